@@ -1,0 +1,88 @@
+using System.Collections.Frozen;
+
+namespace PartMatch.Core.Catalogue;
+
+/// <summary>Everything the base holds about one family, with what its books share: the facts a decider reasons over. Immutable.</summary>
+/// <remarks>Lists are in ordinal order of their keys. Parts are all parts in the scope of the family's book; a part of another family is passed beside it.</remarks>
+public sealed class FamilyFacts
+{
+    private readonly FrozenDictionary<string, Variant> _variants;
+    private readonly FrozenDictionary<string, Position> _positions;
+    private readonly FrozenDictionary<string, Kind> _kinds;
+    private readonly FrozenDictionary<string, Part> _parts;
+    private readonly FrozenDictionary<string, Work> _works;
+    private readonly ILookup<(string Variant, string Position), Fitment> _fitments;
+    private readonly ILookup<string, Joint> _jointsAt;
+    private readonly ILookup<string, Stack> _stacksAt;
+    private readonly ILookup<string, Part> _partsOfKind;
+
+    public required Family Family { get; init; }
+
+    public IReadOnlyList<Variant> Variants { get; }
+
+    public IReadOnlyList<Position> Positions { get; }
+
+    public IReadOnlyList<Fitment> Fitments { get; }
+
+    public IReadOnlyList<Need> Needs { get; init; } = [];
+
+    public IReadOnlyList<Joint> Joints { get; }
+
+    public IReadOnlyList<Stack> Stacks { get; }
+
+    public IReadOnlyList<Companion> Companions { get; init; } = [];
+
+    public IReadOnlyList<Supersession> Supersessions { get; init; } = [];
+
+    public IReadOnlyList<SelectRow> Selects { get; init; } = [];
+
+    public IReadOnlyList<EngineFact> EngineFacts { get; init; } = [];
+
+    public FamilyFacts(
+        IReadOnlyList<Variant> variants,
+        IReadOnlyList<Position> positions,
+        IReadOnlyList<Kind> kinds,
+        IReadOnlyList<Part> parts,
+        IReadOnlyList<Work> works,
+        IReadOnlyList<Fitment> fitments,
+        IReadOnlyList<Joint> joints,
+        IReadOnlyList<Stack> stacks)
+    {
+        (Variants, Positions, Fitments, Joints, Stacks) = (variants, positions, fitments, joints, stacks);
+        _variants = variants.ToFrozenDictionary(variant => variant.Code, StringComparer.Ordinal);
+        _positions = positions.ToFrozenDictionary(position => position.Code, StringComparer.Ordinal);
+        _kinds = kinds.ToFrozenDictionary(kind => kind.Code, StringComparer.Ordinal);
+        _parts = parts.ToFrozenDictionary(part => part.Id, StringComparer.Ordinal);
+        _works = works.ToFrozenDictionary(work => work.Code, StringComparer.Ordinal);
+        _fitments = fitments.ToLookup(fitment => (fitment.Variant, fitment.Position));
+        _jointsAt = joints.SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }.Distinct(), (joint, position) => (joint, position))
+            .ToLookup(pair => pair.position, pair => pair.joint, StringComparer.Ordinal);
+        _stacksAt = stacks.SelectMany(stack => stack.Terms.OfType<FeatureTerm>().Select(term => term.At.Position).Distinct(), (stack, position) => (stack, position))
+            .ToLookup(pair => pair.position, pair => pair.stack, StringComparer.Ordinal);
+        _partsOfKind = parts.ToLookup(part => part.Kind, StringComparer.Ordinal);
+    }
+
+    public Variant? FindVariant(string code) => _variants.GetValueOrDefault(code);
+
+    public Position? FindPosition(string code) => _positions.GetValueOrDefault(code);
+
+    public Kind GetKind(string code) => _kinds[code];
+
+    public Kind? FindKind(string code) => _kinds.GetValueOrDefault(code);
+
+    public Part GetPart(string id) => _parts[id];
+
+    public Part? FindPart(string id) => _parts.GetValueOrDefault(id);
+
+    public Work? FindWork(string code) => _works.GetValueOrDefault(code);
+
+    /// <summary>What the maker fitted there, every span; empty when not recorded.</summary>
+    public IEnumerable<Fitment> FitmentsAt(string variant, string position) => _fitments[(variant, position)];
+
+    /// <summary>The joints that have this position on one side.</summary>
+    public IEnumerable<Joint> JointsAt(string position) => _jointsAt[position];
+
+    public IEnumerable<Stack> StacksAt(string position) => _stacksAt[position];
+
+    public IEnumerable<Part> PartsOfKind(string kind) => _partsOfKind[kind];
+}

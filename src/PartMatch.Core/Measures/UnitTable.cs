@@ -1,0 +1,93 @@
+using System.Collections.Frozen;
+
+namespace PartMatch.Core.Measures;
+
+/// <summary>
+/// The units PartMatch reads and writes. Base units are SI, except that angles stay in degrees (of the crank, unless a feature says
+/// otherwise) and speeds of rotation in 1/min, because that is how the trade records them.
+/// </summary>
+/// <remarks>Factors: NIST Special Publication 811 (2008), appendix B, and the exact definitions behind its rounded rows.</remarks>
+public static class UnitTable
+{
+    private const decimal Pound = 0.45359237m;
+    private const decimal Inch = 0.0254m;
+    private const decimal PoundForce = 4.4482216152605m;
+    private const decimal HorsepowerMechanical = 550m * 0.3048m * PoundForce;
+    private const decimal GallonUs = 0.003785411784m;
+    private const decimal GallonUk = 0.00454609m;
+    private const decimal Psi = PoundForce / (Inch * Inch);
+
+    /// <summary>Every unit, grouped by dimension; the first of a dimension is its base unit.</summary>
+    public static IReadOnlyList<Unit> All { get; } =
+    [
+        new("1", Dimension.Ratio, 1), new("%", Dimension.Ratio, 0.01m),
+        new("m", Dimension.Length, 1), new("mm", Dimension.Length, 0.001m), new("um", Dimension.Length, 0.000001m),
+        new("cm", Dimension.Length, 0.01m), new("in", Dimension.Length, Inch), new("ft", Dimension.Length, 0.3048m),
+        new("m2", Dimension.Area, 1), new("cm2", Dimension.Area, 0.0001m), new("mm2", Dimension.Area, 0.000001m),
+        new("m3", Dimension.Volume, 1), new("cm3", Dimension.Volume, 0.000001m), new("mL", Dimension.Volume, 0.000001m),
+        new("L", Dimension.Volume, 0.001m), new("in3", Dimension.Volume, Inch * Inch * Inch),
+        new("gal(US)", Dimension.Volume, GallonUs), new("gal(UK)", Dimension.Volume, GallonUk),
+        new("kg", Dimension.Mass, 1), new("g", Dimension.Mass, 0.001m), new("mg", Dimension.Mass, 0.000001m),
+        new("lb", Dimension.Mass, Pound), new("oz", Dimension.Mass, Pound / 16),
+        new("s", Dimension.Time, 1), new("ms", Dimension.Time, 0.001m), new("us", Dimension.Time, 0.000001m),
+        new("min", Dimension.Time, 60), new("h", Dimension.Time, 3600),
+        new("deg", Dimension.Angle, 1), new("rad", Dimension.Angle, 180m / 3.1415926535897932384626433833m),
+        new("K", Dimension.Temperature, 1), new("degC", Dimension.Temperature, 1, 273.15m),
+        new("degF", Dimension.Temperature, 5m / 9m, 273.15m - (32m * 5m / 9m)),
+        new("Pa", Dimension.Pressure, 1), new("kPa", Dimension.Pressure, 1000), new("MPa", Dimension.Pressure, 1_000_000),
+        new("bar", Dimension.Pressure, 100_000), new("mbar", Dimension.Pressure, 100), new("psi", Dimension.Pressure, Psi),
+        new("atm", Dimension.Pressure, 101_325), new("inHg", Dimension.Pressure, 3386.389m),
+        new("N", Dimension.Force, 1), new("kN", Dimension.Force, 1000), new("lbf", Dimension.Force, PoundForce),
+        new("N·m", Dimension.Torque, 1), new("lbf·ft", Dimension.Torque, PoundForce * 0.3048m),
+        new("lbf·in", Dimension.Torque, PoundForce * Inch),
+        new("W", Dimension.Power, 1), new("kW", Dimension.Power, 1000), new("PS", Dimension.Power, 735.49875m),
+        new("hp(I)", Dimension.Power, HorsepowerMechanical),
+        new("1/min", Dimension.Speed, 1), new("1/s", Dimension.Speed, 60),
+        new("m3/s", Dimension.VolumeFlow, 1), new("cm3/min", Dimension.VolumeFlow, 0.000001m / 60),
+        new("cm3/s", Dimension.VolumeFlow, 0.000001m), new("L/h", Dimension.VolumeFlow, 0.001m / 3600),
+        new("L/min", Dimension.VolumeFlow, 0.001m / 60), new("gal(US)/h", Dimension.VolumeFlow, GallonUs / 3600),
+        new("kg/s", Dimension.MassFlow, 1), new("g/s", Dimension.MassFlow, 0.001m), new("g/min", Dimension.MassFlow, 0.001m / 60),
+        new("mg/ms", Dimension.MassFlow, 0.001m), new("kg/h", Dimension.MassFlow, 1m / 3600), new("lb/h", Dimension.MassFlow, Pound / 3600),
+        new("kg/m3", Dimension.Density, 1), new("g/cm3", Dimension.Density, 1000),
+        new("kg/J", Dimension.SpecificConsumption, 1), new("g/(kW·h)", Dimension.SpecificConsumption, 0.001m / 3_600_000),
+        new("lb/(hp·h)", Dimension.SpecificConsumption, Pound / (HorsepowerMechanical * 3600)),
+        new("J/kg", Dimension.SpecificEnergy, 1), new("MJ/kg", Dimension.SpecificEnergy, 1_000_000),
+        new("ohm", Dimension.Resistance, 1), new("kohm", Dimension.Resistance, 1000), new("Mohm", Dimension.Resistance, 1_000_000),
+        new("V", Dimension.Voltage, 1), new("mV", Dimension.Voltage, 0.001m),
+        new("A", Dimension.Current, 1), new("mA", Dimension.Current, 0.001m),
+        new("Hz", Dimension.Frequency, 1), new("kHz", Dimension.Frequency, 1000),
+        new("H", Dimension.Inductance, 1), new("mH", Dimension.Inductance, 0.001m),
+        new("N/m", Dimension.Stiffness, 1), new("N/mm", Dimension.Stiffness, 1000),
+    ];
+
+    /// <summary>Other spellings of the same unit. Ambiguous names (bare hp, gal, oz of volume) are left out on purpose.</summary>
+    private static readonly Dictionary<string, string> _alsoWritten = new(StringComparer.Ordinal)
+    {
+        ["\u00B5m"] = "um", ["\u03BCm"] = "um", ["micron"] = "um", ["cm³"] = "cm3", ["cc"] = "cm3", ["ccm"] = "cm3", ["ml"] = "mL", ["l"] = "L", ["in³"] = "in3",
+        ["mm²"] = "mm2", ["cm²"] = "cm2", ["m²"] = "m2", ["m³"] = "m3", ["\""] = "in", ["inch"] = "in", ["\u00B5s"] = "us", ["\u03BCs"] = "us", ["sec"] = "s", ["hr"] = "h",
+        ["°"] = "deg", ["°C"] = "degC", ["°F"] = "degF", ["Nm"] = "N·m", ["N.m"] = "N·m", ["N m"] = "N·m", ["lb·ft"] = "lbf·ft", ["lbf.ft"] = "lbf·ft", ["ft·lbf"] = "lbf·ft",
+        ["ft.lbf"] = "lbf·ft", ["lbf.in"] = "lbf·in", ["in·lbf"] = "lbf·in", ["lb·in"] = "lbf·in", ["hpI"] = "hp(I)", ["hp (I)"] = "hp(I)", ["bhp(I)"] = "hp(I)", ["hp(metric)"] = "PS", ["hp(M)"] = "PS",
+        ["/min"] = "1/min", ["rpm"] = "1/min", ["r/min"] = "1/min", ["min-1"] = "1/min", ["/s"] = "1/s",
+        ["cm³/min"] = "cm3/min", ["cc/min"] = "cm3/min", ["ccm/min"] = "cm3/min", ["mL/min"] = "cm3/min", ["ml/min"] = "cm3/min", ["cm³/s"] = "cm3/s", ["l/h"] = "L/h", ["L/hr"] = "L/h", ["l/min"] = "L/min",
+        ["lb/hr"] = "lb/h", ["kg/m³"] = "kg/m3", ["g/cm³"] = "g/cm3", ["g/kWh"] = "g/(kW·h)", ["g/(kWh)"] = "g/(kW·h)", ["g/(kW.h)"] = "g/(kW·h)", ["g/(kW h)"] = "g/(kW·h)", ["g/kW/h"] = "g/(kW·h)",
+        ["lb/(hp.h)"] = "lb/(hp·h)", ["lb/(hp h)"] = "lb/(hp·h)", ["lb/hp/h"] = "lb/(hp·h)", ["lb/(hp·hr)"] = "lb/(hp·h)", ["\u03A9"] = "ohm", ["\u2126"] = "ohm", ["k\u03A9"] = "kohm", ["k\u2126"] = "kohm", ["M\u03A9"] = "Mohm", ["M\u2126"] = "Mohm",
+    };
+
+    private static readonly FrozenDictionary<string, Unit> _bySymbol = All.ToFrozenDictionary(unit => unit.Symbol, StringComparer.Ordinal);
+
+    private static readonly FrozenDictionary<Dimension, Unit> _baseUnits =
+        All.GroupBy(unit => unit.Dimension).ToFrozenDictionary(group => group.Key, group => group.First());
+
+    /// <summary>The unit of that symbol or of one of its usual spellings, or null. Case counts: mm and Mm are not the same.</summary>
+    public static Unit? Find(string symbol) =>
+        _bySymbol.GetValueOrDefault(_alsoWritten.GetValueOrDefault(symbol, symbol));
+
+    public static Unit Get(string symbol) =>
+        Find(symbol) ?? throw new ArgumentException($"'{symbol}' is not in the unit table.", nameof(symbol));
+
+    public static Unit BaseOf(Dimension dimension) => _baseUnits[dimension];
+
+    /// <summary>The symbols of one dimension as a sentence for error messages, base unit first.</summary>
+    public static string SymbolsOf(Dimension dimension) =>
+        string.Join(", ", All.Where(unit => unit.Dimension == dimension).Select(unit => unit.Symbol));
+}
