@@ -8,4 +8,7 @@ public sealed record Evidence(
     string Code, EvidenceGrade Grade, string? Date, string? Author, string? Source, string? DerivedFrom, string? RetractedOn, string? RetractedWhy)
 {
     public bool IsRetracted => RetractedOn is not null;
+
+    /// <summary>The evidence it all goes back to; its own code when it is no copy. Copies of one root count once.</summary>
+    public string Root { get; init; } = Code;
 }

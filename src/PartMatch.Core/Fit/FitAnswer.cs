@@ -101,6 +101,7 @@ public sealed record Reason(
 {
     public string? Feature { get; init; }
 
+    /// <summary>The joint, stack or companion rule.</summary>
     public string? Code { get; init; }
 
     public Relation? Relation { get; init; }
@@ -112,6 +113,9 @@ public sealed record Reason(
     public IReadOnlyList<ComparedValue>? Terms { get; init; }
 
     public ComparedValue? Allowance { get; init; }
+
+    /// <summary>For a joint or stack: what the difference or sum may be.</summary>
+    public ComparedValue? Band { get; init; }
 
     public ComparedValue? Difference { get; init; }
 
@@ -157,6 +161,7 @@ public sealed record SpanAnswer(string Span, string? Mark, Headline Headline, IR
 /// <param name="JudgedAgainst">Of several fitments valid together, the one that gave this answer; null when there was no choice.</param>
 /// <param name="Spans">Filled when the answer depends on build date or serial number.</param>
 public sealed record FitAnswer(
+    FitAsked Asked,
     Headline Headline,
     string HeadlineText,
     string Reference,
@@ -174,4 +179,24 @@ public sealed record FitAnswer(
     IReadOnlyList<MeasureNext> MeasureNext,
     IReadOnlyList<SpanAnswer> Spans,
     string NotCompared,
-    IReadOnlyList<Caution> Cautions);
+    IReadOnlyList<Caution> Cautions)
+{
+    /// <summary>Numbers that can be taken for the part asked about, most dangerous first; the door fills them in.</summary>
+    public IReadOnlyList<LookAlikeWarning> LookAlikes { get; init; } = [];
+
+    /// <summary>The address that asks this question again.</summary>
+    public string Permalink { get; init; } = "";
+}
+
+/// <summary>The question with its defaults filled in.</summary>
+/// <param name="Part">The part asked about, or null when no book knows the number.</param>
+/// <param name="Number">The number as asked, where one was asked.</param>
+/// <param name="From">The variant whose part was asked about, where one was.</param>
+/// <param name="With">Neighbours given, as <c>position=part</c>, ordered.</param>
+public sealed record FitAsked(
+    string Family, string Variant, string Position, string? Part, string? Number, string? From, string? Built, long? Serial, IReadOnlyList<string> With);
+
+/// <summary>A number that can be taken for this one.</summary>
+/// <param name="Danger"><c>high</c>, <c>medium</c>, <c>low</c> or <c>none</c>.</param>
+/// <param name="TellApart">The cheapest check that separates them, in words; null when nothing recorded does.</param>
+public sealed record LookAlikeWarning(string Part, string Name, string Danger, string? TellApart);

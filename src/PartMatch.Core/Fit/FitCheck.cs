@@ -5,5 +5,87 @@ namespace PartMatch.Core.Fit;
 /// <summary>Will it fit? The one reasoning behind every fit answer, compare cell and look-alike danger.</summary>
 public static class FitCheck
 {
-    public static FitAnswer Decide(FamilyFacts facts, FitQuestion question) => throw new NotImplementedException();
+    /// <summary>Decides one question.</summary>
+    /// <param name="facts">Everything recorded of the family.</param>
+    /// <param name="question">Its variant and position must be the family's; its part may be of another family, or of no book at all.</param>
+    /// <exception cref="ArgumentException">The variant or the position is not of this family.</exception>
+    public static FitAnswer Decide(FamilyFacts facts, FitQuestion question)
+    {
+        var variant = facts.FindVariant(question.Variant) ?? throw new ArgumentException($"{question.Variant} is not a variant of {facts.Family.Code}.", nameof(question));
+        var position = facts.FindPosition(question.Position) ?? throw new ArgumentException($"{question.Position} is not a position of {facts.Family.Code}.", nameof(question));
+        if (question.Part is not { } part)
+        {
+            return FitUnknown.Number(facts, question, position);
+        }
+
+        var stretches = EngineSpans.Cut(variant.Span, question.Built, question.Serial, SpansThatMatter(facts, question));
+        var judged = stretches.Select(stretch => (stretch, answer: OnStretch(facts, question, part, stretch))).ToList();
+
+        // A stretch for which nothing is recorded says something only when no other stretch does.
+        var recorded = judged.Where(one => facts.FitmentsAt(question.Variant, question.Position).Any(fitment => one.stretch.IsIn(fitment.Span))).ToList();
+        return AnswerMerge.Over([.. (recorded.Count > 0 ? recorded : judged).Select(one => (one.stretch.Text, MarkOf(facts, question, one.stretch), one.answer))], DependsOn.Engine);
+    }
+
+    /// <summary>Does what one variant has at a position fit another variant there?</summary>
+    /// <param name="from">The variant the part comes from.</param>
+    /// <param name="builtFrom">Build date of the engine it comes from, when known.</param>
+    public static FitAnswer DecideFrom(FamilyFacts facts, string from, BuildDate? builtFrom, FitQuestion question)
+    {
+        Fitment[] fitted =
+        [
+            .. facts.FitmentsAt(from, question.Position)
+                .Where(fitment => fitment.Evidence?.IsRetracted != true)
+                .Where(fitment => builtFrom is null || Overlaps(fitment.Span, builtFrom)),
+        ];
+        Part[] parts = [.. fitted.Select(fitment => fitment.Part).OfType<string>().Distinct(StringComparer.Ordinal).Select(facts.FindPart).OfType<Part>()];
+        var asked = question with { From = from };
+        if (parts.Length == 0)
+        {
+            return FitUnknown.NothingToCarry(facts, asked, facts.FindPosition(question.Position)!, from, isNothing: fitted.Length > 0); // Decide checks the same
+        }
+
+        return AnswerMerge.Over([.. parts.Select(part => ($"with {part.Id}", (string?)null, Decide(facts, asked with { Part = part })))], DependsOn.Donor);
+    }
+
+    /// <summary>Can an engine of that build date fall in the span?</summary>
+    public static bool Overlaps(Span span, BuildDate built) =>
+        (span.BuiltFrom is null || span.BuiltFrom.First <= built.Last) && (span.BuiltTo is null || span.BuiltTo.Last >= built.First);
+
+    /// <summary>Several fitments valid together are alternatives: judged one by one, never mixing features of two; the best answer is named.</summary>
+    private static FitAnswer OnStretch(FamilyFacts facts, FitQuestion question, Part part, EngineSpan stretch)
+    {
+        Fitment[] fitted =
+        [
+            .. facts.FitmentsAt(question.Variant, question.Position).Where(fitment => fitment.Evidence?.IsRetracted != true && stretch.IsIn(fitment.Span)),
+        ];
+        string[] parts = [.. fitted.Select(fitment => fitment.Part).OfType<string>().Distinct(StringComparer.Ordinal)];
+        if (fitted.Length == 0)
+        {
+            return FitJudge.Judge(facts, question, part, stretch, null, isNothing: false, []);
+        }
+
+        var alternatives = fitted.Select(fitment => fitment.Part).Distinct()
+            .Select(alternative => (alternative, answer: FitJudge.Judge(
+                facts, question, part, stretch, alternative is null ? null : facts.FindPart(alternative), isNothing: alternative is null, parts)))
+            .ToList();
+        var best = alternatives.OrderBy(one => one.answer.Headline).ThenByDescending(one => one.answer.Sureness).ThenBy(one => one.alternative, StringComparer.Ordinal).First();
+        return alternatives.Count == 1 ? best.answer : best.answer with { JudgedAgainst = best.alternative ?? Part.None };
+    }
+
+    private static string? MarkOf(FamilyFacts facts, FitQuestion question, EngineSpan stretch) =>
+        facts.FitmentsAt(question.Variant, question.Position).Where(fitment => stretch.IsIn(fitment.Span)).Select(fitment => fitment.Span.Mark).FirstOrDefault(mark => mark is not null);
+
+    /// <summary>Spans at this position and at every position its answer can look at, and of the supersessions.</summary>
+    private static List<Span> SpansThatMatter(FamilyFacts facts, FitQuestion question)
+    {
+        var positions = new HashSet<string>(StringComparer.Ordinal) { question.Position };
+        positions.UnionWith(facts.JointsAt(question.Position).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }));
+        positions.UnionWith(facts.StacksAt(question.Position).SelectMany(stack => stack.Terms).OfType<FeatureTerm>().Select(term => term.At.Position));
+        positions.UnionWith(facts.Companions.SelectMany(rule => new[] { rule.When.At.Position, rule.Then.At.Position }));
+        return
+        [
+            .. positions.SelectMany(position => facts.FitmentsAt(question.Variant, position)).Select(fitment => fitment.Span),
+            .. facts.Supersessions.Where(link => link.HoldsFor(question.Variant)).Select(link => link.Span),
+        ];
+    }
 }

@@ -1,0 +1,109 @@
+namespace PartMatch.Core.Fit;
+
+/// <summary>What several answers to one question hang on.</summary>
+internal enum DependsOn
+{
+    /// <summary>Build date or serial number of the engine, not given or not given closely enough.</summary>
+    Engine,
+
+    /// <summary>Which of several parts the donor really has.</summary>
+    Donor,
+}
+
+/// <summary>Makes one answer of several that could each be the true one: equal axes stay, differing ones become "not known, depends on …".</summary>
+internal static class AnswerMerge
+{
+    /// <param name="cases">In order; each with the case in words, the visible mark that shows it, and its answer.</param>
+    public static FitAnswer Over(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases, DependsOn on)
+    {
+        var first = cases[0].Answer;
+        if (cases.Count == 1)
+        {
+            return first;
+        }
+
+        var fitted = cases.SelectMany(one => one.Answer.Identity.Fitted).Distinct(StringComparer.Ordinal).ToArray();
+        var named = cases.Index().Select(one => Named(one.Index + 1, one.Item.Case, one.Item.Answer)).ToList();
+        var mounts = Merge(named.ConvertAll(answer => answer.Mounts), Mounts.NotKnown);
+        var runs = Merge(named.ConvertAll(answer => answer.Runs), Runs.NotKnown);
+        if (mounts is null && runs is null)
+        {
+            var surest = cases.OrderBy(one => one.Answer.Sureness).First().Answer;
+            return surest with { Identity = surest.Identity with { Fitted = fitted } };
+        }
+
+        var text = on == DependsOn.Engine
+            ? $"Depends on the {What(cases)}, which is not known: read it off the engine. {string.Join("; ", cases.Select(InWords))}."
+            : $"Depends on which part the donor really has. {string.Join("; ", cases.Select(InWords))}.";
+        var mountsAxis = mounts ?? Weakest(named.ConvertAll(answer => answer.Mounts));
+        var runsAxis = runs ?? Weakest(named.ConvertAll(answer => answer.Runs));
+        Axis[] open = [.. mounts is null ? [] : new[] { Axis.Mounts }, .. runs is null ? [] : new[] { Axis.Runs }];
+        Reason[] reasons =
+        [
+            .. open.Select(axis => new Reason($"depends-on-{axis.ToString().ToLowerInvariant()}", ReasonBy.Identity, axis, Met.NotKnown, text)),
+            .. named.SelectMany(answer => answer.Reasons),
+        ];
+        var headline = AxisDecision.HeadlineOf(mountsAxis.Value, runsAxis.Value);
+        CompanionChange[] also = [.. cases.SelectMany(one => one.Answer.AlsoNeeded).DistinctBy(change => (change.Position, change.Demand))];
+        return first with
+        {
+            Headline = headline,
+            HeadlineText = FitAssembly.HeadlineText(headline, mountsAxis, runsAxis, headline == Headline.NotKnownYet ? 0 : also.Length),
+            Sureness = AxisDecision.SurenessOf(headline, mountsAxis.Sureness, runsAxis.Sureness),
+            Consequence = cases.Max(one => one.Answer.Consequence),
+            Mounts = mountsAxis,
+            Runs = runsAxis,
+            Identity = RelationOver(cases, first, fitted),
+            Reasons = reasons,
+            Disagreements = [.. cases.SelectMany(one => one.Answer.Disagreements).DistinctBy(one => (one.Axis, one.Says, one.Text))],
+            AlsoNeeded = also,
+            PerhapsNeeded = [.. cases.SelectMany(one => one.Answer.PerhapsNeeded).DistinctBy(change => (change.Position, change.Demand))],
+            Works = [.. cases.SelectMany(one => one.Answer.Works).DistinctBy(work => work.Work)],
+            MeasureNext = [.. cases.SelectMany(one => one.Answer.MeasureNext).Distinct().OrderBy(next => next.Minutes)],
+            Spans = [.. cases.Select(one => new SpanAnswer(one.Case, one.Mark, one.Answer.Headline, one.Answer.Identity.Fitted))],
+        };
+    }
+
+    private static string InWords((string Case, string? Mark, FitAnswer Answer) one) =>
+        $"{one.Case}{(one.Mark is null ? "" : $" ({one.Mark})")}: {FitWording.Of(one.Answer.Headline).ToLowerInvariant()}";
+
+    private static string What(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases) =>
+        (cases.Any(one => one.Case.Contains("serial", StringComparison.Ordinal)), cases.Any(one => one.Case.Contains("built", StringComparison.Ordinal))) switch
+        {
+            (true, true) => "serial number and build date",
+            (false, true) => "build date",
+            _ => "serial number",
+        };
+
+    /// <summary>The relation all cases share; otherwise another part, with the cases told in the spans.</summary>
+    private static IdentityAnswer RelationOver(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases, FitAnswer first, string[] fitted)
+    {
+        var relations = cases.Select(one => one.Answer.Identity.Relation).Distinct().ToList();
+        return relations.Count == 1 ? first.Identity with { Fitted = fitted } : new IdentityAnswer(relations.Min(), fitted, cases.First(one => one.Answer.Identity.Relation == relations.Min()).Answer.Identity.Chain);
+    }
+
+    /// <summary>The answer of one case with reason ids that stay unique when the cases stand side by side.</summary>
+    private static FitAnswer Named(int number, string words, FitAnswer answer)
+    {
+        string Id(string id) => $"s{number}{id}";
+        return answer with
+        {
+            Reasons = [.. answer.Reasons.Select(reason => reason with { Id = Id(reason.Id), Text = $"[{words}] {reason.Text}" })],
+            Mounts = answer.Mounts with { DecidedBy = [.. answer.Mounts.DecidedBy.Select(Id)] },
+            Runs = answer.Runs with { DecidedBy = [.. answer.Runs.DecidedBy.Select(Id)] },
+        };
+    }
+
+    /// <summary>Null when every case says the same; else not known, with all that could be.</summary>
+    private static AxisAnswer<T>? Merge<T>(List<AxisAnswer<T>> all, T notKnown)
+        where T : struct, Enum
+    {
+        T[] couldBe = [.. all.SelectMany(axis => axis.CouldBe).Distinct().Order()];
+        return all.TrueForAll(axis => axis.Value.Equals(all[0].Value) && axis.CouldBe.SequenceEqual(all[0].CouldBe))
+            ? null
+            : new AxisAnswer<T>(notKnown, couldBe, all.Exists(axis => axis.Disputed), [$"depends-on-{(typeof(T) == typeof(Mounts) ? "mounts" : "runs")}"], null, Sureness.Unproven);
+    }
+
+    private static AxisAnswer<T> Weakest<T>(List<AxisAnswer<T>> axes)
+        where T : struct, Enum => axes.OrderBy(axis => axis.Sureness).ThenByDescending(axis => axis.Rank).First();
+}

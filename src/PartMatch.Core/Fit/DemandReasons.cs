@@ -1,0 +1,119 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
+
+namespace PartMatch.Core.Fit;
+
+/// <summary>Judges a part feature by feature against what the position demands: explicit needs, else the values of the part the maker fitted.</summary>
+internal static class DemandReasons
+{
+    private sealed record Demand(
+        string Feature, Effect Effect, Relation Relation, KnownValue Value, decimal Allowance, string From, string? FromPart, Rule? Rule, Evidence? NeedEvidence, string? Note);
+
+    /// <param name="fitted">The alternative judged against; null where nothing is fitted or nothing is recorded.</param>
+    /// <param name="isNothing">The position is known to carry nothing: then only explicit needs speak.</param>
+    /// <param name="replaced">Feature and effect pairs for which a joint with a known neighbour speaks instead of the default demand.</param>
+    public static IEnumerable<Reason> Judge(
+        FamilyFacts facts, FitQuestion question, Part part, Kind kind, Part? fitted, bool isNothing, IReadOnlySet<(string Feature, Effect Effect)> replaced)
+    {
+        Need[] needs =
+        [
+            .. facts.Needs.Where(need => need.Variant == question.Variant && need.Position == question.Position && need.Evidence?.IsRetracted != true),
+        ];
+        var explicitly = needs.Select(need => FromNeed(need, kind));
+        var byDefault = isNothing
+            ? []
+            : kind.Rules
+                .Where(rule => !needs.Any(need => need.Feature == rule.Feature && need.Effect == rule.Effect) && !replaced.Contains((rule.Feature, rule.Effect)))
+                .Select(rule => FromFittedPart(rule, fitted));
+
+        return explicitly.Concat(byDefault)
+            .OrderBy(demand => demand.Feature, StringComparer.Ordinal).ThenBy(demand => demand.Effect)
+            .Select(demand => Judge(facts, question.Variant, part, kind, demand));
+    }
+
+    private static Demand FromNeed(Need need, Kind kind)
+    {
+        var rule = kind.FindRule(need.Feature, need.Effect);
+        return new Demand(
+            need.Feature, need.Effect, need.Relation, ValueSelection.Of(need.Demand, need.Evidence), rule?.Allowance ?? 0, "need", null, rule, need.Evidence, need.Note);
+    }
+
+    private static Demand FromFittedPart(Rule rule, Part? fitted) => new(
+        rule.Feature, rule.Effect, rule.Relation, fitted is null ? NotRecorded.Instance : ValueSelection.Of(fitted, rule.Feature), rule.Allowance, "fitted-part", fitted?.Id, rule, null, null);
+
+    private static Reason Judge(FamilyFacts facts, string variant, Part part, Kind kind, Demand demand)
+    {
+        var has = ValueSelection.Of(part, demand.Feature);
+        var isItself = demand.From == "fitted-part" && demand.FromPart == part.Id;
+        var met = isItself ? Met.Yes : FeatureComparison.Compare(has, demand.Relation, demand.Value, demand.Allowance);
+        var feature = kind.FindFeature(demand.Feature);
+        var effect = demand.Effect;
+        return new Reason("", ReasonBy.Feature, effect == Effect.Alters ? Axis.Runs : Axis.Mounts, met, Sentence(variant, feature, has, demand, met, isItself))
+        {
+            Feature = demand.Feature,
+            Relation = demand.Relation,
+            Part = FitWording.Shown(has, part: part.Id),
+            Need = FitWording.Shown(demand.Value, demand.From, demand.FromPart),
+            Allowance = demand.Value is StatedQuantity && demand.Allowance > 0 ? FitWording.Shown(new Interval(demand.Allowance, demand.Allowance), AllowanceUnit(feature)) : null,
+            Difference = Difference(has, demand.Value),
+            Effect = effect,
+            Work = effect == Effect.Work ? demand.Rule?.Work : null,
+            Consequence = demand.Rule?.Consequence ?? Consequence.Loss,
+            Grade = Weakest(has, demand.Value),
+            Mend = effect == Effect.Work && met == Met.No && demand.Rule?.Work is { } work ? facts.FindWork(work)?.Name ?? work : null,
+            Evidence = EvidenceOf([has, demand.Value], demand.NeedEvidence),
+        };
+    }
+
+    /// <summary>The weakest grade among values; null when one of them is not a value.</summary>
+    public static EvidenceGrade? Weakest(params IReadOnlyList<KnownValue> values) =>
+        values.All(value => value is StatedValue) ? values.Cast<StatedValue>().Min(value => value.Grade) : null;
+
+    public static IReadOnlyList<string> EvidenceOf(IEnumerable<KnownValue> values, Evidence? more) =>
+    [
+        .. values.SelectMany(value => value switch
+        {
+            StatedValue stated => stated.Evidence,
+            DisputedValue disputed => disputed.Evidence,
+            _ => [],
+        }).Concat(more is null ? [] : [more.Code]).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
+    ];
+
+    private static Unit? AllowanceUnit(Feature? feature) => feature?.Unit is { } unit ? unit with { Offset = 0 } : null;
+
+    private static ComparedValue? Difference(KnownValue has, KnownValue wants) =>
+        has is StatedQuantity left && wants is StatedQuantity right
+            ? FitWording.Shown(new Interval(left.Nominal - right.Nominal, left.Nominal - right.Nominal), right.Unit with { Offset = 0 })
+            : null;
+
+    private static string Sentence(string variant, Feature? feature, KnownValue has, Demand demand, Met met, bool isItself)
+    {
+        var name = feature?.Name ?? demand.Feature;
+        if (isItself)
+        {
+            return $"{name}: {FitWording.Text(has)}, as the maker fitted it.";
+        }
+
+        var wanted = $"{FitWording.Of(demand.Relation)} {FitWording.Text(demand.Value)}";
+        var against = demand.From == "need" ? $"{variant} demands {wanted}" : $"{variant} as built has {FitWording.Text(demand.Value)}";
+        var note = (demand.Note ?? demand.Rule?.Note) is { } text && met == Met.No ? $" {text}" : "";
+        var bare = Weakest(has, demand.Value) == EvidenceGrade.Inferred && (has is StatedQuantity { Bare: true } || demand.Value is StatedQuantity { Bare: true })
+            ? " Compared as bare values: the maker's spread is not recorded."
+            : "";
+        return met switch
+        {
+            Met.Yes => $"{name}: this part has {FitWording.Text(has)}; {against}.{bare}",
+            Met.No => $"{name}: this part has {FitWording.Text(has)}, but {against}.{note}{bare}",
+            _ => $"{name}: {WhatIsMissing(has, demand.Value)} This part: {FitWording.Text(has)}; {against}.",
+        };
+    }
+
+    private static string WhatIsMissing(KnownValue has, KnownValue wants) => (has, wants) switch
+    {
+        (NotRecorded, NotRecorded) => "not recorded on either side.",
+        (NotRecorded, _) => "not recorded for this part.",
+        (_, NotRecorded) => "not recorded for what the maker fitted.",
+        (DisputedValue, _) or (_, DisputedValue) => "the sources exclude each other.",
+        _ => "too close to call with the spread and uncertainty recorded.",
+    };
+}

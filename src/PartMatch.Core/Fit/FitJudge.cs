@@ -1,0 +1,145 @@
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Core.Fit;
+
+/// <summary>Judges one part against one alternative of what the maker fitted, on one stretch of engines.</summary>
+internal static class FitJudge
+{
+    /// <param name="fitted">The alternative; null where nothing is fitted or nothing is recorded.</param>
+    /// <param name="isNothing">Known to carry nothing, as against not recorded.</param>
+    public static FitAnswer Judge(FamilyFacts facts, FitQuestion question, Part part, EngineSpan span, Part? fitted, bool isNothing, IReadOnlyList<string> allFitted)
+    {
+        var position = facts.FindPosition(question.Position)!; // the caller has checked the question against the family
+        var kind = facts.GetKind(position.Kind);
+        var neighbours = new Neighbours(facts, question, span);
+        var link = fitted is null
+            ? new IdentityCheck.Link(IdentityRelation.AnotherPart, [], OutsideLimits: false, [])
+            : IdentityCheck.Between(facts, question.Variant, span, fitted.Id, part.Id);
+
+        var companions = CompanionClosure.Work(facts, question, part, neighbours);
+        var reasons = new List<Reason>();
+        if (part.Kind == kind.Code)
+        {
+            reasons.AddRange(DemandReasons.Judge(facts, question, part, kind, fitted, isNothing, JointReasons.Replaced(facts, question, neighbours)));
+            reasons.AddRange(JointReasons.Judge(facts, question, part, neighbours));
+            reasons.AddRange(StackReasons.Judge(facts, question, part, neighbours));
+            reasons.AddRange(KindReasons(kind));
+        }
+        else
+        {
+            reasons.Add(AnotherKind(facts, part, position, kind));
+        }
+
+        reasons.AddRange(companions.Reasons);
+        reasons.InsertRange(0, IdentityReasons(question, link, fitted, part));
+        reasons = [.. reasons.Index().Select(reason => reason.Item with { Id = $"r{reason.Index + 1}" })];
+
+        var possibleMounts = AxisDecision.PossibleMounts(reasons);
+        var possibleRuns = part.Kind == kind.Code ? AxisDecision.PossibleRuns(reasons, kind.CanAlterRunning) : [Runs.Same, Runs.Differently];
+        var ownNeighbours = question.With is null || question.With.Keys.All(other => !neighbours.IsAnother(other));
+        var contradictsItself = ownNeighbours && link.Relation == IdentityRelation.FittedHere;
+        var silenced = JointReasons.AxesWithAnotherNeighbour(facts, question, neighbours);
+
+        var (mounts, againstMounts) = AxisDecision.Combine(
+            Axis.Mounts, [.. IdentityStatement(link, reasons, Axis.Mounts, silenced, Mounts.Yes), .. Computed(possibleMounts, reasons, Axis.Mounts, contradictsItself, MountsDeciders)], possibleMounts, Mounts.NotKnown);
+        var (runs, againstRuns) = AxisDecision.Combine(
+            Axis.Runs, [.. IdentityStatement(link, reasons, Axis.Runs, silenced, Runs.Same), .. Computed(possibleRuns, reasons, Axis.Runs, contradictsItself, RunsDeciders)], possibleRuns, Runs.NotKnown);
+
+        var also = companions.AlsoNeeded.Concat(WithTheNewer(facts, question, link)).ToList();
+        return FitAssembly.Assemble(
+            facts, question, part, kind, mounts, runs, new IdentityAnswer(link.Relation, allFitted, link.Chain), reasons, [.. againstMounts, .. againstRuns], also, companions.PerhapsNeeded);
+    }
+
+    private static IEnumerable<Statement<T>> IdentityStatement<T>(IdentityCheck.Link link, List<Reason> reasons, Axis axis, IReadOnlySet<Axis> silenced, T value)
+        where T : struct, Enum =>
+        link.IsIdentity && !silenced.Contains(axis)
+            ? [new Statement<T>(value, AxisDecision.IdentityRank, [reasons.First(reason => reason.By == ReasonBy.Identity && reason.Axis == axis).Id], "The maker puts this number there.")]
+            : [];
+
+    private static Statement<T>[] Computed<T>(
+        IReadOnlyList<T> possible, List<Reason> reasons, Axis axis, bool contradictsItself, Func<T, Reason, bool> decides)
+        where T : struct, Enum
+    {
+        if (possible.Count != 1)
+        {
+            return [];
+        }
+
+        Reason[] deciding = [.. reasons.Where(reason => reason.Axis == axis && reason.By is not ReasonBy.Identity && decides(possible[0], reason))];
+        Reason[] unmet = [.. deciding.Where(reason => reason.Met == Met.No)];
+        Reason[] solid = [.. unmet.Where(reason => reason.By == ReasonBy.Kind || reason.Grade is EvidenceGrade.Measured or EvidenceGrade.MakersDocument)];
+        var byRecords = solid.Length > 0 && !contradictsItself;
+        var shown = byRecords ? solid : deciding;
+        var rank = byRecords ? AxisDecision.DecidedByRecordsRank : AxisDecision.UnprovenRank;
+        return [new Statement<T>(possible[0], rank, [.. shown.Select(reason => reason.Id)], $"The recorded features say: {FitWording.InWords(Codes.Of(possible[0]))}.")];
+    }
+
+    private static bool MountsDeciders(Mounts value, Reason reason) => value switch
+    {
+        Mounts.No => reason.Met == Met.No && reason.Effect == Effect.Stops,
+        Mounts.WithWork => reason.Met == Met.No && reason.Effect == Effect.Work,
+        _ => reason.Met == Met.Yes,
+    };
+
+    private static bool RunsDeciders(Runs value, Reason reason) => value == Runs.Differently ? reason.Met == Met.No : reason.Met == Met.Yes;
+
+    private static IEnumerable<Reason> KindReasons(Kind kind)
+    {
+        if (!kind.CanAlterRunning)
+        {
+            yield return new Reason("", ReasonBy.Kind, Axis.Runs, Met.Yes, $"{kind.Name}: a wrong one of this kind cannot change how the engine runs.");
+        }
+
+        if (!kind.Reviewed)
+        {
+            yield return new Reason("", ReasonBy.Kind, Axis.Mounts, Met.NotKnown, $"{kind.Name}: the list of features that matter has not been reviewed; at best, nothing recorded speaks against it.");
+        }
+    }
+
+    private static Reason AnotherKind(FamilyFacts facts, Part part, Position position, Kind kind) =>
+        new("", ReasonBy.Kind, Axis.Mounts, Met.No, $"{part.Number} is recorded as {facts.FindKind(part.Kind)?.Name ?? FitWording.InWords(part.Kind)}; {position.Name} takes {kind.Name}.")
+        {
+            Effect = Effect.Stops,
+            Evidence = part.Evidence is null ? [] : [part.Evidence.Code],
+        };
+
+    private static IEnumerable<Reason> IdentityReasons(FitQuestion question, IdentityCheck.Link link, Part? fitted, Part part)
+    {
+        var text = link.Relation switch
+        {
+            IdentityRelation.FittedHere => $"{part.Number} is what the maker fitted on {question.Variant}.",
+            IdentityRelation.NewerNumber => $"{part.Number} is a newer number of {fitted!.Number}, which the maker fitted.", // a link needs a fitted part
+            IdentityRelation.SameBothWays => $"{part.Number} and {fitted!.Number}, which the maker fitted, stand in for each other.",
+            IdentityRelation.OlderNumber => $"{part.Number} is an older number; the maker does not put it in place of the newer {fitted!.Number}.",
+            _ when link.OutsideLimits => $"A supersession links {part.Number} and {fitted!.Number}, but not for this variant or not for this engine's build date or serial number.",
+            _ => null,
+        };
+        if (text is null)
+        {
+            yield break;
+        }
+
+        var loop = link.Loop.Count > 0 ? $" Fault in the base: the supersessions run in a loop, {string.Join(" → ", link.Loop)}." : "";
+        var met = link.IsIdentity ? Met.Yes : Met.NotKnown;
+        yield return new Reason("", ReasonBy.Identity, Axis.Mounts, met, text + loop) { Grade = EvidenceGrade.MakersDocument };
+        if (link.IsIdentity)
+        {
+            yield return new Reason("", ReasonBy.Identity, Axis.Runs, met, text + loop) { Grade = EvidenceGrade.MakersDocument };
+        }
+    }
+
+    private static IEnumerable<CompanionChange> WithTheNewer(FamilyFacts facts, FitQuestion question, IdentityCheck.Link link)
+    {
+        if (!link.IsIdentity)
+        {
+            yield break;
+        }
+
+        foreach (var needed in link.Chain.SelectMany(step => step.With).Distinct(StringComparer.Ordinal))
+        {
+            var part = facts.FindPart(needed);
+            var position = facts.Positions.FirstOrDefault(position => position.Kind == part?.Kind)?.Code ?? question.Position;
+            yield return new CompanionChange(position, $"{needed} ({part?.Name ?? "part"})", [], "", [needed], $"The newer number goes on only together with {needed} ({part?.Name ?? "part"}).");
+        }
+    }
+}

@@ -1,0 +1,107 @@
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Core.Fit;
+
+/// <summary>
+/// How a part stands to a fitted one by number alone: the same, or linked by supersession. Old to new always counts, new to old only over
+/// links that hold both ways, each within its variants and span.
+/// </summary>
+internal static class IdentityCheck
+{
+    /// <summary>The relation, the shortest chain from the fitted part, and whether it is identity.</summary>
+    /// <param name="Loop">Parts of a loop of one-way links that the chain touches; empty when there is none.</param>
+    internal sealed record Link(IdentityRelation Relation, IReadOnlyList<ChainLink> Chain, bool OutsideLimits, IReadOnlyList<string> Loop)
+    {
+        public bool IsIdentity => Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
+    }
+
+    public static Link Between(FamilyFacts facts, string variant, EngineSpan span, string fitted, string asked)
+    {
+        if (fitted == asked)
+        {
+            return new Link(IdentityRelation.FittedHere, [], OutsideLimits: false, []);
+        }
+
+        Supersession[] recorded = [.. facts.Supersessions.Where(link => link.Evidence?.IsRetracted != true)];
+        Supersession[] within = [.. recorded.Where(link => link.HoldsFor(variant) && span.IsIn(link.Span))];
+        if (Walk(fitted, asked, step => Forward(within, step).Concat(Backward(within, step, onlyBoth: true))) is { } chain)
+        {
+            var bothWays = chain.All(link => link.Way == SupersessionWay.Both);
+            return new Link(bothWays ? IdentityRelation.SameBothWays : IdentityRelation.NewerNumber, chain, OutsideLimits: false, LoopThrough(within, chain));
+        }
+
+        if (Walk(fitted, asked, step => Backward(within, step, onlyBoth: false)) is { } against)
+        {
+            return new Link(IdentityRelation.OlderNumber, against, OutsideLimits: false, []);
+        }
+
+        var outside = Walk(fitted, asked, step => Forward(recorded, step).Concat(Backward(recorded, step, onlyBoth: true)));
+        return new Link(IdentityRelation.AnotherPart, outside ?? [], OutsideLimits: outside is not null, []);
+    }
+
+    /// <summary>Are the two linked both ways, wherever and whenever?</summary>
+    public static bool SameBothWays(FamilyFacts facts, string left, string right)
+    {
+        Supersession[] both = [.. facts.Supersessions.Where(link => link.Way == SupersessionWay.Both && link.Evidence?.IsRetracted != true)];
+        return left == right || Walk(left, right, step => Forward(both, step).Concat(Backward(both, step, onlyBoth: true))) is not null;
+    }
+
+    private static IEnumerable<ChainLink> Forward(Supersession[] links, string from) =>
+        links.Where(link => link.OldPart == from).Select(link => Step(link, link.OldPart, link.NewPart));
+
+    private static IEnumerable<ChainLink> Backward(Supersession[] links, string from, bool onlyBoth) =>
+        links.Where(link => link.NewPart == from && (!onlyBoth || link.Way == SupersessionWay.Both)).Select(link => Step(link, link.NewPart, link.OldPart));
+
+    private static ChainLink Step(Supersession link, string from, string to)
+    {
+        var pieces = link.Quantity > 1 ? $"; {link.Quantity} of {link.NewPart} stand for one" : "";
+        var with = link.With.Count > 0 ? $"; together with {string.Join(", ", link.With)}" : "";
+        var way = link.Way == SupersessionWay.Both ? "either may stand in for the other" : "not the other way round";
+        return new ChainLink(from, to, link.Way, link.Quantity, link.With, $"{link.OldPart} is replaced by {link.NewPart} ({way}){pieces}{with}");
+    }
+
+    /// <summary>Shortest chain by breadth first search with a visited set, so that loops end; ties by part.</summary>
+    private static IReadOnlyList<ChainLink>? Walk(string from, string to, Func<string, IEnumerable<ChainLink>> steps)
+    {
+        var cameBy = new Dictionary<string, ChainLink?>(StringComparer.Ordinal) { [from] = null };
+        var queue = new Queue<string>([from]);
+        while (queue.TryDequeue(out var here) && !cameBy.ContainsKey(to))
+        {
+            foreach (var step in steps(here).OrderBy(step => step.To, StringComparer.Ordinal))
+            {
+                if (cameBy.TryAdd(step.To, step))
+                {
+                    queue.Enqueue(step.To);
+                }
+            }
+        }
+
+        if (!cameBy.TryGetValue(to, out var last))
+        {
+            return null;
+        }
+
+        var chain = new List<ChainLink>();
+        for (var step = last; step is not null; step = cameBy[step.From])
+        {
+            chain.Add(step);
+        }
+
+        chain.Reverse();
+        return chain;
+    }
+
+    private static IReadOnlyList<string> LoopThrough(Supersession[] links, IReadOnlyList<ChainLink> chain)
+    {
+        Supersession[] oneWay = [.. links.Where(link => link.Way == SupersessionWay.One)];
+        foreach (var link in chain.Where(link => link.Way == SupersessionWay.One))
+        {
+            if (Walk(link.To, link.From, step => Forward(oneWay, step)) is { } back)
+            {
+                return [link.From, link.To, .. back.Select(step => step.To)];
+            }
+        }
+
+        return [];
+    }
+}

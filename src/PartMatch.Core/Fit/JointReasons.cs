@@ -1,0 +1,148 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
+
+namespace PartMatch.Core.Fit;
+
+/// <summary>Judges a part against the neighbours it mates with.</summary>
+internal static class JointReasons
+{
+    private const int MendsShown = 5;
+
+    private sealed record Side(FeatureAt Own, FeatureAt Other, bool OwnIsLeft);
+
+    /// <summary>Feature and effect pairs for which a joint with a known neighbour speaks.</summary>
+    public static IReadOnlySet<(string Feature, Effect Effect)> Replaced(FamilyFacts facts, FitQuestion question, Neighbours neighbours) =>
+        At(facts, question)
+            .Where(joint => neighbours.At(SideOf(joint, question.Position).Other.Position) is PartThere)
+            .Select(joint => (SideOf(joint, question.Position).Own.Feature, joint.Effect))
+            .ToHashSet();
+
+    /// <summary>The axes on which another neighbour than the maker's stands at a joint of this position.</summary>
+    public static IReadOnlySet<Axis> AxesWithAnotherNeighbour(FamilyFacts facts, FitQuestion question, Neighbours neighbours) =>
+        At(facts, question)
+            .Where(joint => neighbours.IsAnother(SideOf(joint, question.Position).Other.Position))
+            .Select(joint => joint.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts)
+            .ToHashSet();
+
+    public static IEnumerable<Reason> Judge(FamilyFacts facts, FitQuestion question, Part part, Neighbours neighbours) =>
+        At(facts, question).Select(joint => Judge(facts, question, part, joint, neighbours)).OfType<Reason>();
+
+    private static IEnumerable<Joint> At(FamilyFacts facts, FitQuestion question) =>
+        facts.JointsAt(question.Position).Where(joint => joint.HoldsFor(question.Variant) && joint.Evidence?.IsRetracted != true);
+
+    private static Side SideOf(Joint joint, string position) =>
+        joint.Left.Position == position ? new Side(joint.Left, joint.Right, OwnIsLeft: true) : new Side(joint.Right, joint.Left, OwnIsLeft: false);
+
+    /// <summary>Null where the neighbour is known to be absent: then the joint does not apply.</summary>
+    private static Reason? Judge(FamilyFacts facts, FitQuestion question, Part part, Joint joint, Neighbours neighbours)
+    {
+        var side = SideOf(joint, question.Position);
+        var has = ValueSelection.Of(part, side.Own.Feature);
+        return neighbours.At(side.Other.Position) switch
+        {
+            NothingThere => null,
+            PartThere there => there.Parts
+                .Select(neighbour => Judge(facts, part, has, joint, side, neighbour, there))
+                .MinBy(reason => reason.Met switch { Met.Yes => 0, Met.NotKnown => 1, _ => 2 }),
+            _ => NotRecordedNeighbour(facts, part, has, joint, side),
+        };
+    }
+
+    private static Reason NotRecordedNeighbour(FamilyFacts facts, Part part, KnownValue has, Joint joint, Side side)
+    {
+        var name = facts.FindPosition(side.Other.Position)?.Name ?? side.Other.Position;
+        return Base(joint, side, Met.NotKnown, $"{FeatureName(facts, side.Own)} against {name}: what sits there is not recorded.") with
+        {
+            Part = FitWording.Shown(has, part: part.Id),
+            Need = FitWording.Shown(NotRecorded.Instance, "neighbour"),
+        };
+    }
+
+    private static Reason Judge(FamilyFacts facts, Part part, KnownValue has, Joint joint, Side side, Part neighbour, PartThere there)
+    {
+        var its = ValueSelection.Of(neighbour, side.Other.Feature);
+        var met = Mates(joint, side, has, its);
+        var difference = GapOf(side, has, its);
+        var who = there.Changed ? $"{neighbour.Number}, one that the change beside it would bring" : there.Given ? $"{neighbour.Number}, as given" : neighbour.Number;
+        var position = facts.FindPosition(side.Other.Position)?.Name ?? side.Other.Position;
+        var rule = joint.Relation == Relation.Band
+            ? $"{FitWording.Text(joint.Band, joint.Unit)} allowed{(difference is { } gap ? $", {FitWording.Text(gap, joint.Unit)} found" : "")}"
+            : RelationWords(joint, side);
+        var verdict = met switch
+        {
+            Met.Yes => "mates with",
+            Met.No => "does not mate with",
+            _ => "cannot be judged against",
+        };
+        return Base(joint, side, met, $"{FeatureName(facts, side.Own)} {FitWording.Text(has)} {verdict} {FeatureName(facts, side.Other)} {FitWording.Text(its)} of {position} ({who}): {rule}.") with
+        {
+            Part = FitWording.Shown(has, part: part.Id),
+            Need = FitWording.Shown(its, "neighbour", neighbour.Id),
+            Band = joint.Relation == Relation.Band ? FitWording.Shown(joint.Band, joint.Unit) : null,
+            Difference = difference is { } found ? FitWording.Shown(found, joint.Unit) : null,
+            Grade = DemandReasons.Weakest(has, its),
+            Mend = met == Met.No ? MendOf(facts, joint, side, has, position) : null,
+            Evidence = DemandReasons.EvidenceOf([has, its], joint.Evidence),
+        };
+    }
+
+    private static Met Mates(Joint joint, Side side, KnownValue own, KnownValue other)
+    {
+        if (joint.Relation == Relation.Band)
+        {
+            return GapOf(side, own, other) is { } gap ? FeatureComparison.InBand(gap, joint.Band) : Met.NotKnown;
+        }
+
+        var (left, right) = side.OwnIsLeft ? (own, other) : (other, own);
+        return FeatureComparison.Compare(left, joint.Relation, right, allowance: 0);
+    }
+
+    /// <summary>Right minus left as intervals; null unless both are numbers.</summary>
+    private static Interval? GapOf(Side side, KnownValue own, KnownValue other) =>
+        (Limits(own), Limits(other)) is ({ } mine, { } its) ? (side.OwnIsLeft ? its - mine : mine - its) : null;
+
+    private static Interval? Limits(KnownValue value) => value switch
+    {
+        StatedQuantity quantity => quantity.Possible,
+        StatedCount count => new Interval(count.Value, count.Value),
+        _ => null,
+    };
+
+    private static string? MendOf(FamilyFacts facts, Joint joint, Side side, KnownValue has, string position)
+    {
+        if (facts.FindPosition(side.Other.Position) is not { } other)
+        {
+            return null;
+        }
+
+        string[] known =
+        [
+            .. facts.PartsOfKind(other.Kind).Where(candidate => Mates(joint, side, has, ValueSelection.Of(candidate, side.Other.Feature)) == Met.Yes)
+                .Select(candidate => candidate.Id).Take(MendsShown),
+        ];
+        return known.Length == 0 ? $"no known part at {position} would mate with it" : $"would mate at {position}: {FitWording.List(known)}";
+    }
+
+    private static string RelationWords(Joint joint, Side side) => joint.Relation switch
+    {
+        Relation.OneOf => side.OwnIsLeft ? "must be one of those" : "those must include it",
+        Relation.Covers => side.OwnIsLeft ? "must have all of those" : "must be all covered",
+        Relation.AtLeast => side.OwnIsLeft ? "must be at least that" : "must be at most that",
+        Relation.AtMost => side.OwnIsLeft ? "must be at most that" : "must be at least that",
+        _ => "must be the same",
+    };
+
+    private static string FeatureName(FamilyFacts facts, FeatureAt at) =>
+        facts.FindPosition(at.Position) is { } position && facts.FindKind(position.Kind)?.FindFeature(at.Feature) is { } feature ? feature.Name : at.Feature;
+
+    private static Reason Base(Joint joint, Side side, Met met, string text) =>
+        new("", ReasonBy.Joint, joint.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts, met, text)
+        {
+            Feature = side.Own.Feature,
+            Code = joint.Code,
+            Relation = joint.Relation,
+            Effect = joint.Effect,
+            Work = joint.Effect == Effect.Work ? joint.Work : null,
+            Consequence = joint.Consequence,
+        };
+}

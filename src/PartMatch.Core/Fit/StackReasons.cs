@@ -1,0 +1,143 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
+
+namespace PartMatch.Core.Fit;
+
+/// <summary>Judges a part in the sums it is a term of: a worst-case interval sum with every term shown.</summary>
+internal static class StackReasons
+{
+    /// <summary>More combinations of alternatives than this are not tried out: the sum is then not known.</summary>
+    private const int MostCombinations = 64;
+
+    private sealed record Term(StackTerm Of, Part? Part, KnownValue Value);
+
+    public static IEnumerable<Reason> Judge(FamilyFacts facts, FitQuestion question, Part part, Neighbours neighbours) =>
+        facts.StacksAt(question.Position)
+            .Where(stack => stack.HoldsFor(question.Variant) && stack.Evidence?.IsRetracted != true)
+            .Select(stack => Judge(facts, question, part, stack, neighbours)).OfType<Reason>();
+
+    /// <summary>Null where a position of the stack is known to carry nothing: then the stack does not apply.</summary>
+    private static Reason? Judge(FamilyFacts facts, FitQuestion question, Part part, Stack stack, Neighbours neighbours)
+    {
+        string[] positions = [.. stack.Terms.OfType<FeatureTerm>().Select(term => term.At.Position).Distinct()];
+        if (positions.Any(position => position != question.Position && neighbours.At(position) is NothingThere))
+        {
+            return null;
+        }
+
+        var combinations = new List<Dictionary<string, Part?>> { new(StringComparer.Ordinal) };
+        foreach (var position in positions)
+        {
+            var candidates = Candidates(question, part, neighbours, position);
+            combinations =
+            [
+                .. combinations.SelectMany(_ => candidates, (chosen, candidate) => new Dictionary<string, Part?>(chosen, StringComparer.Ordinal) { [position] = candidate }),
+            ];
+            if (combinations.Count > MostCombinations)
+            {
+                return Base(stack, Met.NotKnown, $"{FitWording.InWords(stack.Code)}: too many combinations of neighbours to add up; name the neighbours in the question.");
+            }
+        }
+
+        return combinations.Select(chosen => Judge(facts, question, stack, chosen))
+            .MinBy(reason => reason.Met switch { Met.Yes => 0, Met.NotKnown => 1, _ => 2 });
+    }
+
+    private static IReadOnlyList<Part?> Candidates(FitQuestion question, Part part, Neighbours neighbours, string position) =>
+        position == question.Position ? [part] : neighbours.At(position) is PartThere there ? [.. there.Parts] : [null];
+
+    private static Reason Judge(FamilyFacts facts, FitQuestion question, Stack stack, Dictionary<string, Part?> chosen)
+    {
+        Term[] terms = [.. stack.Terms.Select(term => Read(term, chosen))];
+        var sum = Sum(terms);
+        var met = sum is { } total ? FeatureComparison.InBand(total, stack.Band) : Met.NotKnown;
+        var band = FitWording.Text(stack.Band, stack.Unit);
+        var found = sum is { } value ? FitWording.Text(value, stack.Unit) : "not known";
+        var text = $"{FitWording.InWords(stack.Code)}: {string.Join(" ", terms.Select(term => InWords(facts, stack, term)))} = {found}; wanted {band}.";
+        return Base(stack, met, text) with
+        {
+            Feature = stack.Terms.OfType<FeatureTerm>().First(term => term.At.Position == question.Position).At.Feature,
+            Terms = [.. terms.Select(term => FitWording.Shown(term.Value, term.Part is null || term.Part.Id != chosen[question.Position]?.Id ? "neighbour" : "part", term.Part?.Id) with { Text = InWords(facts, stack, term) })],
+            Band = FitWording.Shown(stack.Band, stack.Unit),
+            Difference = sum is { } shown ? FitWording.Shown(shown, stack.Unit) : null,
+            Grade = DemandReasons.Weakest([.. terms.Where(term => term.Of is FeatureTerm).Select(term => term.Value)]),
+            Mend = met == Met.No ? MendOf(facts, question, stack, chosen) : null,
+            Evidence = DemandReasons.EvidenceOf(terms.Select(term => term.Value), stack.Evidence),
+        };
+    }
+
+    private static Term Read(StackTerm term, Dictionary<string, Part?> chosen) => term switch
+    {
+        FeatureTerm feature => new Term(term, chosen[feature.At.Position], chosen[feature.At.Position] is { } part ? ValueSelection.Of(part, feature.At.Feature) : NotRecorded.Instance),
+        _ => new Term(term, null, NotRecorded.Instance),
+    };
+
+    private static Interval? Sum(IEnumerable<Term> terms)
+    {
+        var sum = new Interval(0, 0);
+        foreach (var term in terms)
+        {
+            Interval? value = (term.Of, term.Value) switch
+            {
+                (ConstantTerm constant, _) => new Interval(constant.Value, constant.Value),
+                (_, StatedQuantity quantity) => quantity.Possible,
+                (_, StatedCount count) => new Interval(count.Value, count.Value),
+                _ => null,
+            };
+            if (value is not { } known)
+            {
+                return null;
+            }
+
+            sum = term.Of.Sign < 0 ? sum - known : sum + known;
+        }
+
+        return sum;
+    }
+
+    private static string? MendOf(FamilyFacts facts, FitQuestion question, Stack stack, Dictionary<string, Part?> chosen)
+    {
+        var mends = new List<string>();
+        foreach (var position in chosen.Keys.Where(position => position != question.Position))
+        {
+            if (facts.FindPosition(position) is not { } at)
+            {
+                continue;
+            }
+
+            string[] known =
+            [
+                .. facts.PartsOfKind(at.Kind)
+                    .Where(candidate => Sum(stack.Terms.Select(term => Read(term, new Dictionary<string, Part?>(chosen, StringComparer.Ordinal) { [position] = candidate }))) is { } sum
+                        && FeatureComparison.InBand(sum, stack.Band) == Met.Yes)
+                    .Select(candidate => candidate.Id).Take(5),
+            ];
+            if (known.Length > 0)
+            {
+                mends.Add($"would add up at {at.Name}: {FitWording.List(known)}");
+            }
+        }
+
+        return mends.Count == 0 ? "no single known neighbour would mend it" : string.Join("; ", mends);
+    }
+
+    private static string InWords(FamilyFacts facts, Stack stack, Term term)
+    {
+        var sign = term.Of.Sign < 0 ? "−" : "+";
+        return term.Of switch
+        {
+            ConstantTerm constant => $"{sign} {FitWording.Number(constant.Value, stack.Unit)}",
+            FeatureTerm feature => $"{sign} {FitWording.Text(term.Value)} ({facts.FindPosition(feature.At.Position)?.Name ?? feature.At.Position}, {FitWording.InWords(feature.At.Feature)})",
+            _ => sign,
+        };
+    }
+
+    private static Reason Base(Stack stack, Met met, string text) =>
+        new("", ReasonBy.Stack, stack.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts, met, text)
+        {
+            Code = stack.Code,
+            Effect = stack.Effect,
+            Work = stack.Effect == Effect.Work ? stack.Work : null,
+            Consequence = stack.Consequence,
+        };
+}

@@ -1,0 +1,108 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
+
+namespace PartMatch.Core.Fit;
+
+/// <summary>
+/// Which of several recorded values counts. Of the sources not retracted the best grade speaks (maker's document, then several measured
+/// examples, one measured example, reported, inferred); where equals overlap, their hull; where they do not, the value is disputed.
+/// </summary>
+public static class ValueSelection
+{
+    private enum Standing
+    {
+        Inferred,
+        Reported,
+        OneMeasured,
+        SeveralMeasured,
+        MakersDocument,
+    }
+
+    /// <summary>The value of a feature of a part. A real part is always present.</summary>
+    public static KnownValue Of(Part part, string feature) =>
+        feature == Feature.Present.Code
+            ? PresentAs("yes")
+            : Pick([.. part.Values.Where(value => value.Feature == feature && value.Evidence?.IsRetracted != true)]);
+
+    /// <summary>The built-in choice <c>present</c> of a position with or without a part.</summary>
+    public static KnownValue PresentAs(string choice) => new StatedChoices([choice], choice, EvidenceGrade.MakersDocument, []);
+
+    private static KnownValue Pick(List<RecordedValue> rows)
+    {
+        if (rows.Count == 0)
+        {
+            return NotRecorded.Instance;
+        }
+
+        var examples = rows.Where(row => row.Evidence?.Grade == EvidenceGrade.Measured).Select(row => row.Evidence?.Root).Distinct().Count();
+        var best = rows.Max(row => StandingOf(row, examples));
+        return Combine([.. rows.Where(row => StandingOf(row, examples) == best)]);
+    }
+
+    /// <summary>The grade a value has by its source: a trial fit or a run under load says no more of a dimension than a report does.</summary>
+    public static EvidenceGrade GradeOf(Evidence? evidence) => evidence?.Grade switch
+    {
+        null => EvidenceGrade.Inferred,
+        EvidenceGrade.TrialFitted or EvidenceGrade.RanUnderLoad => EvidenceGrade.Reported,
+        { } grade => grade,
+    };
+
+    /// <summary>One reading by one source as a value that counts.</summary>
+    public static KnownValue Of(Reading reading, Evidence? evidence) =>
+        evidence?.IsRetracted == true ? NotRecorded.Instance : Combine([new RecordedValue("", reading, evidence)]);
+
+    // A trial fit or a run under load says nothing about a dimension by itself: such a value stands as reported.
+    private static Standing StandingOf(RecordedValue row, int examples) => row.Evidence?.Grade switch
+    {
+        EvidenceGrade.MakersDocument => Standing.MakersDocument,
+        EvidenceGrade.Measured => examples > 1 ? Standing.SeveralMeasured : Standing.OneMeasured,
+        EvidenceGrade.Reported or EvidenceGrade.TrialFitted or EvidenceGrade.RanUnderLoad => Standing.Reported,
+        _ => Standing.Inferred,
+    };
+
+    private static KnownValue Combine(List<RecordedValue> rows)
+    {
+        var text = string.Join(" / ", rows.Select(row => row.Reading.Text).Distinct());
+        string[] evidence = [.. rows.Select(row => row.Evidence?.Code).OfType<string>().Distinct().Order(StringComparer.Ordinal)];
+        var grade = GradeOf(rows[0].Evidence);
+        return rows[0].Reading switch
+        {
+            QuantityReading => Overlapping([.. rows.Select(row => (QuantityReading)row.Reading)], text, grade, evidence),
+            CountReading first => rows.All(row => row.Reading is CountReading count && count.Value == first.Value)
+                ? new StatedCount(first.Value, text, grade, evidence)
+                : new DisputedValue(text, evidence),
+            ChoiceReading first => rows.All(row => row.Reading == first)
+                ? new StatedChoices([first.Choice], text, grade, evidence)
+                : new DisputedValue(text, evidence),
+            ChoicesReading first => rows.All(row => row.Reading.Text == first.Text)
+                ? new StatedChoices(first.Choices, text, grade, evidence)
+                : new DisputedValue(text, evidence),
+            _ => throw new InvalidOperationException($"A reading of type {rows[0].Reading.GetType().Name} has no comparison."),
+        };
+    }
+
+    private static KnownValue Overlapping(List<QuantityReading> readings, string text, EvidenceGrade grade, string[] evidence)
+    {
+        var each = readings.ConvertAll(reading => Spread(reading, text, grade, evidence));
+        var overlap = each.TrueForAll(one => each.TrueForAll(other => one.Possible.Meets(other.Possible)));
+        return overlap
+            ? each[0] with
+            {
+                Stated = each.Select(one => one.Stated).Aggregate((left, right) => left.Hull(right)),
+                Possible = each.Select(one => one.Possible).Aggregate((left, right) => left.Hull(right)),
+                Uncertainty = each.Max(one => one.Uncertainty),
+                Bare = each.Exists(one => one.Bare),
+            }
+            : new DisputedValue(text, evidence);
+    }
+
+    /// <summary>One reading as a value that counts.</summary>
+    public static StatedQuantity Spread(QuantityReading reading, string text, EvidenceGrade grade, IReadOnlyList<string> evidence)
+    {
+        var uncertainty = reading.Uncertainty ?? 0;
+        var stated = new Interval(reading.Value - (reading.Minus ?? 0), reading.Value + (reading.Plus ?? 0));
+        var bare = reading.Minus is null || reading.Plus is null;
+        return new StatedQuantity(
+            reading.Value, stated, stated.Widened(uncertainty), uncertainty, bare, reading.Unit, text, bare ? EvidenceGrade.Inferred : grade, evidence);
+    }
+}
