@@ -24,4 +24,13 @@ public sealed record Problem(string Type, string Title, int Status, IReadOnlyLis
 /// <param name="Found">What was there; <c>nothing</c> where something was missing.</param>
 /// <param name="Expected">What would have been accepted.</param>
 /// <param name="Mend">How to mend it, where there is more to say.</param>
-public sealed record FieldError(string Field, string Found, string Expected, string? Mend = null);
+public sealed record FieldError(string Field, string Found, string Expected, string? Mend = null)
+{
+    /// <summary>The file of a parts book, where the fault is in one.</summary>
+    public string? File { get; init; }
+
+    /// <summary>Line of that file where the row starts, the header being line 1.</summary>
+    public int? Line { get; init; }
+
+    public string? Column { get; init; }
+}

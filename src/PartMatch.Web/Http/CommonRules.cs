@@ -1,0 +1,30 @@
+using System.Globalization;
+using FluentValidation;
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Web.Http;
+
+/// <summary>Rules that several features' requests share.</summary>
+internal static class CommonRules
+{
+    public const int DefaultPage = 20;
+
+    private const int LargestPage = 200;
+
+    public static IRuleBuilderOptions<T, string?> MustBePageSize<T>(this IRuleBuilder<T, string?> rule) => rule
+        .Must(limit => limit is null || (FindWhole(limit) is { } size && size is >= 1 and <= LargestPage))
+        .Otherwise($"a whole number from 1 to {LargestPage}", $"leave limit out for {DefaultPage}");
+
+    public static IRuleBuilderOptions<T, string?> MustBeNumber<T>(this IRuleBuilder<T, string?> rule) => rule
+        .Must(WrittenNumber.IsReadable)
+        .Otherwise($"a part number of 1 to {NumberKey.MaxLength} letters and digits besides separators", "for example P-26-1147-C");
+
+    public static IRuleBuilderOptions<T, string?> MustBeGiven<T>(this IRuleBuilder<T, string?> rule, string expected, string mend) => rule
+        .Must(text => !string.IsNullOrWhiteSpace(text)).Otherwise(expected, mend);
+
+    public static int PageSize(string? limit) => limit is null ? DefaultPage : FindWhole(limit) is { } size ? (int)size : DefaultPage;
+
+    /// <summary>A whole number of digits only, or null.</summary>
+    public static long? FindWhole(string? text) =>
+        long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var whole) ? whole : null;
+}
