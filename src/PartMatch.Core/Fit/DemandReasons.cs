@@ -53,7 +53,7 @@ internal static class DemandReasons
             Feature = demand.Feature,
             Relation = demand.Relation,
             Part = FitWording.Shown(has, part: part.Id),
-            Need = FitWording.Shown(demand.Value, demand.From, demand.FromPart),
+            Need = FitWording.Asked(demand.Value, demand.From, demand.FromPart),
             Allowance = demand.Value is StatedQuantity && demand.Allowance > 0 ? FitWording.Shown(new Interval(demand.Allowance, demand.Allowance), AllowanceUnit(feature)) : null,
             Difference = Difference(has, demand.Value),
             Effect = effect,

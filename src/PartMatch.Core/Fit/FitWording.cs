@@ -34,6 +34,11 @@ internal static class FitWording
         _ => new ComparedValue("not recorded", From: from, Part: part),
     };
 
+    /// <summary>A demand: what is asked for, without how well that is known.</summary>
+    public static ComparedValue Asked(KnownValue value, string from, string? part) => value is StatedQuantity quantity
+        ? Shown(value, from, part) with { Low = quantity.Stated.Low, High = quantity.Stated.High }
+        : Shown(value, from, part);
+
     public static string Text(KnownValue value) => value switch
     {
         StatedQuantity quantity => Text(quantity),

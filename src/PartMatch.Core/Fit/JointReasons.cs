@@ -38,11 +38,12 @@ internal static class JointReasons
     {
         var side = SideOf(joint, question.Position);
         var has = ValueSelection.Of(part, side.Own.Feature);
-        return neighbours.At(side.Other.Position) switch
+        var neighbour = side.Other.Position == question.Position ? new PartThere([part], Given: false, Changed: false) : neighbours.At(side.Other.Position);
+        return neighbour switch
         {
             NothingThere => null,
             PartThere there => there.Parts
-                .Select(neighbour => Judge(facts, part, has, joint, side, neighbour, there))
+                .Select(other => Judge(facts, part, has, joint, side, other, there))
                 .MinBy(reason => reason.Met switch { Met.Yes => 0, Met.NotKnown => 1, _ => 2 }),
             _ => NotRecordedNeighbour(facts, part, has, joint, side),
         };
