@@ -15,6 +15,10 @@ internal static class KnownNames
     public static Absent NoPosition(string found, FamilyFacts facts, string field = "position") =>
         new(Unknown(field, found, [.. facts.Positions.Select(position => position.Code)]));
 
+    /// <summary>A group is a filter, not a thing of the base: an unknown one is a wrong value.</summary>
+    public static Refused NoGroup(string found, FamilyFacts facts) =>
+        new(Problem.Of("bad-question", Unknown("group", found, [.. facts.Positions.Select(position => position.Group).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)])));
+
     private static FieldError Unknown(string field, string found, string[] known) => new(
         field, found.Length == 0 ? "nothing" : found, known.Length == 0 ? "the base holds none" : $"one of {string.Join(", ", known)}",
         Nearest.Find(found, known) is { } near ? $"did you mean {near}?" : null);
