@@ -3,12 +3,19 @@ using PartMatch.Storage.Books;
 using PartMatch.Storage.Families;
 using PartMatch.Storage.LookAlikes;
 using PartMatch.Storage.Parts;
+using PartMatch.Web.Books;
+using PartMatch.Web.Families;
+using PartMatch.Web.Fit;
+using PartMatch.Web.Health;
 using PartMatch.Web.Host;
 using PartMatch.Web.Http;
+using PartMatch.Web.Parts;
+using PartMatch.Web.Variants;
 
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = ServerDefaults.FindContentRoot() });
 builder.AddServerDefaults();
 builder.Services.ConfigureHttpJsonOptions(options => JsonRules.Apply(options.SerializerOptions));
+builder.Services.AddOpenApi(ApiDocument.Name, ApiDocument.Apply);
 builder.Services.AddValidatorsFromAssemblyContaining<Program>(includeInternalTypes: true);
 
 builder.Services.AddSingleton<OpenedBase>();
@@ -24,8 +31,19 @@ app.UseMiddleware<RequestLog>();
 app.UseMiddleware<Problems>();
 app.UseMiddleware<HostCheck>();
 app.UseMiddleware<WriteCheck>();
+app.UseMiddleware<HeadRequests>();
 app.UseDefaultFiles();
 app.UseStaticFiles();
 app.UseRouting();
+
+var api = app.MapGroup("/api").CheckRequests();
+api.MapFamilies();
+api.MapParts();
+api.MapCompare();
+api.MapFit();
+api.MapBooks();
+api.MapHealth();
+app.MapProblemTypes();
+app.MapOpenApi("/openapi.json");
 
 return await Server.RunAsync(app);

@@ -21,10 +21,12 @@ internal static class BookEndpoints
         api.MapGet("/books/{book}", Export).WithName("ExportBook").WithTags("books")
             .WithSummary("A parts book as a zip of CSV files, in canonical form")
             .Produces(StatusCodes.Status200OK, contentType: Zip);
-        api.MapPost("/books", Import).WithName("ImportBook").WithTags("books")
+        var import = api.MapPost("/books", Import).WithName("ImportBook").WithTags("books")
             .WithSummary("Imports a parts book from a zip, all or nothing")
             .Accepts<Stream>(Zip)
             .WithMetadata(new RequestSizeLimitAttribute(MaxZipBytes));
+        ProblemAnswer.Describe(
+            import, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType);
     }
 
     private static Ok<BooksAnswer> List(BookStore books) =>

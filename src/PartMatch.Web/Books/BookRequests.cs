@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using FluentValidation;
 using Microsoft.AspNetCore.Mvc;
 using PartMatch.Core.Catalogue;
@@ -6,9 +7,9 @@ using PartMatch.Web.Http;
 
 namespace PartMatch.Web.Books;
 
-/// <param name="Mode"><c>add</c>, or <c>replace</c> to take the place of the book of the same name; <c>add</c> when left out.</param>
-/// <param name="DryRun"><c>true</c> to report what would happen and store nothing; <c>false</c> when left out.</param>
-public sealed record BookImportRequest([property: FromQuery(Name = "mode")] string? Mode, [property: FromQuery(Name = "dry-run")] string? DryRun)
+public sealed record BookImportRequest(
+    [property: FromQuery(Name = "mode"), Description("add, or replace to take the place of the book of the same name; add when left out.")] string? Mode,
+    [property: FromQuery(Name = "dry-run"), Description("true to report what would happen and store nothing; false when left out.")] string? DryRun)
 {
     internal ImportMode ImportMode => Codes.Find<ImportMode>(Mode ?? "") ?? ImportMode.Add;
 

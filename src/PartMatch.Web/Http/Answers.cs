@@ -14,6 +14,10 @@ public abstract class ProblemAnswer(Problem problem) : IResult, IStatusCodeHttpR
 
     public Task ExecuteAsync(HttpContext httpContext) => Problems.WriteAsync(httpContext, Problem);
 
+    /// <summary>Adds to a route's document the problems that stand before its handler.</summary>
+    internal static void Describe(IEndpointConventionBuilder route, params int[] statuses) =>
+        route.Add(builder => Array.ForEach(statuses, status => Describe(builder, status)));
+
     internal static void Describe(EndpointBuilder builder, int status) =>
         builder.Metadata.Add(new ProducesResponseTypeMetadata(status, typeof(Problem), [Problem.ContentType]));
 }

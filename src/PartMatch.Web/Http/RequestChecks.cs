@@ -18,6 +18,7 @@ internal static class RequestChecks
             var shape = RequestShape.Of(place < 0 ? null : parameters[place].ParameterType);
             return async call => Check(call, shape, place) is { } problem ? new Refused(problem) : await next(call);
         });
+        ProblemAnswer.Describe(group, StatusCodes.Status400BadRequest);
         return group;
     }
 

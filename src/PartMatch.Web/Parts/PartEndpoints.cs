@@ -29,7 +29,8 @@ internal static class PartEndpoints
 
     private static Ok<PartsAnswer> Show([AsParameters] PartRequest request, PartStore parts)
     {
-        var asked = new PartsAsked(request.Number.Text, NumberKey.Of(request.Number.Text), request.Maker);
+        var (maker, number) = NamedPart.Split(request.Written);
+        var asked = new PartsAsked(number, NumberKey.Of(number), maker ?? request.Maker);
         var found = parts.FindByNumber(asked.Number, asked.Maker).Select(part => parts.FindRecord(part.Id)).OfType<PartRecord>();
         return TypedResults.Ok(new PartsAnswer(asked, [.. found.Select(PartDescriber.Describe)])
         {

@@ -1,16 +1,15 @@
-using System.Globalization;
+using System.ComponentModel;
+using System.ComponentModel.DataAnnotations;
 using FluentValidation;
 using Microsoft.AspNetCore.Mvc;
-using PartMatch.Core.Measures;
 using PartMatch.Web.Http;
 
 namespace PartMatch.Web.Parts;
 
-/// <param name="Query">The beginning or the middle of a number, or words of a name.</param>
-/// <param name="Limit">Parts per page, 1 to 200; 20 when left out.</param>
-/// <param name="Cursor">From the page before.</param>
 public sealed record PartSearchRequest(
-    [property: FromQuery(Name = "q")] string? Query, [property: FromQuery(Name = "limit")] string? Limit, [property: FromQuery(Name = "cursor")] string? Cursor);
+    [property: FromQuery(Name = "q"), Required, Description("The beginning or the middle of a number, or words of a name.")] string? Query,
+    [property: FromQuery(Name = "limit"), Description("Parts per page, 1 to 200; 20 when left out.")] string? Limit,
+    [property: FromQuery(Name = "cursor"), Description("From the page before; left out for the first page.")] string? Cursor);
 
 internal sealed class PartSearchRules : AbstractValidator<PartSearchRequest>
 {
@@ -24,11 +23,14 @@ internal sealed class PartSearchRules : AbstractValidator<PartSearchRequest>
     }
 }
 
-/// <param name="Number">The number, written as you have it; separators and case do not matter.</param>
-/// <param name="Maker">Only numbers of this maker.</param>
-public sealed record PartRequest([property: FromRoute(Name = "number")] WrittenNumber Number, [property: FromQuery(Name = "maker")] string? Maker);
+public sealed record PartRequest(
+    [property: FromRoute(Name = "number"), Description("The number as you have it, percent-encoded; separators and case do not matter. Also maker:number.")] string Number,
+    [property: FromQuery(Name = "maker"), Description("Only numbers of this maker.")] string? Maker)
+{
+    internal string Written => NumberInPath.Decode(Number);
+}
 
 internal sealed class PartRules : AbstractValidator<PartRequest>
 {
-    public PartRules() => RuleFor(request => request.Number.Text).MustBeNumber().OverridePropertyName("number");
+    public PartRules() => RuleFor(request => request.Written).MustBeNumber().OverridePropertyName("number");
 }

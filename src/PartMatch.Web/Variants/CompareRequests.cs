@@ -1,3 +1,5 @@
+using System.ComponentModel;
+using System.ComponentModel.DataAnnotations;
 using FluentValidation;
 using Microsoft.AspNetCore.Mvc;
 using PartMatch.Core.Catalogue;
@@ -6,22 +8,17 @@ using PartMatch.Web.Http;
 
 namespace PartMatch.Web.Variants;
 
-/// <param name="Family">Code of the family.</param>
-/// <param name="Variants">2 to 6 variants, joined by commas; every variant of the family when left out.</param>
-/// <param name="Group">Only positions of this group.</param>
-/// <param name="Show"><c>all</c>, <c>differences</c> or <c>stoppers</c>; <c>all</c> when left out. The counts are always over all.</param>
-/// <param name="Built">Build date of one variant's engine, as <c>variant:YYYY-MM</c>; may be repeated.</param>
 public sealed record CompareRequest(
-    [property: FromQuery(Name = "family")] string? Family,
-    [property: FromQuery(Name = "variants")] string? Variants,
-    [property: FromQuery(Name = "group")] string? Group,
-    [property: FromQuery(Name = "show")] string? Show,
-    [property: FromQuery(Name = "built")] string[]? Built)
+    [property: FromQuery(Name = "family"), Required, Description("Code of the family.")] string? Family,
+    [property: FromQuery(Name = "variants"), Description("2 to 6 variants, joined by commas, in the order of the columns; the family's first six when left out.")] string? Variants,
+    [property: FromQuery(Name = "group"), Description("Only positions of this group.")] string? Group,
+    [property: FromQuery(Name = "show"), Description("all, differences or stoppers; all when left out. The counts are always over all.")] string? Show,
+    [property: FromQuery(Name = "built"), Description("Build date of one variant's engine, as variant:YYYY-MM; may be repeated.")] string[]? Built)
 {
     /// <summary>The question, once the rules have passed.</summary>
     /// <param name="facts">Of the family asked about.</param>
     internal CompareQuestion ToQuestion(FamilyFacts facts) => new(
-        VariantList.Length > 0 ? VariantList : [.. facts.Variants.Select(variant => variant.Code)],
+        VariantList.Length > 0 ? VariantList : [.. facts.Variants.Select(variant => variant.Code).Take(VariantComparison.Most)],
         string.IsNullOrEmpty(Group) ? null : Group,
         Codes.Find<Show>(Show ?? "") ?? Core.Variants.Show.All,
         BuiltDates.ToDictionary(pair => pair.Variant, pair => pair.Built, StringComparer.Ordinal));
