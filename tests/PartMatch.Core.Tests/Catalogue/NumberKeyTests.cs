@@ -69,5 +69,5 @@ public sealed class NumberKeyTests
     public void Case_and_separators_of_plain_numbers_do_not_count() =>
         Gen.Select(Gen.String[Gen.Char["0123456789abcdefghijklmnopqrstuvwxyz"], 0, 12], Gen.OneOf("-", " ", ".", "/", " - "), Gen.Int[0, 12])
             .Sample((plain, separator, place) =>
-                NumberKey.Of(plain.Insert(Math.Min(place, plain.Length), separator)) == plain.ToUpperInvariant());
+                string.Equals(NumberKey.Of(plain.Insert(Math.Min(place, plain.Length), separator)), plain.ToUpperInvariant(), StringComparison.Ordinal));
 }
