@@ -67,19 +67,17 @@ public static class UnitTable
     /// Other spellings of the same unit, in the plain form of <see cref="Plain"/>. Ambiguous names (bare hp, gal, oz of volume) are left
     /// out on purpose.
     /// </summary>
-    private static readonly Dictionary<string, string> _alsoWritten = new(StringComparer.Ordinal)
+    private static readonly FrozenDictionary<string, string> _alsoWritten = new (string Symbol, string[] Spellings)[]
     {
-        ["\u03BCm"] = "um", ["micron"] = "um", ["cc"] = "cm3", ["ccm"] = "cm3", ["ml"] = "mL", ["l"] = "L", ["\""] = "in", ["\u2032\u2032"] = "in", ["inch"] = "in",
-        ["\u03BCs"] = "us", ["sec"] = "s", ["hr"] = "h", ["°"] = "deg", ["°C"] = "degC", ["°F"] = "degF",
-        ["Nm"] = "N·m", ["N.m"] = "N·m", ["N m"] = "N·m", ["lb·ft"] = "lbf·ft", ["lbf.ft"] = "lbf·ft", ["lbf ft"] = "lbf·ft", ["ft·lbf"] = "lbf·ft", ["ft.lbf"] = "lbf·ft",
-        ["lbf.in"] = "lbf·in", ["lbf in"] = "lbf·in", ["in·lbf"] = "lbf·in", ["lb·in"] = "lbf·in",
-        ["hpI"] = "hp(I)", ["hp (I)"] = "hp(I)", ["bhp(I)"] = "hp(I)", ["hp(metric)"] = "PS", ["hp(M)"] = "PS",
-        ["/min"] = "1/min", ["rpm"] = "1/min", ["r/min"] = "1/min", ["min-1"] = "1/min", ["/s"] = "1/s", ["s-1"] = "1/s",
-        ["cc/min"] = "cm3/min", ["ccm/min"] = "cm3/min", ["mL/min"] = "cm3/min", ["ml/min"] = "cm3/min", ["l/h"] = "L/h", ["L/hr"] = "L/h", ["l/min"] = "L/min", ["lb/hr"] = "lb/h",
-        ["g/kWh"] = "g/(kW·h)", ["g/(kWh)"] = "g/(kW·h)", ["g/(kW.h)"] = "g/(kW·h)", ["g/(kW h)"] = "g/(kW·h)", ["g/kW/h"] = "g/(kW·h)",
-        ["lb/(hp.h)"] = "lb/(hp·h)", ["lb/(hp h)"] = "lb/(hp·h)", ["lb/hp/h"] = "lb/(hp·h)", ["lb/(hp·hr)"] = "lb/(hp·h)",
-        ["\u03A9"] = "ohm", ["k\u03A9"] = "kohm", ["M\u03A9"] = "Mohm",
-    };
+        ("um", ["\u03BCm", "micron"]), ("in", ["\"", "\u2032\u2032", "inch"]), ("cm3", ["cc", "ccm"]), ("mL", ["ml"]), ("L", ["l"]),
+        ("us", ["\u03BCs"]), ("s", ["sec"]), ("h", ["hr"]), ("deg", ["°"]), ("degC", ["°C"]), ("degF", ["°F"]),
+        ("N·m", ["Nm", "N.m", "N m"]), ("lbf·ft", ["lb·ft", "lbf.ft", "lbf ft", "ft·lbf", "ft.lbf"]), ("lbf·in", ["lb·in", "lbf.in", "lbf in", "in·lbf"]),
+        ("hp(I)", ["hpI", "hp (I)", "bhp(I)"]), ("PS", ["hp(metric)", "hp(M)"]),
+        ("1/min", ["/min", "rpm", "r/min", "min-1"]), ("1/s", ["/s", "s-1"]),
+        ("cm3/min", ["cc/min", "ccm/min", "mL/min", "ml/min"]), ("L/h", ["l/h", "L/hr"]), ("L/min", ["l/min"]), ("lb/h", ["lb/hr"]),
+        ("g/(kW·h)", ["g/kWh", "g/(kWh)", "g/(kW.h)", "g/(kW h)", "g/kW/h"]), ("lb/(hp·h)", ["lb/(hp.h)", "lb/(hp h)", "lb/hp/h", "lb/(hp·hr)"]),
+        ("ohm", ["\u03A9"]), ("kohm", ["k\u03A9"]), ("Mohm", ["M\u03A9"]),
+    }.SelectMany(row => row.Spellings, (row, spelling) => (row.Symbol, spelling)).ToFrozenDictionary(pair => pair.spelling, pair => pair.Symbol, StringComparer.Ordinal);
 
     private static readonly FrozenDictionary<string, Unit> _bySymbol = All.ToFrozenDictionary(unit => unit.Symbol, StringComparer.Ordinal);
 
