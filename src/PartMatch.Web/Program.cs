@@ -9,6 +9,7 @@ using PartMatch.Web.Fit;
 using PartMatch.Web.Health;
 using PartMatch.Web.Host;
 using PartMatch.Web.Http;
+using PartMatch.Web.LookAlikes;
 using PartMatch.Web.Parts;
 using PartMatch.Web.Variants;
 
@@ -24,6 +25,7 @@ builder.Services.AddSingleton<BookStore>();
 builder.Services.AddSingleton<FamilyStore>();
 builder.Services.AddSingleton<PartStore>();
 builder.Services.AddSingleton<NumberStore>();
+builder.Services.AddSingleton<LookAlikeSource>();
 
 await using var app = builder.Build();
 app.UseMiddleware<SecurityHeaders>();
@@ -41,6 +43,7 @@ api.MapFamilies();
 api.MapParts();
 api.MapCompare();
 api.MapFit();
+api.MapLookAlikes();
 api.MapBooks();
 api.MapHealth();
 app.MapProblemTypes();

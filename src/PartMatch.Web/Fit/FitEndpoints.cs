@@ -1,10 +1,10 @@
 using Microsoft.AspNetCore.Http.HttpResults;
-using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
+using PartMatch.Core.LookAlikes;
 using PartMatch.Storage.Families;
 using PartMatch.Storage.Parts;
-using PartMatch.Web.Families;
 using PartMatch.Web.Http;
+using PartMatch.Web.LookAlikes;
 
 namespace PartMatch.Web.Fit;
 
@@ -14,35 +14,24 @@ internal static class FitEndpoints
         api.MapGet("/fit", Fit).WithName("CheckFit").WithTags("fit")
             .WithSummary("Does a part, or what another variant has there, fit at a position of a variant, and does the engine run the same?");
 
-    private static Results<Ok<FitAnswer>, Refused, Absent> Fit([AsParameters] FitRequest request, FamilyStore families, PartStore parts)
-    {
-        if (families.FindFamily(request.Family ?? "") is not { } facts)
+    private static Results<Ok<FitAnswer>, Refused, Absent> Fit([AsParameters] FitRequest request, FamilyStore families, PartStore parts, LookAlikeSource lookAlikes) =>
+        FitReading.Read(request, families, parts) switch
         {
-            return KnownNames.NoFamily(request.Family ?? "", families);
-        }
+            FitReading.Ready ready => TypedResults.Ok(Decide(ready, lookAlikes)),
+            FitReading.NotHeld absent => absent.Answer,
+            FitReading.Unclear unclear => unclear.Answer,
+            var other => throw new InvalidOperationException($"A fit request was read as {other.GetType().Name}, which no answer names."),
+        };
 
-        if (FindUnknown(request, facts) is { } absent)
-        {
-            return absent;
-        }
-
-        var reading = FitReading.Read(request, parts);
-        return reading.Question is { } question ? Answer(facts, question) : new Refused(reading.Problem ?? Problem.Of("bad-question"));
-    }
-
-    private static Ok<FitAnswer> Answer(FamilyFacts facts, FitQuestion question)
+    private static FitAnswer Decide(FitReading.Ready ready, LookAlikeSource lookAlikes)
     {
+        var (facts, question) = ready;
         var answer = question.From is { } from ? FitCheck.DecideFrom(facts, from, null, question) : FitCheck.Decide(facts, question);
-        return TypedResults.Ok(answer with { Permalink = LinkTo(answer.Asked) });
-    }
-
-    private static Absent? FindUnknown(FitRequest request, FamilyFacts facts)
-    {
-        string[] positions = [request.Position ?? "", .. request.Neighbours.Select(pair => pair.Position)];
-        return facts.FindVariant(request.Variant ?? "") is null ? KnownNames.NoVariant(request.Variant ?? "", facts)
-            : !string.IsNullOrEmpty(request.From) && facts.FindVariant(request.From) is null ? KnownNames.NoVariant(request.From, facts, "from")
-            : Array.FindIndex(positions, position => facts.FindPosition(position) is null) is >= 0 and var at ? KnownNames.NoPosition(positions[at], facts, at == 0 ? "position" : "with")
-            : null;
+        return answer with
+        {
+            Permalink = LinkTo(answer.Asked),
+            LookAlikes = question.Part is { } part ? LookAlikeSearch.Warn(lookAlikes.Get(), part, facts.Family.Code) : [],
+        };
     }
 
     private static string LinkTo(FitAsked asked) => new Permalink("/api/fit")

@@ -77,6 +77,12 @@ internal static class ApiDocument
         {
         }
 
+        // Members are only ever added: a reader has to let new ones pass.
+        if (schema is OpenApiSchema { Properties: not null } answer)
+        {
+            answer.AdditionalPropertiesAllowed = true;
+        }
+
         foreach (var (name, property) in (schema.Properties ?? new Dictionary<string, IOpenApiSchema>()).ToList())
         {
             if (property is not OpenApiSchema own)

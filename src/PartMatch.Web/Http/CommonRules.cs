@@ -1,6 +1,7 @@
 using System.Globalization;
 using FluentValidation;
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.LookAlikes;
 using PartMatch.Web.Parts;
 
 namespace PartMatch.Web.Http;
@@ -8,9 +9,9 @@ namespace PartMatch.Web.Http;
 /// <summary>Rules that several features' requests share.</summary>
 internal static class CommonRules
 {
-    public const int DefaultPage = 20;
+    private const int DefaultPage = LookAlikeQuestion.DefaultLimit;
 
-    private const int LargestPage = 200;
+    private const int LargestPage = LookAlikeQuestion.MaxLimit;
 
     public static IRuleBuilderOptions<T, string?> MustBePageSize<T>(this IRuleBuilder<T, string?> rule) => rule
         .Must(limit => limit is null || (FindWhole(limit) is { } size && size is >= 1 and <= LargestPage))

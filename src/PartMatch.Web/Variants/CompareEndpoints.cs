@@ -21,19 +21,22 @@ internal static class CompareEndpoints
         }
 
         var question = request.ToQuestion(facts);
-        if (question.Variants.Concat(question.Built.Keys).FirstOrDefault(code => facts.FindVariant(code) is null) is { } unknown)
-        {
-            return KnownNames.NoVariant(unknown, facts, "variants");
-        }
-
-        if (question.Group is { } group && facts.Positions.All(position => position.Group != group))
-        {
-            return KnownNames.NoGroup(group, facts);
-        }
-
-        var answer = VariantComparison.Decide(facts, question);
-        return TypedResults.Ok(answer with { Permalink = LinkTo(answer.Asked) });
+        return FindUnknownVariant(question, facts) is { } variant ? KnownNames.NoVariant(variant, facts, "variants")
+            : FindUnknownGroup(question, facts) is { } group ? KnownNames.NoGroup(group, facts)
+            : TypedResults.Ok(Decide(facts, question));
     }
+
+    private static CompareAnswer Decide(FamilyFacts facts, CompareQuestion question)
+    {
+        var answer = VariantComparison.Decide(facts, question);
+        return answer with { Permalink = LinkTo(answer.Asked) };
+    }
+
+    private static string? FindUnknownVariant(CompareQuestion question, FamilyFacts facts) =>
+        question.Variants.Concat(question.Built.Keys).FirstOrDefault(code => facts.FindVariant(code) is null);
+
+    private static string? FindUnknownGroup(CompareQuestion question, FamilyFacts facts) =>
+        facts.Positions.Any(position => position.Group == question.Group) ? null : question.Group;
 
     private static string LinkTo(CompareAsked asked) => new Permalink("/api/compare")
         .With("family", asked.Family).With("variants", string.Join(',', asked.Variants)).With("group", asked.Group)
