@@ -42,11 +42,11 @@ internal abstract record FitReading
             ? named.ToProblem("part")
             : neighbours.Select(pair => FindProblem(pair.Named, pair.Position)).FirstOrDefault(found => found is not null);
         return problem is null
-            ? new Ready(facts, Question(request, named, neighbours.ToDictionary(pair => pair.Position, pair => pair.Named?.Part, StringComparer.Ordinal)))
+            ? new Ready(facts, Ask(request, named, neighbours.ToDictionary(pair => pair.Position, pair => pair.Named?.Part, StringComparer.Ordinal)))
             : new Unclear(new Refused(problem));
     }
 
-    private static FitQuestion Question(FitRequest request, NamedPart? named, IReadOnlyDictionary<string, Part?> neighbours) => new(
+    private static FitQuestion Ask(FitRequest request, NamedPart? named, IReadOnlyDictionary<string, Part?> neighbours) => new(
         request.Variant ?? "", request.Position ?? "", named?.Part, named?.Written, string.IsNullOrEmpty(request.From) ? null : request.From,
         BuildDate.Find(request.Built ?? ""), CommonRules.FindWhole(request.Serial), neighbours);
 
