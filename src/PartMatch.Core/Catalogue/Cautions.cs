@@ -11,6 +11,7 @@ public static class Cautions
 {
     private static readonly FrozenDictionary<string, string> _texts = new Dictionary<string, string>(StringComparer.Ordinal)
     {
+        ["alcohol-fuel"] = "Ethanol and methanol attack seals, hoses, coatings and some metals made for petrol, take up water, and burn with a flame that is hard to see; methanol is poisonous also through the skin. Use parts recorded for the fuel.",
         ["interference-engine"] = "Valves and pistons can meet on this engine. Measure piston-to-valve by hand, at both ends of phaser travel, with the final gasket, springs and lash, before the starter turns it.",
         ["fuel-pressure"] = "Fuel under pressure. Relieve it, keep sparks and hot surfaces away, use line and seals made for the fuel, and follow local fire codes.",
         ["residual-rail-pressure"] = "The rail holds pressure after the pump stops. Relieve it and cover the joint before opening it.",

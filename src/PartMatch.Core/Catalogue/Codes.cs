@@ -14,6 +14,11 @@ public static class Codes
     public static T? Find<T>(string code)
         where T : struct, Enum => Table<T>.ByCode.TryGetValue(code, out var value) ? value : null;
 
+    /// <summary>The value of a code that has been checked before.</summary>
+    /// <exception cref="ArgumentException">The code is not of this vocabulary.</exception>
+    public static T Get<T>(string code)
+        where T : struct, Enum => Find<T>(code) ?? throw new ArgumentException($"'{code}' is not one of: {string.Join(", ", All<T>())}.", nameof(code));
+
     /// <summary>All codes of a vocabulary in declared order.</summary>
     public static IReadOnlyList<string> All<T>()
         where T : struct, Enum => Table<T>.Ordered;

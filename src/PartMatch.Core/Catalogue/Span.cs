@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace PartMatch.Core.Catalogue;
 
 /// <summary>From–to by build date, engine serial number, or both; both ends included; a missing end is open.</summary>
@@ -16,12 +18,12 @@ public sealed record BuildDate(string Text, DateOnly First, DateOnly Last)
     /// <summary>Reads <c>YYYY-MM</c> or <c>YYYY-MM-DD</c>, or gives null.</summary>
     public static BuildDate? Find(string text)
     {
-        if (DateOnly.TryParseExact(text, "yyyy-MM-dd", out var day))
+        if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
         {
             return new BuildDate(text, day, day);
         }
 
-        return DateOnly.TryParseExact(text + "-01", "yyyy-MM-dd", out var first)
+        return DateOnly.TryParseExact(text + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var first)
             ? new BuildDate(text, first, first.AddMonths(1).AddDays(-1))
             : null;
     }

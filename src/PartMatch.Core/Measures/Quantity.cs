@@ -8,8 +8,17 @@ namespace PartMatch.Core.Measures;
 /// <param name="Text">As typed or recorded, with its own unit.</param>
 public sealed record Quantity(decimal Value, string Unit, string Text)
 {
+    /// <summary>A quantity that was written as a number with a unit.</summary>
     public static Quantity From(decimal value, Unit unit) =>
-        new(unit.ToBase(value), UnitTable.BaseOf(unit.Dimension).Symbol, string.Create(CultureInfo.InvariantCulture, $"{value} {unit.Symbol}"));
+        new(unit.ToBase(value), UnitTable.BaseOf(unit.Dimension).Symbol, TextOf(value.ToString(CultureInfo.InvariantCulture), unit));
+
+    /// <summary>A number and its unit as the trade writes them: <c>44.60 mm</c>, <c>6800/min</c>; the unit 1 is not written.</summary>
+    public static string TextOf(string number, Unit unit) => unit.Symbol switch
+    {
+        "1" => number,
+        ['1', '/', ..] => number + unit.Symbol[1..],
+        _ => $"{number} {unit.Symbol}",
+    };
 }
 
 /// <summary>A result that is known only within limits: low, expected and high in the base unit named, and as text in a unit of the trade.</summary>

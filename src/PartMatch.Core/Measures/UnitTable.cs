@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Text;
 
 namespace PartMatch.Core.Measures;
 
@@ -9,6 +10,8 @@ namespace PartMatch.Core.Measures;
 /// <remarks>Factors: NIST Special Publication 811 (2008), appendix B, and the exact definitions behind its rounded rows.</remarks>
 public static class UnitTable
 {
+    private const int LongestSpelling = 20;
+
     private const decimal Pound = 0.45359237m;
     private const decimal Inch = 0.0254m;
     private const decimal PoundForce = 4.4482216152605m;
@@ -60,18 +63,21 @@ public static class UnitTable
         new("N/m", Dimension.Stiffness, 1), new("N/mm", Dimension.Stiffness, 1000),
     ];
 
-    /// <summary>Other spellings of the same unit. Ambiguous names (bare hp, gal, oz of volume) are left out on purpose.</summary>
-    private static readonly Dictionary<string, string> _alsoWritten = new(StringComparer.Ordinal)
+    /// <summary>
+    /// Other spellings of the same unit, in the plain form of <see cref="Plain"/>. Ambiguous names (bare hp, gal, oz of volume) are left
+    /// out on purpose.
+    /// </summary>
+    private static readonly FrozenDictionary<string, string> _alsoWritten = new (string Symbol, string[] Spellings)[]
     {
-        ["\u00B5m"] = "um", ["\u03BCm"] = "um", ["micron"] = "um", ["cm³"] = "cm3", ["cc"] = "cm3", ["ccm"] = "cm3", ["ml"] = "mL", ["l"] = "L", ["in³"] = "in3",
-        ["mm²"] = "mm2", ["cm²"] = "cm2", ["m²"] = "m2", ["m³"] = "m3", ["\""] = "in", ["inch"] = "in", ["\u00B5s"] = "us", ["\u03BCs"] = "us", ["sec"] = "s", ["hr"] = "h",
-        ["°"] = "deg", ["°C"] = "degC", ["°F"] = "degF", ["Nm"] = "N·m", ["N.m"] = "N·m", ["N m"] = "N·m", ["lb·ft"] = "lbf·ft", ["lbf.ft"] = "lbf·ft", ["ft·lbf"] = "lbf·ft",
-        ["ft.lbf"] = "lbf·ft", ["lbf.in"] = "lbf·in", ["in·lbf"] = "lbf·in", ["lb·in"] = "lbf·in", ["hpI"] = "hp(I)", ["hp (I)"] = "hp(I)", ["bhp(I)"] = "hp(I)", ["hp(metric)"] = "PS", ["hp(M)"] = "PS",
-        ["/min"] = "1/min", ["rpm"] = "1/min", ["r/min"] = "1/min", ["min-1"] = "1/min", ["/s"] = "1/s",
-        ["cm³/min"] = "cm3/min", ["cc/min"] = "cm3/min", ["ccm/min"] = "cm3/min", ["mL/min"] = "cm3/min", ["ml/min"] = "cm3/min", ["cm³/s"] = "cm3/s", ["l/h"] = "L/h", ["L/hr"] = "L/h", ["l/min"] = "L/min",
-        ["lb/hr"] = "lb/h", ["kg/m³"] = "kg/m3", ["g/cm³"] = "g/cm3", ["g/kWh"] = "g/(kW·h)", ["g/(kWh)"] = "g/(kW·h)", ["g/(kW.h)"] = "g/(kW·h)", ["g/(kW h)"] = "g/(kW·h)", ["g/kW/h"] = "g/(kW·h)",
-        ["lb/(hp.h)"] = "lb/(hp·h)", ["lb/(hp h)"] = "lb/(hp·h)", ["lb/hp/h"] = "lb/(hp·h)", ["lb/(hp·hr)"] = "lb/(hp·h)", ["\u03A9"] = "ohm", ["\u2126"] = "ohm", ["k\u03A9"] = "kohm", ["k\u2126"] = "kohm", ["M\u03A9"] = "Mohm", ["M\u2126"] = "Mohm",
-    };
+        ("um", ["\u03BCm", "micron"]), ("in", ["\"", "\u2032\u2032", "inch"]), ("cm3", ["cc", "ccm"]), ("mL", ["ml"]), ("L", ["l"]),
+        ("us", ["\u03BCs"]), ("s", ["sec"]), ("h", ["hr"]), ("deg", ["°"]), ("degC", ["°C"]), ("degF", ["°F"]),
+        ("N·m", ["Nm", "N.m", "N m"]), ("lbf·ft", ["lb·ft", "lbf.ft", "lbf ft", "ft·lbf", "ft.lbf"]), ("lbf·in", ["lb·in", "lbf.in", "lbf in", "in·lbf"]),
+        ("hp(I)", ["hpI", "hp (I)", "bhp(I)"]), ("PS", ["hp(metric)", "hp(M)"]),
+        ("1/min", ["/min", "rpm", "r/min", "min-1"]), ("1/s", ["/s", "s-1"]),
+        ("cm3/min", ["cc/min", "ccm/min", "mL/min", "ml/min"]), ("L/h", ["l/h", "L/hr"]), ("L/min", ["l/min"]), ("lb/h", ["lb/hr"]),
+        ("g/(kW·h)", ["g/kWh", "g/(kWh)", "g/(kW.h)", "g/(kW h)", "g/kW/h"]), ("lb/(hp·h)", ["lb/(hp.h)", "lb/(hp h)", "lb/hp/h", "lb/(hp·hr)"]),
+        ("ohm", ["\u03A9"]), ("kohm", ["k\u03A9"]), ("Mohm", ["M\u03A9"]),
+    }.SelectMany(row => row.Spellings, (row, spelling) => (row.Symbol, spelling)).ToFrozenDictionary(pair => pair.spelling, pair => pair.Symbol, StringComparer.Ordinal);
 
     private static readonly FrozenDictionary<string, Unit> _bySymbol = All.ToFrozenDictionary(unit => unit.Symbol, StringComparer.Ordinal);
 
@@ -80,7 +86,16 @@ public static class UnitTable
 
     /// <summary>The unit of that symbol or of one of its usual spellings, or null. Case counts: mm and Mm are not the same.</summary>
     public static Unit? Find(string symbol) =>
-        _bySymbol.GetValueOrDefault(_alsoWritten.GetValueOrDefault(symbol, symbol));
+        _bySymbol.GetValueOrDefault(symbol) ?? (symbol.Length <= LongestSpelling && !symbol.Any(char.IsSurrogate) ? FindPlain(Plain(symbol)) : null);
+
+    private static Unit? FindPlain(string plain) => _bySymbol.GetValueOrDefault(_alsoWritten.GetValueOrDefault(plain, plain));
+
+    /// <summary>
+    /// Without what only typography adds: NFKC makes a superscript 3 a 3, the ohm sign an omega, the micro sign a mu; every raised dot reads as
+    /// the middle dot and the minus sign as a hyphen.
+    /// </summary>
+    private static string Plain(string symbol) =>
+        symbol.Normalize(NormalizationForm.FormKC).Replace('\u22C5', '·').Replace('\u2219', '·').Replace('\u2022', '·').Replace('*', '·').Replace('\u2212', '-');
 
     public static Unit Get(string symbol) =>
         Find(symbol) ?? throw new ArgumentException($"'{symbol}' is not in the unit table.", nameof(symbol));

@@ -1,0 +1,71 @@
+using Microsoft.Data.Sqlite;
+using PartMatch.Storage.Books.Checks;
+using PartMatch.Storage.Books.Format;
+using PartMatch.Storage.Books.Rows;
+
+namespace PartMatch.Storage.Books;
+
+/// <summary>One import: read, judge, and only then write, in one transaction.</summary>
+internal static class BookImport
+{
+    public static ImportOutcome Run(SqliteConnection connection, BookFiles files, ImportMode mode, bool dryRun, CancellationToken cancellation)
+    {
+        var errors = new ErrorList(BookStore.MaxErrors);
+        if (DraftReader.Read(files, errors, cancellation) is not { } draft)
+        {
+            return errors.ToRefused();
+        }
+
+        CellChecks.Run(draft, errors);
+
+        // Judged and written under one lock: what was found there still holds when it is written.
+        using var transaction = connection.BeginTransaction(deferred: dryRun);
+        var isThere = BookRows.Exists(connection, draft.Code);
+        if (isThere && mode == ImportMode.Add)
+        {
+            return new ImportOutcome.AlreadyThere(draft.Code);
+        }
+
+        var scopes = new ScopeReader(connection, draft);
+        var scope = scopes.Find(draft, errors);
+        if (scope is not null)
+        {
+            UniquenessChecks.Run(scope, BaseFacts.Read(connection, draft.Code), errors);
+            BookChecks.Run(scope, errors, cancellation);
+        }
+
+        if (scope is null || errors.Any)
+        {
+            return errors.ToRefused();
+        }
+
+        var users = isThere ? BookUsers.Find(scopes, cancellation) : BookUsers.None;
+        if (users.Total > 0)
+        {
+            return new ImportOutcome.InUse(draft.Code, users.Users, users.Total);
+        }
+
+        if (dryRun)
+        {
+            return new ImportOutcome.Checked(draft.Code, isThere, draft.Counts());
+        }
+
+        Write(connection, scope, users, cancellation);
+        transaction.Commit();
+        return new ImportOutcome.Imported(draft.Code, isThere, draft.Counts());
+    }
+
+    /// <summary>The books that use this one are stored again: their computed columns depend on it.</summary>
+    private static void Write(SqliteConnection connection, BookScope scope, BookUsers users, CancellationToken cancellation)
+    {
+        foreach (var changed in users.Scopes.Prepend(scope))
+        {
+            BookRows.Delete(connection, changed.Own.Code);
+        }
+
+        foreach (var changed in users.Scopes.Prepend(scope))
+        {
+            BookRows.Insert(connection, changed, cancellation);
+        }
+    }
+}

@@ -1,0 +1,63 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+using PartMatch.Core.Catalogue;
+using PartMatch.Storage.Books.Format;
+using PartMatch.Storage.Books.Rows;
+
+namespace PartMatch.Storage.Books;
+
+/// <summary>A book in a list.</summary>
+/// <param name="Uses">The books it uses directly, in ordinal order.</param>
+/// <param name="Counts">Rows per file that has any, in ordinal order of the files.</param>
+public sealed record BookSummary(
+    string Book, BookKind Kind, string Title, string? Maker, IReadOnlyList<string> Uses, string? Licence, string? Note, IReadOnlyList<FileCount> Counts);
+
+/// <summary>The parts books of the base: import and export.</summary>
+public sealed class BookStore(Database database)
+{
+    /// <summary>Most faults that one import lists.</summary>
+    public const int MaxErrors = 200;
+
+    /// <summary>Every book, in ordinal order.</summary>
+    public IReadOnlyList<BookSummary> List()
+    {
+        using var connection = database.Connect();
+        using var transaction = connection.BeginTransaction(deferred: true);
+        var codes = connection.Query<string>("select book from books order by book").AsList();
+        return [.. codes.Select(code => Summary(connection, code))];
+    }
+
+    /// <summary>The book in canonical form, or null when the base has none of that name.</summary>
+    public BookFiles? Export(string book)
+    {
+        using var connection = database.Connect();
+        using var transaction = connection.BeginTransaction(deferred: true);
+        return BookRows.Find(connection, book, BookTables.All) is { } draft ? CanonicalBook.Write(draft) : null;
+    }
+
+    /// <summary>Imports a book, all or nothing.</summary>
+    /// <param name="dryRun">Report what would happen and store nothing.</param>
+    /// <exception cref="OperationCanceledException">Cancelled; nothing is stored.</exception>
+    /// <exception cref="DatabaseException">The base could not be written, for example because the disk is full; nothing is stored.</exception>
+    public ImportOutcome Import(BookFiles files, ImportMode mode, bool dryRun, CancellationToken cancellation)
+    {
+        try
+        {
+            using var connection = database.Connect();
+            return BookImport.Run(connection, files, mode, dryRun, cancellation);
+        }
+        catch (SqliteException exception)
+        {
+            throw DatabaseException.Explain(exception, database.Path);
+        }
+    }
+
+    private static BookSummary Summary(SqliteConnection connection, string code)
+    {
+        var head = connection.QuerySingle<HeadRow>("select kind, title, maker, uses, licence, note from books where book = @code", new { code });
+        return new BookSummary(
+            code, Codes.Get<BookKind>(head.Kind), head.Title, head.Maker, head.Uses?.Split('|') ?? [], head.Licence, head.Note, BookRows.Counts(connection, code));
+    }
+
+    private sealed record HeadRow(string Kind, string Title, string? Maker, string? Uses, string? Licence, string? Note);
+}

@@ -1,0 +1,121 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Storage.Books.Format;
+
+namespace PartMatch.Storage.Books.Checks;
+
+/// <summary>What the rows of a book may refer to: the book itself, then the books it uses, and what those use.</summary>
+internal sealed class BookScope
+{
+    private readonly Dictionary<(BookTable Table, string Code), string> _books = [];
+    private readonly Dictionary<string, PartInScope> _parts = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string Kind, string Feature), FeatureInScope?> _features = [];
+    private readonly Dictionary<(string Kind, string Feature, string Effect), string> _ruleWorks = [];
+    private readonly Dictionary<string, string> _positionKinds = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _variants = new(StringComparer.Ordinal);
+
+    /// <param name="used">Their referable files are enough; in ordinal order of the books.</param>
+    public BookScope(BookDraft own, IReadOnlyList<BookDraft> used)
+    {
+        (Own, Used) = (own, used);
+        foreach (var book in used.Prepend(own))
+        {
+            Add(book);
+        }
+
+        foreach (var position in own.Declared(BookTables.Positions))
+        {
+            _positionKinds.TryAdd(position["position"], position["kind"]);
+        }
+
+        _variants.UnionWith(own.Declared(BookTables.Variants).Select(row => row["variant"]));
+    }
+
+    public BookDraft Own { get; }
+
+    public IReadOnlyList<BookDraft> Used { get; }
+
+    /// <summary>The book in which a kind, work, maker or piece of evidence is found, the own one first; null when in none.</summary>
+    public string? BookOf(BookTable table, string code) => _books.GetValueOrDefault((table, code));
+
+    /// <summary>The part that a cell names, however it writes the number; null when there is none.</summary>
+    public PartInScope? FindPart(string id) => PartId.Find(id) is { } found ? _parts.GetValueOrDefault(found.Key) : null;
+
+    /// <summary>The feature of a kind, or null when there is none, or when its own row is at fault.</summary>
+    public FeatureInScope? FindFeature(string kind, string feature) =>
+        feature == Feature.Present.Code ? FeatureInScope.PresentOf(kind) : _features.GetValueOrDefault((kind, feature));
+
+    /// <summary>Is it certain that the kind has no such feature?</summary>
+    public bool LacksFeature(string kind, string feature) =>
+        feature != Feature.Present.Code
+        && Own.IsReadable(BookTables.Features)
+        && BookOf(BookTables.Kinds, kind) is not null
+        && !_features.ContainsKey((kind, feature));
+
+    public IEnumerable<string> FeaturesOf(string kind) => _features.Keys.Where(key => key.Kind == kind).Select(key => key.Feature);
+
+    /// <summary>The work that the kind's rule for that feature names where the effect is work; null when there is no such rule.</summary>
+    public string? FindRuleWork(string kind, string feature) => _ruleWorks.GetValueOrDefault((kind, feature, Codes.Of(Effect.Work)));
+
+    /// <summary>The kind that sits at a position of the own book, or null when the position is unknown.</summary>
+    public string? KindAt(string position) => _positionKinds.GetValueOrDefault(position);
+
+    /// <summary>Does the reference of a cell lead anywhere?</summary>
+    public bool Holds(Refers refers, string code) => refers switch
+    {
+        Refers.Variant => _variants.Contains(code),
+        Refers.Position => _positionKinds.ContainsKey(code),
+        Refers.Part => FindPart(code) is not null,
+        _ => BookOf(TableOf(refers), code) is not null,
+    };
+
+    /// <summary>Everything such a reference could name, for suggestions.</summary>
+    public IEnumerable<string> Known(Refers refers) => refers switch
+    {
+        Refers.Variant => _variants,
+        Refers.Position => _positionKinds.Keys,
+        Refers.Part => _parts.Values.Select(part => part.Id),
+        _ => _books.Keys.Where(key => key.Table == TableOf(refers)).Select(key => key.Code),
+    };
+
+    /// <summary>The file that declares what such a reference names.</summary>
+    public static BookTable TableOf(Refers refers) => refers switch
+    {
+        Refers.Maker => BookTables.Makers,
+        Refers.Kind => BookTables.Kinds,
+        Refers.Work => BookTables.Works,
+        Refers.Evidence => BookTables.EvidenceRows,
+        Refers.Part => BookTables.Parts,
+        Refers.Variant => BookTables.Variants,
+        Refers.Position => BookTables.Positions,
+        _ => throw new ArgumentOutOfRangeException(nameof(refers), refers, "names nothing"),
+    };
+
+    private void Add(BookDraft book)
+    {
+        foreach (var table in new[] { BookTables.Makers, BookTables.Kinds, BookTables.Works, BookTables.EvidenceRows })
+        {
+            foreach (var row in book.Declared(table))
+            {
+                _books.TryAdd((table, row[table.Key[0]]), book.Code);
+            }
+        }
+
+        foreach (var row in book.Declared(BookTables.Features))
+        {
+            _features.TryAdd((row["kind"], row["feature"]), FeatureInScope.Find(row));
+        }
+
+        foreach (var row in book.Declared(BookTables.Rules).Where(row => row.Has("work")))
+        {
+            _ruleWorks.TryAdd((row["kind"], row["feature"], row["effect"]), row["work"]);
+        }
+
+        foreach (var row in book.Declared(BookTables.Parts))
+        {
+            if (PartId.Find(row["part"]) is { } id)
+            {
+                _parts.TryAdd(id.Key, new PartInScope(row["part"], row["kind"], book.Code));
+            }
+        }
+    }
+}

@@ -1,0 +1,72 @@
+using PartMatch.Storage.Books.Format;
+
+namespace PartMatch.Storage.Books.Checks;
+
+/// <summary>Checks each cell by the rule of its column, puts lists into ordinal order, and finds keys that stand twice.</summary>
+internal static class CellChecks
+{
+    public static void Run(BookDraft draft, ErrorList errors)
+    {
+        foreach (var table in BookTables.All)
+        {
+            foreach (var row in draft.Rows(table))
+            {
+                for (var column = 0; column < table.Columns.Count; column++)
+                {
+                    Check(row, column, errors);
+                }
+            }
+
+            CheckKeys(table, draft.Rows(table), errors);
+            if (table.FamilyOnly && !draft.IsFamily && draft.Rows(table).FirstOrDefault() is { } first)
+            {
+                errors.Add(first, null, "a common book describes no engine: only a family book has this file", "move the file to the family's book");
+            }
+        }
+    }
+
+    private static void Check(BookRow row, int index, ErrorList errors)
+    {
+        var column = row.Table.Columns[index];
+        var cell = row[index];
+        if (cell.Length == 0)
+        {
+            if (column.Required)
+            {
+                errors.Add(row, column.Name, $"empty, expected {column.Rule.Expected}");
+            }
+        }
+        else if (column.Rule.FindFault(cell) is { } fault)
+        {
+            errors.Add(row, column.Name, fault, () => column.Rule.FindMend(cell));
+        }
+        else if (column.Rule.IsList)
+        {
+            row[index] = InOrder(cell);
+        }
+    }
+
+    /// <summary>A list cell with its items in ordinal order.</summary>
+    public static string InOrder(string list) => string.Join('|', list.Split('|').Order(StringComparer.Ordinal));
+
+    private static void CheckKeys(BookTable table, IEnumerable<BookRow> rows, ErrorList errors)
+    {
+        if (table == BookTables.Books)
+        {
+            return;
+        }
+
+        var first = new Dictionary<string, BookRow>(StringComparer.Ordinal);
+        foreach (var row in rows)
+        {
+            // Control characters are no part of a sound cell, so one can stand between the cells of a key.
+            var key = string.Join('\u001F', table.KeyIndexes.Select(index => row[index]));
+            if (!first.TryAdd(key, row))
+            {
+                errors.Add(
+                    row, table.Key[0], $"the key {row.KeyText} ({string.Join(", ", table.Key)}) already stands in line {first[key].Line}",
+                    "leave one row out, or correct the key");
+            }
+        }
+    }
+}

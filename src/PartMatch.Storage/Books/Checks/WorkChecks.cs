@@ -1,0 +1,60 @@
+using PartMatch.Core.Measures;
+using PartMatch.Storage.Books.Format;
+
+namespace PartMatch.Storage.Books.Checks;
+
+/// <summary>Works: their money, what must be there first, and which features they change.</summary>
+internal static class WorkChecks
+{
+    public static void Run(BookScope scope, ErrorList errors)
+    {
+        foreach (var row in scope.Own.Rows(BookTables.Works))
+        {
+            CheckMoney(row, errors);
+            if (!scope.Own.IsReadable(BookTables.Kinds) || !scope.Own.IsReadable(BookTables.Positions))
+            {
+                continue;
+            }
+
+            foreach (var code in row.List("needs_first").Where(code => !IsHolder(scope, code) && !scope.Holds(Refers.Work, code)))
+            {
+                errors.Add(row, "needs_first", $"'{code}' is no kind, position or work in this book or a book that it uses", () => NearestCode.Find(code, scope.Known(Refers.Kind)));
+            }
+
+            foreach (var change in row.List("changes"))
+            {
+                CheckChange(scope, row, change, errors);
+            }
+        }
+    }
+
+    private static void CheckMoney(BookRow row, ErrorList errors)
+    {
+        if (row.Has("price") != row.Has("currency"))
+        {
+            errors.Add(row, row.Has("price") ? "currency" : "price", "price and currency go together: expected both or neither");
+        }
+        else if (Currencies.FindDigits(row["currency"]) is { } digits && row["price"].Length - row["price"].IndexOf('.', StringComparison.Ordinal) - 1 > digits && row["price"].Contains('.', StringComparison.Ordinal))
+        {
+            errors.Add(row, "price", $"{row["currency"]} has {digits} decimal digits");
+        }
+    }
+
+    private static void CheckChange(BookScope scope, BookRow row, string change, ErrorList errors)
+    {
+        if (change.Split('.') is not [var holder, var feature])
+        {
+            errors.Add(row, "changes", $"'{change}' is not of the form kind.feature");
+        }
+        else if (!IsHolder(scope, holder))
+        {
+            errors.Add(row, "changes", $"'{holder}' is no kind or position in this book or a book that it uses", () => NearestCode.Find(holder, scope.Known(Refers.Kind)));
+        }
+        else if ((scope.Holds(Refers.Kind, holder) ? holder : scope.KindAt(holder)) is { } kind && scope.LacksFeature(kind, feature))
+        {
+            errors.Add(row, "changes", $"the kind {kind} has no feature '{feature}'", () => NearestCode.Find(feature, scope.FeaturesOf(kind)));
+        }
+    }
+
+    private static bool IsHolder(BookScope scope, string code) => scope.Holds(Refers.Kind, code) || scope.Holds(Refers.Position, code);
+}

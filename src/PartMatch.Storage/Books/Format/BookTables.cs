@@ -1,0 +1,133 @@
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Storage.Books.Format;
+
+/// <summary>Every file of a parts book, format 1, column by column. Reading, writing and the SQL follow this list.</summary>
+internal static class BookTables
+{
+    public const string Format = "1";
+
+    public static BookTable Books { get; } = new("book.csv", "books", "book", familyOnly: false,
+        [Must("format", Cells.Text), Must("book", Cells.Code), Must("kind", Cells.OneOf<BookKind>()), Must("title", Cells.Text),
+            May("maker", Cells.Code, Refers.Maker), May("uses", Cells.CodeList), May("licence", Cells.Text), May("note", Cells.Text)]);
+
+    public static BookTable Makers { get; } = Any("makers", "maker", Must("maker", Cells.Code), Must("name", Cells.Text));
+
+    public static BookTable Variants { get; } = Family("variants", "variant",
+        [Must("variant", Cells.Code), Must("name", Cells.Text), .. Span(), Evidence()]);
+
+    public static BookTable Engine { get; } = Family("engine", "variant,property",
+        [Must("variant", Cells.Code, Refers.Variant), Must("property", Cells.Code), .. Value(), Evidence()]);
+
+    public static BookTable Kinds { get; } = Any("kinds", "kind",
+        Must("kind", Cells.Code), Must("name", Cells.Text), Must("running", Cells.OneOf(["can-alter", "cannot-alter"])), Must("reviewed", Cells.YesNo), May("cautions", Cells.CautionList));
+
+    public static BookTable Features { get; } = Any("features", "kind,feature",
+        Must("kind", Cells.Code, Refers.Kind), Must("feature", Cells.Code), Must("name", Cells.Text), Must("type", Cells.OneOf<FeatureType>()),
+        May("unit", Cells.Unit), May("choices", Cells.WordList));
+
+    public static BookTable Rules { get; } = Any("rules", "kind,feature,effect",
+        Must("kind", Cells.Code, Refers.Kind), Must("feature", Cells.Code), Must("effect", Cells.OneOf<Effect>()), Must("relation", Relation()),
+        May("allowance", Cells.NotNegative), May("unit", Cells.Unit), May("work", Cells.Code, Refers.Work), Must("consequence", Cells.OneOf<Consequence>()), May("note", Cells.Text));
+
+    public static BookTable Works { get; } = Any("works", "work",
+        Must("work", Cells.Code), Must("name", Cells.Text), May("minutes", Cells.NotNegative), May("days", Cells.NotNegative), May("price", Cells.NotNegative),
+        May("currency", Cells.Currency), May("who", Cells.Text), May("needs_first", Cells.CodeList), May("changes", Cells.WordList), May("undo", Cells.YesNo),
+        May("cautions", Cells.CautionList));
+
+    public static BookTable Checks { get; } = Any("checks", "kind,feature,method",
+        Must("kind", Cells.Code, Refers.Kind), Must("feature", Cells.Code), Must("method", Cells.OneOf<Method>()), Must("minutes", Cells.NotNegative),
+        May("uncertainty", Cells.NotNegative), May("unit", Cells.Unit), May("how", Cells.Text));
+
+    public static BookTable Positions { get; } = Family("positions", "position",
+        [Must("position", Cells.Code), Must("name", Cells.Text), Must("group", Cells.Code), Must("kind", Cells.Code, Refers.Kind), May("role", Cells.OneOf(Roles.All))]);
+
+    public static BookTable Parts { get; } = Any("parts", "part",
+        Must("part", Cells.Part), Must("kind", Cells.Code, Refers.Kind), Must("name", Cells.Text), May("note", Cells.Text), Evidence());
+
+    public static BookTable Numbers { get; } = Any("numbers", "number,part",
+        Must("number", Cells.Part), Must("sort", Cells.OneOf<NumberSort>()), Must("part", Cells.Part, Refers.Part), May("note", Cells.Text));
+
+    public static BookTable Values { get; } = Any("values", "part,feature,evidence",
+        [Must("part", Cells.Part, Refers.Part), Must("feature", Cells.Code), .. Value(), Evidence()]);
+
+    public static BookTable Curves { get; } = Any("curves", "part,curve,x,y,evidence",
+        Must("part", Cells.Part, Refers.Part), Must("curve", Cells.Code), Must("x", Cells.Number), Must("x_unit", Cells.Unit), May("y", Cells.Number), May("y_unit", Cells.Unit),
+        Must("value", Cells.Number), Must("unit", Cells.Unit), Evidence());
+
+    public static BookTable Fitments { get; } = Family("fitments", "variant,position,part,built_from,built_to,serial_from,serial_to",
+        [Must("variant", Cells.Code, Refers.Variant), Must("position", Cells.Code, Refers.Position), Must("part", Cells.PartOrNone, Refers.Part), .. Span(),
+            May("mark", Cells.Text), May("quantity", Cells.Whole), Evidence()]);
+
+    public static BookTable Needs { get; } = Family("needs", "variant,position,feature,effect",
+        [Must("variant", Cells.Code, Refers.Variant), Must("position", Cells.Code, Refers.Position), Must("feature", Cells.Code), Must("effect", Cells.OneOf<Effect>()),
+            Must("relation", Relation()), .. Value(), Evidence(), May("note", Cells.Text)]);
+
+    public static BookTable Joints { get; } = Family("joints", "joint",
+        [Must("joint", Cells.Code), Must("left_position", Cells.Code, Refers.Position), Must("left_feature", Cells.Code), Must("relation", Cells.OneOf(["band", "same", "one-of", "covers"])),
+            Must("right_position", Cells.Code, Refers.Position), Must("right_feature", Cells.Code), May("min", Cells.Number), May("max", Cells.Number), May("unit", Cells.Unit),
+            .. Outcome(), OfVariants(), Evidence()]);
+
+    public static BookTable Stacks { get; } = Family("stacks", "stack",
+        [Must("stack", Cells.Code), Must("terms", Cells.Terms), May("min", Cells.Number), May("max", Cells.Number), Must("unit", Cells.Unit), .. Outcome(), OfVariants(), Evidence()]);
+
+    public static BookTable Selects { get; } = Family("selects", "position,from,part",
+        [Must("position", Cells.Code, Refers.Position), Must("measure_position", Cells.Code, Refers.Position), Must("measure_feature", Cells.Code), Must("from", Cells.Number),
+            Must("to", Cells.Number), Must("unit", Cells.Unit), Must("part", Cells.Part, Refers.Part), Evidence()]);
+
+    public static BookTable Companions { get; } = Family("companions", "companion",
+        [Must("companion", Cells.Code), .. Condition("when"), .. Condition("then"), OfVariants(), Evidence(), May("note", Cells.Text)]);
+
+    public static BookTable Supersessions { get; } = Any("supersessions", "old_part,new_part",
+        [Must("old_part", Cells.Part, Refers.Part), Must("new_part", Cells.Part, Refers.Part), Must("way", Cells.OneOf<SupersessionWay>()), Must("quantity", Cells.Whole),
+            May("with", Cells.PartList, Refers.Part), .. Span(), OfVariants(), Evidence(), May("note", Cells.Text)]);
+
+    public static BookTable Contents { get; } = Any("contents", "set,part",
+        Must("set", Cells.Part, Refers.Part), Must("part", Cells.Part, Refers.Part), May("quantity", Cells.Whole), May("certain", Cells.YesNo), May("note", Cells.Text));
+
+    public static BookTable EvidenceRows { get; } = Any("evidence", "evidence",
+        Must("evidence", Cells.Code), Must("grade", Cells.OneOf<EvidenceGrade>()), May("date", Cells.Date), May("author", Cells.Text), May("source", Cells.Text),
+        May("derived_from", Cells.Code, Refers.Evidence), May("retracted_on", Cells.Date), May("retracted_why", Cells.Text));
+
+    /// <summary>All of them, in ordinal order of the files.</summary>
+    public static IReadOnlyList<BookTable> All { get; } =
+    [
+        .. new[]
+        {
+            Books, Makers, Variants, Engine, Kinds, Features, Rules, Works, Checks, Positions, Parts, Numbers, Values, Curves, Fitments, Needs, Joints, Stacks,
+            Selects, Companions, Supersessions, Contents, EvidenceRows,
+        }.OrderBy(table => table.File, StringComparer.Ordinal),
+    ];
+
+    /// <summary>The files whose rows other books can refer to.</summary>
+    public static IReadOnlyList<BookTable> Referable { get; } = [Books, Makers, Kinds, Features, Rules, Works, Parts, EvidenceRows];
+
+    private static BookTable Any(string name, string key, params IReadOnlyList<BookColumn> columns) => new(name + ".csv", name, key, familyOnly: false, columns);
+
+    private static BookTable Family(string name, string key, IReadOnlyList<BookColumn> columns) => new(name + ".csv", name, key, familyOnly: true, columns);
+
+    private static BookColumn Must(string name, CellRule rule, Refers refers = Refers.Nothing) => new(name, rule, true, refers);
+
+    private static BookColumn May(string name, CellRule rule, Refers refers = Refers.Nothing) => new(name, rule, false, refers);
+
+    private static BookColumn Evidence() => May("evidence", Cells.Code, Refers.Evidence);
+
+    private static BookColumn OfVariants() => May("variants", Cells.CodeList, Refers.Variant);
+
+    private static CellRule Relation() => Cells.OneOf(["same", "at-least", "at-most", "one-of", "covers"]);
+
+    private static BookColumn[] Span() =>
+        [May("built_from", Cells.Date), May("built_to", Cells.Date), May("serial_from", Cells.Whole), May("serial_to", Cells.Whole)];
+
+    private static BookColumn[] Value() =>
+        [Must("value", Cells.Text), May("minus", Cells.NotNegative), May("plus", Cells.NotNegative), May("unit", Cells.Unit), May("uncertainty", Cells.NotNegative)];
+
+    private static BookColumn[] Outcome() =>
+        [Must("effect", Cells.OneOf<Effect>()), May("work", Cells.Code, Refers.Work), Must("consequence", Cells.OneOf<Consequence>())];
+
+    private static BookColumn[] Condition(string side) =>
+    [
+        Must(side + "_position", Cells.Code, Refers.Position), Must(side + "_feature", Cells.Code), Must(side + "_relation", Relation()), Must(side + "_value", Cells.Text),
+        May(side + "_unit", Cells.Unit),
+    ];
+}

@@ -1,0 +1,79 @@
+using System.Text.RegularExpressions;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
+
+namespace PartMatch.Storage.Books.Format;
+
+/// <summary>The rules for single cells.</summary>
+internal static partial class Cells
+{
+    /// <summary>Beyond this the factors of the unit table could leave the range of a decimal; nothing on an engine comes near.</summary>
+    private const decimal MaxMagnitude = 1_000_000_000_000m;
+
+    public static CellRule Text { get; } = new("text without control characters", IsText);
+
+    public static CellRule Code { get; } = new("a code of a-z, 0-9 and single hyphens, such as coolant-pump", cell => CodeShape().IsMatch(cell), MendCode);
+
+    public static CellRule CodeList { get; } = Code.Listed();
+
+    /// <summary>One value of a choice feature.</summary>
+    public static CellRule Word { get; } = new(
+        "a word without blanks and |", cell => IsText(cell) && cell.Length > 0 && !cell.Contains('|', StringComparison.Ordinal) && !cell.Any(char.IsWhiteSpace));
+
+    public static CellRule WordList { get; } = Word.Listed();
+
+    public static CellRule Number { get; } = new("a plain number: digits, one decimal point, an optional leading minus", cell => FindNumber(cell) is not null, MendNumber);
+
+    public static CellRule NotNegative { get; } = new("a plain number, zero or more", cell => FindNumber(cell) >= 0, MendNumber);
+
+    public static CellRule Whole { get; } = new("a whole number, digits only", cell => FindWhole(cell) is not null, MendNumber);
+
+    public static CellRule Date { get; } = new("a date as YYYY-MM or YYYY-MM-DD", cell => BuildDate.Find(cell) is not null);
+
+    public static CellRule Unit { get; } = new("a unit of the unit table", cell => UnitTable.Find(cell)?.Symbol == cell, cell => UnitTable.Find(cell)?.Symbol);
+
+    public static CellRule YesNo { get; } = OneOf(["no", "yes"]);
+
+    public static CellRule Currency { get; } = new("an ISO 4217 code such as EUR", cell => Currencies.FindDigits(cell) is not null, cell => cell.ToUpperInvariant());
+
+    public static CellRule CautionList { get; } = OneOf(Cautions.All).Listed();
+
+    public static CellRule Part { get; } = new(
+        $"maker:number, the number with at least one and at most {NumberKey.MaxLength} letters and digits",
+        cell => PartId.Find(cell) is { } id && IsText(cell) && !cell.Contains('|', StringComparison.Ordinal) && CodeShape().IsMatch(id.Maker) && id.Key.Length - id.Maker.Length - 1 <= NumberKey.MaxLength);
+
+    public static CellRule PartList { get; } = Part.Listed();
+
+    public static CellRule PartOrNone { get; } = new($"{Part.Expected}; or none", cell => cell == Core.Catalogue.Part.None || Part.Accepts(cell));
+
+    /// <summary>Read by <c>StackTerms</c>, which explains its faults itself.</summary>
+    public static CellRule Terms { get; } = Text;
+
+    /// <summary>A closed vocabulary.</summary>
+    public static CellRule OneOf(IReadOnlyList<string> words) =>
+        new("one of: " + string.Join(", ", words), cell => words.Contains(cell, StringComparer.Ordinal), cell => NearestCode.Find(cell, words));
+
+    public static CellRule OneOf<T>()
+        where T : struct, Enum => OneOf(Codes.All<T>());
+
+    public static decimal? FindNumber(string cell) =>
+        QuantityParser.FindNumber(cell) is { } number && Math.Abs(number) <= MaxMagnitude ? number : null;
+
+    /// <summary>A whole number of at most 15 digits, or null.</summary>
+    public static long? FindWhole(string cell) =>
+        cell.Length is > 0 and <= 15 && cell.All(char.IsAsciiDigit) ? (long)decimal.Parse(cell, System.Globalization.CultureInfo.InvariantCulture) : null;
+
+    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*$", RegexOptions.CultureInvariant)]
+    private static partial Regex CodeShape();
+
+    [GeneratedRegex("[^a-z0-9]+", RegexOptions.CultureInvariant)]
+    private static partial Regex NotOfACode();
+
+    // A line feed and a tab may stand in a note; other control characters are damage.
+    private static bool IsText(string cell) => !cell.Any(letter => char.IsControl(letter) && letter is not ('\n' or '\t'));
+
+    private static string? MendCode(string cell) => NotOfACode().Replace(cell.ToLowerInvariant(), "-").Trim('-');
+
+    private static string? MendNumber(string cell) =>
+        cell.Count(letter => letter == ',') == 1 && !cell.Contains('.', StringComparison.Ordinal) ? cell.Replace(',', '.') : cell.TrimStart('+');
+}

@@ -1,0 +1,75 @@
+namespace PartMatch.Storage.Books.Format;
+
+/// <summary>A fault of the quoting.</summary>
+internal sealed record CsvFault(int Line, string Reason, string Suggestion);
+
+/// <summary>Finds what is not CSV by RFC 4180: a quote that never ends, one in the middle of a cell, text after a closing quote.</summary>
+internal static class CsvFaults
+{
+    /// <summary>The CSV library refuses rows of 16 million characters; no honest row comes near this.</summary>
+    private const int MaxRowLength = 1_000_000;
+
+    private enum Place
+    {
+        CellStart,
+        Plain,
+        Quoted,
+        AfterQuote,
+    }
+
+    /// <summary>The faults in order of their lines.</summary>
+    public static IEnumerable<CsvFault> Find(string text)
+    {
+        var place = Place.CellStart;
+        int line = 1, opened = 0, rowStart = 0, rowLine = 1;
+        for (var index = 0; index < text.Length; index++)
+        {
+            var letter = text[index];
+            var isBreak = letter == '\n' || (letter == '\r' && (index + 1 == text.Length || text[index + 1] != '\n'));
+            if (place == Place.AfterQuote && letter is not ('"' or ',' or '\r' or '\n'))
+            {
+                yield return new CsvFault(line, "text after the closing quote of a cell", "double a quote that belongs to the text, and close the cell with a single one");
+                place = Place.Plain;
+            }
+            else if (letter == '"')
+            {
+                if (place == Place.Plain)
+                {
+                    yield return new CsvFault(line, "a quote inside a cell that does not begin with one", "put the whole cell in quotes and double the quote inside it");
+                }
+
+                if (place == Place.CellStart)
+                {
+                    opened = line;
+                }
+
+                place = place switch
+                {
+                    Place.CellStart or Place.AfterQuote => Place.Quoted,
+                    Place.Quoted => Place.AfterQuote,
+                    _ => Place.Plain,
+                };
+            }
+            else if (place != Place.Quoted)
+            {
+                place = letter is ',' or '\r' or '\n' ? Place.CellStart : Place.Plain;
+            }
+
+            line += isBreak ? 1 : 0;
+            if (place != Place.Quoted && (isBreak || index + 1 == text.Length))
+            {
+                if (index - rowStart > MaxRowLength)
+                {
+                    yield return new CsvFault(rowLine, $"a row of more than {MaxRowLength} characters", "shorten its cells");
+                }
+
+                (rowStart, rowLine) = (index + 1, line);
+            }
+        }
+
+        if (place == Place.Quoted)
+        {
+            yield return new CsvFault(opened, "a quote opens here and never closes", "close the cell with a quote");
+        }
+    }
+}

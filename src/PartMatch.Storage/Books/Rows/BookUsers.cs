@@ -1,0 +1,33 @@
+using PartMatch.Storage.Books.Checks;
+using PartMatch.Storage.Books.Format;
+
+namespace PartMatch.Storage.Books.Rows;
+
+/// <summary>The books that use the one to be replaced, and those rows of theirs that the replacement would leave without what they refer to.</summary>
+/// <param name="Scopes">With the replacement in place of the old book.</param>
+internal sealed record BookUsers(IReadOnlyList<BookScope> Scopes, IReadOnlyList<BookUser> Users, int Total)
+{
+    public static BookUsers None { get; } = new([], [], 0);
+
+    /// <summary>Found by the same checks that an import of the using book would go through: what they still accept is still satisfied.</summary>
+    public static BookUsers Find(ScopeReader reader, CancellationToken cancellation)
+    {
+        var scopes = new List<BookScope>();
+        var users = new List<BookUser>();
+        var total = 0;
+        foreach (var book in reader.Users())
+        {
+            var errors = new ErrorList(BookStore.MaxErrors);
+            if (reader.Find(book, errors) is { } scope)
+            {
+                BookChecks.Run(scope, errors, cancellation);
+                scopes.Add(scope);
+            }
+
+            total += errors.Total;
+            users.AddRange(errors.Kept.Select(kept => new BookUser(book.Code, kept.Error.File, kept.Row?.KeyText ?? "", kept.Error.Reason)));
+        }
+
+        return new BookUsers(scopes, [.. users.Take(BookStore.MaxErrors)], total);
+    }
+}
