@@ -1,3 +1,52 @@
-var builder = WebApplication.CreateBuilder(args);
-var app = builder.Build();
-app.Run();
+using FluentValidation;
+using PartMatch.Storage.Books;
+using PartMatch.Storage.Families;
+using PartMatch.Storage.LookAlikes;
+using PartMatch.Storage.Parts;
+using PartMatch.Web.Books;
+using PartMatch.Web.Families;
+using PartMatch.Web.Fit;
+using PartMatch.Web.Health;
+using PartMatch.Web.Host;
+using PartMatch.Web.Http;
+using PartMatch.Web.LookAlikes;
+using PartMatch.Web.Parts;
+using PartMatch.Web.Variants;
+
+var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = ServerDefaults.FindContentRoot() });
+builder.AddServerDefaults();
+builder.Services.ConfigureHttpJsonOptions(options => JsonRules.Apply(options.SerializerOptions));
+builder.Services.AddOpenApi(ApiDocument.Name, ApiDocument.Apply);
+builder.Services.AddValidatorsFromAssemblyContaining<Program>(includeInternalTypes: true);
+
+builder.Services.AddSingleton<OpenedBase>();
+builder.Services.AddSingleton(services => services.GetRequiredService<OpenedBase>().Database);
+builder.Services.AddSingleton<BookStore>();
+builder.Services.AddSingleton<FamilyStore>();
+builder.Services.AddSingleton<PartStore>();
+builder.Services.AddSingleton<NumberStore>();
+builder.Services.AddSingleton<LookAlikeSource>();
+
+await using var app = builder.Build();
+app.UseMiddleware<SecurityHeaders>();
+app.UseMiddleware<RequestLog>();
+app.UseMiddleware<Problems>();
+app.UseMiddleware<HostCheck>();
+app.UseMiddleware<WriteCheck>();
+app.UseMiddleware<HeadRequests>();
+app.UseDefaultFiles();
+app.UseStaticFiles();
+app.UseRouting();
+
+var api = app.MapGroup("/api").CheckRequests();
+api.MapFamilies();
+api.MapParts();
+api.MapCompare();
+api.MapFit();
+api.MapLookAlikes();
+api.MapBooks();
+api.MapHealth();
+app.MapProblemTypes();
+app.MapOpenApi("/openapi.json");
+
+return await Server.RunAsync(app);

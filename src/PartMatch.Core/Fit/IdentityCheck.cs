@@ -24,7 +24,7 @@ internal static class IdentityCheck
 
         Supersession[] recorded = [.. facts.Supersessions.Where(link => link.Evidence?.IsRetracted != true)];
         Supersession[] within = [.. recorded.Where(link => link.HoldsFor(variant) && span.IsIn(link.Span))];
-        if (Walk(fitted, asked, step => Forward(within, step).Concat(Backward(within, step, onlyBoth: true))) is { } chain)
+        if (PermittedChain(within, fitted, asked) is { } chain)
         {
             var bothWays = chain.All(link => link.Way == SupersessionWay.Both);
             return new Link(bothWays ? IdentityRelation.SameBothWays : IdentityRelation.NewerNumber, chain, OutsideLimits: false, LoopThrough(within, chain));
@@ -35,7 +35,7 @@ internal static class IdentityCheck
             return new Link(IdentityRelation.OlderNumber, against, OutsideLimits: false, []);
         }
 
-        var outside = Walk(fitted, asked, step => Forward(recorded, step).Concat(Backward(recorded, step, onlyBoth: true)));
+        var outside = PermittedChain(recorded, fitted, asked);
         return new Link(IdentityRelation.AnotherPart, outside ?? [], OutsideLimits: outside is not null, []);
     }
 
@@ -43,8 +43,12 @@ internal static class IdentityCheck
     public static bool SameBothWays(FamilyFacts facts, string left, string right)
     {
         Supersession[] both = [.. facts.Supersessions.Where(link => link.Way == SupersessionWay.Both && link.Evidence?.IsRetracted != true)];
-        return left == right || Walk(left, right, step => Forward(both, step).Concat(Backward(both, step, onlyBoth: true))) is not null;
+        return left == right || PermittedChain(both, left, right) is not null;
     }
+
+    /// <summary>The shortest chain of these links from one part to another in the direction each permits; null when there is none.</summary>
+    public static IReadOnlyList<ChainLink>? PermittedChain(Supersession[] links, string from, string to) =>
+        Walk(from, to, step => Forward(links, step).Concat(Backward(links, step, onlyBoth: true)));
 
     private static IEnumerable<ChainLink> Forward(Supersession[] links, string from) =>
         links.Where(link => link.OldPart == from).Select(link => Step(link, link.OldPart, link.NewPart));

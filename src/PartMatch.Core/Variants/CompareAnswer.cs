@@ -62,14 +62,20 @@ public sealed record FittedPart(string Part, string Number, string Name, int? Qu
 {
     public static FittedPart Of(Fitment fitment, Part part) => new(
         part.Id, part.Number, part.Name, fitment.Quantity,
-        fitment.Span.BuiltFrom is null && fitment.Span.BuiltTo is null ? null : new BuiltSpan(fitment.Span.BuiltFrom?.Text, fitment.Span.BuiltTo?.Text),
-        fitment.Span.SerialFrom is null && fitment.Span.SerialTo is null ? null : new SerialSpan(fitment.Span.SerialFrom, fitment.Span.SerialTo),
-        fitment.Span.Mark);
+        BuiltSpan.Of(fitment.Span), SerialSpan.Of(fitment.Span), fitment.Span.Mark);
 }
 
-public sealed record BuiltSpan(string? From, string? To);
+public sealed record BuiltSpan(string? From, string? To)
+{
+    /// <summary>The build dates of a span, or null when both ends are open.</summary>
+    public static BuiltSpan? Of(Span span) => span.BuiltFrom is null && span.BuiltTo is null ? null : new(span.BuiltFrom?.Text, span.BuiltTo?.Text);
+}
 
-public sealed record SerialSpan(long? From, long? To);
+public sealed record SerialSpan(long? From, long? To)
+{
+    /// <summary>The serial numbers of a span, or null when both ends are open.</summary>
+    public static SerialSpan? Of(Span span) => span.SerialFrom is null && span.SerialTo is null ? null : new(span.SerialFrom, span.SerialTo);
+}
 
 /// <summary>A feature in which the fitted parts differ, or are not known to agree.</summary>
 /// <param name="Effect">What a difference means by the kind's rule; absent where no rule speaks of the feature.</param>

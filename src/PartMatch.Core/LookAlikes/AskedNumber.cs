@@ -1,0 +1,31 @@
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Core.LookAlikes;
+
+/// <summary>A number asked about, resolved: the parts it can mean and the numbers near it.</summary>
+/// <param name="Known">Ids of the parts it can mean, in ordinal order.</param>
+/// <param name="Near">Every number within the limit that could be taken for it, ordered by cost, key, part; without the asked number itself.</param>
+internal sealed record AskedNumber(IReadOnlyList<string> Known, IReadOnlyList<NearNumber> Near)
+{
+    public static AskedNumber Resolve(LookAlikeIndex index, string number, string? maker)
+    {
+        var key = NumberKey.Of(number);
+        var found = index.Find(key);
+        var known = Meant([.. found.Where(near => near.Number.Key == key && (maker is null || near.Number.Maker == maker)).Select(near => near.Number)]);
+        return new AskedNumber(known, [.. found.Where(near => !IsItself(near.Number, key, known))]);
+    }
+
+    // A part's own number means that part; a further number counts where there is none, and a casting mark, which only narrows, where nothing else is found.
+    private static IReadOnlyList<string> Meant(PartNumber[] equal)
+    {
+        var best = equal.Select(Standing).DefaultIfEmpty().Min();
+        return [.. equal.Where(number => Standing(number) == best).Select(number => number.Part).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+    }
+
+    private static int Standing(PartNumber number) =>
+        number.Part == $"{number.Maker}:{number.Written}" ? 0 : number.Sort != NumberSort.CastingMark ? 1 : 2;
+
+    // With two parts behind one number nobody knows which of them is meant: each can be taken for the other, so both stay.
+    private static bool IsItself(PartNumber number, string key, IReadOnlyList<string> known) =>
+        number.Key == key && known.Count == 1 && number.Part == known[0];
+}

@@ -1,0 +1,67 @@
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Core.LookAlikes;
+
+/// <summary>
+/// What look-alike questions are decided from: every number, and every family with the parts in its scope. Immutable and costly to build:
+/// keep it until the base changes.
+/// </summary>
+public sealed class LookAlikeFacts
+{
+    private readonly ILookup<string, FittedPlace> _placesOf;
+
+    /// <param name="numbers">Every number of the base, whatever book it stands in.</param>
+    /// <param name="families">Every family of the base.</param>
+    /// <param name="pairs">What was found of pairs of parts, where that is recorded.</param>
+    public LookAlikeFacts(LookAlikeIndex numbers, IReadOnlyList<FamilyFacts> families, IReadOnlyList<JudgedPair>? pairs = null)
+    {
+        (Numbers, Families, Pairs) = (numbers, families, pairs ?? []);
+        Supersessions = [.. families.SelectMany(family => family.Supersessions).Where(link => link.Evidence?.IsRetracted != true)];
+        _placesOf = families
+            .SelectMany(family => family.Fitments, (family, fitment) => new FittedPlace(family, fitment))
+            .Where(place => place.Fitment.Part is not null && place.Fitment.Evidence?.IsRetracted != true)
+            .ToLookup(place => place.Fitment.Part!, StringComparer.Ordinal); // filtered just above
+    }
+
+    public LookAlikeIndex Numbers { get; }
+
+    public IReadOnlyList<FamilyFacts> Families { get; }
+
+    public IReadOnlyList<JudgedPair> Pairs { get; }
+
+    internal Supersession[] Supersessions { get; }
+
+    /// <summary>The places of a part, in one family or, with null, in all.</summary>
+    internal IEnumerable<FittedPlace> PlacesOf(string part, string? family) =>
+        _placesOf[part].Where(place => family is null || place.Family.Family.Code == family);
+
+    /// <summary>A part by its id; without its description when it is in no family's scope.</summary>
+    internal CataloguePart FindPart(string id)
+    {
+        var family = Families.FirstOrDefault(family => family.FindPart(id) is not null);
+        var part = family?.FindPart(id);
+        return new CataloguePart(id, part, part is null ? null : family?.FindKind(part.Kind));
+    }
+
+    /// <summary>Every other part of the same kind, whatever its family, in ordinal order.</summary>
+    internal IEnumerable<CataloguePart> OthersOfKind(CataloguePart asked) =>
+        asked is { Part: { } part, Kind: not null }
+            ? Families.SelectMany(family => family.PartsOfKind(part.Kind)).Where(other => other.Id != part.Id)
+                .DistinctBy(other => other.Id).OrderBy(other => other.Id, StringComparer.Ordinal)
+                .Select(other => new CataloguePart(other.Id, other, asked.Kind))
+            : [];
+}
+
+/// <summary>A place where the maker fitted a part.</summary>
+internal sealed record FittedPlace(FamilyFacts Family, Fitment Fitment);
+
+/// <summary>A part as far as the base describes it.</summary>
+/// <param name="Id">Null when the number asked about is in no book.</param>
+/// <param name="Part">Null as well when no family has the part in its scope.</param>
+internal sealed record CataloguePart(string? Id, Part? Part, Kind? Kind)
+{
+    /// <summary>What a number in no book stands on.</summary>
+    public static CataloguePart Unknown { get; } = new(null, null, null);
+
+    public bool IsSameKindAs(CataloguePart other) => Part is not null && other.Part is not null && Part.Kind == other.Part.Kind;
+}

@@ -1,0 +1,40 @@
+namespace PartMatch.Core.LookAlikes;
+
+/// <summary>One candidate judged against one known part: what orders the list. What a row says beyond that is worked out for the page only.</summary>
+/// <param name="Number">The near number, or null when only the eye found the candidate.</param>
+internal sealed record LookAlikePair(CataloguePart Asked, CataloguePart Other, NearNumber? Number, bool SameToTheEye, int Harm, WorstPlace? Worst)
+{
+    public int Ease => Danger.Ease(Number, SameToTheEye);
+
+    public ListRank Rank => new(Ease * Harm, Number?.MixUp.Cost ?? double.PositiveInfinity, Number?.Number.Key ?? Other.Part?.Key ?? "", Other.Id ?? "");
+
+    /// <summary>The row that the answer shows.</summary>
+    public LookAlike Row(LookAlikeFacts facts)
+    {
+        var other = Other.Id ?? throw new InvalidOperationException("A candidate always has a part.");
+        var (relation, relationText) = Asked.Id is null
+            ? (PartRelation.NotJudged, null)
+            : PartRelations.Between(facts.Supersessions, facts.Pairs, Asked.Id, other);
+        var (differs, checks) = Asked.IsSameKindAs(Other) && Asked is { Part: { } askedPart, Kind: { } kind } && Other.Part is { } otherPart
+            ? (PartDifferences.Between(kind, askedPart, otherPart), TellApart.Checks(kind, askedPart, otherPart))
+            : ([], []);
+        return new LookAlike(
+            Number?.Number.Written ?? Other.Part?.Number ?? other,
+            other,
+            Other.Part?.Kind,
+            Other.Part?.Name,
+            Number is null ? null : new Near(Number.Edits, Number.FoldedEdits, Number.MixUp.Cost, Number.MixUp.Class, Number.MixUp.At),
+            SameToTheEye,
+            Asked.Id,
+            relation,
+            relationText,
+            Danger.Level(Ease, Harm),
+            Ease,
+            Harm,
+            Worst,
+            LookAlikeWording.Danger(this),
+            differs,
+            checks,
+            LookAlikeWording.TellApart(this, checks));
+    }
+}

@@ -1,0 +1,98 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
+
+namespace PartMatch.Core.LookAlikes;
+
+/// <summary>Which parts can be taken for this one, how dangerous is the mix-up, and how does one tell them apart?</summary>
+public static class LookAlikeSearch
+{
+    /// <summary>A fit answer warns of at most so many parts: more would not be read.</summary>
+    private const int MostWarnings = 5;
+
+    /// <summary>Decides one question: near numbers, complete, together with the parts that the eye cannot separate from a known one.</summary>
+    /// <exception cref="ArgumentException">The family is not in the base, the limit is below 1, or the cursor is not one that an answer gave out.</exception>
+    public static LookAlikeAnswer Decide(LookAlikeFacts facts, LookAlikeQuestion question)
+    {
+        RequireFamily(facts, question.Family);
+        var asked = AskedNumber.Resolve(facts.Numbers, question.Number, question.Maker);
+        CataloguePart[] known = [.. asked.Known.Select(facts.FindPart)];
+        var pairs = Pairs(facts, question.Family, known, asked.Near);
+        var page = ListPage.Of(pairs, pair => pair.Rank, question.Limit, question.Cursor);
+        var shown = question.AsAsked();
+        return new LookAlikeAnswer(
+            shown,
+            [.. asked.Known.Zip(known, (id, part) => new KnownPart(id, part.Part?.Name, part.Part?.Kind))],
+            Complete: true,
+            LookAlikeIndex.LimitFor(shown.NumberKey),
+            pairs.Count,
+            page.Cursor,
+            [.. page.Rows.Select(pair => pair.Row(facts))]);
+    }
+
+    /// <summary>Parts of medium and high danger that a buyer of this part should know of, most dangerous first, each once, at most five.</summary>
+    /// <param name="family">Context for the danger; null judges over every family.</param>
+    /// <exception cref="ArgumentException">The family is not in the base.</exception>
+    public static IReadOnlyList<LookAlikeWarning> Warn(LookAlikeFacts facts, Part part, string? family)
+    {
+        RequireFamily(facts, family);
+        var known = facts.FindPart(part.Id);
+        var near = facts.Numbers.Find(part.Key).Where(near => near.Number.Part != part.Id);
+        return
+        [
+            .. Pairs(facts, family, [known], near)
+                .DistinctBy(pair => pair.Other.Id)
+                .Where(pair => Danger.Level(pair.Ease, pair.Harm) >= DangerLevel.Medium)
+                .Take(MostWarnings)
+                .Select(pair => pair.Row(facts))
+                .Select(row => new LookAlikeWarning(row.Part, row.Name ?? row.Number, Codes.Of(row.Danger), row.TellApart.Select(check => check.Text).FirstOrDefault())),
+        ];
+    }
+
+    /// <summary>Is that text a cursor that an answer could have given out?</summary>
+    public static bool IsCursor(string text) => ListRank.Find(text) is not null;
+
+    private static void RequireFamily(LookAlikeFacts facts, string? family)
+    {
+        if (family is not null && facts.Families.All(one => one.Family.Code != family))
+        {
+            throw new ArgumentException($"{family} is not a family of this base.", nameof(family));
+        }
+    }
+
+    /// <summary>Every candidate against the known part that makes it most dangerous, in the order of the list.</summary>
+    private static List<LookAlikePair> Pairs(LookAlikeFacts facts, string? family, CataloguePart[] known, IEnumerable<NearNumber> near)
+    {
+        // A part with several near numbers is judged once.
+        var judged = new Dictionary<(string? Asked, string? Other), LookAlikePair>();
+        LookAlikePair Judge(CataloguePart asked, CataloguePart other, NearNumber? number)
+        {
+            if (!judged.TryGetValue((asked.Id, other.Id), out var pair))
+            {
+                var (harm, worst) = HarmSearch.Between(facts, family, asked, other);
+                judged[(asked.Id, other.Id)] = pair = new LookAlikePair(asked, other, null, AreSameToTheEye(asked, other), harm, worst);
+            }
+
+            return pair with { Number = number };
+        }
+
+        // An ambiguous number is judged against the parts it means other than the candidate itself.
+        var byNumber = near.Select(number => (number, other: facts.FindPart(number.Number.Part)))
+            .Select(found => known.Where(asked => known.Length == 1 || asked.Id != found.other.Id)
+                .DefaultIfEmpty(CataloguePart.Unknown)
+                .Select(asked => Judge(asked, found.other, found.number))
+                .OrderBy(pair => pair.Rank).First())
+            .ToList();
+        var listed = byNumber.Select(pair => pair.Other.Id).Concat(known.Select(part => part.Id)).ToHashSet(StringComparer.Ordinal);
+        var byEye = known
+            .SelectMany(asked => facts.OthersOfKind(asked)
+                .Where(other => !listed.Contains(other.Id) && AreSameToTheEye(asked, other))
+                .Select(other => Judge(asked, other, null)))
+            .OrderBy(pair => pair.Rank)
+            .DistinctBy(pair => pair.Other.Id);
+        return [.. byNumber.Concat(byEye).OrderBy(pair => pair.Rank)];
+    }
+
+    private static bool AreSameToTheEye(CataloguePart asked, CataloguePart other) =>
+        asked.IsSameKindAs(other) && asked.Id != other.Id && asked is { Part: { } part, Kind: { } kind } && other.Part is { } otherPart
+        && PartDifferences.AreSameToTheEye(kind, part, otherPart);
+}

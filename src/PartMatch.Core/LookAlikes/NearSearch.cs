@@ -1,0 +1,47 @@
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Core.LookAlikes;
+
+/// <summary>Which numbers are near this one? Numbers only, judged by nothing but how they are written.</summary>
+/// <param name="Limit">Rows of a page, at least 1.</param>
+/// <param name="Cursor">From the page before; null for the first page.</param>
+public sealed record NearQuestion(string Number, string? Maker = null, int Limit = LookAlikeQuestion.DefaultLimit, string? Cursor = null);
+
+/// <summary>The numbers near the one asked about.</summary>
+/// <param name="Complete">No number within the limit is missing from the whole list.</param>
+/// <param name="Within">Edits on folded keys that counted as near.</param>
+/// <param name="Total">Rows of the whole list.</param>
+/// <param name="Cursor">Asks for the next page; null on the last one.</param>
+/// <param name="Numbers">This page, ordered by cost, key, part.</param>
+public sealed record NearAnswer(NearAsked Asked, bool Complete, int Within, int Total, string? Cursor, IReadOnlyList<NearRow> Numbers)
+{
+    /// <summary>The address that asks this question again; the door fills it in.</summary>
+    public string Permalink { get; init; } = "";
+}
+
+/// <summary>The question as the answer repeats it.</summary>
+public sealed record NearAsked(string Number, string NumberKey, string? Maker, int Limit);
+
+/// <summary>One number near the one asked about.</summary>
+public sealed record NearRow(string Number, string Part, int Edits, int FoldedEdits, double Cost);
+
+/// <summary>Decides a <see cref="NearQuestion"/>.</summary>
+public static class NearSearch
+{
+    /// <exception cref="ArgumentException">The limit is below 1, or the cursor is not one that an answer gave out.</exception>
+    public static NearAnswer Decide(LookAlikeIndex index, NearQuestion question)
+    {
+        var key = NumberKey.Of(question.Number);
+        var near = AskedNumber.Resolve(index, question.Number, question.Maker).Near;
+        var page = ListPage.Of(near, RankOf, question.Limit, question.Cursor);
+        return new NearAnswer(
+            new NearAsked(question.Number, key, question.Maker, question.Limit),
+            Complete: true,
+            LookAlikeIndex.LimitFor(key),
+            near.Count,
+            page.Cursor,
+            [.. page.Rows.Select(row => new NearRow(row.Number.Written, row.Number.Part, row.Edits, row.FoldedEdits, row.MixUp.Cost))]);
+    }
+
+    private static ListRank RankOf(NearNumber near) => new(0, near.MixUp.Cost, near.Number.Key, near.Number.Part);
+}

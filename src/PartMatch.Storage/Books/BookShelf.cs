@@ -1,0 +1,45 @@
+using nietras.SeparatedValues;
+
+namespace PartMatch.Storage.Books;
+
+/// <summary>One book of a shelf, by the name of its folder.</summary>
+public sealed record ShelvedBook(string Folder, BookFiles Files);
+
+/// <summary>A folder with one folder per parts book.</summary>
+public static class BookShelf
+{
+    /// <summary>Every book, each after the books it uses; among equals in ordinal order of the folders. Books that use each other stand last, as found.</summary>
+    /// <exception cref="IOException">A folder or a file cannot be read.</exception>
+    public static IReadOnlyList<ShelvedBook> Read(string path)
+    {
+        List<ShelvedBook> waiting =
+        [
+            .. Directory.EnumerateDirectories(path).Order(StringComparer.Ordinal)
+                .Select(folder => new ShelvedBook(Path.GetFileName(folder), BookFolder.Read(folder))),
+        ];
+        List<ShelvedBook> ordered = [];
+        while (waiting.Count > 0)
+        {
+            var unread = waiting.Select(book => book.Folder).ToHashSet(StringComparer.Ordinal);
+            var next = waiting.Find(book => !UsesOf(book.Files).Any(unread.Contains)) ?? waiting[0];
+            waiting.Remove(next);
+            ordered.Add(next);
+        }
+
+        return ordered;
+    }
+
+    // A book.csv that cannot be read says nothing here; the import of that book says what is wrong with it.
+    private static string[] UsesOf(BookFiles files)
+    {
+        if (files.Find("book.csv") is not { } file)
+        {
+            return [];
+        }
+
+        using var reader = Sep.Reader(options => options with { Sep = new Sep(','), Unescape = true, DisableColCountCheck = true }).From(file.Content.ToArray());
+        return reader.Header.TryIndexOf("uses", out var column) && reader.MoveNext() && reader.Current.ColCount > column
+            ? reader.Current[column].ToString().Split('|', StringSplitOptions.RemoveEmptyEntries)
+            : [];
+    }
+}

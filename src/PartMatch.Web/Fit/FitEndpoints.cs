@@ -1,0 +1,41 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using PartMatch.Core.Fit;
+using PartMatch.Core.LookAlikes;
+using PartMatch.Storage.Families;
+using PartMatch.Storage.Parts;
+using PartMatch.Web.Http;
+using PartMatch.Web.LookAlikes;
+
+namespace PartMatch.Web.Fit;
+
+internal static class FitEndpoints
+{
+    public static void MapFit(this RouteGroupBuilder api) =>
+        api.MapGet("/fit", Fit).WithName("CheckFit").WithTags("fit")
+            .WithSummary("Does a part, or what another variant has there, fit at a position of a variant, and does the engine run the same?");
+
+    private static Results<Ok<FitAnswer>, Refused, Absent> Fit([AsParameters] FitRequest request, FamilyStore families, PartStore parts, LookAlikeSource lookAlikes) =>
+        FitReading.Read(request, families, parts) switch
+        {
+            FitReading.Ready ready => TypedResults.Ok(Decide(ready, lookAlikes)),
+            FitReading.NotHeld absent => absent.Answer,
+            FitReading.Unclear unclear => unclear.Answer,
+            var other => throw new InvalidOperationException($"A fit request was read as {other.GetType().Name}, which no answer names."),
+        };
+
+    private static FitAnswer Decide(FitReading.Ready ready, LookAlikeSource lookAlikes)
+    {
+        var (facts, question) = ready;
+        var answer = question.From is { } from ? FitCheck.DecideFrom(facts, from, null, question) : FitCheck.Decide(facts, question);
+        return answer with
+        {
+            Permalink = LinkTo(answer.Asked),
+            LookAlikes = question.Part is { } part ? LookAlikeSearch.Warn(lookAlikes.Get(), part, facts.Family.Code) : [],
+        };
+    }
+
+    private static string LinkTo(FitAsked asked) => new Permalink("/api/fit")
+        .With("family", asked.Family).With("variant", asked.Variant).With("position", asked.Position)
+        .With("part", asked.From is null ? asked.Part ?? asked.Number : null).With("from", asked.From)
+        .With("built", asked.Built).With("serial", asked.Serial).WithEach("with", asked.With).ToString();
+}

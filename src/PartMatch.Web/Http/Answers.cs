@@ -1,0 +1,41 @@
+using System.Reflection;
+using Microsoft.AspNetCore.Http.Metadata;
+
+namespace PartMatch.Web.Http;
+
+/// <summary>A problem as a route's answer. The closed set of cases below gives each status a name in the signatures of the routes.</summary>
+public abstract class ProblemAnswer(Problem problem) : IResult, IStatusCodeHttpResult, IValueHttpResult
+{
+    public Problem Problem { get; } = problem;
+
+    public int? StatusCode => Problem.Status;
+
+    public object? Value => Problem;
+
+    public Task ExecuteAsync(HttpContext httpContext) => Problems.WriteAsync(httpContext, Problem);
+
+    /// <summary>Adds to a route's document the problems that stand before its handler.</summary>
+    internal static void Describe(IEndpointConventionBuilder route, params int[] statuses) =>
+        route.Add(builder => Array.ForEach(statuses, status => Describe(builder, status)));
+
+    internal static void Describe(EndpointBuilder builder, int status) =>
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(status, typeof(Problem), [Problem.ContentType]));
+}
+
+/// <summary>400: the question names something that cannot be asked.</summary>
+public sealed class Refused(Problem problem) : ProblemAnswer(problem), IEndpointMetadataProvider
+{
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) => Describe(builder, StatusCodes.Status400BadRequest);
+}
+
+/// <summary>404: the base does not hold what the path or the question names.</summary>
+public sealed class Absent(params IReadOnlyList<FieldError> errors) : ProblemAnswer(Problem.Of("not-found", errors)), IEndpointMetadataProvider
+{
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) => Describe(builder, StatusCodes.Status404NotFound);
+}
+
+/// <summary>409: what is there stands against it; nothing was stored.</summary>
+public sealed class Clash(params IReadOnlyList<FieldError> errors) : ProblemAnswer(Problem.Of("conflict", errors)), IEndpointMetadataProvider
+{
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) => Describe(builder, StatusCodes.Status409Conflict);
+}

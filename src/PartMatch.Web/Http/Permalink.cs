@@ -1,0 +1,34 @@
+using System.Globalization;
+using System.Text;
+
+namespace PartMatch.Web.Http;
+
+/// <summary>The address that asks a question again. Parameters that are not given are left out.</summary>
+internal sealed class Permalink(string path)
+{
+    private readonly StringBuilder _address = new(path);
+    private char _joiner = '?';
+
+    /// <summary>A path of given parts, each percent-encoded.</summary>
+    public static Permalink To(string first, params IEnumerable<string> parts) =>
+        new(first + string.Concat(parts.Select(part => "/" + Uri.EscapeDataString(part))));
+
+    public Permalink With(string name, string? value)
+    {
+        if (value is not null)
+        {
+            // A colon and a comma mean nothing in a query and are part of every part id and list.
+            _address.Append(_joiner).Append(name).Append('=')
+                .Append(Uri.EscapeDataString(value).Replace("%3A", ":", StringComparison.Ordinal).Replace("%2C", ",", StringComparison.Ordinal));
+            _joiner = '&';
+        }
+
+        return this;
+    }
+
+    public Permalink With(string name, long? value) => With(name, value?.ToString(CultureInfo.InvariantCulture));
+
+    public Permalink WithEach(string name, IEnumerable<string> values) => values.Aggregate(this, (link, value) => link.With(name, value));
+
+    public override string ToString() => _address.ToString();
+}

@@ -1,0 +1,36 @@
+namespace PartMatch.Web.Http;
+
+/// <summary>What went wrong, as RFC 9457 shapes it.</summary>
+/// <param name="Type">Where the problem is explained, for example <c>/problems/quantity-needs-unit</c>.</param>
+/// <param name="Title">In a few words.</param>
+/// <param name="Status">The HTTP status code.</param>
+/// <param name="Errors">One entry for each thing to mend; empty when the problem is not one of the request's fields.</param>
+public sealed record Problem(string Type, string Title, int Status, IReadOnlyList<FieldError> Errors)
+{
+    public string? Detail { get; init; }
+
+    public const string ContentType = "application/problem+json";
+
+    /// <summary>A problem of one of the <see cref="ProblemTypes"/>, under that type's own title.</summary>
+    public static Problem Of(string code, params IReadOnlyList<FieldError> errors)
+    {
+        var type = ProblemTypes.Get(code);
+        return new Problem($"/problems/{code}", type.Title, type.Status, errors);
+    }
+}
+
+/// <summary>One thing to mend.</summary>
+/// <param name="Field">The query parameter, path part, header or cell.</param>
+/// <param name="Found">What was there; <c>nothing</c> where something was missing.</param>
+/// <param name="Expected">What would have been accepted.</param>
+/// <param name="Mend">How to mend it, where there is more to say.</param>
+public sealed record FieldError(string Field, string Found, string Expected, string? Mend = null)
+{
+    /// <summary>The file of a parts book, where the fault is in one.</summary>
+    public string? File { get; init; }
+
+    /// <summary>Line of that file where the row starts, the header being line 1.</summary>
+    public int? Line { get; init; }
+
+    public string? Column { get; init; }
+}

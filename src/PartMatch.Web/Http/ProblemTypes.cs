@@ -1,0 +1,69 @@
+using System.Collections.Frozen;
+
+namespace PartMatch.Web.Http;
+
+/// <summary>A sort of problem, explained at <c>/problems/{code}</c>.</summary>
+internal sealed record ProblemType(string Code, int Status, string Title, string Explanation);
+
+/// <summary>Every sort of problem an answer can be.</summary>
+internal static class ProblemTypes
+{
+    /// <summary>All sorts, by status, then code.</summary>
+    public static IReadOnlyList<ProblemType> All { get; } =
+    [
+        new("ambiguous-number", 400, "Several makers use this number",
+            "The same number stands on parts of several makers. The errors name each maker and part: ask again with maker=, or with the part as maker:number."),
+        new("bad-book", 400, "The parts book has faults",
+            "Nothing was stored. The errors name file, line and column, what was found, what was expected and how to mend it, up to a cap."),
+        new("bad-question", 400, "The question cannot be read",
+            "A query parameter is missing, unknown, repeated, or has a value that it cannot have. The errors name each one with what was expected."),
+        new("bad-request", 400, "The request cannot be read",
+            "The request breaks HTTP or is not the JSON that the route expects."),
+        new("host-not-allowed", 400, "Not a name of this server",
+            "The Host header is not a loopback name, not an address the server listens on, and not in the setting PartMatch:Hosts."),
+        new("quantity-decimal-comma", 400, "Is the comma a decimal point?",
+            "A comma can mean a decimal point or a thousands mark. Write one decimal point and no thousands mark."),
+        new("quantity-needs-unit", 400, "Which unit?",
+            "A bare number, a bare hp or a bare gal can mean several things. Write the unit: 180 kW, 240 hp(I), 245 PS, 3 gal(US)."),
+        new("quantity-unreadable", 400, "Not a quantity",
+            "Expected digits, at most one decimal point, an optional leading minus, and a unit of the unit table."),
+        new("quantity-wrong-unit", 400, "A unit of another kind",
+            "The unit is unknown or measures something else. A mass flow and a volume flow differ by a density that has to be stated."),
+        new("token-needed", 401, "The edit token is needed",
+            "This server has an edit token. Send it with every write: Authorization: Bearer followed by the token."),
+        new("foreign-origin", 403, "A page of another site may not write here",
+            "The browser says that the request comes from a page of another origin (Origin or Sec-Fetch-Site). Reads are open; writes are for this server's own pages and for programs."),
+        new("not-found", 404, "Not found",
+            "The path leads to no page, or names a family, variant, position or book that the base does not hold. An unknown part number is not an error."),
+        new("method-not-allowed", 405, "Not done this way",
+            "The route exists, but not for this HTTP method. The Allow header lists the methods it takes."),
+        new("request-timeout", 408, "The request came too slowly",
+            "The server waited for the rest of the request and gave up. Send it again."),
+        new("conflict", 409, "It clashes with what is there",
+            "The book exists (use mode=replace), or something outside it refers to what would go away. The errors name it. Nothing was stored."),
+        new("stale", 412, "Somebody else changed it",
+            "If-Match does not name the present version. Read it again, then repeat the change."),
+        new("too-large", 413, "Too large",
+            "The body is larger than the route takes. Nothing was stored."),
+        new("wrong-media-type", 415, "Another kind of document is expected",
+            "The Content-Type is not one that the route takes. A parts book is sent as application/zip."),
+        new("fault", 500, "A fault in PartMatch",
+            "The server could not finish the request, and logged why. Nothing was stored by this request."),
+        new("busy", 503, "The base is busy",
+            "Another write holds the database. Nothing was stored; try again in a moment."),
+    ];
+
+    private static readonly FrozenDictionary<string, ProblemType> _byCode = All.ToFrozenDictionary(type => type.Code, StringComparer.Ordinal);
+
+    public static ProblemType Get(string code) => _byCode[code];
+
+    public static ProblemType? Find(string code) => _byCode.GetValueOrDefault(code);
+
+    /// <summary>The sort of a bare HTTP status, for answers that the web server itself refused.</summary>
+    public static ProblemType OfStatus(int status) => status switch
+    {
+        400 => Get("bad-request"),
+        >= 500 => Get("fault"),
+        _ => All.FirstOrDefault(type => type.Status == status) ?? Get("bad-request"),
+    };
+}

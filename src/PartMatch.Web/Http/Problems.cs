@@ -1,0 +1,57 @@
+using System.Globalization;
+
+namespace PartMatch.Web.Http;
+
+/// <summary>Turns whatever went wrong, and every bare error status, into a problem document. The only place that catches everything.</summary>
+internal sealed class Problems(RequestDelegate next, ILogger<Problems> logger)
+{
+    public async Task InvokeAsync(HttpContext context)
+    {
+        try
+        {
+            await next(context);
+            if (IsBareError(context.Response))
+            {
+                await WriteAsync(context, OfStatus(context, context.Response.StatusCode));
+            }
+        }
+        catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
+        {
+            // Whoever asked has gone: there is nobody to answer.
+        }
+        catch (BadHttpRequestException refused) when (!context.Response.HasStarted)
+        {
+            await WriteAsync(context, OfStatus(context, refused.StatusCode));
+        }
+        catch (Exception fault) when (!context.Response.HasStarted)
+        {
+            logger.LogError(fault, "{Method} {Route} failed", context.Request.Method, RequestLog.RouteOf(context));
+            await WriteAsync(context, Problem.Of("fault"));
+        }
+    }
+
+    public static async Task WriteAsync(HttpContext context, Problem problem)
+    {
+        context.Response.StatusCode = problem.Status;
+        context.Response.Headers.CacheControl = "no-store";
+        await context.Response.WriteAsJsonAsync(problem, JsonRules.Options, Problem.ContentType, context.RequestAborted);
+    }
+
+    private static bool IsBareError(HttpResponse response) =>
+        response is { HasStarted: false, StatusCode: >= 400, ContentType: null, ContentLength: null };
+
+    private static Problem OfStatus(HttpContext context, int status)
+    {
+        var type = ProblemTypes.OfStatus(status);
+        var problem = Problem.Of(type.Code, ErrorsOf(context, status)) with { Status = status };
+        return type.Status == status ? problem : problem with { Detail = string.Create(CultureInfo.InvariantCulture, $"HTTP status {status}.") };
+    }
+
+    private static IReadOnlyList<FieldError> ErrorsOf(HttpContext context, int status) => status switch
+    {
+        404 => [new("path", context.Request.Path, "a page of this server, or a route of /api", "the routes are listed in api-docs/openapi.json")],
+        405 => [new("method", context.Request.Method, context.Response.Headers.Allow.ToString())],
+        415 => [new("Content-Type", context.Request.ContentType ?? "nothing", "the media type of the route's body", "a parts book is application/zip")],
+        _ => [],
+    };
+}

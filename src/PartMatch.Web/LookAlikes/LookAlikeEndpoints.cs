@@ -1,0 +1,43 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using PartMatch.Core.LookAlikes;
+using PartMatch.Storage.Families;
+using PartMatch.Web.Families;
+using PartMatch.Web.Http;
+
+namespace PartMatch.Web.LookAlikes;
+
+internal static class LookAlikeEndpoints
+{
+    public static void MapLookAlikes(this RouteGroupBuilder api)
+    {
+        api.MapGet("/numbers/{number}/look-alikes", LookAlikes).WithName("FindLookAlikes").WithTags("look-alikes")
+            .WithSummary("What a number, or the part behind it, can be mistaken for, how dangerous that is, and how to tell them apart");
+        api.MapGet("/numbers/{number}/near", Near).WithName("FindNearNumbers").WithTags("look-alikes")
+            .WithSummary("Numbers that are written nearly the same: edits and cost, nothing else");
+    }
+
+    private static Results<Ok<LookAlikeAnswer>, Absent> LookAlikes([AsParameters] LookAlikeRequest request, LookAlikeSource source, FamilyStore families)
+    {
+        var question = request.ToQuestion();
+        if (question.Family is { } family && families.FindFamily(family) is null)
+        {
+            return KnownNames.NoFamily(family, families);
+        }
+
+        return TypedResults.Ok(LookAlikeSearch.Decide(source.Get(), question) with
+        {
+            Permalink = Permalink.To("/api/numbers", question.Number, "look-alikes").With("maker", question.Maker).With("family", question.Family)
+                .With("limit", question.Limit).With("cursor", question.Cursor).ToString(),
+        });
+    }
+
+    private static Ok<NearAnswer> Near([AsParameters] NearRequest request, LookAlikeSource source)
+    {
+        var question = request.ToQuestion();
+        return TypedResults.Ok(NearSearch.Decide(source.Get().Numbers, question) with
+        {
+            Permalink = Permalink.To("/api/numbers", question.Number, "near").With("maker", question.Maker)
+                .With("limit", question.Limit).With("cursor", question.Cursor).ToString(),
+        });
+    }
+}

@@ -1,0 +1,40 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Parts;
+using PartMatch.Storage.Parts;
+using PartMatch.Web.Http;
+
+namespace PartMatch.Web.Parts;
+
+internal static class PartEndpoints
+{
+    public static void MapParts(this RouteGroupBuilder api)
+    {
+        api.MapGet("/parts", Search).WithName("SearchParts").WithTags("parts")
+            .WithSummary("Parts by the beginning or middle of a number, or by words of a name");
+        api.MapGet("/parts/{number}", Show).WithName("ShowParts").WithTags("parts")
+            .WithSummary("Every part that a written number can mean, with all that the base holds of it");
+    }
+
+    private static Results<Ok<PartSearchAnswer>, Refused> Search([AsParameters] PartSearchRequest request, PartStore parts)
+    {
+        var asked = new PartSearchAsked(request.Query?.Trim() ?? "", CommonRules.PageSize(request.Limit), request.Cursor);
+        return parts.Search(asked.Q, asked.Limit, asked.Cursor) is { } page
+            ? TypedResults.Ok(new PartSearchAnswer(asked, page.Parts, page.Total, page.Cursor)
+            {
+                Permalink = new Permalink("/api/parts").With("q", asked.Q).With("limit", asked.Limit).With("cursor", asked.Cursor).ToString(),
+            })
+            : new Refused(Problem.Of("bad-question", new FieldError("cursor", asked.Cursor ?? "nothing", "the cursor of the page before", "leave it out for the first page")));
+    }
+
+    private static Ok<PartsAnswer> Show([AsParameters] PartRequest request, PartStore parts)
+    {
+        var (maker, number) = NamedPart.Split(request.Written);
+        var asked = new PartsAsked(number, NumberKey.Of(number), maker ?? request.Maker);
+        var found = parts.FindByNumber(asked.Number, asked.Maker).Select(part => parts.FindRecord(part.Id)).OfType<PartRecord>();
+        return TypedResults.Ok(new PartsAnswer(asked, [.. found.Select(PartDescriber.Describe)])
+        {
+            Permalink = Permalink.To("/api/parts", asked.Number).With("maker", asked.Maker).ToString(),
+        });
+    }
+}

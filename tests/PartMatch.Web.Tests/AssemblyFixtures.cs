@@ -1,0 +1,3 @@
+using PartMatch.Web.Tests;
+
+[assembly: AssemblyFixture(typeof(SmallBase))]
