@@ -13,6 +13,9 @@ public sealed class Database : IDisposable
     private readonly SqliteConnection _watch;
     private readonly Lock _watchLock = new();
 
+    // Columns are snake_case, row records are not.
+    static Database() => DefaultTypeMap.MatchNamesWithUnderscores = true;
+
     private Database(string path, string connectionString, bool wasCreated)
     {
         (Path, _connectionString, WasCreated) = (path, connectionString, wasCreated);

@@ -114,7 +114,7 @@ create table contents (
   "set" text not null,
   part text not null,
   quantity text,
-  certain text check (certain in ('yes', 'no')),
+  certain text check (certain in ('yes', 'no', 'possible')),
   note text,
   -- computed
   set_key text not null references parts (part_key) deferrable initially deferred,

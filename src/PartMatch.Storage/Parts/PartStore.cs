@@ -1,4 +1,6 @@
+using Dapper;
 using PartMatch.Core.Catalogue;
+using PartMatch.Storage.Catalogue;
 
 namespace PartMatch.Storage.Parts;
 
@@ -6,27 +8,86 @@ namespace PartMatch.Storage.Parts;
 public sealed class PartStore(Database database)
 {
     /// <summary>
-    /// The parts a written number can mean, ordered by id: parts whose own number has this key; where there is none, parts that carry it as a further
-    /// number; casting marks only where nothing else is found.
+    /// The parts a written number can mean: parts whose own number has this key, then parts that carry it as a further number, each ordered by id. Casting
+    /// marks and grades stand on many parts and identify none: they count only where nothing else is found.
     /// </summary>
     /// <param name="maker">Only numbers of this maker; null for any.</param>
-    public IReadOnlyList<Part> FindByNumber(string number, string? maker) => throw new NotImplementedException(database.Path);
+    public IReadOnlyList<Part> FindByNumber(string number, string? maker)
+    {
+        using var connection = database.Connect();
+        using var transaction = connection.BeginTransaction(deferred: true);
+        var key = NumberKey.Of(number);
+        var own = connection.Query<string>(
+            """
+            select part_key
+            from parts
+            where number_key = @key and (@maker is null or maker = @maker)
+            """,
+            new { key, maker }).AsList();
+        var carried = connection.Query<CarriedRow>(
+            """
+            select part_key, max(sort not in ('casting-mark', 'grade')) as identifies
+            from numbers
+            where number_key = @key and (@maker is null or maker = @maker)
+            group by part_key
+            """,
+            new { key, maker }).AsList();
+        var identified = carried.Where(row => row.Identifies > 0).Select(row => row.PartKey).Except(own).ToList();
+        var reader = new PartReader(connection, new EvidenceReader(connection));
+        return own.Count + identified.Count > 0
+            ? [.. reader.OfKeys(own), .. reader.OfKeys(identified)]
+            : reader.OfKeys([.. carried.Select(row => row.PartKey)]);
+    }
 
     /// <summary>The part of that id, <c>maker:number</c>, the number read as a number key; or null.</summary>
-    public Part? FindPart(string id) => throw new NotImplementedException(id);
+    public Part? FindPart(string id)
+    {
+        if (PartId.Find(id) is not { } found)
+        {
+            return null;
+        }
+
+        using var connection = database.Connect();
+        using var transaction = connection.BeginTransaction(deferred: true);
+        return new PartReader(connection, new EvidenceReader(connection)).OfKeys([found.Key]).SingleOrDefault();
+    }
 
     /// <summary>The part of that id with everything that is said about it, or null.</summary>
-    public PartRecord? FindRecord(string id) => throw new NotImplementedException(id);
+    public PartRecord? FindRecord(string id)
+    {
+        if (PartId.Find(id) is not { } found)
+        {
+            return null;
+        }
+
+        using var connection = database.Connect();
+        using var transaction = connection.BeginTransaction(deferred: true);
+        return PartRecordReader.Find(connection, found);
+    }
 
     /// <summary>Every part of a kind over the whole base, ordered by id.</summary>
-    public IReadOnlyList<Part> ListOfKind(string kind) => throw new NotImplementedException(kind);
+    public IReadOnlyList<Part> ListOfKind(string kind)
+    {
+        using var connection = database.Connect();
+        using var transaction = connection.BeginTransaction(deferred: true);
+        return new PartReader(connection, new EvidenceReader(connection)).OfKind(kind);
+    }
 
     /// <summary>
     /// Parts one of whose numbers begins with the query, then those one of whose numbers contains it, then those whose name has all its words
-    /// (as beginnings of words); each group ordered by id.
+    /// (as beginnings of words); each group ordered by id. An empty query finds every part.
     /// </summary>
-    /// <param name="limit">Parts per page, 1 to 200.</param>
+    /// <param name="limit">Parts per page, 1 or more.</param>
     /// <param name="cursor">From the page before; null for the first page.</param>
     /// <exception cref="ArgumentException">The cursor is not one that this store gave out.</exception>
-    public PartPage Search(string query, int limit, string? cursor) => throw new NotImplementedException(query);
+    public PartPage Search(string query, int limit, string? cursor)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(limit, 1);
+        var after = cursor is null ? null : SearchCursor.Find(cursor) ?? throw new ArgumentException("not a cursor of a part search", nameof(cursor));
+        using var connection = database.Connect();
+        using var transaction = connection.BeginTransaction(deferred: true);
+        return PartSearch.Find(connection, query, limit, after);
+    }
+
+    private sealed record CarriedRow(string PartKey, long Identifies);
 }

@@ -24,6 +24,11 @@ internal static class JointChecks
         {
             KindChecks.CheckWork(row, errors);
             SpanChecks.CheckBand(row, "min", "max", errors);
+            if (UnitTable.Find(row["unit"]) is { Offset: not 0 } unit)
+            {
+                errors.Add(row, "unit", $"{unit.Symbol} has a zero of its own, so a sum in it means nothing", () => UnitTable.BaseOf(unit.Dimension).Symbol);
+            }
+
             CheckTerms(scope, row, errors);
         }
     }

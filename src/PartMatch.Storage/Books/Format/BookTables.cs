@@ -83,7 +83,7 @@ internal static class BookTables
             May("with", Cells.PartList, Refers.Part), .. Span(), OfVariants(), Evidence(), May("note", Cells.Text)]);
 
     public static BookTable Contents { get; } = Any("contents", "set,part",
-        Must("set", Cells.Part, Refers.Part), Must("part", Cells.Part, Refers.Part), May("quantity", Cells.Whole), May("certain", Cells.YesNo), May("note", Cells.Text));
+        Must("set", Cells.Part, Refers.Part), Must("part", Cells.Part, Refers.Part), May("quantity", Cells.Whole), May("certain", Cells.OneOf(["no", "possible", "yes"])), May("note", Cells.Text));
 
     public static BookTable EvidenceRows { get; } = Any("evidence", "evidence",
         Must("evidence", Cells.Code), Must("grade", Cells.OneOf<EvidenceGrade>()), May("date", Cells.Date), May("author", Cells.Text), May("source", Cells.Text),

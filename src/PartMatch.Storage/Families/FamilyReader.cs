@@ -1,0 +1,94 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+using PartMatch.Core.Catalogue;
+using PartMatch.Storage.Catalogue;
+using PartMatch.Storage.Parts;
+
+namespace PartMatch.Storage.Families;
+
+/// <summary>Reads everything about one family. Rows that cite retracted evidence are kept: deciders see that it is retracted.</summary>
+internal static class FamilyReader
+{
+    public static FamilyFacts? Find(SqliteConnection connection, string code)
+    {
+        var family = connection.QuerySingleOrDefault<FamilyRow>("select book, title, maker, note from books where book = @code and kind = 'family'", new { code });
+        if (family is null)
+        {
+            return null;
+        }
+
+        var books = Scopes.Of(connection, code);
+        var evidence = new EvidenceReader(connection);
+        var kinds = KindReader.Read(connection, books);
+        var positions = Positions(connection, code);
+        var relations = new RelationReader(connection, evidence, code, kinds, positions);
+        return new FamilyFacts(
+            Variants(connection, evidence, code),
+            positions,
+            kinds,
+            new PartReader(connection, evidence).OfBooks(books),
+            KindReader.ReadWorks(connection, books),
+            new FitmentReader(connection, evidence).OfBook(code),
+            relations.Joints(),
+            relations.Stacks())
+        {
+            // A family book without a maker is refused by the import.
+            Family = new Family(family.Book, family.Title, family.Maker ?? "", family.Note),
+            Needs = relations.Needs(),
+            Companions = relations.Companions(),
+            Supersessions = new SupersessionReader(connection, evidence).OfBooks(books),
+            Selects = relations.Selects(),
+            EngineFacts = EngineFacts(connection, evidence, code),
+        };
+    }
+
+    private static List<Variant> Variants(SqliteConnection connection, EvidenceReader evidence, string book) =>
+    [
+        .. connection.Query<VariantRow>(
+            """
+            select variant, name, built_from, built_to, serial_from, serial_to, evidence, evidence_book
+            from variants
+            where book = @book
+            order by variant
+            """,
+            new { book })
+            .Select(row => new Variant(
+                row.Variant, row.Name, Readings.SpanOf(row.BuiltFrom, row.BuiltTo, row.SerialFrom, row.SerialTo), evidence.Find(row.EvidenceBook, row.Evidence))),
+    ];
+
+    private static List<Position> Positions(SqliteConnection connection, string book) =>
+    [
+        .. connection.Query<PositionRow>(
+            """
+            select position, name, "group", kind, role
+            from positions
+            where book = @book
+            order by position
+            """,
+            new { book }).Select(row => new Position(row.Position, row.Name, row.Group, row.Kind, row.Role)),
+    ];
+
+    private static List<EngineFact> EngineFacts(SqliteConnection connection, EvidenceReader evidence, string book) =>
+    [
+        .. connection.Query<EngineRow>(
+            """
+            select variant, property, value, minus, plus, unit, uncertainty, evidence, evidence_book
+            from engine
+            where book = @book
+            order by variant, property
+            """,
+            new { book })
+            .Select(row => new EngineFact(
+                row.Variant, row.Property, Readings.OfEngine(row.Value, row.Minus, row.Plus, row.Unit, row.Uncertainty), evidence.Find(row.EvidenceBook, row.Evidence))),
+    ];
+
+    private sealed record FamilyRow(string Book, string Title, string? Maker, string? Note);
+
+    private sealed record VariantRow(
+        string Variant, string Name, string? BuiltFrom, string? BuiltTo, string? SerialFrom, string? SerialTo, string? Evidence, string? EvidenceBook);
+
+    private sealed record PositionRow(string Position, string Name, string Group, string Kind, string? Role);
+
+    private sealed record EngineRow(
+        string Variant, string Property, string Value, string? Minus, string? Plus, string? Unit, string? Uncertainty, string? Evidence, string? EvidenceBook);
+}
