@@ -32,9 +32,9 @@ internal sealed record LookAlikePair(CataloguePart Asked, CataloguePart Other, N
             Ease,
             Harm,
             Worst,
-            LookAlikeWording.Danger(this),
+            LookAlikeWording.Danger(facts, this),
             differs,
             checks,
-            LookAlikeWording.TellApart(this, checks));
+            LookAlikeWording.TellApart(this, differs, checks));
     }
 }

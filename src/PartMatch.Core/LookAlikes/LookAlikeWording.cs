@@ -7,17 +7,32 @@ namespace PartMatch.Core.LookAlikes;
 internal static class LookAlikeWording
 {
     /// <summary>The two factors of the danger.</summary>
-    public static string Danger(LookAlikePair pair) => $"Ease {pair.Ease} ({Ease(pair)}) × harm {pair.Harm} ({Harm(pair)}).";
+    public static string Danger(LookAlikeFacts facts, LookAlikePair pair) => $"Ease {pair.Ease} ({Ease(pair)}) × harm {pair.Harm} ({Harm(facts, pair)}).";
 
-    /// <summary>The cheapest check, or that there is none.</summary>
-    public static string TellApart(LookAlikePair pair, IReadOnlyList<TellApart> checks) => (pair, checks) switch
+    /// <summary>The cheapest check, or that there is none, and why.</summary>
+    public static string TellApart(LookAlikePair pair, IReadOnlyList<PartDifference> differs, IReadOnlyList<TellApart> checks) => pair switch
     {
-        (_, [var cheapest, ..]) => $"Cheapest check: {cheapest.Text}.",
-        ({ Asked.Id: null }, _) => "The number asked about is in no book: nothing is recorded to compare with.",
-        (var one, _) when one.Asked.Id == one.Other.Id => "One part: there is nothing to tell apart.",
-        (var one, _) when one.Asked.Part is null || one.Other.Part is null => "One of the two is not described here: nothing is recorded to compare with.",
-        (var one, _) when !one.Asked.IsSameKindAs(one.Other) => $"Different kinds of part: {KindName(one.Asked)} and {KindName(one.Other)}.",
-        _ => "Nothing recorded separates them: no check of this kind tells their recorded values apart, tolerances and the uncertainty of the check counted.",
+        _ when checks is [var cheapest, ..] => $"Cheapest check: {cheapest.Text}.",
+        { Asked.Id: null } => "The number asked about is in no book: nothing is recorded to compare with.",
+        _ when pair.Asked.Id == pair.Other.Id => "One part: there is nothing to tell apart.",
+        _ when pair.Asked.Part is null || pair.Other.Part is null => "One of the two is not described here: nothing is recorded to compare with.",
+        _ when !pair.Asked.IsSameKindAs(pair.Other) => $"Different kinds of part: {KindName(pair.Asked)} and {KindName(pair.Other)}.",
+        _ when differs.Count == 0 => "Nothing recorded separates them: no recorded value of the one differs from the other's.",
+        _ => "Nothing recorded separates them: no check shows the difference once tolerances and the uncertainty of the check are counted.",
+    };
+
+    /// <summary>How a check is made: "by photo", "with a caliper".</summary>
+    public static string By(Method method) => method switch
+    {
+        Method.Label => "by its label",
+        Method.Count => "by counting",
+        Method.SteelRule => "with a steel rule",
+        Method.Caliper => "with a caliper",
+        Method.Gauge => "with a gauge",
+        Method.Scale => "on a scale",
+        Method.Meter => "with a meter",
+        Method.Bench => "on the bench",
+        _ => $"by {Codes.Of(method)}",
     };
 
     private static string Ease(LookAlikePair pair) => (pair.Number, pair.SameToTheEye) switch
@@ -29,7 +44,7 @@ internal static class LookAlikeWording
         _ => "near in number",
     };
 
-    private static string Harm(LookAlikePair pair)
+    private static string Harm(LookAlikeFacts facts, LookAlikePair pair)
     {
         if (pair.Asked.Id is not null && pair.Asked.Id == pair.Other.Id)
         {
@@ -41,9 +56,18 @@ internal static class LookAlikeWording
             return pair.Harm == 0 ? "each fits where the other is fitted" : "neither is fitted anywhere here, so what a mix-up does is not known";
         }
 
-        var consequence = worst.Consequence is { } bad ? $", {FitWording.InWords(Codes.Of(bad))}" : "";
-        return $"{worst.Part ?? "the number asked about"} at {worst.Position} of {worst.Variant}: {FitWording.InWords(Codes.Of(worst.Headline))}{consequence}";
+        var family = facts.Families.First(family => family.Family.Code == worst.Family);
+        var place = $"{family.FindPosition(worst.Position)?.Name ?? worst.Position} of {family.FindVariant(worst.Variant)?.Name ?? worst.Variant}";
+        return $"{worst.Part ?? "the number asked about"} as {place}: {FitWording.InWords(Codes.Of(worst.Headline))}{Consequence(worst.Consequence)}";
     }
+
+    private static string Consequence(Consequence? consequence) => consequence switch
+    {
+        null => "",
+        Catalogue.Consequence.Loss => ", loss of output",
+        Catalogue.Consequence.Damage => ", engine damage",
+        { } other => $", {Codes.Of(other)}",
+    };
 
     private static string KindName(CataloguePart part) => part.Kind?.Name ?? FitWording.InWords(part.Part?.Kind ?? "not recorded");
 }

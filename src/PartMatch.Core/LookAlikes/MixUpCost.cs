@@ -31,7 +31,7 @@ public static class MixUpCost
         return new MixUp(mixUpClass, Rounded(cost), [.. path.Select(taken => taken.Place(meant, read))]);
     }
 
-    // Someone who reads O for 0 does so all along the number: one wrong code, however many characters. Ours, no source.
+    // Someone who reads O for 0 does so all along the number: one wrong code, and each confusion counts once, at its likeliest place. Ours, no source.
     private static MixUp LookAlikeCharacters(string meant, string read)
     {
         MixUpPlace[] at =
@@ -39,8 +39,10 @@ public static class MixUpCost
             .. Enumerable.Range(0, meant.Length).Where(index => meant[index] != read[index])
                 .Select(index => new MixUpPlace(index, meant[index].ToString(), read[index].ToString())),
         ];
-        var cost = at.Sum(place => -Math.Log(Weight(MixUpClass.Substitution, meant, place.Index, read[place.Index])));
-        return new MixUp(MixUpClass.LookAlikeCharacter, Rounded(cost - Math.Log(ErrorShares.WrongCodes)), at);
+        var weights = at.GroupBy(
+            place => (place.Asked, place.Other),
+            (_, same) => same.Max(place => Weight(MixUpClass.Substitution, meant, place.Index, read[place.Index])));
+        return new MixUp(MixUpClass.LookAlikeCharacter, Rounded(weights.Sum(weight => -Math.Log(weight)) - Math.Log(ErrorShares.WrongCodes)), at);
     }
 
     private sealed record Taken(MixUpStep Step, int Meant, int Read)

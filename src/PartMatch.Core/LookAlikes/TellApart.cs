@@ -10,7 +10,7 @@ namespace PartMatch.Core.LookAlikes;
 public sealed record TellApart(string Feature, string Name, Method Check, decimal Minutes, bool BeforePaying, string? How)
 {
     /// <summary>The check in words: "vane curve, by photo, 1 min".</summary>
-    public string Text => string.Create(CultureInfo.InvariantCulture, $"{Name}, by {FitWording.InWords(Codes.Of(Check))}, {Minutes:0.##} min");
+    public string Text => string.Create(CultureInfo.InvariantCulture, $"{Name}, {LookAlikeWording.By(Check)}, {Minutes:0.##} min");
 
     /// <summary>The checks of a kind that separate two parts, given tolerances and the checks' uncertainty; cheapest first, then by method and feature.</summary>
     internal static IReadOnlyList<TellApart> Checks(Kind kind, Part asked, Part other) =>

@@ -31,7 +31,7 @@ public sealed class LookAlikeIndexTests
                 var found = IndexOf(catalogue).Find(asked).Select(near => near.Number.Key).Order(StringComparer.Ordinal);
                 return expected.SequenceEqual(found);
             },
-            iter: 2_000);
+            iter: 1_000);
 
     [Fact]
     public void Edits_are_those_of_the_keys_as_they_are_and_as_folded() =>

@@ -58,9 +58,13 @@ public sealed class MixUpCostTests
     [Fact]
     public void Cost_of_a_transposition_is_as_worked_out_by_hand() => Assert.Equal(7.11, Between("34", "43").Cost);
 
-    // By hand: two swaps of O for 0 at places 1 and 3 of 4 (0.8667 and 1), one wrong code: −ln 0.01 − ln(0.791 × 0.5 × 0.8667) − ln(0.791 × 0.5) = 6.604.
-    [Fact]
-    public void Look_alike_characters_count_as_one_wrong_code() => Assert.Equal(6.60, Between("A0B0", "AOBO").Cost);
+    // By hand. O for 0 twice counts once, at the last place: −ln(0.01 × 0.791 × 0.5 × 1) = 5.533.
+    // I for 1 and O for 0, at the first and the last of two places: −ln 0.01 − ln(0.791 × 0.5 × 0.8) − ln(0.791 × 0.5 × 1) = 6.684.
+    [Theory]
+    [InlineData("A0B0", "AOBO", 5.53)]
+    [InlineData("10", "IO", 6.68)]
+    public void Look_alike_characters_are_one_wrong_code_and_each_confusion_counts_once(string asked, string other, double cost) =>
+        Assert.Equal(cost, Between(asked, other).Cost);
 
     // Each class at the first and at the last place of a number.
     private static readonly (MixUpClass Class, string Asked, string Other)[] _firstAndLast =
