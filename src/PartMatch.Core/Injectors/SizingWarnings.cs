@@ -43,7 +43,8 @@ internal static class SizingWarnings
 
         if (goal.DeadTime.IsAssumed)
         {
-            yield return new SizingWarning("dead-time-assumed", $"The need is reckoned with a dead time of {goal.DeadTime.Source}. An injector with a table of its own is judged by that.");
+            yield return new SizingWarning("dead-time-assumed",
+                $"The need is reckoned with a dead time of {goal.DeadTime.Source}. An injector with a table of its own is judged by that.{AtOtherVoltage(goal)}");
         }
 
         if (engine.FuelSystem is null)
@@ -56,7 +57,7 @@ internal static class SizingWarnings
     {
         if (deadTime.IsAssumed)
         {
-            yield return new SizingWarning("dead-time-not-recorded", $"Its dead time is not recorded: {deadTime.Source}.");
+            yield return new SizingWarning("dead-time-not-recorded", $"Its dead time is not recorded: {deadTime.Source}.{AtOtherVoltage(goal)}");
         }
 
         if (pulse.Expected > goal.CycleS)
@@ -88,6 +89,13 @@ internal static class SizingWarnings
             _ => null,
         };
     }
+
+    private static string AtOtherVoltage(InjectorGoal goal) => goal.Voltage.Value switch
+    {
+        < 14 => $" At {goal.Voltage.Text} it is longer.",
+        > 14 => $" At {goal.Voltage.Text} it is shorter.",
+        _ => "",
+    };
 
     private static string Percent(double share) => SizingText.In(SizingText.Percent, share, "0.#");
 
