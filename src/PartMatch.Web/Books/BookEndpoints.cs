@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Net.Http.Headers;
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Families;
 using PartMatch.Storage.Books;
 using PartMatch.Web.Http;

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http.HttpResults;
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.LookAlikes;
 using PartMatch.Storage.Families;
 using PartMatch.Web.Families;

@@ -1,10 +1,10 @@
 using System.Globalization;
 using System.Text;
 
-namespace PartMatch.Web.Http;
+namespace PartMatch.Core.Catalogue;
 
 /// <summary>The address that asks a question again. Parameters that are not given are left out.</summary>
-internal sealed class Permalink(string path)
+public sealed class Permalink(string path)
 {
     private readonly StringBuilder _address = new(path);
     private char _joiner = '?';
