@@ -40,7 +40,7 @@ public enum Certainty
 }
 
 /// <summary>A part in a list of search results.</summary>
-public sealed record PartSummary(string Id, string Maker, string Number, string Kind, string Name);
+public sealed record PartSummary(string Part, string Maker, string Number, string Kind, string Name);
 
 /// <summary>One page of a search.</summary>
 /// <param name="Parts">In the order of the search: see the store.</param>

@@ -7,7 +7,7 @@ namespace PartMatch.Core.Catalogue;
 /// <param name="Positions">How many positions it has.</param>
 /// <param name="Parts">How many parts its own book describes.</param>
 public sealed record FamilySummary(
-    string Code, string Title, string? Maker, string? MakerName, string? Note, IReadOnlyList<string> Variants, int Positions, int Parts);
+    string Family, string Title, string? Maker, string? MakerName, string? Note, IReadOnlyList<string> Variants, int Positions, int Parts);
 
 /// <summary>A number together with what a search for look-alikes shows of the part it stands on.</summary>
 /// <param name="Kind">Kind of that part.</param>

@@ -1,4 +1,4 @@
-using nietras.SeparatedValues;
+using PartMatch.Storage.Books.Format;
 
 namespace PartMatch.Storage.Books;
 
@@ -30,16 +30,6 @@ public static class BookShelf
     }
 
     // A book.csv that cannot be read says nothing here; the import of that book says what is wrong with it.
-    private static string[] UsesOf(BookFiles files)
-    {
-        if (files.Find("book.csv") is not { } file)
-        {
-            return [];
-        }
-
-        using var reader = Sep.Reader(options => options with { Sep = new Sep(','), Unescape = true, DisableColCountCheck = true }).From(file.Content.ToArray());
-        return reader.Header.TryIndexOf("uses", out var column) && reader.MoveNext() && reader.Current.ColCount > column
-            ? reader.Current[column].ToString().Split('|', StringSplitOptions.RemoveEmptyEntries)
-            : [];
-    }
+    private static IEnumerable<string> UsesOf(BookFiles files) =>
+        files.Find(BookTables.Books.File) is { } file && TableReader.Read(BookTables.Books, file, new ErrorList(0)) is [{ IsBroken: false } head, ..] ? head.List("uses") : [];
 }

@@ -79,7 +79,7 @@ public sealed class PartStore(Database database)
     /// </summary>
     /// <param name="limit">Parts per page, 1 or more.</param>
     /// <param name="cursor">From the page before; null for the first page.</param>
-    /// <exception cref="ArgumentException">The cursor is not one that this store gave out.</exception>
+    /// <exception cref="ArgumentException">The cursor is not one that this store gave out: see <see cref="IsCursor"/>.</exception>
     public PartPage Search(string query, int limit, string? cursor)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(limit, 1);
@@ -88,6 +88,9 @@ public sealed class PartStore(Database database)
         using var transaction = connection.BeginTransaction(deferred: true);
         return PartSearch.Find(connection, query, limit, after);
     }
+
+    /// <summary>Is that text a cursor that a search could have given out?</summary>
+    public static bool IsCursor(string text) => SearchCursor.Find(text) is not null;
 
     private sealed record CarriedRow(string PartKey, long Identifies);
 }

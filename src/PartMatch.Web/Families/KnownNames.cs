@@ -7,7 +7,7 @@ namespace PartMatch.Web.Families;
 /// <summary>Says that a family, variant or position is not in the base, and which ones are.</summary>
 internal static class KnownNames
 {
-    public static Absent NoFamily(string found, FamilyStore families) => new(Unknown("family", found, [.. families.List().Select(family => family.Code)]));
+    public static Absent NoFamily(string found, FamilyStore families) => new(Unknown("family", found, [.. families.List().Select(family => family.Family)]));
 
     public static Absent NoVariant(string found, FamilyFacts facts, string field = "variant") =>
         new(Unknown(field, found, [.. facts.Variants.Select(variant => variant.Code)]));

@@ -27,5 +27,5 @@ internal sealed class LookAlikeSource(NumberStore numbers, FamilyStore families)
 
     private LookAlikeFacts Build(IReadOnlyList<KnownNumber> all) => new(
         new LookAlikeIndex(all.Select(known => known.Number)),
-        [.. families.List().Select(family => families.FindFamily(family.Code)).OfType<FamilyFacts>()]);
+        [.. families.List().Select(family => families.FindFamily(family.Family)).OfType<FamilyFacts>()]);
 }

@@ -16,15 +16,14 @@ internal static class PartEndpoints
             .WithSummary("Every part that a written number can mean, with all that the base holds of it");
     }
 
-    private static Results<Ok<PartSearchAnswer>, Refused> Search([AsParameters] PartSearchRequest request, PartStore parts)
+    private static Ok<PartSearchAnswer> Search([AsParameters] PartSearchRequest request, PartStore parts)
     {
         var asked = new PartSearchAsked(request.Query?.Trim() ?? "", CommonRules.PageSize(request.Limit), request.Cursor);
-        return parts.Search(asked.Q, asked.Limit, asked.Cursor) is { } page
-            ? TypedResults.Ok(new PartSearchAnswer(asked, page.Parts, page.Total, page.Cursor)
-            {
-                Permalink = new Permalink("/api/parts").With("q", asked.Q).With("limit", asked.Limit).With("cursor", asked.Cursor).ToString(),
-            })
-            : new Refused(Problem.Of("bad-question", new FieldError("cursor", asked.Cursor ?? "nothing", "the cursor of the page before", "leave it out for the first page")));
+        var page = parts.Search(asked.Q, asked.Limit, asked.Cursor);
+        return TypedResults.Ok(new PartSearchAnswer(asked, page.Parts, page.Total, page.Cursor)
+        {
+            Permalink = new Permalink("/api/parts").With("q", asked.Q).With("limit", asked.Limit).With("cursor", asked.Cursor).ToString(),
+        });
     }
 
     private static Ok<PartsAnswer> Show([AsParameters] PartRequest request, PartStore parts)

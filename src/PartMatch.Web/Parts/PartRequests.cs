@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.ComponentModel.DataAnnotations;
 using FluentValidation;
 using Microsoft.AspNetCore.Mvc;
+using PartMatch.Storage.Parts;
 using PartMatch.Web.Http;
 
 namespace PartMatch.Web.Parts;
@@ -20,6 +21,8 @@ internal sealed class PartSearchRules : AbstractValidator<PartSearchRequest>
         RuleFor(request => request.Query).Must(query => query?.Trim().Length is > 0 and <= LongestQuery)
             .Otherwise($"a number or words, 1 to {LongestQuery} characters", "for example q=P-26 or q=coolant pump");
         RuleFor(request => request.Limit).MustBePageSize();
+        RuleFor(request => request.Cursor).Must(cursor => cursor is null || PartStore.IsCursor(cursor))
+            .Otherwise("the cursor of the page before", "leave it out for the first page");
     }
 }
 

@@ -108,7 +108,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     status.textContent = 'Working it out.';
     try {
       const answer = await inquire(address);
-      const { title, summary, said, content } = render(answer, query);
+      const { title, summary, said, content } = await render(answer, query);
       document.title = `${title} – ${name}`;
       fold(summary ?? title);
       show(content);
