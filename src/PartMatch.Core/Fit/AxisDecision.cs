@@ -26,7 +26,7 @@ internal static class AxisDecision
             return [Mounts.No];
         }
 
-        Reason[] relevant = [.. reasons.Where(reason => reason.Axis == Axis.Mounts && reason.By is not (ReasonBy.Identity or ReasonBy.Finding or ReasonBy.Kind))];
+        Reason[] relevant = [.. Relevant(reasons, Axis.Mounts)];
 
         // Nothing is vacuously true: companion rules alone do not show that a part goes on.
         if (!relevant.Any(reason => reason.By is ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack))
@@ -40,11 +40,14 @@ internal static class AxisDecision
     /// <summary>Every value of <i>runs</i> still possible, best first.</summary>
     public static IReadOnlyList<Runs> PossibleRuns(IReadOnlyList<Reason> reasons, bool canAlterRunning)
     {
-        Reason[] relevant = [.. reasons.Where(reason => reason.Axis == Axis.Runs && reason.By is ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack)];
-        return relevant.Length == 0 && canAlterRunning
+        Reason[] relevant = [.. Relevant(reasons, Axis.Runs)];
+        return relevant.All(reason => reason.By == ReasonBy.Companion && reason.Met != Met.No) && canAlterRunning
             ? [Runs.Same, Runs.Differently]
             : Fold(relevant.Select(reason => (reason.Met, Runs.Differently)), Runs.Same);
     }
+
+    private static IEnumerable<Reason> Relevant(IReadOnlyList<Reason> reasons, Axis axis) =>
+        reasons.Where(reason => reason.Axis == axis && reason.Effect is not null && reason.By is not (ReasonBy.Identity or ReasonBy.Finding or ReasonBy.Kind));
 
     /// <summary>Combines the statements on one axis.</summary>
     /// <param name="possible">What the computed reasoning leaves possible; shown when nothing is stated.</param>

@@ -125,24 +125,41 @@ internal sealed class CompanionClosure
             ? _facts.PartsOfKind(at.Kind).Where(part => On(position, certain: true).All(demand => Holds(part, demand.Asks) == Met.Yes))
             : [];
 
-    /// <summary>Rules of neighbours as they stand that the part itself does not meet.</summary>
+    /// <summary>
+    /// What rules of neighbours, as they stand, ask of the part itself. What an unmet demand on a feature means is declared by the kind's rules
+    /// for that feature; where it has none, or where the rule only perhaps holds, the reason is shown and moves neither axis.
+    /// </summary>
     private IEnumerable<Reason> AgainstThePart()
     {
+        var kind = _facts.GetKind(_facts.FindPosition(_question.Position)!.Kind); // the question was checked against the family
         foreach (var demand in _demands.Where(demand => demand.Position == _question.Position))
         {
             var met = Holds(_part, demand.Asks);
             var rule = demand.Because[^1];
             var has = ValueSelection.Of(_part, demand.Asks.At.Feature);
             var cause = _facts.FindPosition(rule.When.At.Position)?.Name ?? rule.When.At.Position;
-            met = demand.Certain || met == Met.Yes ? met : Met.NotKnown;
-            yield return Base(rule, met, $"Because {cause} has {InWords(rule.When)}, this position must have {InWords(demand.Asks)}; this part: {FitWording.Text(has)}.") with
+            var text = $"Because {cause} has {InWords(rule.When)}, this position must have {InWords(demand.Asks)}; this part: {FitWording.Text(has)}.";
+            Rule?[] meanings = [.. kind.Rules.Where(meaning => demand.Certain && meaning.Feature == demand.Asks.At.Feature)];
+            foreach (var meaning in meanings.DefaultIfEmpty(null))
             {
-                Part = FitWording.Shown(has, part: _part.Id),
-                Need = FitWording.Shown(ValueSelection.Of(demand.Asks.Value, null), "companion"),
-                Grade = DemandReasons.Weakest(has),
-                Mend = met == Met.No ? $"change {cause} as well" : null,
-                Evidence = DemandReasons.EvidenceOf([has], rule.Evidence),
-            };
+                // A rule that asks for no more than a bound is unmet only beyond the bound.
+                var bounded = demand.Asks.Relation == Relation.Same && meaning?.Relation is (Relation.AtLeast or Relation.AtMost);
+                var metHere = bounded ? FeatureComparison.Compare(has, meaning!.Relation, ValueSelection.Of(demand.Asks.Value, null), meaning.Allowance) : met; // bounded only with a meaning
+                yield return new Reason("", ReasonBy.Companion, meaning?.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts, metHere, text)
+                {
+                    Code = rule.Code,
+                    Feature = rule.Then.At.Feature,
+                    Relation = rule.Then.Relation,
+                    Effect = meaning?.Effect,
+                    Work = meaning?.Work,
+                    Consequence = meaning?.Consequence,
+                    Part = FitWording.Shown(has, part: _part.Id),
+                    Need = FitWording.Shown(ValueSelection.Of(demand.Asks.Value, null), "companion"),
+                    Grade = DemandReasons.Weakest(has),
+                    Mend = metHere == Met.No ? $"change {cause} as well" : null,
+                    Evidence = DemandReasons.EvidenceOf([has], rule.Evidence),
+                };
+            }
         }
     }
 
@@ -155,7 +172,7 @@ internal sealed class CompanionClosure
             foreach (var right in certain.Skip(index + 1).Where(right => right.Position == left.Position && Exclude(left.Asks, right.Asks)))
             {
                 var name = _facts.FindPosition(left.Position)?.Name ?? left.Position;
-                yield return Base(right.Because[^1], Met.No, $"{name} would have to have {InWords(left.Asks)} and also {InWords(right.Asks)}: the rules {left.Because[^1].Code} and {right.Because[^1].Code} exclude each other here.") with
+                yield return Conflict(right.Because[^1], $"{name} would have to have {InWords(left.Asks)} and also {InWords(right.Asks)}: the rules {left.Because[^1].Code} and {right.Because[^1].Code} exclude each other here.") with
                 {
                     Evidence = DemandReasons.EvidenceOf([], right.Because[^1].Evidence),
                 };
@@ -231,11 +248,12 @@ internal sealed class CompanionClosure
         return condition.Relation is Relation.Same or Relation.OneOf ? $"{name} {value}" : $"{name} {FitWording.Of(condition.Relation)} {value}";
     }
 
-    private static Reason Base(Companion rule, Met met, string text) => new("", ReasonBy.Companion, Axis.Mounts, met, text)
+    private static Reason Conflict(Companion rule, string text) => new("", ReasonBy.Companion, Axis.Mounts, Met.No, text)
     {
         Code = rule.Code,
         Feature = rule.Then.At.Feature,
         Relation = rule.Then.Relation,
         Effect = Effect.Stops,
+        Grade = ValueSelection.GradeOf(rule.Evidence),
     };
 }

@@ -60,7 +60,7 @@ internal static class FitAssembly
             text += ", and needs work";
         }
 
-        return headline == Headline.DoesNotFit || changes == 0 ? text : $"{text}, with {changes} other {(changes == 1 ? "change" : "changes")}";
+        return headline is Headline.DoesNotFit or Headline.NotKnownYet || changes == 0 ? text : $"{text}, with {changes} other {(changes == 1 ? "change" : "changes")}";
     }
 
     public static string NotCompared(Kind kind, IReadOnlyList<Reason> reasons)

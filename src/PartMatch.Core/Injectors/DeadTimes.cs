@@ -35,19 +35,20 @@ internal static class DeadTimes
         if (Bracket(volts, volt) is not var (lowVolt, highVolt) || Bracket(pressures, acrossPa) is not var (lowPa, highPa))
         {
             return new DeadTimeOutsideTable(
-                FormattableString.Invariant($"its dead time is recorded for {volts.Min():0.0#} … {volts.Max():0.0#} V and {SizingText.Bar(pressures.Min())} … {SizingText.Bar(pressures.Max())} across, ")
-                + FormattableString.Invariant($"not for {volt:0.0#} V and {SizingText.Bar(acrossPa)}; nothing is read beyond a table"));
+                FormattableString.Invariant($"its dead time is recorded for {volts.Min():0.0#} … {volts.Max():0.0#} V ")
+                + $"and {SizingText.InBar(pressures.Min())} … {SizingText.InBar(pressures.Max())} across, "
+                + FormattableString.Invariant($"not for {volt:0.0#} V and {SizingText.InBar(acrossPa)}; nothing is read beyond a table"));
         }
 
         (decimal Volt, decimal Pa)[] corners = [(lowVolt, lowPa), (highVolt, lowPa), (lowVolt, highPa), (highVolt, highPa)];
         if (corners.FirstOrDefault(corner => !points.ContainsKey(corner)) is { Pa: > 0 } gap)
         {
-            return new DeadTimeOutsideTable(FormattableString.Invariant($"its dead-time table has a gap at {gap.Volt:0.0#} V, {SizingText.Bar(gap.Pa)}"));
+            return new DeadTimeOutsideTable(FormattableString.Invariant($"its dead-time table has a gap at {gap.Volt:0.0#} V, {SizingText.InBar(gap.Pa)}"));
         }
 
         var (across, up) = (Share(lowVolt, highVolt, volt), Share(lowPa, highPa, acrossPa));
         var seconds = Between(Between(points[corners[0]], points[corners[1]], across), Between(points[corners[2]], points[corners[3]], across), up);
-        return new KnownDeadTime(seconds, FormattableString.Invariant($"its table at {volt:0.0#} V and {SizingText.Bar(acrossPa)} across"));
+        return new KnownDeadTime(seconds, FormattableString.Invariant($"its table at {volt:0.0#} V and {SizingText.InBar(acrossPa)} across"));
     }
 
     // A point without pressure or on retracted evidence says nothing; of several sources the best grade speaks, as a range where they differ.

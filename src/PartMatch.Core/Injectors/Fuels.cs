@@ -10,7 +10,8 @@ public static class Fuels
     private const string En228 = "EN 228:2012 table 1: 720 … 775 kg/m3 at 15 °C; expected: DOE Alternative Fuels Data Center, 116 090 Btu/gal ÷ 18 676 Btu/lb";
     private const string Afdc = "DOE Alternative Fuels Data Center, properties of fuels (14.7 is marked calculated there); low: 14.6 for CH1.87, Heywood 1988 eq. 3.6";
     private const string Blend = "computed by volume from petrol and ethanol";
-    private const string Petrol43 = "43 MJ/kg, round figure of the textbooks (from memory, Heywood 1988 table D.4, medium confidence); high: DOE Alternative Fuels Data Center, 18 676 Btu/lb";
+    private const string Petrol43 =
+        "43 MJ/kg, round figure of the textbooks (from memory, Heywood 1988 table D.4, medium confidence); high: DOE Alternative Fuels Data Center, 18 676 Btu/lb";
     private const string D5798 = "ASTM D5798: 51 … 83 % ethanol by volume; sized on 85 % as its name says, a little richer than the standard allows; " + Blend;
 
     /// <summary>The petrol that published consumption figures stand for; other fuels are scaled from it at equal efficiency.</summary>

@@ -45,5 +45,5 @@ internal sealed record InjectorGoal(
 
     // One way of writing bar; what was typed in another unit keeps it in front.
     private static string PressureText(Quantity pressure) =>
-        pressure.Text.EndsWith(" bar", StringComparison.Ordinal) ? SizingText.Bar(pressure.Value) : $"{pressure.Text} ({SizingText.Bar(pressure.Value)})";
+        pressure.Text.EndsWith(" bar", StringComparison.Ordinal) ? SizingText.InBar(pressure.Value) : $"{pressure.Text} ({SizingText.InBar(pressure.Value)})";
 }

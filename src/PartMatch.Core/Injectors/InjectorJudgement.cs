@@ -54,7 +54,7 @@ internal static class InjectorJudgement
 
     private static string InWords(Enough enough, QuantityRange duty, double limit)
     {
-        var within = $"open {duty.Text} of the time at the goal, limit {SizingText.In(SizingText.Percent, limit, "0.##")}";
+        var within = $"open {duty.Text} of the time at the goal, limit {SizingText.InPercent(limit, "0.##")}";
         return enough switch
         {
             Enough.Yes => $"Enough even in the worst case: {within}.",

@@ -1,4 +1,5 @@
 using PartMatch.Core.Measures;
+using static PartMatch.Core.Injectors.SizingText;
 
 namespace PartMatch.Core.Injectors;
 
@@ -11,22 +12,23 @@ internal static class InjectorNeed
     {
         var mass = MassKgS(goal);
         return new NeedPerInjector(
-            mass.In(SizingText.GramsPerMinute, "0.0"),
-            (mass / goal.Fuel.Density.Spread).In(SizingText.CubicCentimetresPerMinute, "0.0"),
-            RatedM3S(goal, mass).In(SizingText.CubicCentimetresPerMinute, "0.0", ", n-heptane, 3.00 bar"));
+            mass.In(GramsPerMinute, "0.0"),
+            (mass / goal.Fuel.Density.Spread).In(CubicCentimetresPerMinute, "0.0"),
+            RatedM3S(goal, mass).In(CubicCentimetresPerMinute, "0.0", ", n-heptane, 3.00 bar"));
     }
 
     /// <summary>The sums for the pencil: each with the expected figures, then mass and rating with all the worst ones and all the best ones.</summary>
     public static IReadOnlyList<WorkingStep> Working(InjectorGoal goal)
     {
         var (mass, density) = (MassKgS(goal), goal.Fuel.Density.Spread.Expected);
-        var (perMinute, duty) = (Grams(mass.Expected), Duty(goal.EffectiveDuty.Expected));
+        var (perMinute, duty) = (InGramsPerMinute(mass.Expected), InPercent(goal.EffectiveDuty.Expected));
         return
         [
             .. GoalSteps.Of(goal),
             new("flow wanted of each injector held open", "fuel flow ÷ (injectors × effective duty)",
-                $"{PerHour(goal.FuelFlowKgS.Expected)} ÷ ({goal.Injectors} × {duty}) × 1000 g ÷ 60 min", perMinute, "definition of the duty"),
-            new("the same as volume", "mass flow ÷ density of the fuel", $"{perMinute} ÷ {SizingText.GramsPerCm3(density)} g/cm3", Volume(mass.Expected / density), goal.Fuel.Density.Source),
+                $"{InKilogramsPerHour(goal.FuelFlowKgS.Expected)} ÷ ({goal.Injectors} × {duty}) × 1000 g ÷ 60 min", perMinute, "definition of the duty"),
+            new("the same as volume", "mass flow ÷ density of the fuel",
+                $"{perMinute} ÷ {BareGramsPerCm3(density)} g/cm3", InCm3PerMinute(mass.Expected / density), goal.Fuel.Density.Source),
             Rated("the same as a rating: n-heptane, 3.00 bar across", goal, mass.Expected, density),
             Corner("least need", goal, goal.Bsfc.Spread.Low, goal.DeadTime.Seconds.Low, goal.EffectiveDuty.High),
             Rated("least rating: least need, densest fuel", goal, mass.Low, goal.Fuel.Density.Spread.High),
@@ -46,8 +48,8 @@ internal static class InjectorNeed
             Spread.Exactly(massKgS), Spread.Exactly(RatedPa), RatedFluids.Heptane.Spread, (double)goal.AcrossPa, Spread.Exactly(densityKgM3));
         return new WorkingStep(
             what, "mass flow ÷ √(density of the fuel × density of n-heptane) × √(3.00 bar ÷ pressure across)",
-            $"{Grams(massKgS)} ÷ √({SizingText.GramsPerCm3(densityKgM3)} × {SizingText.GramsPerCm3(RatedFluids.HeptaneKgM3)}) g/cm3 × √(3.00 ÷ {SizingText.Number((double)goal.AcrossPa / 1e5, "0.00")})",
-            Volume(rated.Expected), "Bernoulli: flow through an orifice ∝ √(Δp ÷ density); n-heptane 683.8 kg/m3, VDI Heat Atlas");
+            $"{InGramsPerMinute(massKgS)} ÷ √({BareGramsPerCm3(densityKgM3)} × {BareGramsPerCm3(RatedFluids.HeptaneKgM3)}) g/cm3 × √(3.00 ÷ {BareBar((double)goal.AcrossPa)})",
+            InCm3PerMinute(rated.Expected), "Bernoulli: flow through an orifice ∝ √(Δp ÷ density); n-heptane 683.8 kg/m3, VDI Heat Atlas");
     }
 
     private static WorkingStep Corner(string what, InjectorGoal goal, double bsfc, double deadTimeS, double effectiveDuty)
@@ -55,16 +57,9 @@ internal static class InjectorNeed
         var flow = goal.PowerW * bsfc;
         return new WorkingStep(
             what, "power × BSFC ÷ (injectors × (duty − shots × dead time ÷ cycle)), with the ends of the ranges that work the same way: the worst case, not a likely one",
-            $"{SizingText.In(SizingText.Kilowatts, goal.PowerW, "0.##")} × {SizingText.In(SizingText.GramsPerKilowattHour, bsfc, "0.##")} = {PerHour(flow)}; "
-            + $"{SizingText.In(SizingText.Milliseconds, deadTimeS, "0.00")} dead time leaves {Duty(effectiveDuty)}; {PerHour(flow)} ÷ ({goal.Injectors} × {Duty(effectiveDuty)}) × 1000 ÷ 60",
-            Grams(flow / (goal.Injectors * effectiveDuty)), "interval arithmetic (Moore 1966)");
+            $"{In(Kilowatts, goal.PowerW, "0.##")} × {InGramsPerKilowattHour(bsfc)} = {InKilogramsPerHour(flow)}; "
+            + $"{InMilliseconds(deadTimeS)} dead time leaves {InPercent(effectiveDuty)}; "
+            + $"{InKilogramsPerHour(flow)} ÷ ({goal.Injectors} × {InPercent(effectiveDuty)}) × 1000 ÷ 60",
+            InGramsPerMinute(flow / (goal.Injectors * effectiveDuty)), "interval arithmetic (Moore 1966)");
     }
-
-    private static string PerHour(double kgS) => SizingText.In(SizingText.KilogramsPerHour, kgS, "0.00");
-
-    private static string Grams(double kgS) => SizingText.In(SizingText.GramsPerMinute, kgS, "0.0");
-
-    private static string Volume(double m3S) => SizingText.In(SizingText.CubicCentimetresPerMinute, m3S, "0.0");
-
-    private static string Duty(double duty) => SizingText.In(SizingText.Percent, duty, "0.00");
 }

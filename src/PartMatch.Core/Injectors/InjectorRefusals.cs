@@ -1,4 +1,3 @@
-using System.Globalization;
 using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Injectors;
@@ -22,7 +21,7 @@ internal static class InjectorRefusals
         {
             return new InjectorsRefused(
                 "no-pressure-across", "pressure", "The manifold pushes back as hard as the rail pushes: no fuel flows.",
-                $"rail {SizingText.Bar(question.Pressure.Value)} gauge, manifold {SizingText.Bar(question.Boost.Value)} gauge: {SizingText.Bar(goal.AcrossPa)} across",
+                $"rail {SizingText.InBar(question.Pressure.Value)} gauge, manifold {SizingText.InBar(question.Boost.Value)} gauge: {SizingText.InBar(goal.AcrossPa)} across",
                 "rail pressure above manifold pressure", "raise the rail pressure, or take a return rail with a regulator referenced to the manifold (supply=return-manifold)");
         }
 
@@ -35,7 +34,8 @@ internal static class InjectorRefusals
         return new InjectorsRefused(
             "no-time-to-inject", question.DeadTime is null && question.Shots is null ? "speed" : question.Shots is null ? "dead-time" : "shots",
             "The dead time of the squirts takes up all the time there is.",
-            string.Create(CultureInfo.InvariantCulture, $"{goal.Shots} × {goal.DeadTime.Seconds.In(SizingText.Milliseconds, "0.00").Text} shut = {shut.In(SizingText.Milliseconds, "0.00").Text}, open at most {goal.Duty:0.0 %} of {goal.CycleS * 1000:0.000} ms = {goal.Duty * goal.CycleS * 1000:0.000} ms"),
+            $"{goal.Shots} × {goal.DeadTime.Seconds.In(SizingText.Milliseconds, "0.00").Text} shut = {shut.In(SizingText.Milliseconds, "0.00").Text}, open at most "
+            + $"{SizingText.InPercent(goal.Duty, "0.0")} of {SizingText.InMilliseconds(goal.CycleS, "0.000")} = {SizingText.InMilliseconds(goal.Duty * goal.CycleS, "0.000")}",
             "shots × dead time below duty × cycle time",
             "fewer shots a cycle, a lower speed, or the injector's real dead time (dead-time=)");
     }
@@ -43,11 +43,13 @@ internal static class InjectorRefusals
     private static InjectorsRefused? OfFuelSystem(InjectorQuestion question, InjectorEngine engine) => engine.FuelSystem switch
     {
         "carburetted" => new InjectorsRefused(
-            "carburetted", "variant", "This variant has a carburettor: it has no injectors, no rail and nothing to drive them.", $"{question.Variant}: carburetted", "a port-injected variant",
+            "carburetted", "variant", "This variant has a carburettor: it has no injectors, no rail and nothing to drive them.",
+            $"{question.Variant}: carburetted", "a port-injected variant",
             "choose a port-injected variant as the target of the conversion"),
         "direct-injected" => new InjectorsRefused(
             "direct-injected", "variant",
-            "This variant injects into the cylinder: rail pressure is tens to hundreds of bar, the time window is part of a stroke, cylinder pressure pushes back. These sums hold for port injection only.",
+            "This variant injects into the cylinder: rail pressure is tens to hundreds of bar, the time window is part of a stroke, cylinder pressure pushes back. "
+            + "These sums hold for port injection only.",
             $"{question.Variant}: direct-injected", "a port-injected variant", "ask a specialist for direct injection, or choose a port-injected variant"),
         _ => null,
     };
@@ -57,7 +59,9 @@ internal static class InjectorRefusals
         ?? Positive("speed", question.Speed, "for example 6800/min")
         ?? Positive("pressure", question.Pressure, "gauge, for example 3.0 bar")
         ?? (question.Voltage is { } voltage ? Positive("voltage", voltage, "for example 14 V") : null)
-        ?? (question.Boost.Value > -101_325 ? null : Range("boost", question.Boost.Text, "above −1.013 bar: it is a gauge pressure, 0 without boost", "boost over ambient, for example 1.1 bar"))
+        ?? (question.Boost.Value > -101_325
+            ? null
+            : Range("boost", question.Boost.Text, "above −1.013 bar: it is a gauge pressure, 0 without boost", "boost over ambient, for example 1.1 bar"))
         ?? (question.Duty.Value is > 0 and <= 1 ? null : Range("duty", question.Duty.Text, "above 0 and at most 100 %: an injector cannot be open longer than always", "for example 85 %"))
         ?? (question.DeadTime is null or { Low: >= 0 } ? null : Range("dead-time", question.DeadTime.Text, "0 ms or more", "for example 0.92 ms, or 0.8..0.9..1.1 ms"));
 
@@ -69,7 +73,7 @@ internal static class InjectorRefusals
 
     private static InjectorsRefused? Count(string field, int? pieces) => pieces is null or (>= 1 and <= InjectorEngine.MostPieces)
         ? null
-        : Range(field, pieces.Value.ToString(CultureInfo.InvariantCulture), string.Create(CultureInfo.InvariantCulture, $"a whole number, 1 to {InjectorEngine.MostPieces}"), "leave it out to take what the variant has");
+        : Range(field, SizingText.Number(pieces.Value, "0"), $"a whole number, 1 to {SizingText.Number(InjectorEngine.MostPieces, "0")}", "leave it out to take what the variant has");
 
     private static InjectorsRefused Range(string field, string found, string expected, string mend) =>
         new("out-of-range", field, $"The {field} is outside what it can be.", found, expected, mend);
@@ -87,7 +91,7 @@ internal static class InjectorRefusals
         return question.Bsfc is { } bsfc && bsfc.Low < limit
             ? new InjectorsRefused(
                 "bsfc-impossible", "bsfc", "More work would come out than there is heat in the fuel.", bsfc.Text,
-                $"at least {SizingText.In(SizingText.GramsPerKilowattHour, limit, "0.00")}, where all the heat of {fuel.Name} would be work",
+                $"at least {SizingText.InGramsPerKilowattHour(limit)}, where all the heat of {fuel.Name} would be work",
                 "petrol engines lie at 250 … 380 g/(kW·h); leave bsfc out to take a published range")
             : null;
     }

@@ -30,7 +30,7 @@ public static class InjectorSizing
     private static InjectorsSized Sized(InjectorGoal goal, InjectorEngine engine, IReadOnlyList<Part> injectors) => new(
         goal.AsAsked(),
         [.. Assumed(goal, engine)],
-        new Quantity(goal.AcrossPa, "Pa", SizingText.Bar(goal.AcrossPa)),
+        new Quantity(goal.AcrossPa, "Pa", SizingText.InBar(goal.AcrossPa)),
         InjectorNeed.Of(goal),
         InjectorNeed.Working(goal),
         [.. injectors.Select(part => InjectorJudgement.Of(goal, part))],

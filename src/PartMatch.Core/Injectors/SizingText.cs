@@ -3,7 +3,7 @@ using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Injectors;
 
-/// <summary>Numbers of the sums in units of the trade.</summary>
+/// <summary>Numbers of the sums in units of the trade: what goes in is in the base unit.</summary>
 internal static class SizingText
 {
     public static readonly Unit Bars = UnitTable.Get("bar");
@@ -16,14 +16,29 @@ internal static class SizingText
     public static readonly Unit Kilowatts = UnitTable.Get("kW");
     public static readonly Unit KilogramsPerCubicMetre = UnitTable.Get("kg/m3");
 
-    public static string Bar(decimal pascals) => Bar((double)pascals);
+    public static string InBar(decimal pascals) => InBar((double)pascals);
 
-    public static string Bar(double pascals) => In(Bars, pascals, "0.00");
+    public static string InBar(double pascals) => In(Bars, pascals, "0.00");
+
+    public static string InMilliseconds(double seconds, string format = "0.00") => In(Milliseconds, seconds, format);
+
+    public static string InPercent(double share, string format = "0.00") => In(Percent, share, format);
+
+    public static string InGramsPerMinute(double kgS) => In(GramsPerMinute, kgS, "0.0");
+
+    public static string InKilogramsPerHour(double kgS) => In(KilogramsPerHour, kgS, "0.00");
+
+    public static string InCm3PerMinute(double m3S) => In(CubicCentimetresPerMinute, m3S, "0.0");
+
+    public static string InGramsPerKilowattHour(double kgJ) => In(GramsPerKilowattHour, kgJ, "0.##");
+
+    /// <summary>A density as the pencil wants it next to cm3 and g, without its unit.</summary>
+    public static string BareGramsPerCm3(double kgM3) => Number(kgM3 / 1000, "0.0000");
+
+    /// <summary>A pressure without its unit, for a quotient.</summary>
+    public static string BareBar(double pascals) => Number(pascals / 100_000, "0.00");
 
     public static string In(Unit unit, double value, string format) => Quantity.TextOf(Number(value / (double)unit.Factor, format), unit);
 
     public static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
-
-    /// <summary>A density as the pencil wants it next to cm3 and g.</summary>
-    public static string GramsPerCm3(double kgM3) => Number(kgM3 / 1000, "0.0000");
 }

@@ -1,5 +1,5 @@
-using System.Globalization;
 using PartMatch.Core.Measures;
+using static PartMatch.Core.Injectors.SizingText;
 
 namespace PartMatch.Core.Injectors;
 
@@ -15,13 +15,14 @@ internal static class SizingWarnings
         if (goal.Duty > HighestSensibleDuty)
         {
             yield return new SizingWarning(
-                "duty-limit-high", $"The duty limit of {Percent(goal.Duty)} is above 95 %: an injector that hardly closes meters badly (common practice, no source).");
+                "duty-limit-high", $"The duty limit of {InPercent(goal.Duty, "0.#")} is above 95 %: an injector that hardly closes meters badly (common practice, no source).");
         }
 
         if (goal.Bsfc.Spread.Low < SpecificConsumption.ImplausibleBelow(goal.Fuel))
         {
-            yield return new SizingWarning("bsfc-implausible", string.Create(CultureInfo.InvariantCulture,
-                $"{Grams(goal.Bsfc.Spread.Low)} turns {SpecificConsumption.Efficiency(goal.Bsfc.Spread.Low, goal.Fuel) * 100:0.0} % of the fuel's heat into work: below {Grams(SpecificConsumption.ImplausibleBelow(goal.Fuel))} no {goal.Fuel.Name} engine of this sort is to be expected (a judgement, no source)."));
+            yield return new SizingWarning("bsfc-implausible",
+                $"{InGramsPerKilowattHour(goal.Bsfc.Spread.Low)} turns {InPercent(SpecificConsumption.Efficiency(goal.Bsfc.Spread.Low, goal.Fuel), "0.0")} of the fuel's heat into work: "
+                + $"below {InGramsPerKilowattHour(SpecificConsumption.ImplausibleBelow(goal.Fuel))} no {goal.Fuel.Name} engine of this sort is to be expected (a judgement, no source).");
         }
 
         if (BoostWarning(question, engine) is { } boost)
@@ -31,14 +32,14 @@ internal static class SizingWarnings
 
         if (engine.RedlinePerMinute is { } redline && question.Speed.Value > redline)
         {
-            yield return new SizingWarning("speed-above-redline", string.Create(CultureInfo.InvariantCulture, $"{question.Speed.Text} is above the {redline:0}/min this variant was built for."));
+            yield return new SizingWarning("speed-above-redline", $"{question.Speed.Text} is above the {Number((double)redline, "0")}/min this variant was built for.");
         }
 
         if (question.Supply != FuelSupply.ReturnManifold && question.Boost.Value > 0)
         {
             yield return new SizingWarning("pressure-falls-with-boost",
-                $"Without a manifold reference boost takes away pressure: {SizingText.Bar(question.Pressure.Value)} without boost, {SizingText.Bar(goal.AcrossPa)} across at the goal, "
-                + $"which is {Percent(OrificeFlow.AtPressure(1, (double)question.Pressure.Value, (double)goal.AcrossPa))} of the flow.");
+                $"Without a manifold reference boost takes away pressure: {InBar(question.Pressure.Value)} without boost, {InBar(goal.AcrossPa)} across at the goal, "
+                + $"which is {InPercent(OrificeFlow.AtPressure(1, (double)question.Pressure.Value, (double)goal.AcrossPa), "0.#")} of the flow.");
         }
 
         if (goal.DeadTime.IsAssumed)
@@ -63,13 +64,15 @@ internal static class SizingWarnings
         if (pulse.Expected > goal.CycleS)
         {
             yield return new SizingWarning("pulse-longer-than-cycle",
-                $"It would have to be open {SizingText.In(SizingText.Milliseconds, pulse.Expected, "0.00")} in a cycle of {SizingText.In(SizingText.Milliseconds, goal.CycleS, "0.00")}: always open is not enough.");
+                $"It would have to be open {InMilliseconds(pulse.Expected)} in a cycle of "
+                + $"{InMilliseconds(goal.CycleS)}: always open is not enough.");
         }
 
         if (rating.SmallestLinearPulseS is { } smallest && pulse.Low / goal.Shots < smallest)
         {
             yield return new SizingWarning("pulse-below-linear-range",
-                $"A squirt at the goal may be {SizingText.In(SizingText.Milliseconds, pulse.Low / goal.Shots, "0.00")}, below the {SizingText.In(SizingText.Milliseconds, smallest, "0.00")} from which it meters on a straight line.");
+                $"A squirt at the goal may be {InMilliseconds(pulse.Low / goal.Shots)}, "
+                + $"below the {InMilliseconds(smallest)} from which it meters on a straight line.");
         }
     }
 
@@ -83,9 +86,10 @@ internal static class SizingWarnings
         var builtFor = engine.BoostPa ?? (engine.Induction == "natural" ? 0 : null);
         return builtFor switch
         {
-            null => new SizingWarning("boost-not-recorded", $"It is not recorded what boost this variant was built for; the goal asks for {SizingText.Bar(question.Boost.Value)}."),
+            null => new SizingWarning("boost-not-recorded", $"It is not recorded what boost this variant was built for; the goal asks for {InBar(question.Boost.Value)}."),
             { } pascals when question.Boost.Value > pascals => new SizingWarning("boost-above-variant",
-                $"The goal asks for {SizingText.Bar(question.Boost.Value)} of boost; this variant was built for {(pascals == 0 ? "none" : SizingText.Bar(pascals))}. Injectors are the least of it: compare pistons, rods, gasket, cooling and knock control."),
+                $"The goal asks for {InBar(question.Boost.Value)} of boost; this variant was built for {(pascals == 0 ? "none" : InBar(pascals))}. "
+                + "Injectors are the least of it: compare pistons, rods, gasket, cooling and knock control."),
             _ => null,
         };
     }
@@ -96,8 +100,4 @@ internal static class SizingWarnings
         > 14 => $" At {goal.Voltage.Text} it is shorter.",
         _ => "",
     };
-
-    private static string Percent(double share) => SizingText.In(SizingText.Percent, share, "0.#");
-
-    private static string Grams(double bsfc) => SizingText.In(SizingText.GramsPerKilowattHour, bsfc, "0.##");
 }

@@ -13,7 +13,8 @@ public static class SpecificConsumption
 
     /// <summary>Natural aspiration: 250 … 350 over the whole map; expected = the middle, as peak power is not the best point.</summary>
     private static readonly Figure _natural = InGrams(250, 300, 350,
-        "250 … 350 g/(kW·h), van Basshuysen and Schäfer, Handbuch Verbrennungsmotor, 2005 (at second hand); expected = the middle; best point about 270, Heywood 1988, 2.8 (from memory, high confidence)");
+        "250 … 350 g/(kW·h), van Basshuysen and Schäfer, Handbuch Verbrennungsmotor, 2005 (at second hand); expected = the middle; "
+        + "best point about 270, Heywood 1988, 2.8 (from memory, high confidence)");
 
     private static readonly Figure _boosted = InGrams(280, 330, 380,
         "280 … 380 g/(kW·h) at full load, Bosch Automotive Handbook, comparative data of piston engines (from memory, medium confidence); expected = the middle");

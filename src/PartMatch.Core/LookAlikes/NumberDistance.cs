@@ -81,8 +81,8 @@ public static class NumberDistance
                 least = Math.Min(least, edits);
             }
 
-            // A transposition reaches back two rows, so one row beyond the limit is not yet the end.
-            if (least > limit && Least(above) > limit)
+            // A transposition reaches back over this row, but whatever it could save there a deletion would have shown within the limit here.
+            if (least > limit)
             {
                 return beyond;
             }
@@ -94,16 +94,5 @@ public static class NumberDistance
         }
 
         return above[^1];
-    }
-
-    private static int Least(ReadOnlySpan<int> row)
-    {
-        var least = row[0];
-        foreach (var edits in row)
-        {
-            least = Math.Min(least, edits);
-        }
-
-        return least;
     }
 }

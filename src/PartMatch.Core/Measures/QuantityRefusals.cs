@@ -46,11 +46,14 @@ internal static class QuantityRefusals
     public static QuantityRefused? Ambiguous(string text, string written, decimal number, string symbol, Dimension dimension) => (symbol, dimension) switch
     {
         ("hp" or "bhp" or "HP" or "BHP" or "Hp" or "cv" or "ch", Dimension.Power) =>
-            Ask("Which horsepower?", text, "kW, W, PS (metric) or hp(I) (mechanical)", $"{written} hp(I) is {In("kW", number, "hp(I)"):0.00} kW; {written} PS is {In("kW", number, "PS"):0.00} kW"),
+            Ask("Which horsepower?", text, "kW, W, PS (metric) or hp(I) (mechanical)",
+                $"{written} hp(I) is {In("kW", number, "hp(I)"):0.00} kW; {written} PS is {In("kW", number, "PS"):0.00} kW"),
         ("gal" or "gals" or "gallon" or "gallons", Dimension.Volume) =>
-            Ask("Which gallon?", text, "L, gal(US) or gal(UK)", $"{written} gal(US) is {In("L", number, "gal(US)"):0.000} L; {written} gal(UK) is {In("L", number, "gal(UK)"):0.000} L"),
+            Ask("Which gallon?", text, "L, gal(US) or gal(UK)",
+                $"{written} gal(US) is {In("L", number, "gal(US)"):0.000} L; {written} gal(UK) is {In("L", number, "gal(UK)"):0.000} L"),
         ("gal/h" or "gal/hr" or "gph" or "GPH", Dimension.VolumeFlow) =>
-            Ask("Which gallon?", text, "L/h or gal(US)/h", $"{written} gal(US)/h is {In("L", number, "gal(US)"):0.000} L/h; {written} gal(UK)/h is {In("L", number, "gal(UK)"):0.000} L/h"),
+            Ask("Which gallon?", text, "L/h or gal(US)/h",
+                $"{written} gal(US)/h is {In("L", number, "gal(US)"):0.000} L/h; {written} gal(UK)/h is {In("L", number, "gal(UK)"):0.000} L/h"),
         _ => null,
     };
 

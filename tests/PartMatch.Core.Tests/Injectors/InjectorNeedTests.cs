@@ -1,3 +1,4 @@
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
 using Xunit;
@@ -107,7 +108,7 @@ public sealed class InjectorNeedTests
     [Fact]
     public void Counts_come_from_the_question_then_from_the_variant()
     {
-        IReadOnlyList<Catalogue.EngineFact> cart = [Count("ts", "cylinders", 2), Count("ts", "injectors-per-cylinder", 2), Count("ts", "shots-per-cycle", 2), Count("other", "cylinders", 8)];
+        IReadOnlyList<EngineFact> cart = [Count("ts", "cylinders", 2), Count("ts", "injectors-per-cylinder", 2), Count("ts", "shots-per-cycle", 2), Count("other", "cylinders", 8)];
         var asBuilt = Assert.IsType<InjectorsSized>(InjectorSizing.Size(HillClimb, [], cart));
         Assert.Equal((2, 2, 2), (asBuilt.Asked.Cylinders, asBuilt.Asked.InjectorsPerCylinder, asBuilt.Asked.Shots));
         Assert.Equal("73.67 %", asBuilt.Working.First(step => step.What == "effective duty").Result);
@@ -118,7 +119,7 @@ public sealed class InjectorNeedTests
     [Fact]
     public void A_fact_on_retracted_evidence_does_not_count()
     {
-        var retracted = Count("ts", "cylinders", 3) with { Evidence = Source("ev-0002", Catalogue.EvidenceGrade.MakersDocument, "2026-03") };
+        var retracted = Count("ts", "cylinders", 3) with { Evidence = Source("ev-0002", EvidenceGrade.MakersDocument, "2026-03") };
         Assert.Equal("cylinders-not-recorded", Assert.IsType<InjectorsRefused>(InjectorSizing.Size(HillClimb, [], [retracted])).Code);
     }
 

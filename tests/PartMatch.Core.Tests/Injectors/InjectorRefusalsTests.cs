@@ -1,3 +1,4 @@
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
 using Xunit;
@@ -130,6 +131,6 @@ public sealed class InjectorRefusalsTests
         Assert.NotEmpty(refused.Mend);
     }
 
-    private static InjectorsRefused Refuse(InjectorQuestion question, IReadOnlyList<Catalogue.EngineFact> facts) =>
+    private static InjectorsRefused Refuse(InjectorQuestion question, IReadOnlyList<EngineFact> facts) =>
         Assert.IsType<InjectorsRefused>(InjectorSizing.Size(question, [], facts));
 }

@@ -1,4 +1,5 @@
 using CsCheck;
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
 using Xunit;
@@ -88,7 +89,10 @@ public sealed class InjectorSizingPropertyTests
     {
         var injector = Injector("I-1", "440 cm3/min");
         var ranged = goal with { Bsfc = Range(8e-8, 9e-8, 1e-7, "kg/J"), DeadTime = Range(0.0007, 0.0009, 0.0014, "s") };
-        var corners = from bsfc in new[] { 8e-8, 1e-7 } from dead in new[] { 0.0007, 0.0014 } select ranged with { Bsfc = Range(bsfc, bsfc, bsfc, "kg/J"), DeadTime = Range(dead, dead, dead, "s") };
+        var corners =
+            from bsfc in new[] { 8e-8, 1e-7 }
+            from dead in new[] { 0.0007, 0.0014 }
+            select ranged with { Bsfc = Range(bsfc, bsfc, bsfc, "kg/J"), DeadTime = Range(dead, dead, dead, "s") };
         var sized = corners.Select(corner => (Need(corner).RatedVolume, Judge(corner, injector).Duty!)).ToList(); // a whole rating always has a duty
         var (need, duty) = (Need(ranged).RatedVolume, Judge(ranged, injector).Duty!); // likewise
         Near(sized.Min(corner => corner.Item1.Low), need.Low, 1e-12);
@@ -100,7 +104,7 @@ public sealed class InjectorSizingPropertyTests
     [Fact]
     public void The_order_of_the_catalogue_changes_no_verdict() => Goals.Sample(goal =>
     {
-        Catalogue.Part[] catalogue = [Injector("I-1", "250 cm3/min"), Injector("I-2", "440 cm3/min"), Injector("I-3", "860 cm3/min")];
+        Part[] catalogue = [Injector("I-1", "250 cm3/min"), Injector("I-2", "440 cm3/min"), Injector("I-3", "860 cm3/min")];
         var forwards = Size(goal, catalogue).Injectors;
         var backwards = Size(goal, [.. catalogue.Reverse()]).Injectors;
         Assert.Equal(forwards.Select(injector => (injector.Part, injector.Enough, injector.Duty)), backwards.Reverse().Select(injector => (injector.Part, injector.Enough, injector.Duty)));

@@ -30,7 +30,9 @@ public sealed class SizingWarningsTests
     [Fact]
     public void Boost_on_a_natural_variant_or_an_unrecorded_one_is_flagged()
     {
-        Assert.Contains(With([Count("ts", "cylinders", 3), Word("ts", "induction", "natural")]), warning => warning.Code == "boost-above-variant" && warning.Text.Contains("built for none", StringComparison.Ordinal));
+        Assert.Contains(
+            With([Count("ts", "cylinders", 3), Word("ts", "induction", "natural")]),
+            warning => warning.Code == "boost-above-variant" && warning.Text.Contains("built for none", StringComparison.Ordinal));
         Assert.True(Has(With([Count("ts", "cylinders", 3)]), "boost-not-recorded"));
         Assert.True(Has(With([Count("ts", "cylinders", 3)]), "fuel-system-not-recorded"));
     }

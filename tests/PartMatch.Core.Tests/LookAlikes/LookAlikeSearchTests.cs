@@ -99,6 +99,18 @@ public sealed class LookAlikeSearchTests
     }
 
     [Fact]
+    public void For_an_engine_that_takes_the_one_the_other_does_not_fit_rather_than_being_not_known()
+    {
+        var eight = WrenFamily.Dowel("harl:H-30-0008-A", 8.0m);
+        var nine = WrenFamily.Dowel("harl:H-30-0008-B", 9.0m);
+        var answer = Decide([eight, nine], eight.Id, [
+            WrenFamily.Fitted("wa", "dowel", eight.Id, new Span(null, null, null, 41206)),
+            WrenFamily.Fitted("wa", "dowel", nine.Id, new Span(null, null, 41207, null))]);
+        var row = Assert.Single(answer.LookAlikes);
+        Assert.Equal((2, Headline.DoesNotFit, 41206L), (row.Harm, row.Worst?.Headline, row.Worst?.Serial));
+    }
+
+    [Fact]
     public void A_number_that_replaces_the_asked_one_does_no_harm_and_says_so()
     {
         var newer = WrenFamily.Pump("harl:H-26-1147-F", "short", "clockwise", 12.0m);

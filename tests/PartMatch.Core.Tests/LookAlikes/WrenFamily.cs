@@ -62,6 +62,9 @@ internal static class WrenFamily
                 : Array.Empty<RecordedValue>(),
         ]);
 
+    public static Part Dowel(string id, decimal diameterMm) => Part(
+        id, "dowel", "Dowel", [Value("diameter", new QuantityReading(diameterMm / 1000, 0, 0, null, _mm, FormattableString.Invariant($"{diameterMm:0.0} mm")))]);
+
     public static Part Part(string id, string kind, string name, IReadOnlyList<RecordedValue>? values = null)
     {
         var (maker, number) = (id[..id.IndexOf(':', StringComparison.Ordinal)], id[(id.IndexOf(':', StringComparison.Ordinal) + 1)..]);

@@ -51,9 +51,6 @@ internal static class CompanionChecks
             }
         }
 
-        if (scope.FindPart(row["part"]) is { } part && scope.KindAt(row["position"]) is { } kind && part.Kind != kind)
-        {
-            errors.Add(row, "part", $"the part is a {part.Kind}, the position holds a {kind}");
-        }
+        FamilyChecks.CheckKind(scope, row, errors);
     }
 }

@@ -87,9 +87,16 @@ internal static class FamilyChecks
             errors.Add(row, "quantity", "expected a number of pieces, 1 or more", $"to say that nothing is fitted, write the part as {Part.None}");
         }
 
-        if (scope.FindPart(row["part"]) is { } part && scope.KindAt(row["position"]) is { } kind && part.Kind != kind)
+        CheckKind(scope, row, errors);
+    }
+
+    /// <summary>A part is of the kind that its position holds.</summary>
+    public static void CheckKind(BookScope scope, BookRow row, ErrorList errors)
+    {
+        if (scope.FindPart(row["part"]) is { } part && scope.KindAt(row["position"]) is { } kind && part.Kind != kind
+            && scope.Holds(Refers.Kind, part.Kind) && scope.Holds(Refers.Kind, kind))
         {
-            errors.Add(row, "part", $"the part is a {part.Kind}, the position holds a {kind}");
+            errors.Add(row, "part", $"the part is of kind {part.Kind}, the position holds kind {kind}");
         }
     }
 

@@ -28,7 +28,8 @@ internal static class CsvFaults
             var isBreak = letter == '\n' || (letter == '\r' && (index + 1 == text.Length || text[index + 1] != '\n'));
             if (place == Place.AfterQuote && letter is not ('"' or ',' or '\r' or '\n'))
             {
-                yield return new CsvFault(line, "text after the closing quote of a cell", "double a quote that belongs to the text, and close the cell with a single one");
+                var reason = line == opened ? "text after the closing quote of a cell" : $"the quote that opens here closes in line {line}, in the middle of a cell";
+                yield return new CsvFault(opened, reason, "double a quote that belongs to the text, and close the cell with a single one");
                 place = Place.Plain;
             }
             else if (letter == '"')

@@ -1,0 +1,53 @@
+// Puts what the server refused where it can be mended: at its field, and in a summary that receives focus.
+
+import { el } from './format.js';
+
+const fieldOf = (form, name) => form?.querySelector(`[data-field~="${CSS.escape(name)}"]`) ?? form?.querySelector(`[name="${CSS.escape(name)}"]:not(:disabled)`) ?? null;
+
+function holderOf(control) {
+  return control.matches('fieldset') ? control : control.closest('.cell') ?? control.parentElement;
+}
+
+const isSaid = text => text !== undefined && text !== null && text !== '';
+
+/** What was found, what was expected and how to mend it, in one sentence each. */
+export function explain(error) {
+  const where = error.file ? `${error.file}${error.line ? ` line ${error.line}` : ''}${error.column ? `, ${error.column}` : ''}: ` : '';
+  return `${where}found ${isSaid(error.found) ? `“${error.found}”` : 'nothing'}; expected ${error.expected}.${isSaid(error.mend) ? ` To mend: ${error.mend}.` : ''}`;
+}
+
+function mark(form, error, index) {
+  const control = fieldOf(form, error.field);
+  if (!control) return null;
+  const id = `fault-${index}`;
+  holderOf(control).append(el('p', { class: 'field-error', id }, explain(error)));
+  const focusable = control.matches('fieldset') ? control.querySelector('input:not(:disabled), select:not(:disabled)') ?? control : control;
+  focusable.setAttribute('aria-invalid', 'true');
+  focusable.setAttribute('aria-describedby', [focusable.dataset.describedBy, id].filter(Boolean).join(' '));
+  return focusable;
+}
+
+/** Takes every mark of an earlier refusal away. */
+export function clearFaults(form) {
+  for (const old of form?.querySelectorAll('.field-error') ?? []) old.remove();
+  for (const old of form?.querySelectorAll('[aria-invalid]') ?? []) {
+    old.removeAttribute('aria-invalid');
+    old.removeAttribute('aria-describedby');
+  }
+}
+
+/** The summary of a problem; its entries lead to the fields they speak of. */
+export function faultSummary(form, problem) {
+  const entries = problem.errors.map((error, index) => {
+    const control = mark(form, error, index);
+    const name = control?.closest('.cell')?.querySelector('legend, label')?.textContent ?? error.field;
+    const text = `${name}: ${explain(error)}`;
+    return el('li', null, control ? el('a', { href: `#${control.id}`, onclick: event => { event.preventDefault(); control.focus(); } }, text) : text);
+  });
+  const code = problem.type.replace('/problems/', '');
+  return el('div', { class: 'faults', tabindex: '-1', role: 'group', 'aria-labelledby': 'faults-title' },
+    el('h2', { id: 'faults-title' }, problem.title),
+    problem.detail ? el('p', null, problem.detail) : null,
+    entries.length ? el('ul', null, entries) : null,
+    code ? el('p', { class: 'small' }, el('a', { href: `problems.html#${code}` }, 'What this sort of problem means')) : null);
+}

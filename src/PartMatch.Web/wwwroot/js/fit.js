@@ -1,0 +1,90 @@
+// Will it fit: the form, and asking.
+
+import { familyOf, offerFamilies, offerPositions, offerVariants, positionName, variantName } from './choices.js';
+import { el } from './format.js';
+import { fitAnswer } from './fit-answer.js';
+import { bind, choose, drawStrip } from './page.js';
+
+const form = document.querySelector('form[data-question]');
+const { family, variant, position, part, from, maker } = form.elements;
+const neighbours = document.getElementById('neighbours');
+let shown = null;
+
+drawStrip();
+
+function showBy(by) {
+  for (const block of form.querySelectorAll('[data-by]')) {
+    const isMaker = block.id === 'maker-cell';
+    block.hidden = block.dataset.by !== by || (isMaker && maker.options.length < 2);
+    for (const control of block.querySelectorAll('input, select')) control.disabled = block.hidden;
+  }
+}
+
+async function showFamily(code) {
+  shown = code ? await familyOf(code) : null;
+  offerVariants(variant, shown, '');
+  offerVariants(from, shown, '');
+  offerPositions(position, shown, '');
+  for (const select of neighbours.querySelectorAll('select')) offerPositions(select, shown, select.value);
+}
+
+let rows = 0;
+
+function addNeighbour(text = '') {
+  const [place, ...rest] = text.split('=');
+  const row = ++rows;
+  const select = el('select', { id: `neighbour-${row}`, 'data-row': true });
+  const number = el('input', { id: `neighbour-part-${row}`, class: 'typed', autocomplete: 'off', spellcheck: 'false', 'data-row': true, value: rest.join('=') });
+  const joined = el('input', { type: 'hidden', name: 'with', 'data-row': true, value: text });
+  const join = () => { joined.value = select.value || number.value.trim() ? `${select.value}=${number.value.trim()}` : ''; };
+  offerPositions(select, shown, place, 'Choose a position');
+  select.addEventListener('change', join);
+  number.addEventListener('input', join);
+  const block = el('div', { class: 'pair neighbour' },
+    el('div', null, el('label', { for: select.id }, 'Position'), select),
+    el('div', null, el('label', { for: number.id }, 'Part there, or none'), number),
+    el('button', { type: 'button', class: 'plain', onclick: () => { block.remove(); document.getElementById('add-neighbour').focus(); } }, 'Take away'), joined);
+  neighbours.append(block);
+  return select;
+}
+
+form.addEventListener('change', event => {
+  if (event.target.name === 'by') showBy(event.target.value);
+  if (event.target === family) showFamily(family.value);
+});
+document.getElementById('add-neighbour').addEventListener('click', () => addNeighbour().focus());
+
+async function prepare(query) {
+  await showFamily(await offerFamilies(family, query.get('family')));
+  neighbours.replaceChildren();
+  for (const text of query.getAll('with')) addNeighbour(text);
+  maker.replaceChildren();
+  if (query.get('maker')) choose(maker, query.get('maker'));
+  const by = query.has('from') ? 'from' : 'part';
+  form.querySelector(`#by-${by}`).checked = true;
+  showBy(by);
+  maker.disabled = !query.get('maker');
+  maker.closest('div').hidden = maker.disabled;
+}
+
+/** Two makers use the number: offer both, as the errors name them. */
+function offerMakers(problem) {
+  if (!problem.type.endsWith('/ambiguous-number')) return;
+  const makers = problem.errors.map(error => error.expected.split(':')[0]);
+  maker.replaceChildren(el('option', { value: '' }, 'Choose a maker'), ...makers.map(code => el('option', { value: code }, code)));
+  showBy('part');
+}
+
+bind({
+  prepare,
+  refused: offerMakers,
+  toApi: query => (query.size ? `/api/fit?${query}` : null),
+  render: (answer, query) => {
+    const { asked } = answer;
+    const place = positionName(shown, asked.position);
+    const what = asked.from ? `${place} of ${variantName(shown, asked.from)}` : `${part.value || asked.part} as ${place}`;
+    const summary = `${what} on ${variantName(shown, asked.variant)}${query.get('built') ? `, built ${asked.built}` : ''}${asked.serial === undefined ? '' : `, serial ${asked.serial}`}${asked.with.length ? `, with ${asked.with.join(', ')}` : ''}.`;
+    return { title: what, summary, said: `Answer: ${answer.headlineText}.`, content: fitAnswer(answer, shown) };
+  },
+  empty: () => el('p', { class: 'quiet' }, 'Say which part should go where; the answer appears here, with everything it rests on.'),
+});

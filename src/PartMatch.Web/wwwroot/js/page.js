@@ -1,0 +1,150 @@
+// What every page shares: the strip with the other sheets, and a form whose state is the address of the page.
+
+import { el } from './format.js';
+import { Refusal, asker } from './api.js';
+import { clearFaults, faultSummary } from './faults.js';
+
+const sheets = [
+  ['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'], ['injectors.html', 'Injectors'],
+  ['search.html', 'Find a part'], ['family.html', 'Families'], ['books.html', 'Parts books'],
+];
+
+const related = { 'part.html': 'search.html', 'problems.html': '' };
+
+/** Fills the strip on top and the line below the sheet. Every page calls it once. */
+export function drawStrip() {
+  const here = location.pathname.split('/').pop() || 'index.html';
+  const nav = el('nav', { 'aria-label': 'Sheets', id: 'sheets' }, el('ul', { class: 'strip-sheets' }, sheets.map(([page, name]) =>
+    el('li', null, el('a', { href: page, 'aria-current': page === here ? 'page' : page === related[here] ? 'true' : null }, name)))));
+  const toggle = el('button', {
+    type: 'button', class: 'plain strip-toggle', 'aria-expanded': 'false', 'aria-controls': 'sheets',
+    onclick: () => toggle.setAttribute('aria-expanded', String(nav.toggleAttribute('data-open'))),
+  }, 'Sheets');
+  document.querySelector('header.strip').replaceChildren(
+    el('div', { class: 'strip-inner' }, el('a', { class: 'strip-name', href: 'index.html' }, 'PartMatch'), toggle, nav));
+}
+
+/** The fields of a form as a query: disabled and unnamed ones and empty values left out, `data-join` lists joined by commas. */
+export function readQuestion(form) {
+  const query = new URLSearchParams();
+  for (const control of form.elements) {
+    if (!control.name || control.disabled || control.dataset.aside !== undefined || (/radio|checkbox/.test(control.type) && !control.checked)) continue;
+    const value = control.value.trim();
+    if (value === '') continue;
+    if (control.dataset.join && query.has(control.name)) query.set(control.name, `${query.get(control.name)},${value}`);
+    else query.append(control.name, value);
+  }
+  return query;
+}
+
+/** Chooses a value; one that is not offered is added, so that the server can say what is wrong with it. */
+export function choose(select, value) {
+  if (value && ![...select.options].some(option => option.value === value)) select.append(el('option', { value }, `${value} (not in the list)`));
+  select.value = value ?? '';
+}
+
+/** Puts a query into a form; controls that stand several times are left to the page. */
+export function fillForm(form, query) {
+  for (const control of form.elements) {
+    if (!control.name || control.dataset.aside !== undefined || control.dataset.row !== undefined) continue;
+    const value = query.get(control.name);
+    if (control.type === 'checkbox') control.checked = (value ?? '').split(',').includes(control.value);
+    else if (control.type === 'radio') control.checked = value === null ? control.defaultChecked : control.value === value;
+    else if (control.tagName === 'SELECT') choose(control, value ?? control.dataset.standard ?? '');
+    else control.value = value ?? control.dataset.standard ?? '';
+  }
+}
+
+const queryText = query => query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',');
+
+/**
+ * Joins a form, the address of the page and the answer.
+ * `prepare(query)` makes the choices ready and may fill the form; `toApi(query)` gives the address to ask, or null when nothing is asked yet;
+ * `refused(problem)` may offer what would mend it;
+ * `render(answer, query)` gives `{title, summary, said, content}`: the heading of the window, the question in short, what is announced, and the nodes.
+ */
+export function bind({ toApi, render, prepare = async () => {}, empty = () => [], refused = () => {} }) {
+  const form = document.querySelector('form[data-question]');
+  const holder = form.closest('details');
+  const place = document.getElementById('answer');
+  const status = document.getElementById('status');
+  const name = document.title;
+  const inquire = asker();
+
+  function show(...content) {
+    place.removeAttribute('aria-busy');
+    place.replaceChildren(...content.flat(Infinity).filter(Boolean));
+  }
+
+  function refuse(problem) {
+    if (holder) holder.open = true;
+    show();
+    refused(problem);
+    const summary = faultSummary(form, problem);
+    form.before(summary);
+    status.textContent = '';
+    summary.focus();
+  }
+
+  function fold(summary) {
+    if (!holder) return;
+    holder.open = false;
+    holder.querySelector('summary').replaceChildren(el('strong', null, 'Question: '), summary, el('span', { class: 'change' }, ' Change'));
+  }
+
+  async function answerTo(query, { byHand }) {
+    clearFaults(form);
+    for (const old of document.querySelectorAll('.faults')) old.remove();
+    const address = toApi(query);
+    if (address === null) {
+      if (holder) holder.open = true;
+      document.title = name;
+      show(empty());
+      return;
+    }
+
+    place.setAttribute('aria-busy', 'true');
+    place.replaceChildren(el('p', { class: 'waiting' }, 'Working it out …'));
+    status.textContent = 'Working it out.';
+    try {
+      const answer = await inquire(address);
+      const { title, summary, said, content } = await render(answer, query);
+      document.title = `${title} – ${name}`;
+      fold(summary ?? title);
+      show(content);
+      status.textContent = said;
+      if (byHand) place.querySelector('[data-first]')?.focus();
+    } catch (error) {
+      if (error instanceof Refusal) refuse(error.problem);
+      else if (error.name !== 'AbortError') throw error;
+    }
+  }
+
+  async function fromAddress() {
+    const query = new URLSearchParams(location.search);
+    try {
+      await prepare(query);
+      fillForm(form, query);
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      refuse(error.problem);
+      return;
+    }
+
+    await answerTo(query, { byHand: false });
+  }
+
+  form.addEventListener('submit', event => {
+    event.preventDefault();
+    const query = readQuestion(form);
+    history.pushState(null, '', query.size ? `?${queryText(query)}` : location.pathname);
+    answerTo(query, { byHand: true });
+  });
+  window.addEventListener('popstate', fromAddress);
+  return fromAddress();
+}
+
+/** A line that holds the two addresses of an answer: this page, and the same as data. */
+export function addresses(answer) {
+  return el('p', { class: 'addresses small' }, el('a', { href: location.pathname + location.search }, 'Address of this answer'), ' · ', el('a', { href: answer.permalink }, 'The same as JSON'));
+}

@@ -1,0 +1,99 @@
+// One part: what it is, its values with their evidence, its numbers, where the maker fitted it.
+
+import { askOnce } from './api.js';
+import { familyOf, variantName } from './choices.js';
+import { address, count, danger, el, facts, linked, partLink, plain, ruled, say, section, sentence, sourceText, spanText } from './format.js';
+import { addresses, bind, drawStrip } from './page.js';
+
+drawStrip();
+
+function reading(one) {
+  const spread = [one.minus === undefined ? '' : `−${one.minus}`, one.plus === undefined ? '' : `+${one.plus}`].filter(Boolean).join(' ');
+  return el('li', { class: one.source?.retractedOn ? 'retracted' : null }, el('span', null, one.text), spread ? '' : '', ` – ${sourceText(one.source)}`);
+}
+
+function values(part) {
+  return section('Values',
+    part.values.length === 0 ? el('p', null, 'No value is recorded.') : ruled(`Recorded values of ${part.number}`, ['Feature', 'Known', 'Recorded, and by whom'], part.values.map(value => [
+      sentence(value.name), [el('strong', null, value.known.text), value.disputed ? ' – disputed' : ''], el('ul', { class: 'bare' }, value.recorded.map(reading)),
+    ])),
+    part.notRecorded.length ? el('p', { class: 'small' }, el('strong', null, 'Not recorded: '), part.notRecorded.map(plain).join(', '), '.') : null);
+}
+
+async function places(part) {
+  const codes = [...new Set(part.fitted.map(place => place.family))];
+  const known = Object.fromEntries(await Promise.all(codes.map(async code => [code, await familyOf(code).catch(() => null)])));
+  return section('Where the maker fitted it', part.fitted.length === 0 ? el('p', null, 'Nowhere that is recorded.') : ruled(`Where ${part.number} was fitted`, ['Position', 'Variant', { text: 'Pieces', class: 'count' }, 'Span', 'Elsewhere'], part.fitted.map(place => [
+    place.positionName,
+    el('a', { href: address('family.html', { family: place.family, variant: place.variant }) }, variantName(known[place.family], place.variant)),
+    place.quantity === undefined ? 'not recorded' : String(place.quantity), spanText(place) || 'always',
+    el('ul', { class: 'bare inline' }, (known[place.family]?.variants ?? []).filter(variant => !part.fitted.some(other => other.variant === variant.variant && other.position === place.position)).map(variant =>
+      el('li', null, el('a', { href: address('fit.html', { family: place.family, variant: variant.variant, position: place.position, part: part.part }) }, `on ${variant.variant}?`)))),
+  ])));
+}
+
+function replacements(title, list) {
+  return list.length === 0 ? null : ruled(title, ['Part', 'Way', 'Limits', 'Evidence'], list.map(link => [
+    [partLink(link.part), link.quantity > 1 ? ` ×${link.quantity}` : '', link.with.length ? [' with ', link.with.map(part => [partLink(part), ' '])] : ''],
+    link.way === 'both' ? 'both ways' : 'one way', [link.variants.length ? `only ${link.variants.join(', ')}` : '', spanText(link)].filter(Boolean).join('; ') || 'none recorded', [sourceText(link.source), link.note ? `. ${link.note}` : ''],
+  ]));
+}
+
+function contents(title, list) {
+  return list.length === 0 ? null : ruled(title, ['Part', { text: 'Pieces', class: 'count' }, 'Certain'], list.map(row => [
+    linked(row.part ?? row.set ?? ''), row.quantity === undefined ? 'not recorded' : String(row.quantity), row.certainty ?? (row.certain ? 'certain' : 'possible'),
+  ]));
+}
+
+function curves(part) {
+  return section('Curves', part.curves.map(curve => ruled(sentence(plain(curve.curve)), ['At', ...(curve.points.some(point => point.y) ? ['and'] : []), { text: 'Value', class: 'count' }], curve.points.map(point =>
+    [point.x.text, ...(curve.points.some(other => other.y) ? [point.y?.text ?? '–'] : []), point.value.text]), { className: 'slim' })));
+}
+
+async function warning(part) {
+  const answer = await askOnce(`/api/numbers/${encodeURIComponent(part.part)}/look-alikes?limit=3`).catch(() => null);
+  const dangerous = (answer?.lookAlikes ?? []).filter(other => other.danger !== 'none');
+  if (dangerous.length === 0) return null;
+  return el('div', { class: 'notice' }, el('p', null, el('strong', null, 'Easily taken for: '), dangerous.map((other, index) => [index ? '; ' : '', partLink(other.part, other.number), ` ${other.name ?? ''} (`, danger(other.danger), ')']), '. ',
+    el('a', { href: address('look-alikes.html', { number: part.part }) }, 'Tell them apart')));
+}
+
+async function show(part) {
+  return [
+    el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, el('span', { class: 'number' }, part.number), ` ${part.name}`),
+      facts([
+        ['Maker', part.makerName ?? part.maker], ['Kind', part.kindName], ['Note', part.note], ['Book', el('a', { href: 'books.html' }, part.book)], ['Source', part.source ? sourceText(part.source) : ''],
+        ['Other numbers', part.numbers.length > 1 ? el('ul', { class: 'bare' }, part.numbers.filter(one => one.number !== part.number || one.maker !== part.maker).map(one => el('li', null, el('span', { class: 'number' }, one.number), ` – ${one.maker}, ${say('sort', one.sort)}`))) : ''],
+      ])),
+    await warning(part),
+    await places(part),
+    section('Numbers before and after', replacements('Replaced by', part.replacedBy), replacements('Replaces', part.replaces)),
+    section('Sets', contents('It holds', part.holds), contents('It is held in', part.heldIn)),
+    values(part),
+    curves(part),
+    section('Cautions', part.cautions.length ? el('ul', { class: 'cautions' }, part.cautions.map(caution => el('li', null, caution.text))) : null),
+  ];
+}
+
+async function render(answer) {
+  const { asked, parts } = answer;
+  const heading = parts.length === 0 ? 'In no book here' : parts.length === 1 ? parts[0].name : `${count(parts.length, 'part')} bear this number`;
+  return {
+    title: `${asked.number} ${parts.length === 1 ? parts[0].name : ''}`.trim(),
+    summary: `${asked.number}.`,
+    said: `${heading}.`,
+    content: [
+      parts.length === 0 ? el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, heading),
+        el('p', null, `The number ${asked.number} is neither right nor wrong: no book holds it. `, el('a', { href: address('look-alikes.html', { number: asked.number }) }, 'Show the nearest known numbers'), ', or ', el('a', { href: address('search.html', { q: asked.number }) }, 'search'), '.')) : null,
+      parts.length > 1 ? el('p', { class: 'notice' }, `${heading}: the number alone does not say which. Each is shown.`) : null,
+      await Promise.all(parts.map(show)),
+      addresses(answer),
+    ],
+  };
+}
+
+bind({
+  toApi: query => (query.size ? `/api/parts/${encodeURIComponent(query.get('number') ?? ' ')}${query.get('maker') ? `?maker=${encodeURIComponent(query.get('maker'))}` : ''}` : null),
+  render,
+  empty: () => el('p', { class: 'quiet' }, 'Write a part number, or ', el('a', { href: 'search.html' }, 'search by words'), '.'),
+});

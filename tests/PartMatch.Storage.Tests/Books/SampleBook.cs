@@ -1,0 +1,210 @@
+using System.Text;
+using PartMatch.Storage.Books;
+
+namespace PartMatch.Storage.Tests.Books;
+
+/// <summary>A small sound book in canonical form, and ways to spoil it. All invented.</summary>
+internal sealed class SampleBook
+{
+    private readonly SortedDictionary<string, string> _files = new(StringComparer.Ordinal);
+
+    private SampleBook(params IEnumerable<(string File, string Text)> files)
+    {
+        foreach (var (file, text) in files)
+        {
+            _files[file] = text + "\n";
+        }
+    }
+
+    /// <summary>Kinds that a family shares with others.</summary>
+    public static SampleBook Common() => new(
+        ("book.csv", """
+            format,book,kind,title,maker,uses,licence,note
+            1,shared,common,Shared kinds,,,CC0-1.0,
+            """),
+        ("evidence.csv", """
+            evidence,grade,date,author,source,derived_from,retracted_on,retracted_why
+            ev-0001,makers-document,2020-01,,wall chart,,,
+            """),
+        ("features.csv", """
+            kind,feature,name,type,unit,choices
+            bush,bore,bore,quantity,mm,
+            bush,grooves,grooves,count,,
+            bush,lining,lining,choices,,bronze|polymer|tin
+            injector,dead-time,dead time,curve,ms,
+            injector,fuel,made for,choice,,e85|petrol
+            injector,length,length,quantity,mm,
+            shaft,lobes,lobes,count,,
+            shaft,nose,nose,choice,,plain|tang
+            shaft,outer,outer diameter,quantity,mm,
+            """),
+        ("kinds.csv", """
+            kind,name,running,reviewed,cautions
+            bush,Bush,cannot-alter,yes,
+            injector,Injector,can-alter,no,fuel-pressure|hot-parts
+            shaft,Shaft,can-alter,yes,tightening
+            """),
+        ("makers.csv", """
+            maker,name
+            orrin,Orrin & Daughters
+            """),
+        ("parts.csv", """
+            part,kind,name,note,evidence
+            orrin:B-77,bush,Plain bush,,ev-0001
+            """),
+        ("rules.csv", """
+            kind,feature,effect,relation,allowance,unit,work,consequence,note
+            bush,bore,stops,same,0.01,mm,,damage,
+            bush,bore,work,at-most,,,ream-bush,loss,
+            bush,lining,alters,covers,,,,nuisance,
+            shaft,nose,stops,same,,,,injury,"two words, a comma"
+            """),
+        ("checks.csv", """
+            kind,feature,method,minutes,uncertainty,unit,how
+            bush,bore,gauge,4,0.002,mm,largest of three readings
+            shaft,nose,photo,1,,,photo of the front end
+            """),
+        ("works.csv", """
+            work,name,minutes,days,price,currency,who,needs_first,changes,undo,cautions
+            ream-bush,ream the bush,30,1.5,40.00,EUR,machine shop,bush|shaft,bush.bore,no,tightening
+            """));
+
+    /// <summary>A family that uses <see cref="Common"/> and fills every other file.</summary>
+    public static SampleBook Family() => new(
+        ("book.csv", """
+            format,book,kind,title,maker,uses,licence,note
+            1,lark-2,family,Lark 2,marl,shared,CC0-1.0,
+            """),
+        ("makers.csv", """
+            maker,name
+            marl,Marl Engines
+            """),
+        ("variants.csv", """
+            variant,name,built_from,built_to,serial_from,serial_to,evidence
+            la,LA pump set,2015-03,2018-11-30,100,41206,ev-0001
+            lb,LB cart,,,41207,,
+            """),
+        ("engine.csv", """
+            variant,property,value,minus,plus,unit,uncertainty,evidence
+            la,bore,85.00,0.00,0.02,mm,,ev-0001
+            la,cylinders,2,,,,,ev-0001
+            la,fuel-system,port-injected,,,,,
+            """),
+        ("positions.csv", """
+            position,name,group,kind,role
+            front-bush,Front bush,bottom-end,bush,
+            injector,Injector,fuel,injector,injector
+            main-shaft,Main shaft,bottom-end,shaft,
+            """),
+        ("parts.csv", """
+            part,kind,name,note,evidence
+            marl:B-1/2,bush,Front bush,"first line
+            second ""line"", with a comma",ev-0001
+            marl:B-1/3,bush,Front bush wide,,
+            marl:I-1,injector,Injector,,ev-0002
+            marl:S-100,shaft,Main shaft,Grüße – ½ Ω,ev-0001
+            """),
+        ("numbers.csv", """
+            number,sort,part,note
+            orrin:CAST 9,casting-mark,marl:B-1/2,
+            orrin:CAST 9,casting-mark,marl:B-1/3,
+            orrin:S100,supplier,marl:I-1,
+            """),
+        ("values.csv", """
+            part,feature,value,minus,plus,unit,uncertainty,evidence
+            marl:B-1/2,bore,25.400,0.005,0.010,mm,0.001,ev-0001
+            marl:B-1/2,bore,25.41,,,mm,0.005,ev-0002
+            marl:B-1/2,grooves,2,,,,,ev-0001
+            marl:B-1/2,lining,bronze|tin,,,,,
+            marl:I-1,length,2.047,,,in,,ev-0002
+            marl:S-100,nose,tang,,,,,ev-0001
+            marl:S-100,outer,-0.5,0,0,mm,,ev-0001
+            """),
+        ("curves.csv", """
+            part,curve,x,x_unit,y,y_unit,value,unit,evidence
+            marl:I-1,dead-time,12.0,V,3.0,bar,1.10,ms,ev-0001
+            marl:I-1,dead-time,14.0,V,3.0,bar,0.92,ms,ev-0001
+            """),
+        ("fitments.csv", """
+            variant,position,part,built_from,built_to,serial_from,serial_to,mark,quantity,evidence
+            la,front-bush,marl:B-1/2,,,,20000,,1,ev-0001
+            la,front-bush,marl:B-1/3,,,20001,,wide flange,1,ev-0001
+            la,injector,marl:I-1,,,,,,2,
+            lb,injector,none,,,,,,0,ev-0001
+            lb,main-shaft,marl:S-100,2016-05,2017-06-01,,,,1,ev-0001
+            """),
+        ("needs.csv", """
+            variant,position,feature,effect,relation,value,minus,plus,unit,uncertainty,evidence,note
+            la,front-bush,bore,work,at-most,25.45,0,0,mm,,ev-0001,
+            la,injector,fuel,stops,one-of,e85|petrol,,,,,,
+            lb,main-shaft,present,stops,same,yes,,,,,,
+            """),
+        ("joints.csv", """
+            joint,left_position,left_feature,relation,right_position,right_feature,min,max,unit,effect,work,consequence,variants,evidence
+            shaft-in-bush,main-shaft,outer,band,front-bush,bore,0.005,,mm,work,ream-bush,damage,la|lb,ev-0001
+            """),
+        ("stacks.csv", """
+            stack,terms,min,max,unit,effect,work,consequence,variants,evidence
+            bush-clearance,+front-bush.bore|-main-shaft.outer|+1.5,0.01,0.05,mm,stops,,injury,,ev-0001
+            """),
+        ("selects.csv", """
+            position,measure_position,measure_feature,from,to,unit,part,evidence
+            front-bush,main-shaft,outer,24.980,24.990,mm,marl:B-1/2,ev-0001
+            """),
+        ("companions.csv", """
+            companion,when_position,when_feature,when_relation,when_value,when_unit,then_position,then_feature,then_relation,then_value,then_unit,variants,evidence,note
+            tang-needs-bush,main-shaft,nose,same,tang,,front-bush,bore,at-least,25.3,mm,,ev-0001,
+            tang-needs-injector,main-shaft,nose,one-of,plain|tang,,injector,present,same,yes,,lb,,
+            """),
+        ("supersessions.csv", """
+            old_part,new_part,way,quantity,with,built_from,built_to,serial_from,serial_to,variants,evidence,note
+            marl:B-1/2,marl:B-1/3,one,1,marl:S-100|orrin:B-77,,,20001,,la,ev-0003,
+            """),
+        ("contents.csv", """
+            set,part,quantity,certain,note
+            marl:S-100,marl:B-1/2,2,yes,
+            marl:S-100,marl:B-1/3,,possible,
+            """),
+        ("evidence.csv", """
+            evidence,grade,date,author,source,derived_from,retracted_on,retracted_why
+            ev-0001,makers-document,2019-04-01,,parts list,,,
+            ev-0002,measured,2026-02-14,bench 2,bench sheet 17,,,
+            ev-0003,reported,2026-03,,copied,ev-0002,2026-04-01,wrong part
+            """));
+
+    public BookFiles Files => new(_files.Select(file => new BookFile(file.Key, Encoding.UTF8.GetBytes(file.Value))));
+
+    public string this[string file] => _files[file];
+
+    /// <summary>A line at the end of a file.</summary>
+    public SampleBook Add(string file, string line)
+    {
+        _files[file] += line + "\n";
+        return this;
+    }
+
+    /// <summary>The one place where a text stands, exchanged.</summary>
+    public SampleBook Change(string file, string found, string instead)
+    {
+        var first = _files[file].IndexOf(found, StringComparison.Ordinal);
+        if (first < 0 || _files[file].IndexOf(found, first + 1, StringComparison.Ordinal) >= 0)
+        {
+            throw new ArgumentException($"'{found}' does not stand exactly once in {file}", nameof(found));
+        }
+
+        _files[file] = _files[file].Replace(found, instead, StringComparison.Ordinal);
+        return this;
+    }
+
+    public SampleBook Write(string file, string text)
+    {
+        _files[file] = text;
+        return this;
+    }
+
+    public SampleBook Remove(string file)
+    {
+        _files.Remove(file);
+        return this;
+    }
+}
