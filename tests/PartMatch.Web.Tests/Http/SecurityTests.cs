@@ -242,7 +242,9 @@ public sealed class SecurityTests(SocketServers servers) : IClassFixture<SocketS
     public async Task A_book_larger_than_the_bound_is_413()
     {
         using var client = _open.CreateClient();
-        using var answer = await client.PostBookAsync(new byte[(16 << 20) + 1]);
+        using var request = ImportRequest(new byte[(16 << 20) + 1], dryRun: true);
+        request.Headers.ExpectContinue = true;
+        using var answer = await client.SendAsync(request, Cancellation);
 
         await answer.ProblemAsync(HttpStatusCode.RequestEntityTooLarge, "too-large");
     }
@@ -252,6 +254,7 @@ public sealed class SecurityTests(SocketServers servers) : IClassFixture<SocketS
     {
         using var client = _open.CreateClient();
         using var request = ImportRequest(new byte[(16 << 20) + 1], dryRun: true);
+        request.Headers.ExpectContinue = true;
         request.Headers.TransferEncodingChunked = true;
         using var answer = await client.SendAsync(request, Cancellation);
 
