@@ -92,5 +92,11 @@ public sealed class PartStore(Database database)
     /// <summary>Is that text a cursor that a search could have given out?</summary>
     public static bool IsCursor(string text) => SearchCursor.Find(text) is not null;
 
-    private sealed record CarriedRow(string PartKey, long Identifies);
+    // Not positional: a column that is an expression has no type when there are no rows, and the mapper would then take it for bytes.
+    private sealed record CarriedRow
+    {
+        public string PartKey { get; init; } = "";
+
+        public long Identifies { get; init; }
+    }
 }
