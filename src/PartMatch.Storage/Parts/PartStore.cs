@@ -92,5 +92,11 @@ public sealed class PartStore(Database database)
     /// <summary>Is that text a cursor that a search could have given out?</summary>
     public static bool IsCursor(string text) => SearchCursor.Find(text) is not null;
 
-    private sealed record CarriedRow(string PartKey, long Identifies);
+    // An init record: the type of a computed column is not known while there is no row, and a positional one would refuse it.
+    private sealed record CarriedRow
+    {
+        public required string PartKey { get; init; }
+
+        public required long Identifies { get; init; }
+    }
 }
