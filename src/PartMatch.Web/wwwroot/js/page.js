@@ -99,7 +99,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     if (address === null) {
       if (holder) holder.open = true;
       document.title = name;
-      show(empty());
+      show(await empty());
       return;
     }
 
