@@ -27,7 +27,7 @@ public sealed class FamilyStoreTests : IDisposable
     public void Families_are_listed_and_common_books_are_not()
     {
         var family = Assert.Single(_store.List());
-        Assert.Equal(("lark-2", "Lark 2", "marl", "Marl Engines", 3, 4), (family.Code, family.Title, family.Maker, family.MakerName, family.Positions, family.Parts));
+        Assert.Equal(("lark-2", "Lark 2", "marl", "Marl Engines", 3, 4), (family.Family, family.Title, family.Maker, family.MakerName, family.Positions, family.Parts));
         Assert.Equal(["la", "lb"], family.Variants);
     }
 

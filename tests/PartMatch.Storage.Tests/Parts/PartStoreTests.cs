@@ -90,7 +90,7 @@ public sealed class PartStoreTests : IDisposable
     public void Search_finds_numbers_by_beginning_then_by_content_then_names(string query, string expected)
     {
         var page = _store.Search(query, 50, null);
-        Assert.Equal(expected, string.Join(' ', page.Parts.Select(part => part.Id)));
+        Assert.Equal(expected, string.Join(' ', page.Parts.Select(part => part.Part)));
         Assert.Equal(page.Parts.Count, page.Total);
         Assert.Null(page.Cursor);
     }
