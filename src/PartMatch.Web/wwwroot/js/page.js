@@ -89,7 +89,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
   function fold(summary) {
     if (!holder) return;
     holder.open = false;
-    holder.querySelector('summary').replaceChildren(el('strong', null, 'Question: '), summary, el('span', { class: 'change' }, ' Change'));
+    holder.querySelector('summary').replaceChildren(el('strong', null, 'Question: '), summary, ' ', el('span', { class: 'change' }, 'Change'));
   }
 
   async function answerTo(query, { byHand }) {
