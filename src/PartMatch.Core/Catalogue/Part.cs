@@ -12,6 +12,12 @@ public sealed record Part(
 {
     /// <summary>Stands in books for "known to carry nothing".</summary>
     public const string None = "none";
+
+    /// <summary>Nothing, asked about as if it were a part: what happens when the position is left empty?</summary>
+    public static Part Nothing(string kind) => new(None, "", None, "", kind, "nothing", null, null, [], []);
+
+    /// <summary>Is this the absence of a part?</summary>
+    public bool IsNothing => Id == None;
 }
 
 /// <summary>One value of one feature, as one source states it.</summary>

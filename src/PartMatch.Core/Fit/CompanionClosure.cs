@@ -142,7 +142,10 @@ internal sealed class CompanionClosure
             Rule?[] meanings = [.. kind.Rules.Where(meaning => demand.Certain && meaning.Feature == demand.Asks.At.Feature)];
             foreach (var meaning in meanings.DefaultIfEmpty(null))
             {
-                yield return new Reason("", ReasonBy.Companion, meaning?.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts, met, text)
+                // A rule that asks for no more than a bound is unmet only beyond the bound.
+                var bounded = demand.Asks.Relation == Relation.Same && meaning?.Relation is (Relation.AtLeast or Relation.AtMost);
+                var metHere = bounded ? FeatureComparison.Compare(has, meaning!.Relation, ValueSelection.Of(demand.Asks.Value, null), meaning.Allowance) : met; // bounded only with a meaning
+                yield return new Reason("", ReasonBy.Companion, meaning?.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts, metHere, text)
                 {
                     Code = rule.Code,
                     Feature = rule.Then.At.Feature,
@@ -153,7 +156,7 @@ internal sealed class CompanionClosure
                     Part = FitWording.Shown(has, part: _part.Id),
                     Need = FitWording.Shown(ValueSelection.Of(demand.Asks.Value, null), "companion"),
                     Grade = DemandReasons.Weakest(has),
-                    Mend = met == Met.No ? $"change {cause} as well" : null,
+                    Mend = metHere == Met.No ? $"change {cause} as well" : null,
                     Evidence = DemandReasons.EvidenceOf([has], rule.Evidence),
                 };
             }

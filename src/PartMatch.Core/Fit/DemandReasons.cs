@@ -27,6 +27,7 @@ internal static class DemandReasons
                 .Select(rule => FromFittedPart(rule, fitted));
 
         return explicitly.Concat(byDefault)
+            .Where(demand => !part.IsNothing || demand.Feature == Feature.Present.Code) // nothing has no other feature
             .OrderBy(demand => demand.Feature, StringComparer.Ordinal).ThenBy(demand => demand.Effect)
             .Select(demand => Judge(facts, question.Variant, part, kind, demand));
     }

@@ -37,11 +37,12 @@ public static class FitCheck
                 .Where(fitment => fitment.Evidence?.IsRetracted != true)
                 .Where(fitment => builtFrom is null || Overlaps(fitment.Span, builtFrom)),
         ];
-        Part[] parts = [.. fitted.Select(fitment => fitment.Part).OfType<string>().Distinct(StringComparer.Ordinal).Select(facts.FindPart).OfType<Part>()];
+        var position = facts.FindPosition(question.Position) ?? throw new ArgumentException($"{question.Position} is not a position of {facts.Family.Code}.", nameof(question));
+        Part[] parts = [.. fitted.Select(fitment => fitment.Part).Distinct(StringComparer.Ordinal).Select(part => part is null ? Part.Nothing(position.Kind) : facts.GetPart(part))];
         var asked = question with { From = from };
         if (parts.Length == 0)
         {
-            return FitUnknown.NothingToCarry(facts, asked, facts.FindPosition(question.Position)!, from, isNothing: fitted.Length > 0); // Decide checks the same
+            return FitUnknown.NotRecorded(facts, asked, position, from);
         }
 
         return AnswerMerge.Over([.. parts.Select(part => ($"with {part.Id}", (string?)null, Decide(facts, asked with { Part = part })))], DependsOn.Donor);

@@ -12,17 +12,20 @@ internal static class FitJudge
         var position = facts.FindPosition(question.Position)!; // the caller has checked the question against the family
         var kind = facts.GetKind(position.Kind);
         var neighbours = new Neighbours(facts, question, span);
-        var link = fitted is null
-            ? new IdentityCheck.Link(IdentityRelation.AnotherPart, [], OutsideLimits: false, [])
-            : IdentityCheck.Between(facts, question.Variant, span, fitted.Id, part.Id);
+        var link = (fitted, part.IsNothing) switch
+        {
+            (null, _) => new IdentityCheck.Link(isNothing && part.IsNothing ? IdentityRelation.FittedHere : IdentityRelation.AnotherPart, [], OutsideLimits: false, []),
+            (_, true) => new IdentityCheck.Link(IdentityRelation.AnotherPart, [], OutsideLimits: false, []),
+            _ => IdentityCheck.Between(facts, question.Variant, span, fitted.Id, part.Id),
+        };
 
         var companions = CompanionClosure.Work(facts, question, part, neighbours);
         var reasons = new List<Reason>();
         if (part.Kind == kind.Code)
         {
             reasons.AddRange(DemandReasons.Judge(facts, question, part, kind, fitted, isNothing, JointReasons.Replaced(facts, question, neighbours)));
-            reasons.AddRange(JointReasons.Judge(facts, question, part, neighbours));
-            reasons.AddRange(StackReasons.Judge(facts, question, part, neighbours));
+            reasons.AddRange(part.IsNothing ? [] : JointReasons.Judge(facts, question, part, neighbours));
+            reasons.AddRange(part.IsNothing ? [] : StackReasons.Judge(facts, question, part, neighbours));
             reasons.AddRange(KindReasons(kind));
         }
         else
@@ -107,6 +110,7 @@ internal static class FitJudge
     {
         var text = link.Relation switch
         {
+            IdentityRelation.FittedHere when part.IsNothing => $"The maker fits nothing there on {question.Variant}.",
             IdentityRelation.FittedHere => $"{part.Number} is what the maker fitted on {question.Variant}.",
             IdentityRelation.NewerNumber => $"{part.Number} is a newer number of {fitted!.Number}, which the maker fitted.", // a link needs a fitted part
             IdentityRelation.SameBothWays => $"{part.Number} and {fitted!.Number}, which the maker fitted, stand in for each other.",

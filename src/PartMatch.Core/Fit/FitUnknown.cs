@@ -9,9 +9,8 @@ internal static class FitUnknown
         facts, question, position, IdentityRelation.UnknownNumber,
         $"The number {question.Number ?? "asked about"} is in no book here. A number that is not recorded is neither right nor wrong: compare it with the nearest known numbers, and look at the part.");
 
-    public static FitAnswer NothingToCarry(FamilyFacts facts, FitQuestion question, Position position, string from, bool isNothing) => Nothing(
-        facts, question, position, IdentityRelation.AnotherPart,
-        isNothing ? $"{from} carries nothing at {position.Name}: there is no part to judge." : $"What {from} has at {position.Name} is not recorded.");
+    public static FitAnswer NotRecorded(FamilyFacts facts, FitQuestion question, Position position, string from) => Nothing(
+        facts, question, position, IdentityRelation.AnotherPart, $"What {from} has at {position.Name} is not recorded.");
 
     private static FitAnswer Nothing(FamilyFacts facts, FitQuestion question, Position position, IdentityRelation relation, string text)
     {

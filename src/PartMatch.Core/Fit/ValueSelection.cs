@@ -18,10 +18,10 @@ public static class ValueSelection
         MakersDocument,
     }
 
-    /// <summary>The value of a feature of a part. A real part is always present.</summary>
+    /// <summary>The value of a feature of a part. A real part is always present, and nothing is not.</summary>
     public static KnownValue Of(Part part, string feature) =>
         feature == Feature.Present.Code
-            ? PresentAs("yes")
+            ? PresentAs(part.IsNothing ? "no" : "yes")
             : Pick([.. part.Values.Where(value => value.Feature == feature && value.Evidence?.IsRetracted != true)]);
 
     /// <summary>The built-in choice <c>present</c> of a position with or without a part.</summary>

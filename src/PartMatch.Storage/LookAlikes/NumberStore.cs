@@ -37,5 +37,23 @@ public sealed class NumberStore(Database database)
 
     private sealed record FamilyRow(string PartKey, string Book);
 
-    private sealed record NumberRow(string Written, string Sort, string Id, string PartKey, string Maker, string NumberKey, string Kind, string Name);
+    // Not positional: a column that is an expression has no type in an empty base, and the mapper would then take it for bytes.
+    private sealed record NumberRow
+    {
+        public string Written { get; init; } = "";
+
+        public string Sort { get; init; } = "";
+
+        public string Id { get; init; } = "";
+
+        public string PartKey { get; init; } = "";
+
+        public string Maker { get; init; } = "";
+
+        public string NumberKey { get; init; } = "";
+
+        public string Kind { get; init; } = "";
+
+        public string Name { get; init; } = "";
+    }
 }

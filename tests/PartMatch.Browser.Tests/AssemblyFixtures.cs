@@ -1,0 +1,3 @@
+using PartMatch.Browser.Tests.Workshop;
+
+[assembly: AssemblyFixture(typeof(Bench))]

@@ -1,0 +1,69 @@
+using Microsoft.Playwright;
+
+namespace PartMatch.Browser.Tests.Workshop;
+
+/// <summary>One browser, and one server that every test only reads from.</summary>
+public sealed class Bench : IAsyncLifetime
+{
+    private static readonly string[] _arguments =
+        ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+
+    private readonly DemoServer _server = new();
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+    private Uri? _address;
+
+    public async ValueTask InitializeAsync()
+    {
+        if (Chromium.Path is not { } program)
+        {
+            return;
+        }
+
+        _address = _server.Start();
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = program, Args = _arguments });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.CloseAsync();
+        }
+
+        _playwright?.Dispose();
+        await _server.DisposeAsync();
+    }
+
+    /// <summary>Opens a page of the demo server in a fresh browser context.</summary>
+    /// <param name="address">Relative to the server, with its query.</param>
+    public Task<Sheet> OpenAsync(string address, Look? look = null, bool script = true)
+    {
+        Chromium.MustBeThere();
+        return OpenAsync(Started(_address), address, look ?? Look.Light, script);
+    }
+
+    /// <summary>Opens a page of a server that the test has started itself, because it changes its base.</summary>
+    public async Task<Sheet> OpenAsync(Uri server, string address, Look look, bool script = true)
+    {
+        Chromium.MustBeThere();
+        var context = await Started(_browser).NewContextAsync(new BrowserNewContextOptions
+        {
+            BaseURL = server.ToString(),
+            ViewportSize = new ViewportSize { Width = look.Width, Height = look.Height },
+            ColorScheme = look.Colours,
+            JavaScriptEnabled = script,
+            Locale = "en-GB",
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+        var page = await context.NewPageAsync();
+        await page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = look.Medium, ColorScheme = look.Colours });
+        var sheet = new Sheet(page);
+        await sheet.GoAsync(address);
+        return sheet;
+    }
+
+    private static T Started<T>(T? thing)
+        where T : class => thing ?? throw new InvalidOperationException("The bench is set up only where there is a browser.");
+}
