@@ -47,7 +47,7 @@ function valueOf(difference, variant) {
 
 function featureRow(difference, variants) {
   const means = [effects[difference.effect], difference.same === 'not-known' ? 'not known to agree' : ''].filter(Boolean).join(', ');
-  return { class: 'feature', cells: [[sentence(difference.name), el('span', { class: 'effect' }, ` ${means}`)], ...variants.map(variant => valueOf(difference, variant))] };
+  return { class: 'feature', cells: [[sentence(difference.name), means ? el('span', { class: 'effect' }, ` (${means})`) : ''], ...variants.map(variant => valueOf(difference, variant))] };
 }
 
 function silent(list, variants) {
@@ -90,7 +90,7 @@ function render(answer) {
     said: `${count(answer.counts.shared, 'position')} shared, ${answer.counts.differs} differ, ${count(answer.counts.stoppers, 'stopper')}.`,
     content: [
       el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, `${count(answer.counts.shared, 'position')} shared, ${answer.counts.differs} differ`), counts(answer.counts),
-        el('p', { class: 'small quiet' }, 'Counted over every position of the choice of group, whatever is shown. “Goes across” judges what one variant has on another; each verdict leads to its reasons.')),
+        el('p', { class: 'small quiet' }, 'The counts are over every position, whatever is shown below. “Goes across” judges what one variant has on another; each verdict leads to its reasons.')),
       positions.length === 0 ? el('p', { class: 'notice' }, 'No position is left with this choice of what to show.') : null,
       groups.map(one => section(sentence(plain(one)), table(`${sentence(plain(one))}: what each variant has`, positions.filter(position => position.group === one), asked.variants))),
       addresses(answer),

@@ -87,7 +87,7 @@ const words = {
   mounts: { 'yes': 'yes', 'with-work': 'with work', 'no': 'no', 'not-known': 'not known' },
   runs: { 'same': 'the same', 'differently': 'differently', 'not-known': 'not known' },
   consequence: { nuisance: 'nuisance', loss: 'loss of output', damage: 'engine damage', injury: 'injury' },
-  effect: { stops: 'stops it mounting', work: 'needs work', alters: 'alters running' },
+  effect: { stops: 'stops it from mounting', work: 'needs work', alters: 'alters running' },
   by: { identity: 'what part it is', feature: 'a feature', joint: 'where two positions mate', stack: 'a sum of lengths', companion: 'what must change with it', finding: 'a finding', kind: 'the kind of part' },
   identity: {
     'fitted-here': 'the part the maker fitted here', 'newer-number': 'a newer number of the part fitted here', 'older-number': 'an older number of the part fitted here',

@@ -37,7 +37,7 @@ function need(answer) {
   const right = text => ({ text, class: 'count' });
   return ruled('What each injector must feed, held open', ['As', right('Low'), right('Expected'), right('High'), 'Unit'], [
     needRow('Mass', mass), needRow('Volume of this fuel', volume), needRow('Rating to look for', ratedVolume),
-  ], { className: 'slim' });
+  ], { className: 'restack' });
 }
 
 const widest = 1.5;
