@@ -77,7 +77,7 @@ async function list() {
   return families.length === 0
     ? el('p', { class: 'notice' }, 'No family is loaded. ', el('a', { href: 'books.html' }, 'Import a parts book'), '.')
     : ruled('Families loaded', ['Family', 'Variants', { text: 'Positions', class: 'count' }, { text: 'Parts', class: 'count' }, 'Note'], families.map(one => [
-      el('a', { href: address('family.html', { family: one.code }) }, [one.makerName, one.title].filter(Boolean).join(' ')), one.variants.join(', '), String(one.positions), String(one.parts), one.note ?? '']), { className: 'restack' });
+      el('a', { href: address('family.html', { family: one.family }) }, [one.makerName, one.title].filter(Boolean).join(' ')), one.variants.join(', '), String(one.positions), String(one.parts), one.note ?? '']), { className: 'restack' });
 }
 
 bind({
