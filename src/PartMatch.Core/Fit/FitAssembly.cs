@@ -60,7 +60,8 @@ internal static class FitAssembly
             text += ", and needs work";
         }
 
-        return headline == Headline.DoesNotFit || changes == 0 ? text : $"{text}, with {changes} other {(changes == 1 ? "change" : "changes")}";
+        // What a part would drag in counts once it is known that it goes on at all.
+        return headline is Headline.DoesNotFit or Headline.NotKnownYet || changes == 0 ? text : $"{text}, with {changes} other {(changes == 1 ? "change" : "changes")}";
     }
 
     public static string NotCompared(Kind kind, IReadOnlyList<Reason> reasons)
