@@ -1,4 +1,3 @@
-using Microsoft.Playwright;
 using PartMatch.Browser.Tests.Workshop;
 
 namespace PartMatch.Browser.Tests.Pages;

@@ -18,6 +18,11 @@ function decisive(answer) {
   return (fitting.length ? fitting : pool).toSorted((a, b) => weight.indexOf(b.consequence) - weight.indexOf(a.consequence))[0];
 }
 
+/** Sentences of the server name the reference by its code; here it has its name. */
+const inWords = (text, answer, family) => text.replaceAll(answer.reference, named(answer.reference, family));
+
+const named = (reference, family) => reference.replace(/^\S+/, code => variantName(family, code));
+
 /** The comparison, and what it leads to, where the reason says so in a sentence of its own. */
 function parts(text) {
   const cut = text.search(/\. (?=\S)/);
@@ -40,22 +45,22 @@ function nextStep(step, family) {
 function tellApart(answer) {
   if (!answer.lookAlikes.length) return 'No number or part recorded here can be taken for it.';
   const [worst] = answer.lookAlikes;
-  return [partLink(worst.part), ` ${worst.name} (`, danger(worst.danger), '): ', worst.tellApart ?? 'nothing recorded separates them', '. ',
+  return [partLink(worst.part), ` ${worst.name}, `, danger(worst.danger), ': ', worst.tellApart ?? 'nothing recorded separates them', '. ',
     answer.asked.part ? el('a', { href: `look-alikes.html?number=${encodeURIComponent(answer.asked.part)}&family=${answer.asked.family}` }, count(answer.lookAlikes.length, 'look-alike')) : count(answer.lookAlikes.length, 'look-alike'), '.'];
 }
 
 function head(answer, family) {
   const reason = decisive(answer);
-  const [why, outcome] = reason ? parts(reason.text) : ['No feature, joint or finding that speaks of it is recorded.', ''];
+  const [why, outcome] = reason ? parts(inWords(reason.text, answer, family)) : ['No feature, joint or finding that speaks of it is recorded.', ''];
   const [next] = answer.measureNext;
   return el('section', { class: 'headline', 'data-headline': answer.headline },
     el('h2', { 'data-first': true, tabindex: '-1' }, verdictShape(answer.headline), el('span', null, answer.headlineText)),
     el('p', { class: 'why' }, linked(why)),
     facts([
       ['What happens then', whatThen(answer, outcome)],
-      ['How sure', [sureness(answer.sureness), ` – ${meaningOfSureness(answer.sureness)}`]],
-      ['Settle it first by', next ? sentence(nextStep(next, family)) : ''],
+      ['Settle it first by', next ? `${sentence(nextStep(next, family))}.` : ''],
       ['Telling apart', tellApart(answer)],
+      ['How sure', [sureness(answer.sureness), ` – ${meaningOfSureness(answer.sureness)}`]],
     ]));
 }
 
@@ -81,7 +86,7 @@ function identity(answer, family) {
       ['The part', asked.part ? [partLink(asked.part), ` – ${say('identity', relation)}`] : `${asked.number ?? 'none'} – ${say('identity', relation)}`],
       ['The maker fitted', fitted.length ? list(fitted) : 'nothing, or not recorded'],
       ['Judged against', answer.judgedAgainst ? linked(answer.judgedAgainst) : ''],
-      ['Runs compared with', answer.reference.replace(/^\S+/, code => variantName(family, code))],
+      ['Runs compared with', named(answer.reference, family)],
       ['Neighbours given', asked.with.length ? asked.with.map(text => el('div', null, positionName(family, text.split('=')[0]), ': ', text.endsWith('=none') ? 'none' : partLink(text.split('=').slice(1).join('=')))) : ''],
       ['Chain of numbers', chain.length ? el('ol', { class: 'chain' }, chain.map(link => el('li', null, linked(link.text)))) : ''],
     ]));
@@ -106,7 +111,7 @@ export function fitAnswer(answer, family) {
     head(answer, family),
     axes(answer),
     identity(answer, family),
-    section('Reasons', reasonsTable(answer.reasons, family)),
+    section('Reasons', reasonsTable(answer.reasons.map(reason => ({ ...reason, text: inWords(reason.text, answer, family) })))),
     section('What must change with it', changes('Also needed', answer.alsoNeeded, family), changes('Perhaps needed: a value is not known', answer.perhapsNeeded, family)),
     works(answer),
     section('Measure next', answer.measureNext.length ? el('ol', null, answer.measureNext.map(step =>

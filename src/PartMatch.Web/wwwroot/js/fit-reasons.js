@@ -28,11 +28,17 @@ function scale(reason) {
 
 const relations = { 'same': 'the same', 'at-least': 'at least', 'at-most': 'at most', 'one-of': 'one of', 'covers': 'must cover', 'band': 'difference within' };
 
+/** How far beyond the demand the rule still lets a part be. */
+function slack({ relation, allowance }) {
+  if (!allowance) return '';
+  return { 'same': `within ${allowance.text}`, 'at-least': `less ${allowance.text}`, 'at-most': `plus ${allowance.text}` }[relation] ?? '';
+}
+
 function allowed(reason) {
   const words = reason.relation ? relations[reason.relation] : '';
-  const around = reason.band ? reason.band.text : reason.allowance ? `± ${reason.allowance.text} around it` : '';
+  const around = reason.band?.text ?? slack(reason);
   const found = reason.difference ? el('div', { class: 'quiet' }, `here: ${reason.difference.text}`) : null;
-  return [words, words && around ? ', ' : '', around.replace(/^± (.*) around it$/, reason.relation === 'same' ? 'within $1 of it' : 'less $1 at most'), scale(reason), found];
+  return [words, around ? ` ${around}` : '', scale(reason), found];
 }
 
 function value(compared, terms) {
@@ -42,12 +48,12 @@ function value(compared, terms) {
 }
 
 function compared(reason) {
-  const means = [reason.effect ? say('effect', reason.effect) : '', reason.consequence ? say('consequence', reason.consequence) : ''].filter(Boolean).join(', ');
+  const means = [reason.effect ? say('effect', reason.effect) : '', reason.consequence ? `at worst ${say('consequence', reason.consequence)}` : ''].filter(Boolean).join('; ');
   return [
     el('span', { class: 'reason-name' }, el('span', { class: 'reason-id' }, reason.id), ' ', sentence(plain(reason.feature ?? reason.code ?? reason.by)), el('span', { class: 'quiet' }, ` (${say('by', reason.by)})`)),
     el('p', { class: 'reason-text' }, linked(sentence(reason.text))),
     reason.mend ? el('p', { class: 'reason-text' }, linked(sentence(reason.mend))) : null,
-    means ? el('p', { class: 'reason-text quiet' }, `If not met: ${means}.`) : null,
+    means && reason.met !== 'yes' ? el('p', { class: 'reason-text quiet' }, `${reason.met === 'no' ? 'This' : 'If not met, this'} ${means}.`) : null,
   ];
 }
 

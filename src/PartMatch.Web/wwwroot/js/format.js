@@ -87,7 +87,7 @@ const words = {
   mounts: { 'yes': 'yes', 'with-work': 'with work', 'no': 'no', 'not-known': 'not known' },
   runs: { 'same': 'the same', 'differently': 'differently', 'not-known': 'not known' },
   consequence: { nuisance: 'nuisance', loss: 'loss of output', damage: 'engine damage', injury: 'injury' },
-  effect: { stops: 'stops it mounting', work: 'needs work', alters: 'alters running' },
+  effect: { stops: 'stops it from mounting', work: 'needs work', alters: 'alters running' },
   by: { identity: 'what part it is', feature: 'a feature', joint: 'where two positions mate', stack: 'a sum of lengths', companion: 'what must change with it', finding: 'a finding', kind: 'the kind of part' },
   identity: {
     'fitted-here': 'the part the maker fitted here', 'newer-number': 'a newer number of the part fitted here', 'older-number': 'an older number of the part fitted here',
@@ -183,17 +183,21 @@ export function sourceText(source) {
   return `${say('grade', source.grade)}: ${about || source.evidence}${taken}`;
 }
 
-/** A ruled table in a region of its own, which the keyboard can scroll. Heads are texts or `{text, class}`; rows are lists of cells; the first cell heads its row. */
+/** One row of a ruled table. A cell is what stands in it, or `{cell, ...attributes}`; the first heads its row. */
+export function ruledRow(heads, row) {
+  const { cells, ...attributes } = Array.isArray(row) ? { cells: row } : row;
+  return el('tr', attributes, cells.map((one, index) => {
+    const { cell, ...own } = one?.cell === undefined ? { cell: one } : one;
+    const head = heads[index];
+    const about = { 'data-label': head?.text ?? head, class: head?.class, ...own };
+    return index === 0 ? el('th', { scope: 'row', ...about }, cell) : el('td', about, el('div', null, cell));
+  }));
+}
+
+/** A ruled table in a region of its own, which the keyboard can scroll. Heads are texts or `{text, class}`; rows as `ruledRow` takes them. */
 export function ruled(caption, heads, rows, { className = '' } = {}) {
-  const head = heads.map(one => (typeof one === 'string' ? el('th', { scope: 'col' }, one) : el('th', { scope: 'col', class: one.class }, one.text)));
-  const body = rows.map(row => {
-    const { cells, ...attributes } = Array.isArray(row) ? { cells: row } : row;
-    return el('tr', attributes, cells.map((cell, index) => {
-      const label = typeof heads[index] === 'string' ? heads[index] : heads[index]?.text;
-      const about = { 'data-label': label, class: typeof heads[index] === 'string' ? null : heads[index]?.class };
-      return index === 0 ? el('th', { scope: 'row', ...about }, cell) : el('td', about, cell);
-    }));
-  });
+  const head = heads.map(one => el('th', { scope: 'col', class: one.class }, one.text ?? one));
+  const body = rows.map(row => ruledRow(heads, row));
   return el('div', { class: `scroll ${className}`.trim(), role: 'region', 'aria-label': caption, tabindex: '0' },
     el('table', null, el('caption', null, caption), el('thead', null, el('tr', null, head)), el('tbody', null, body)));
 }

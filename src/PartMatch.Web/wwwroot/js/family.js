@@ -1,0 +1,91 @@
+// Engine families: variants, positions, and one variant in full.
+
+import { ask } from './api.js';
+import { familyOf, offerFamilies, offerVariants } from './choices.js';
+import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, spanText } from './format.js';
+import { addresses, bind, drawStrip } from './page.js';
+
+const form = document.querySelector('form[data-question]');
+const { family, variant } = form.elements;
+let shown = null;
+
+drawStrip();
+
+async function showFamily(code) {
+  shown = code ? await familyOf(code) : null;
+  offerVariants(variant, shown, '', 'None: the family as a whole');
+}
+
+form.addEventListener('change', event => {
+  if (event.target === family) showFamily(family.value);
+});
+
+function variants(answer) {
+  return ruled(`Variants of ${answer.title}`, ['Variant', 'Built and numbered', 'Source', 'Ask'], answer.variants.map(one => [
+    el('a', { href: address('family.html', { family: answer.family, variant: one.variant }) }, one.name), spanText(one) || 'not recorded', sourceText(one.source),
+    answer.variants.length > 1 ? el('a', { href: address('compare.html', { family: answer.family, variants: [one.variant, answer.variants.find(other => other !== one).variant].join(',') }) }, 'compare') : '–',
+  ]), { className: 'restack' });
+}
+
+function positions(answer) {
+  return answer.groups.map(group => section(sentence(plain(group)), ruled(`Positions: ${plain(group)}`, ['Position', 'Kind of part', 'Used in sums as'],
+    answer.positions.filter(position => position.group === group).map(position => [position.name, plain(position.kind), position.role ? plain(position.role) : '–']), { className: 'slim' })));
+}
+
+function wholeFamily(answer) {
+  return {
+    title: answer.title,
+    said: `${answer.title}: ${count(answer.variants.length, 'variant')}, ${count(answer.positions.length, 'position')}.`,
+    content: [
+      el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, answer.title), answer.note ? el('p', null, sentence(answer.note), '.') : null,
+        el('p', null, `${count(answer.variants.length, 'variant')}, ${count(answer.positions.length, 'position')} each. `, answer.variants.length > 1 ? el('a', { href: address('compare.html', { family: answer.family, variants: answer.variants.slice(0, 6).map(one => one.variant).join(',') }) }, 'Lay all side by side') : '')),
+      section('Variants', variants(answer)),
+      positions(answer),
+      addresses(answer),
+    ],
+  };
+}
+
+function fitted(position) {
+  if (position.state === 'none') return '– carries nothing';
+  if (position.state === 'not-recorded') return '? not recorded';
+  return el('ul', { class: 'bare' }, position.parts.map(part => el('li', null, partLink(part.part, part.number), ` ${part.name}`, part.quantity > 1 ? ` ×${part.quantity}` : '', spanText(part) ? el('span', { class: 'quiet' }, ` (${spanText(part)})`) : '')));
+}
+
+function oneVariant(answer) {
+  const { asked, variant: one } = answer;
+  const groups = [...new Set(answer.positions.map(position => position.group))].toSorted();
+  const others = (shown?.variants ?? []).filter(other => other.variant !== one.variant);
+  return {
+    title: one.name,
+    said: `${one.name}: ${count(answer.engine.length, 'fact')} about the engine, ${count(answer.positions.length, 'position')}.`,
+    content: [
+      el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, one.name),
+        facts([['Made', spanText(one)], ['Source', sourceText(one.source)], ['Beside', others.map((other, index) => [index ? ', ' : '', el('a', { href: address('compare.html', { family: asked.family, variants: `${one.variant},${other.variant}` }) }, other.name)])]])),
+      section('The engine', ruled(`Facts about ${one.name}`, ['Fact', { text: 'Value', class: 'count' }, 'Source'], answer.engine.map(fact => [sentence(plain(fact.property)), fact.text, sourceText(fact.source)]), { className: 'slim' })),
+      groups.map(group => section(sentence(plain(group)), ruled(`Fitted: ${plain(group)}`, ['Position', 'What the maker fitted', 'Ask'], answer.positions.filter(position => position.group === group).map(position => [
+        position.name, fitted(position),
+        el('ul', { class: 'bare inline' }, position.state === 'fitted' ? others.map(other => el('li', null, el('a', { href: address('fit.html', { family: asked.family, variant: other.variant, position: position.position, from: one.variant }) }, `on ${other.variant}?`, el('span', { class: 'unseen' }, ` ${position.name}`)))) : []),
+      ])))),
+      addresses(answer),
+    ],
+  };
+}
+
+async function list() {
+  const { families } = await ask('/api/families');
+  return families.length === 0
+    ? el('p', { class: 'notice' }, 'No family is loaded. ', el('a', { href: 'books.html' }, 'Import a parts book'), '.')
+    : ruled('Families loaded', ['Family', 'Variants', { text: 'Positions', class: 'count' }, { text: 'Parts', class: 'count' }, 'Note'], families.map(one => [
+      el('a', { href: address('family.html', { family: one.family }) }, [one.makerName, one.title].filter(Boolean).join(' ')), one.variants.join(', '), String(one.positions), String(one.parts), one.note ?? '']), { className: 'restack' });
+}
+
+bind({
+  prepare: async query => showFamily(await offerFamilies(family, query.get('family'))),
+  toApi: query => {
+    if (!query.get('family')) return query.size ? '/api/families/%20' : null;
+    return `/api/families/${encodeURIComponent(query.get('family'))}${query.get('variant') ? `/variants/${encodeURIComponent(query.get('variant'))}` : ''}`;
+  },
+  render: (answer, query) => (query.get('variant') ? oneVariant(answer) : wholeFamily(answer)),
+  empty: list,
+});
