@@ -35,6 +35,7 @@ app.UseMiddleware<Problems>();
 app.UseMiddleware<HostCheck>();
 app.UseMiddleware<WriteCheck>();
 app.UseMiddleware<HeadRequests>();
+app.UseResponseCompression();
 app.UseDefaultFiles();
 app.UseStaticFiles();
 app.UseRouting();
