@@ -126,6 +126,12 @@ export function sentence(text) {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** The same for every sentence of a text, each ended. */
+export function sentences(text) {
+  const large = text.replace(/(^|[.!?] )(\p{Ll})/gu, (_, before, letter) => before + letter.toUpperCase());
+  return /[.!?)]$/.test(large) ? large : `${large}.`;
+}
+
 export function count(many, one, several = `${one}s`) {
   return `${many} ${many === 1 ? one : several}`;
 }
@@ -147,7 +153,8 @@ export function pageOf(apiAddress) {
 
 /** A number that leads to its part. `part` is `maker:number`, or a bare number. */
 export function partLink(part, text) {
-  return el('a', { class: 'number', href: address('part.html', { number: part }) }, text ?? part.replace(/^[^:]*:/, ''));
+  const shown = text ?? part.replace(/^[^:]*:/, '');
+  return el('a', { class: shown.length > 24 ? 'number long' : 'number', href: address('part.html', { number: part }) }, shown);
 }
 
 const partInText = '\\b[a-z0-9-]+:[A-Za-z0-9][A-Za-z0-9./-]*[A-Za-z0-9]';
