@@ -34,6 +34,7 @@ app.UseMiddleware<RequestLog>();
 app.UseMiddleware<Problems>();
 app.UseMiddleware<HostCheck>();
 app.UseMiddleware<WriteCheck>();
+app.UseResponseCompression();
 app.UseDefaultFiles();
 app.UseStaticFiles();
 app.UseMiddleware<HeadRequests>();

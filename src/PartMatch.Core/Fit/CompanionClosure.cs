@@ -47,6 +47,20 @@ internal sealed class CompanionClosure
         return new Outcome(also, closure.PerhapsNeeded(also), [.. closure.AgainstThePart(), .. closure.Conflicts()]);
     }
 
+    /// <summary>Every position that the rules can look at for this question, its own included.</summary>
+    public static HashSet<string> Reach(FamilyFacts facts, FitQuestion question)
+    {
+        Companion[] rules = [.. facts.Companions.Where(rule => rule.HoldsFor(question.Variant))];
+        var reach = new HashSet<string>(StringComparer.Ordinal) { question.Position };
+        while (rules.FirstOrDefault(rule => reach.Contains(rule.When.At.Position) && !reach.Contains(rule.Then.At.Position)) is { } next)
+        {
+            reach.Add(next.Then.At.Position);
+        }
+
+        reach.UnionWith(rules.Where(rule => rule.Then.At.Position == question.Position).Select(rule => rule.When.At.Position));
+        return reach;
+    }
+
     private void Close(IEnumerable<Companion> first)
     {
         var next = _demands.Count;

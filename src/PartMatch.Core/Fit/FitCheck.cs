@@ -103,10 +103,9 @@ public static class FitCheck
     /// <summary>Spans at this position and at every position its answer can look at, and of the supersessions.</summary>
     private static List<Span> SpansThatMatter(FamilyFacts facts, FitQuestion question)
     {
-        var positions = new HashSet<string>(StringComparer.Ordinal) { question.Position };
+        var positions = CompanionClosure.Reach(facts, question);
         positions.UnionWith(facts.JointsAt(question.Position).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }));
         positions.UnionWith(facts.StacksAt(question.Position).SelectMany(stack => stack.Terms).OfType<FeatureTerm>().Select(term => term.At.Position));
-        positions.UnionWith(facts.Companions.SelectMany(rule => new[] { rule.When.At.Position, rule.Then.At.Position }));
         return
         [
             .. positions.SelectMany(position => facts.FitmentsAt(question.Variant, position)).Select(fitment => fitment.Span),

@@ -32,6 +32,7 @@ internal enum PutThereBy
 internal sealed class Neighbours(FamilyFacts facts, FitQuestion question, EngineSpan span)
 {
     private readonly Dictionary<string, Neighbour> _changed = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Neighbour> _standing = new(StringComparer.Ordinal);
 
     /// <summary>From here on the position holds what a companion rule asks for; null leaves it open which part that will be.</summary>
     public void Change(string position, Part? part) =>
@@ -45,6 +46,16 @@ internal sealed class Neighbours(FamilyFacts facts, FitQuestion question, Engine
 
     /// <summary>Before any change.</summary>
     public Neighbour AsItStands(string position)
+    {
+        if (!_standing.TryGetValue(position, out var neighbour))
+        {
+            _standing[position] = neighbour = LookUp(position);
+        }
+
+        return neighbour;
+    }
+
+    private Neighbour LookUp(string position)
     {
         if (question.With is not null && question.With.TryGetValue(position, out var given))
         {

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 
@@ -18,14 +20,20 @@ public static class ValueSelection
         MakersDocument,
     }
 
+    // Parts are immutable, and every answer asks the same few features of them again and again.
+    private static readonly ConditionalWeakTable<Part, ConcurrentDictionary<string, KnownValue>> _weighed = [];
+
     /// <summary>The value of a feature of a part. A real part is always present, and nothing is not.</summary>
     public static KnownValue Of(Part part, string feature) =>
         feature == Feature.Present.Code
             ? PresentAs(part.IsNothing ? "no" : "yes")
-            : Pick([.. part.Values.Where(value => value.Feature == feature && value.Evidence?.IsRetracted != true)]);
+            : _weighed.GetOrCreateValue(part).GetOrAdd(feature, static (code, of) => Weigh(of, code), part);
 
     /// <summary>The built-in choice <c>present</c> of a position with or without a part.</summary>
     public static KnownValue PresentAs(string choice) => new StatedChoices([choice], choice, EvidenceGrade.MakersDocument, []);
+
+    private static KnownValue Weigh(Part part, string feature) =>
+        Pick([.. part.Values.Where(value => value.Feature == feature && value.Evidence?.IsRetracted != true)]);
 
     private static KnownValue Pick(List<RecordedValue> rows)
     {

@@ -1,7 +1,7 @@
 // Compare variants: position by position, what they share and what goes across.
 
 import { familyOf, offerFamilies, offerGroups, variantName } from './choices.js';
-import { count, el, pageOf, partLink, plain, ruled, say, section, sentence, spanText, verdict } from './format.js';
+import { count, el, headlines, pageOf, partLink, plain, ruled, say, section, sentence, spanText, verdict, verdictShape } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -32,11 +32,24 @@ function across(pair) {
   return el('li', null, el('a', { class: 'across', href: pageOf(pair.fit) }, el('span', { class: 'code' }, `${pair.from} → ${pair.to}`), verdict(pair.headline, { short: true })));
 }
 
-/** Pairs whose giver carries nothing have no part to judge. */
+/** What one variant has, on each of the others: a line of shapes, each named for who cannot see it. */
+function onOthers(from, pairs) {
+  return el('li', { class: 'onto' }, el('span', { class: 'code' }, `${from} on`), pairs.map(pair => {
+    const words = `${from} on ${pair.to}: ${headlines[pair.headline]}`;
+    return el('a', { class: 'across', href: pageOf(pair.fit), title: words, 'aria-label': words, 'data-headline': pair.headline }, el('span', { class: 'code' }, pair.to), verdictShape(pair.headline));
+  }));
+}
+
+/** Two variants in words; more as a line for each giver. A variant that carries nothing has no part to judge. */
 function goesAcross(position) {
-  const empty = position.fitted.filter(state => state.state === 'none').map(state => state.variant);
-  const pairs = position.across.filter(pair => !empty.includes(pair.from));
-  return pairs.length === 0 ? el('span', { class: 'quiet' }, 'nothing to carry across') : el('ul', { class: 'bare' }, pairs.map(across));
+  const givers = position.fitted.filter(state => state.state !== 'none').map(state => state.variant);
+  if (givers.length === 0) return el('span', { class: 'quiet' }, 'nothing to carry across');
+  const pairs = position.across.filter(pair => givers.includes(pair.from));
+  return el('ul', { class: 'bare' }, position.fitted.length === 2 ? pairs.map(across) : givers.map(from => onOthers(from, pairs.filter(pair => pair.from === from))));
+}
+
+function legend() {
+  return el('p', { class: 'legend small' }, Object.keys(headlines).map(headline => verdict(headline)));
 }
 
 const effects = { stops: 'stops mounting', work: 'needs work', alters: 'alters running' };
@@ -91,6 +104,7 @@ function render(answer) {
     content: [
       el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, `${count(answer.counts.shared, 'position')} shared, ${answer.counts.differs} differ`), counts(answer.counts),
         el('p', { class: 'small quiet' }, 'The counts are over every position, whatever is shown below. “Goes across” judges what one variant has on another; each verdict leads to its reasons.')),
+      asked.variants.length > 2 ? legend() : null,
       positions.length === 0 ? el('p', { class: 'notice' }, 'No position is left with this choice of what to show.') : null,
       groups.map(one => section(sentence(plain(one)), table(`${sentence(plain(one))}: what each variant has`, positions.filter(position => position.group === one), asked.variants))),
       addresses(answer),

@@ -2,7 +2,7 @@
 
 import { positionName, variantName } from './choices.js';
 import { count, danger, el, facts, linked, meaningOfSureness, pageOf, partLink, plain, ruled, say, section, sentence, sureness, verdict, verdictShape } from './format.js';
-import { reasonsTable } from './fit-reasons.js';
+import { partsOf, reasonsTable } from './fit-reasons.js';
 import { addresses } from './page.js';
 
 const axisOf = { 'does-not-fit': 'mounts', 'fits-with-work': 'mounts', 'mounts-but-runs-differently': 'runs', 'fits': 'mounts' };
@@ -32,7 +32,7 @@ function parts(text) {
 function whatThen(answer, outcome) {
   const cost = answer.consequence ? `At worst: ${say('consequence', answer.consequence)}.` : '';
   const ends = outcome && !/[.!?]$/.test(outcome) ? '.' : '';
-  if (outcome || cost) return [outcome ? [...linked(outcome + ends), ' '] : '', cost];
+  if (outcome || cost) return [outcome ? [linked(outcome + ends), ' '] : '', cost];
   if (answer.headline === 'not-known-yet') return 'Nothing is ruled in or out until the open points are read.';
   return 'Nothing recorded speaks of harm.';
 }
@@ -55,7 +55,7 @@ function head(answer, family) {
   const [next] = answer.measureNext;
   return el('section', { class: 'headline', 'data-headline': answer.headline },
     el('h2', { 'data-first': true, tabindex: '-1' }, verdictShape(answer.headline), el('span', null, answer.headlineText)),
-    el('p', { class: 'why' }, linked(why)),
+    el('p', { class: 'why' }, linked(why, reason && partsOf(reason))),
     facts([
       ['What happens then', whatThen(answer, outcome)],
       ['Settle it first by', next ? `${sentence(nextStep(next, family))}.` : ''],

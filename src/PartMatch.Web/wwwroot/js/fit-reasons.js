@@ -1,6 +1,6 @@
 // The reasons of a fit answer as a ruled table, with a scale drawn wherever two quantities were compared.
 
-import { el, linked, met, partLink, plain, ruled, say, sentence, svg } from './format.js';
+import { el, linked, met, partLink, plain, ruled, say, sentence, sentences, svg } from './format.js';
 
 /** The band that was allowed and where the part lies, to scale; nothing where the ends are not known. */
 function scale(reason) {
@@ -47,12 +47,16 @@ function value(compared, terms) {
   return [compared.text, compared.part ? el('div', { class: 'small' }, partLink(compared.part)) : '', compared.from === 'need' ? el('div', { class: 'quiet small' }, 'demanded outright') : ''];
 }
 
+/** Every part that a reason names. */
+export const partsOf = reason => [reason.part, reason.need, ...(reason.terms ?? [])].map(compared => compared?.part);
+
 function compared(reason) {
+  const known = partsOf(reason);
   const means = [reason.effect ? say('effect', reason.effect) : '', reason.consequence ? `at worst ${say('consequence', reason.consequence)}` : ''].filter(Boolean).join('; ');
   return [
     el('span', { class: 'reason-name' }, el('span', { class: 'reason-id' }, reason.id), ' ', sentence(plain(reason.feature ?? reason.code ?? reason.by)), el('span', { class: 'quiet' }, ` (${say('by', reason.by)})`)),
-    el('p', { class: 'reason-text' }, linked(sentence(reason.text))),
-    reason.mend ? el('p', { class: 'reason-text' }, linked(sentence(reason.mend))) : null,
+    el('p', { class: 'reason-text' }, linked(sentences(reason.text), known)),
+    reason.mend ? el('p', { class: 'reason-text' }, linked(sentences(reason.mend), known)) : null,
     means && reason.met !== 'yes' ? el('p', { class: 'reason-text quiet' }, `${reason.met === 'no' ? 'This' : 'If not met, this'} ${means}.`) : null,
   ];
 }

@@ -31,7 +31,7 @@ const shapes = {
   'not-known-yet': [['path', { d: socket, class: 'outline' }], ['rect', { x: 9.5, y: 3, width: 9, height: 15, class: 'dashed' }]],
 };
 
-const headlines = {
+export const headlines = {
   'fits': 'Fits', 'fits-with-work': 'Fits with work', 'mounts-but-runs-differently': 'Mounts but runs differently',
   'does-not-fit': 'Does not fit', 'not-known-yet': 'Not known yet',
 };
@@ -126,6 +126,12 @@ export function sentence(text) {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** The same for every sentence of a text, each ended. */
+export function sentences(text) {
+  const large = text.replace(/(^|[.!?] )(\p{Ll})/gu, (_, before, letter) => before + letter.toUpperCase());
+  return /[.!?)]$/.test(large) ? large : `${large}.`;
+}
+
 export function count(many, one, several = `${one}s`) {
   return `${many} ${many === 1 ? one : several}`;
 }
@@ -147,17 +153,20 @@ export function pageOf(apiAddress) {
 
 /** A number that leads to its part. `part` is `maker:number`, or a bare number. */
 export function partLink(part, text) {
-  return el('a', { class: 'number', href: address('part.html', { number: part }) }, text ?? part.replace(/^[^:]*:/, ''));
+  const shown = text ?? part.replace(/^[^:]*:/, '');
+  return el('a', { class: shown.length > 24 ? 'number long' : 'number', href: address('part.html', { number: part }) }, shown);
 }
 
-const partInText = /\b[a-z0-9-]+:[A-Za-z0-9][A-Za-z0-9./-]*[A-Za-z0-9]/g;
+const partInText = '\\b[a-z0-9-]+:[A-Za-z0-9][A-Za-z0-9./-]*[A-Za-z0-9]';
 
-/** A sentence of an answer in which every `maker:number` leads to its part. */
-export function linked(text) {
+/** A sentence of an answer in which every `maker:number`, and the bare number of each of `parts`, leads to its part. */
+export function linked(text, parts = []) {
+  const byNumber = new Map(parts.filter(Boolean).map(part => [part.replace(/^[^:]*:/, ''), part]));
+  const bare = [...byNumber.keys()].toSorted((a, b) => b.length - a.length).map(number => `(?<![\\w-])${number.replace(/[^\w]/g, '\\$&')}(?![\\w-])`);
   const nodes = [];
   let end = 0;
-  for (const found of text.matchAll(partInText)) {
-    nodes.push(text.slice(end, found.index), partLink(found[0]));
+  for (const found of text.matchAll(new RegExp([partInText, ...bare].join('|'), 'g'))) {
+    nodes.push(text.slice(end, found.index), partLink(byNumber.get(found[0]) ?? found[0]));
     end = found.index + found[0].length;
   }
   nodes.push(text.slice(end));
