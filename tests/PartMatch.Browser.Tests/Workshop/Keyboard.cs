@@ -26,9 +26,22 @@ public static class Keyboard
     /// <summary>Goes to the field of that label and types; a list takes the first option that begins so.</summary>
     public static async Task TypeAsync(this Sheet sheet, string label, string text)
     {
-        await sheet.TabToAsync(sheet.Page.GetByLabel(label, new PageGetByLabelOptions { Exact = true }));
+        var field = sheet.Page.GetByLabel(label, new PageGetByLabelOptions { Exact = true });
+        await sheet.TabToAsync(field);
+        if (await field.EvaluateAsync<bool>("element => element.tagName === 'INPUT'"))
+        {
+            await sheet.Page.Keyboard.PressAsync("ControlOrMeta+A");
+        }
+
         await sheet.Page.Keyboard.TypeAsync(text);
-        await sheet.Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await sheet.SettleAsync();
+    }
+
+    /// <summary>Unfolds the question that an answer has folded.</summary>
+    public static async Task PressSummaryAsync(this Sheet sheet)
+    {
+        await sheet.TabToAsync(sheet.Page.Locator("details.question > summary"));
+        await sheet.Page.Keyboard.PressAsync("Enter");
     }
 
     /// <summary>Goes to the button of that name and presses it.</summary>

@@ -6,9 +6,15 @@ namespace PartMatch.Browser.Tests.Workshop;
 /// <summary>A page in the browser, and everything that it complained of.</summary>
 public sealed class Sheet : IAsyncDisposable
 {
+    private const int QuietMoments = 3;
+
+    private static readonly TimeSpan _moment = TimeSpan.FromMilliseconds(40);
+    private static readonly TimeSpan _patience = TimeSpan.FromSeconds(30);
+
     private readonly List<string> _complaints = [];
     private readonly HashSet<int> _expected = [];
     private long _bytes;
+    private int _underWay;
 
     public Sheet(IPage page)
     {
@@ -16,7 +22,9 @@ public sealed class Sheet : IAsyncDisposable
         page.SetDefaultTimeout(20_000);
         page.Console += (_, message) => Hear(message);
         page.PageError += (_, fault) => Complain($"script fault: {fault}");
-        page.RequestFailed += (_, request) => Complain($"request failed: {request.Url} {request.Failure}");
+        page.Request += (_, _) => Interlocked.Increment(ref _underWay);
+        page.RequestFinished += (_, _) => Interlocked.Decrement(ref _underWay);
+        page.RequestFailed += (_, request) => HearOfFailure(request);
         page.Response += (_, response) => Weigh(response);
     }
 
@@ -38,8 +46,15 @@ public sealed class Sheet : IAsyncDisposable
 
     public async Task GoAsync(string address)
     {
-        await Page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
+        await Page.GotoAsync(address);
         await SettleAsync();
+    }
+
+    /// <summary>Shows the page as it stands in another window, medium and colours.</summary>
+    public async Task TakeAsync(Look look)
+    {
+        await Page.SetViewportSizeAsync(look.Width, look.Height);
+        await Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = look.Medium, ColorScheme = look.Colours });
     }
 
     /// <summary>The browser reports a refused question as an error of the console; this one is what the test is about.</summary>
@@ -49,17 +64,25 @@ public sealed class Sheet : IAsyncDisposable
         return this;
     }
 
-    /// <summary>Waits until no answer is awaited any more.</summary>
+    /// <summary>Waits until nothing has been under way for a moment and no answer is awaited.</summary>
     public async Task SettleAsync()
     {
-        await Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
-        await Assertions.Expect(Page.Locator("[aria-busy=true]")).ToHaveCountAsync(0);
+        var until = DateTime.UtcNow + _patience;
+        for (var quiet = 0; quiet < QuietMoments; quiet++)
+        {
+            await Task.Delay(_moment);
+            if (Volatile.Read(ref _underWay) > 0 || await Page.Locator("[aria-busy=true]").CountAsync() > 0)
+            {
+                quiet = -1;
+                Assert.True(DateTime.UtcNow < until, $"{Page.Url} still waits for an answer after {_patience.TotalSeconds} s");
+            }
+        }
     }
 
     /// <summary>No script fault, no failed request, no breach of the content policy, nothing in the console.</summary>
     public void AssertQuiet() => Assert.Empty(Complaints);
 
-    public async Task<string> TextAsync(string selector = "main") => await Page.Locator(selector).InnerTextAsync();
+    public async Task<string> TextAsync(string selector = "main") => await Page.Locator(selector).First.InnerTextAsync();
 
     public async ValueTask DisposeAsync() => await Page.Context.CloseAsync();
 
@@ -68,6 +91,16 @@ public sealed class Sheet : IAsyncDisposable
         if (message.Type is "error" or "warning" && !_expected.Any(status => message.Text.Contains(string.Create(CultureInfo.InvariantCulture, $"status of {status}"), StringComparison.Ordinal)))
         {
             Complain($"{message.Type}: {message.Text}");
+        }
+    }
+
+    // A question that a later one has overtaken is aborted on purpose.
+    private void HearOfFailure(IRequest request)
+    {
+        Interlocked.Decrement(ref _underWay);
+        if (request.Failure != "net::ERR_ABORTED")
+        {
+            Complain($"request failed: {request.Url} {request.Failure}");
         }
     }
 
