@@ -15,6 +15,12 @@ internal static class Json
         return JsonDocument.Parse(text).RootElement;
     }
 
+    public static async Task<string> GetStringAsyncWhateverStatus(this HttpClient client, string address)
+    {
+        using var answer = await client.GetAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken);
+        return await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+    }
+
     /// <summary>Expects a problem document of that status and type.</summary>
     public static async Task<JsonElement> RefuseAsync(this HttpClient client, string address, HttpStatusCode status, string type)
     {

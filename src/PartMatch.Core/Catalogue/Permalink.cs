@@ -17,9 +17,10 @@ public sealed class Permalink(string path)
     {
         if (value is not null)
         {
-            // A colon and a comma mean nothing in a query and are part of every part id and list.
+            // A colon, a comma and a slash mean nothing in a query (RFC 3986, 3.4) and are part of every part id, list and speed.
             _address.Append(_joiner).Append(name).Append('=')
-                .Append(Uri.EscapeDataString(value).Replace("%3A", ":", StringComparison.Ordinal).Replace("%2C", ",", StringComparison.Ordinal));
+                .Append(Uri.EscapeDataString(value).Replace("%3A", ":", StringComparison.Ordinal).Replace("%2C", ",", StringComparison.Ordinal)
+                .Replace("%2F", "/", StringComparison.Ordinal));
             _joiner = '&';
         }
 

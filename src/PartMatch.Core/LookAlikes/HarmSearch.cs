@@ -13,7 +13,7 @@ public sealed record WorstPlace(
 /// <summary>How bad it is to take one part for the other, judged by <see cref="FitCheck"/> at every place where either is fitted.</summary>
 internal static class HarmSearch
 {
-    /// <summary>The largest harm, 0 to 5, and the first place that shows it: places of the asked part first, then by family, variant and position.</summary>
+    /// <summary>The largest harm, 0 to 5, and the first place that shows it: places of the other part first, then by family, variant and position.</summary>
     /// <param name="family">The context, or null for every family.</param>
     /// <returns>No place where there is no harm, and none where neither part is fitted anywhere: then the harm is that of "not known".</returns>
     public static (int Harm, WorstPlace? Worst) Between(LookAlikeFacts facts, string? family, CataloguePart asked, CataloguePart other)
@@ -24,7 +24,7 @@ internal static class HarmSearch
         }
 
         var (harm, worst) = (-1, (WorstPlace?)null);
-        foreach (var (place, question, wrong) in Questions(facts, family, asked, other).Concat(Questions(facts, family, other, asked)))
+        foreach (var (place, question, wrong) in Questions(facts, family, other, asked).Concat(Questions(facts, family, asked, other)))
         {
             var answer = FitCheck.Decide(place.Family, question);
             var here = Danger.Harm(answer.Headline, answer.Consequence);

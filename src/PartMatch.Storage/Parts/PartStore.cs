@@ -26,17 +26,16 @@ public sealed class PartStore(Database database)
             new { key, maker }).AsList();
         var carried = connection.Query<CarriedRow>(
             """
-            select part_key, max(sort not in ('casting-mark', 'grade')) as identifies
+            select distinct part_key, sort
             from numbers
             where number_key = @key and (@maker is null or maker = @maker)
-            group by part_key
             """,
             new { key, maker }).AsList();
-        var identified = carried.Where(row => row.Identifies > 0).Select(row => row.PartKey).Except(own).ToList();
+        var identified = carried.Where(row => Codes.Get<NumberSort>(row.Sort) is not (NumberSort.CastingMark or NumberSort.Grade)).Select(row => row.PartKey).Except(own).ToList();
         var reader = new PartReader(connection, new EvidenceReader(connection));
         return own.Count + identified.Count > 0
             ? [.. reader.OfKeys(own), .. reader.OfKeys(identified)]
-            : reader.OfKeys([.. carried.Select(row => row.PartKey)]);
+            : reader.OfKeys([.. carried.Select(row => row.PartKey).Distinct()]);
     }
 
     /// <summary>The part of that id, <c>maker:number</c>, the number read as a number key; or null.</summary>
@@ -92,11 +91,5 @@ public sealed class PartStore(Database database)
     /// <summary>Is that text a cursor that a search could have given out?</summary>
     public static bool IsCursor(string text) => SearchCursor.Find(text) is not null;
 
-    // Not positional: a column that is an expression has no type when there are no rows, and the mapper would then take it for bytes.
-    private sealed record CarriedRow
-    {
-        public string PartKey { get; init; } = "";
-
-        public long Identifies { get; init; }
-    }
+    private sealed record CarriedRow(string PartKey, string Sort);
 }

@@ -31,7 +31,7 @@ internal static class FitEndpoints
         return answer with
         {
             Permalink = LinkTo(answer.Asked),
-            LookAlikes = question.Part is { } part ? LookAlikeSearch.Warn(lookAlikes.Get(), part, facts.Family.Code) : [],
+            LookAlikes = question.Part is { IsNothing: false } part ? LookAlikeSearch.Warn(lookAlikes.Get(), part, facts.Family.Code) : [],
         };
     }
 

@@ -36,18 +36,21 @@ internal abstract record FitReading
             return new NotHeld(absent);
         }
 
-        var named = string.IsNullOrEmpty(request.Part) ? null : NamedPart.Find(request.Part, request.Maker, parts);
+        var named = string.IsNullOrEmpty(request.Part) || request.IsAboutNothing ? null : NamedPart.Find(request.Part, request.Maker, parts);
         var neighbours = request.Neighbours.Select(pair => (pair.Position, Named: pair.Part == Part.None ? null : NamedPart.Find(pair.Part, null, parts))).ToList();
         var problem = named?.IsAmbiguous == true
             ? named.ToProblem("part")
             : neighbours.Select(pair => FindProblem(pair.Named, pair.Position)).FirstOrDefault(found => found is not null);
         return problem is null
-            ? new Ready(facts, Ask(request, named, neighbours.ToDictionary(pair => pair.Position, pair => pair.Named?.Part, StringComparer.Ordinal)))
+            ? new Ready(facts, Ask(request, request.IsAboutNothing ? NothingAt(facts, request) : named?.Part, named?.Written, neighbours.ToDictionary(pair => pair.Position, pair => pair.Named?.Part, StringComparer.Ordinal)))
             : new Unclear(new Refused(problem));
     }
 
-    private static FitQuestion Ask(FitRequest request, NamedPart? named, IReadOnlyDictionary<string, Part?> neighbours) => new(
-        request.Variant ?? "", request.Position ?? "", named?.Part, named?.Written, string.IsNullOrEmpty(request.From) ? null : request.From,
+    private static Part? NothingAt(FamilyFacts facts, FitRequest request) =>
+        facts.FindPosition(request.Position ?? "") is { } position ? Part.Nothing(position.Kind) : null;
+
+    private static FitQuestion Ask(FitRequest request, Part? part, string? written, IReadOnlyDictionary<string, Part?> neighbours) => new(
+        request.Variant ?? "", request.Position ?? "", part, written, string.IsNullOrEmpty(request.From) ? null : request.From,
         BuildDate.Find(request.Built ?? ""), CommonRules.FindWhole(request.Serial), neighbours);
 
     private static Absent? FindUnknown(FitRequest request, FamilyFacts facts)

@@ -12,13 +12,16 @@ public sealed record FitRequest(
     [property: FromQuery(Name = "family"), Required, Description("Code of the family.")] string? Family,
     [property: FromQuery(Name = "variant"), Required, Description("The engine that the part is to go on.")] string? Variant,
     [property: FromQuery(Name = "position"), Required, Description("Where on it.")] string? Position,
-    [property: FromQuery(Name = "part"), Description("The part's number, or maker:number. Either this or from.")] string? Part,
+    [property: FromQuery(Name = "part"), Description("The part's number, or maker:number, or none to leave the position empty. Either this or from.")] string? Part,
     [property: FromQuery(Name = "from"), Description("The variant whose part at this position is asked about. Either this or part.")] string? From,
     [property: FromQuery(Name = "maker"), Description("Whose number it is, where several makers use it.")] string? Maker,
     [property: FromQuery(Name = "built"), Description("Build date of the engine: YYYY-MM or YYYY-MM-DD.")] string? Built,
     [property: FromQuery(Name = "serial"), Description("Serial number of the engine: digits.")] string? Serial,
     [property: FromQuery(Name = "with"), Description("A neighbour that will really be there, as position=part or position=none; may be repeated.")] string[]? With)
 {
+    /// <summary>Is it asked whether the position can stay empty?</summary>
+    internal bool IsAboutNothing => Part == Core.Catalogue.Part.None;
+
     /// <summary>The neighbours in the order given; a text without an equals sign has no part.</summary>
     internal IReadOnlyList<(string Position, string Part)> Neighbours =>
         [.. (With ?? []).Select(text => text.Split('=', 2)).Select(pair => (pair[0], pair.Length == 2 ? pair[1] : ""))];

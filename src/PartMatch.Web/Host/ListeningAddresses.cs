@@ -53,7 +53,9 @@ internal static class ListeningAddresses
     {
         try
         {
-            return BindingAddress.Parse(address) is { } binding && (binding.Port >= 0 || binding.IsUnixPipe) ? binding.Host : null;
+            // What the framework cannot divide into host and port it takes for one long name, and listens everywhere.
+            var host = BindingAddress.Parse(address).Host;
+            return host is "*" or "+" || IsUnixSocket(host) || Uri.CheckHostName(host) != UriHostNameType.Unknown ? host : null;
         }
         catch (FormatException)
         {
@@ -64,8 +66,10 @@ internal static class ListeningAddresses
     /// <summary>Can only this machine reach it? A name other than localhost cannot be told from a wildcard: the server binds it to every interface.</summary>
     public static bool IsLoopback(string host) =>
         host.Equals("localhost", StringComparison.OrdinalIgnoreCase)
-        || host.StartsWith("unix:/", StringComparison.OrdinalIgnoreCase)
+        || IsUnixSocket(host)
         || (IPAddress.TryParse(host.Trim('[', ']'), out var ip) && IPAddress.IsLoopback(ip));
+
+    private static bool IsUnixSocket(string host) => host.StartsWith("unix:/", StringComparison.OrdinalIgnoreCase);
 
     private static IEnumerable<GivenAddress> Listed(IConfiguration configuration, string setting, Func<string, string> toAddress) =>
         (configuration[setting] ?? "")

@@ -34,6 +34,9 @@ internal static class ServerDefaults
         QuietStart(builder.Logging);
         builder.Services.AddSingleton<ServerSettings>();
         builder.Services.Configure<HostOptions>(options => options.ShutdownTimeout = TimeSpan.FromSeconds(10));
+
+        // The build leaves the pages in the source folder and a list of them beside the server; a published server has its own.
+        builder.WebHost.UseStaticWebAssets();
         builder.WebHost.ConfigureKestrel(server =>
         {
             server.AddServerHeader = false;

@@ -17,7 +17,7 @@ public sealed class LookAlikeSearchTests
         Assert.Equal(WrenFamily.PumpE, row.Part);
         Assert.True(row.SameToTheEye);
         Assert.Equal((3, 5, DangerLevel.High), (row.Ease, row.Harm, row.Danger)); // mounts but runs differently: 4, engine damage: one more
-        Assert.Equal(new WorstPlace("wren-9", "wa", "coolant-pump", WrenFamily.PumpE, null, null, Headline.MountsButRunsDifferently, Consequence.Damage), row.Worst);
+        Assert.Equal(new WorstPlace("wren-9", "wb", "coolant-pump", WrenFamily.PumpC, null, null, Headline.MountsButRunsDifferently, Consequence.Damage), row.Worst);
         Assert.Equal((1, 1, MixUpClass.SuffixOnly), (row.Near!.Edits, row.Near.FoldedEdits, row.Near.Class)); // found by number
         Assert.Equal([new MixUpPlace(7, "C", "E")], row.Near.At);
         Assert.Equal(["rotation"], row.Differs.Select(difference => difference.Feature));
@@ -27,13 +27,13 @@ public sealed class LookAlikeSearchTests
     }
 
     [Fact]
-    public void Worst_place_is_also_looked_for_where_the_asked_part_would_be_the_wrong_one()
+    public void Worst_place_is_also_looked_for_where_the_other_would_be_the_wrong_one()
     {
-        // E goes on WA and runs as C does, because WA was also built with E; on WB, C is the wrong one.
+        // C does no harm on WB, because WB was also built with C; on WA, E is the wrong one.
         var answer = Decide([_pumpC, _pumpE], WrenFamily.PumpC, [
-            WrenFamily.Fitted("wa", "coolant-pump", WrenFamily.PumpC), WrenFamily.Fitted("wa", "coolant-pump", WrenFamily.PumpE), WrenFamily.Fitted("wb", "coolant-pump", WrenFamily.PumpE)]);
+            WrenFamily.Fitted("wa", "coolant-pump", WrenFamily.PumpC), WrenFamily.Fitted("wb", "coolant-pump", WrenFamily.PumpC), WrenFamily.Fitted("wb", "coolant-pump", WrenFamily.PumpE)]);
         var worst = Assert.Single(answer.LookAlikes).Worst;
-        Assert.Equal(("wb", WrenFamily.PumpC), (worst?.Variant, worst?.Part));
+        Assert.Equal(("wa", WrenFamily.PumpE), (worst?.Variant, worst?.Part));
     }
 
     [Fact]
@@ -95,7 +95,7 @@ public sealed class LookAlikeSearchTests
             WrenFamily.Fitted("wa", "coolant-pump", WrenFamily.PumpC, new Span(null, null, null, 41206)),
             WrenFamily.Fitted("wa", "coolant-pump", WrenFamily.PumpE, new Span(null, null, 41207, null))]);
         var row = Assert.Single(answer.LookAlikes);
-        Assert.Equal((5, 41206L, Headline.MountsButRunsDifferently), (row.Harm, row.Worst?.Serial, row.Worst?.Headline));
+        Assert.Equal((5, 41207L, Headline.MountsButRunsDifferently), (row.Harm, row.Worst?.Serial, row.Worst?.Headline));
     }
 
     [Fact]
@@ -107,7 +107,7 @@ public sealed class LookAlikeSearchTests
             WrenFamily.Fitted("wa", "dowel", eight.Id, new Span(null, null, null, 41206)),
             WrenFamily.Fitted("wa", "dowel", nine.Id, new Span(null, null, 41207, null))]);
         var row = Assert.Single(answer.LookAlikes);
-        Assert.Equal((2, Headline.DoesNotFit, 41206L), (row.Harm, row.Worst?.Headline, row.Worst?.Serial));
+        Assert.Equal((2, Headline.DoesNotFit, 41207L), (row.Harm, row.Worst?.Headline, row.Worst?.Serial));
     }
 
     [Fact]

@@ -79,6 +79,16 @@ public sealed class FitEndpointsTests(SmallBase server)
     }
 
     [Fact]
+    public async Task Leaving_a_position_empty_is_a_question_too()
+    {
+        var answer = await _client.AskAsync("/api/fit?family=duo-2&variant=b&position=injector&part=none");
+
+        Assert.Equal("fits", answer.Text("headline"));
+        Assert.Equal("none", answer.GetProperty("asked").Text("part"));
+        Assert.Equal("/api/fit?family=duo-2&variant=b&position=injector&part=none", answer.Text("permalink"));
+    }
+
+    [Fact]
     public async Task Members_that_are_lists_are_always_there()
     {
         var answer = await _client.AskAsync(Pump + "&part=QX-999");

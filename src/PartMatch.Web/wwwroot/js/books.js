@@ -1,0 +1,96 @@
+// Parts books: what is in the base, taking one out, bringing one in.
+
+import { Refusal, ask } from './api.js';
+import { clearFaults, faultSummary } from './faults.js';
+import { count, el, facts, ruled } from './format.js';
+import { drawStrip } from './page.js';
+
+const form = document.getElementById('import');
+const list = document.getElementById('books');
+const place = document.getElementById('answer');
+const status = document.getElementById('status');
+const tokenName = 'partmatch-token';
+
+drawStrip();
+
+function counts(book) {
+  const rows = book.counts.reduce((sum, one) => sum + one.rows, 0);
+  return el('details', null, el('summary', null, `${count(rows, 'row')} in ${count(book.counts.length, 'file')}`),
+    el('ul', { class: 'bare' }, book.counts.map(one => el('li', null, el('span', { class: 'number' }, one.file), ` ${one.rows}`))));
+}
+
+async function drawBooks() {
+  try {
+    const { books } = await ask('/api/books');
+    list.replaceChildren(books.length === 0 ? el('p', { class: 'notice' }, 'The base is empty. Bring a book in below.') : ruled('Books in the base', ['Book', 'What it is', 'Builds on', 'Licence', 'Size', 'Take it out'], books.map(book => [
+      book.book, [book.title, book.note ? el('div', { class: 'quiet' }, book.note) : ''], book.uses.join(', ') || '–', book.licence ?? 'not recorded', counts(book),
+      el('a', { href: `/api/books/${encodeURIComponent(book.book)}`, download: `${book.book}.zip` }, `${book.book}.zip`),
+    ]), { className: 'restack' }));
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    list.replaceChildren(faultSummary(null, error.problem));
+  }
+}
+
+function faultTable(problem) {
+  const inFiles = problem.errors.filter(error => error.file);
+  return inFiles.length === 0 ? null : ruled('Faults in the book', ['File', { text: 'Line', class: 'count' }, 'Column', 'Found', 'Expected', 'How to mend it'], inFiles.map(error => [
+    el('span', { class: 'number' }, error.file), error.line === undefined ? '–' : String(error.line), error.column ?? '–', el('span', { class: 'number' }, error.found), error.expected, error.mend ?? '',
+  ]), { className: 'restack' });
+}
+
+function refuse(problem) {
+  const inFiles = problem.errors.some(error => error.file);
+  const summary = faultSummary(form, inFiles ? { ...problem, errors: [] } : problem);
+  place.replaceChildren(summary);
+  const table = faultTable(problem);
+  if (table) place.append(table);
+  status.textContent = '';
+  summary.focus();
+}
+
+const outcomes = { 'added': 'The book is in the base', 'replaced': 'The book took the place of the old one', 'would-add': 'No fault found: it would be added', 'would-replace': 'No fault found: it would replace the old one' };
+
+function tell(answer) {
+  const rows = answer.counts.reduce((sum, one) => sum + one.rows, 0);
+  const heading = el('h2', { tabindex: '-1' }, outcomes[answer.outcome]);
+  place.replaceChildren(el('section', { class: 'headline' }, heading, facts([['Book', answer.book], ['Read', `${count(rows, 'row')} in ${count(answer.counts.length, 'file')}`], ['Stored', answer.asked.dryRun ? 'nothing: this was only a check' : 'all of it']])));
+  status.textContent = `${outcomes[answer.outcome]}.`;
+  heading.focus();
+}
+
+async function send(file) {
+  const { mode, token } = form.elements;
+  const query = new URLSearchParams({ mode: mode.value, 'dry-run': String(form.elements['dry-run'].checked) });
+  if (token.value) sessionStorage.setItem(tokenName, token.value);
+  else sessionStorage.removeItem(tokenName);
+  const headers = { 'Content-Type': 'application/zip', ...(token.value ? { Authorization: `Bearer ${token.value}` } : {}) };
+  return ask(`/api/books?${query}`, { method: 'POST', headers, body: file });
+}
+
+form.addEventListener('submit', async event => {
+  event.preventDefault();
+  clearFaults(form);
+  const [file] = form.elements.zip.files;
+  if (!file) {
+    refuse({ type: '', title: 'No file is chosen', errors: [{ field: 'zip', found: '', expected: 'the zip of a parts book', mend: 'choose the file' }] });
+    return;
+  }
+
+  const button = form.querySelector('.actions button');
+  button.disabled = true;
+  place.replaceChildren(el('p', { class: 'waiting' }, 'Reading every row …'));
+  status.textContent = 'Reading every row.';
+  try {
+    tell(await send(file));
+    await drawBooks();
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    refuse(error.problem);
+  } finally {
+    button.disabled = false;
+  }
+});
+
+form.elements.token.value = sessionStorage.getItem(tokenName) ?? '';
+drawBooks();

@@ -1,0 +1,5 @@
+// The sorts of refusal: a still page, with the strip of the others.
+
+import { drawStrip } from './page.js';
+
+drawStrip();

@@ -1,0 +1,177 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
+using PartMatch.Storage.Books;
+using PartMatch.Storage.Families;
+using PartMatch.Storage.Tests.Books;
+using Xunit;
+
+namespace PartMatch.Storage.Tests.Families;
+
+public sealed class FamilyStoreTests : IDisposable
+{
+    private readonly TempBase _temp = new();
+    private readonly FamilyStore _store;
+
+    public FamilyStoreTests()
+    {
+        _temp.Load(SampleBook.Common().Files, SampleBook.Family().Files);
+        _store = new FamilyStore(_temp.Database);
+    }
+
+    // The sample family is loaded above.
+    private FamilyFacts Facts => _store.FindFamily("lark-2")!;
+
+    public void Dispose() => _temp.Dispose();
+
+    [Fact]
+    public void Families_are_listed_and_common_books_are_not()
+    {
+        var family = Assert.Single(_store.List());
+        Assert.Equal(("lark-2", "Lark 2", "marl", "Marl Engines", 3, 4), (family.Family, family.Title, family.Maker, family.MakerName, family.Positions, family.Parts));
+        Assert.Equal(["la", "lb"], family.Variants);
+    }
+
+    [Theory]
+    [InlineData("shared")]
+    [InlineData("lark-3")]
+    public void What_is_no_family_is_not_found(string code) => Assert.Null(_store.FindFamily(code));
+
+    [Fact]
+    public void Family_and_variants_are_read_with_span_and_evidence()
+    {
+        Assert.Equal(new Family("lark-2", "Lark 2", "marl", null), Facts.Family);
+        var variant = Facts.Variants[0];
+        Assert.Equal(("la", "LA pump set"), (variant.Code, variant.Name));
+        Assert.Equal((new DateOnly(2015, 3, 1), new DateOnly(2018, 11, 30), 100L, 41206L), (variant.Span.BuiltFrom?.First, variant.Span.BuiltTo?.Last, variant.Span.SerialFrom, variant.Span.SerialTo));
+        Assert.Equal("parts list", variant.Evidence?.Source);
+        Assert.Equal((null, null, 41207L, null), (Facts.Variants[1].Span.BuiltFrom, Facts.Variants[1].Span.BuiltTo, Facts.Variants[1].Span.SerialFrom, Facts.Variants[1].Span.SerialTo));
+        Assert.Null(Facts.Variants[1].Evidence);
+    }
+
+    [Fact]
+    public void Evidence_is_that_of_the_own_book_where_two_books_use_one_code()
+    {
+        Assert.Equal("parts list", Facts.GetPart("marl:S-100").Evidence?.Source);
+        Assert.Equal("wall chart", Facts.GetPart("orrin:B-77").Evidence?.Source);
+        Assert.NotEqual(Facts.GetPart("marl:S-100").Evidence?.Root, Facts.GetPart("orrin:B-77").Evidence?.Root);
+    }
+
+    [Fact]
+    public void Quantities_are_exact_in_the_base_unit_and_keep_their_text()
+    {
+        var bore = Assert.IsType<QuantityReading>(Facts.GetPart("marl:B-1/2").Values[0].Reading);
+        Assert.Equal((0.0254m, 0.000005m, 0.00001m, 0.000001m, "25.400 mm"), (bore.Value, bore.Minus, bore.Plus, bore.Uncertainty, bore.Text));
+
+        // 2.047 in × 25.4 mm/in = 51.9938 mm exactly.
+        var length = Assert.IsType<QuantityReading>(Assert.Single(Facts.GetPart("marl:I-1").Values).Reading);
+        Assert.Equal((0.0519938m, null, null, null, "in"), (length.Value, length.Minus, length.Plus, length.Uncertainty, length.Unit.Symbol));
+    }
+
+    [Fact]
+    public void Counts_choices_and_sets_are_read_by_the_type_of_the_feature()
+    {
+        var values = Facts.GetPart("marl:B-1/2").Values;
+        Assert.Equal(["bore", "bore", "grooves", "lining"], values.Select(value => value.Feature));
+        Assert.Equal(new CountReading(2, "2"), values[2].Reading);
+        Assert.Equal(["bronze", "tin"], Assert.IsType<ChoicesReading>(values[3].Reading).Choices);
+        Assert.Null(values[3].Evidence);
+        Assert.Equal(new ChoiceReading("tang"), Facts.GetPart("marl:S-100").Values[0].Reading);
+    }
+
+    [Fact]
+    public void Curves_are_read_in_base_units()
+    {
+        var point = Facts.GetPart("marl:I-1").Curves[1];
+        Assert.Equal(("dead-time", 14m, 300_000m, 0.00092m), (point.Curve, point.X, point.Y, point.Value));
+    }
+
+    [Fact]
+    public void Parts_and_kinds_of_used_books_belong_to_the_family()
+    {
+        Assert.NotNull(Facts.FindPart("orrin:B-77"));
+        var bush = Facts.GetKind("bush");
+        Assert.Equal(["bore", "grooves", "lining"], bush.Features.Select(feature => feature.Code));
+        Assert.Equal(new Rule("bore", Effect.Stops, Relation.Same, 0.00001m, null, Consequence.Damage, null), bush.Rules[0]);
+        Assert.Equal(0m, bush.Rules[1].Allowance);
+        Assert.Equal((Method.Gauge, 4m, 0.000002m), (bush.Checks[0].Method, bush.Checks[0].Minutes, bush.Checks[0].Uncertainty));
+        Assert.Equal((false, true), (bush.CanAlterRunning, bush.Reviewed));
+        Assert.Equal(["fuel-pressure", "hot-parts"], Facts.GetKind("injector").Cautions);
+        var work = Facts.FindWork("ream-bush");
+        Assert.Equal((30m, 1.5m, new Money("40.00", "EUR"), false), (work?.Minutes, work?.Days, work?.Price, work?.CanBeUndone));
+    }
+
+    [Fact]
+    public void Fitments_keep_nothing_fitted_apart_from_not_recorded()
+    {
+        var none = Assert.Single(Facts.FitmentsAt("lb", "injector"));
+        Assert.Equal((null, 0), (none.Part, none.Quantity));
+        Assert.Empty(Facts.FitmentsAt("lb", "front-bush"));
+        Assert.Equal([20000L, null], Facts.FitmentsAt("la", "front-bush").Select(fitment => fitment.Span.SerialTo));
+        Assert.Equal("wide flange", Facts.FitmentsAt("la", "front-bush").Last().Span.Mark);
+    }
+
+    [Fact]
+    public void Demands_for_a_set_are_sets()
+    {
+        Assert.Equal(["e85", "petrol"], Assert.IsType<ChoicesReading>(Facts.Needs[1].Demand).Choices);
+        Assert.Equal(new ChoiceReading("yes"), Facts.Needs[2].Demand);
+        Assert.Equal(0.02545m, Assert.IsType<QuantityReading>(Facts.Needs[0].Demand).Value);
+        Assert.Equal(["plain", "tang"], Assert.IsType<ChoicesReading>(Facts.Companions[1].When.Value).Choices);
+        Assert.Equal(["lb"], Facts.Companions[1].Variants);
+    }
+
+    [Fact]
+    public void Joints_stacks_and_selections_are_in_base_units()
+    {
+        var joint = Assert.Single(Facts.Joints);
+        Assert.Equal(new Interval(0.000005m, null), joint.Band);
+        Assert.Equal((Effect.Work, "ream-bush"), (joint.Effect, joint.Work));
+        var stack = Assert.Single(Facts.Stacks);
+        Assert.Equal(
+            [new FeatureTerm(1, new FeatureAt("front-bush", "bore")), new FeatureTerm(-1, new FeatureAt("main-shaft", "outer")), new ConstantTerm(1, 0.0015m)], stack.Terms);
+        Assert.Equal(new Interval(0.00001m, 0.00005m), stack.Band);
+        var select = Assert.Single(Facts.Selects);
+        Assert.Equal((0.02498m, 0.02499m, "marl:B-1/2"), (select.From, select.To, select.Part));
+    }
+
+    [Fact]
+    public void Supersessions_keep_retracted_evidence_and_its_root()
+    {
+        var supersession = Assert.Single(Facts.Supersessions);
+        Assert.Equal(("marl:B-1/2", "marl:B-1/3", SupersessionWay.One, 1, 20001L), (supersession.OldPart, supersession.NewPart, supersession.Way, supersession.Quantity, supersession.Span.SerialFrom));
+        Assert.Equal(["marl:S-100", "orrin:B-77"], supersession.With);
+        Assert.True(supersession.Evidence?.IsRetracted);
+        Assert.Equal("lark-2/ev-0002", supersession.Evidence?.Root);
+    }
+
+    [Fact]
+    public void Engine_facts_are_quantities_counts_and_words()
+    {
+        Assert.Equal(0.085m, Assert.IsType<QuantityReading>(Facts.EngineFacts[0].Reading).Value);
+        Assert.Equal(new CountReading(2, "2"), Facts.EngineFacts[1].Reading);
+        Assert.Equal(new ChoiceReading("port-injected"), Facts.EngineFacts[2].Reading);
+    }
+
+    [Fact]
+    public void Facts_are_kept_until_the_base_changes_here_or_through_another_connection()
+    {
+        var first = Facts;
+        Assert.Same(first, Facts);
+        _temp.Load(SampleBook.Family().Change("variants.csv", "LB cart", "LB utility cart").Files);
+        Assert.Equal("LB utility cart", Facts.FindVariant("lb")?.Name);
+        Assert.Equal("LB cart", first.FindVariant("lb")?.Name);
+
+        using var other = Database.Open(_temp.Path);
+        new BookStore(other).Import(SampleBook.Family().Files, ImportMode.Replace, false, TestContext.Current.CancellationToken);
+        Assert.Equal("LB cart", Facts.FindVariant("lb")?.Name);
+    }
+
+    [Fact]
+    public void Replaced_common_book_changes_the_facts_of_the_families_that_use_it()
+    {
+        _temp.Load(SampleBook.Family().Remove("companions.csv").Files);
+        Assert.IsType<ChoiceReading>(Facts.GetPart("marl:S-100").Values[0].Reading);
+        _temp.Load(SampleBook.Common().Change("features.csv", "shaft,nose,nose,choice", "shaft,nose,nose,choices").Files);
+        Assert.IsType<ChoicesReading>(Facts.GetPart("marl:S-100").Values[0].Reading);
+    }
+}
