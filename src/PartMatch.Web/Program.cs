@@ -34,9 +34,10 @@ app.UseMiddleware<RequestLog>();
 app.UseMiddleware<Problems>();
 app.UseMiddleware<HostCheck>();
 app.UseMiddleware<WriteCheck>();
-app.UseMiddleware<HeadRequests>();
+app.UseResponseCompression();
 app.UseDefaultFiles();
 app.UseStaticFiles();
+app.UseMiddleware<HeadRequests>();
 app.UseRouting();
 
 var api = app.MapGroup("/api").CheckRequests();

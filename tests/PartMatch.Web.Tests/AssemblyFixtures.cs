@@ -1,3 +1,5 @@
 using PartMatch.Web.Tests;
+using PartMatch.Web.Tests.Seed;
 
 [assembly: AssemblyFixture(typeof(SmallBase))]
+[assembly: AssemblyFixture(typeof(SeedServer))]

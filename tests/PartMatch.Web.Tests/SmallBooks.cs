@@ -87,6 +87,7 @@ internal static class SmallBooks
         brask:77-1,length,40.0,,,mm,0.5,ev-2
         == numbers.csv
         number,sort,part,note
+        ardlow:C-9,casting-mark,ardlow:12/34,
         brask:S 501,supplier,ardlow:12/34,
         == fitments.csv
         variant,position,part,built_from,built_to,serial_from,serial_to,mark,quantity,evidence

@@ -3,7 +3,7 @@ using System.Collections.Frozen;
 namespace PartMatch.Core.Catalogue;
 
 /// <summary>Everything the base holds about one family, with what its books share: the facts a decider reasons over. Immutable.</summary>
-/// <remarks>Lists are in ordinal order of their keys. Parts are all parts in the scope of the family's book; a part of another family is passed beside it.</remarks>
+/// <remarks>Lists are in ordinal order of their keys, whatever order they were handed over in. Parts are all parts in the scope of the family's book; a part of another family is passed beside it.</remarks>
 public sealed class FamilyFacts
 {
     private readonly FrozenDictionary<string, Variant> _variants;
@@ -24,17 +24,37 @@ public sealed class FamilyFacts
 
     public IReadOnlyList<Fitment> Fitments { get; }
 
-    public IReadOnlyList<Need> Needs { get; init; } = [];
+    public IReadOnlyList<Need> Needs
+    {
+        get;
+        init => field = 
+        [
+            .. value.OrderBy(need => need.Variant, StringComparer.Ordinal).ThenBy(need => need.Position, StringComparer.Ordinal)
+                .ThenBy(need => need.Feature, StringComparer.Ordinal).ThenBy(need => need.Effect),
+        ];
+    } = [];
 
     public IReadOnlyList<Joint> Joints { get; }
 
     public IReadOnlyList<Stack> Stacks { get; }
 
-    public IReadOnlyList<Companion> Companions { get; init; } = [];
+    public IReadOnlyList<Companion> Companions
+    {
+        get;
+        init => field = [.. value.OrderBy(companion => companion.Code, StringComparer.Ordinal)];
+    } = [];
 
-    public IReadOnlyList<Supersession> Supersessions { get; init; } = [];
+    public IReadOnlyList<Supersession> Supersessions
+    {
+        get;
+        init => field = [.. value.OrderBy(link => link.OldPart, StringComparer.Ordinal).ThenBy(link => link.NewPart, StringComparer.Ordinal)];
+    } = [];
 
-    public IReadOnlyList<SelectRow> Selects { get; init; } = [];
+    public IReadOnlyList<SelectRow> Selects
+    {
+        get;
+        init => field = [.. value.OrderBy(row => row.Position, StringComparer.Ordinal).ThenBy(row => row.From).ThenBy(row => row.Part, StringComparer.Ordinal)];
+    } = [];
 
     public IReadOnlyList<EngineFact> EngineFacts { get; init; } = [];
 
@@ -48,18 +68,28 @@ public sealed class FamilyFacts
         IReadOnlyList<Joint> joints,
         IReadOnlyList<Stack> stacks)
     {
-        (Variants, Positions, Fitments, Joints, Stacks) = (variants, positions, fitments, joints, stacks);
+        Variants = [.. variants.OrderBy(variant => variant.Code, StringComparer.Ordinal)];
+        Positions = [.. positions.OrderBy(position => position.Code, StringComparer.Ordinal)];
+        Fitments =
+        [
+            .. fitments.OrderBy(fitment => fitment.Variant, StringComparer.Ordinal).ThenBy(fitment => fitment.Position, StringComparer.Ordinal)
+                .ThenBy(fitment => fitment.Part ?? Part.None, StringComparer.Ordinal)
+                .ThenBy(fitment => fitment.Span.BuiltFrom?.First).ThenBy(fitment => fitment.Span.BuiltTo?.Last)
+                .ThenBy(fitment => fitment.Span.SerialFrom).ThenBy(fitment => fitment.Span.SerialTo),
+        ];
+        Joints = [.. joints.OrderBy(joint => joint.Code, StringComparer.Ordinal)];
+        Stacks = [.. stacks.OrderBy(stack => stack.Code, StringComparer.Ordinal)];
         _variants = variants.ToFrozenDictionary(variant => variant.Code, StringComparer.Ordinal);
         _positions = positions.ToFrozenDictionary(position => position.Code, StringComparer.Ordinal);
         _kinds = kinds.ToFrozenDictionary(kind => kind.Code, StringComparer.Ordinal);
         _parts = parts.ToFrozenDictionary(part => part.Id, StringComparer.Ordinal);
         _works = works.ToFrozenDictionary(work => work.Code, StringComparer.Ordinal);
-        _fitments = fitments.ToLookup(fitment => (fitment.Variant, fitment.Position));
-        _jointsAt = joints.SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }.Distinct(), (joint, position) => (joint, position))
+        _fitments = Fitments.ToLookup(fitment => (fitment.Variant, fitment.Position));
+        _jointsAt = Joints.SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }.Distinct(), (joint, position) => (joint, position))
             .ToLookup(pair => pair.position, pair => pair.joint, StringComparer.Ordinal);
-        _stacksAt = stacks.SelectMany(stack => stack.Terms.OfType<FeatureTerm>().Select(term => term.At.Position).Distinct(), (stack, position) => (stack, position))
+        _stacksAt = Stacks.SelectMany(stack => stack.Terms.OfType<FeatureTerm>().Select(term => term.At.Position).Distinct(), (stack, position) => (stack, position))
             .ToLookup(pair => pair.position, pair => pair.stack, StringComparer.Ordinal);
-        _partsOfKind = parts.ToLookup(part => part.Kind, StringComparer.Ordinal);
+        _partsOfKind = parts.OrderBy(part => part.Id, StringComparer.Ordinal).ToLookup(part => part.Kind, StringComparer.Ordinal);
     }
 
     public Variant? FindVariant(string code) => _variants.GetValueOrDefault(code);
@@ -76,8 +106,9 @@ public sealed class FamilyFacts
 
     public Work? FindWork(string code) => _works.GetValueOrDefault(code);
 
-    /// <summary>What the maker fitted there, every span; empty when not recorded.</summary>
-    public IEnumerable<Fitment> FitmentsAt(string variant, string position) => _fitments[(variant, position)];
+    /// <summary>What the maker fitted there, every span; empty when not recorded. A row of retracted evidence counts as not recorded.</summary>
+    public IEnumerable<Fitment> FitmentsAt(string variant, string position) =>
+        _fitments[(variant, position)].Where(fitment => fitment.Evidence?.IsRetracted != true);
 
     /// <summary>The joints that have this position on one side.</summary>
     public IEnumerable<Joint> JointsAt(string position) => _jointsAt[position];

@@ -46,4 +46,8 @@ public sealed record CurvePoint(string Curve, decimal X, Unit XUnit, decimal? Y,
 
 /// <summary>A number on or for a part.</summary>
 /// <param name="Written">As written, without the maker.</param>
-public sealed record PartNumber(string Maker, string Written, string Key, NumberSort Sort, string Part);
+public sealed record PartNumber(string Maker, string Written, string Key, NumberSort Sort, string Part)
+{
+    /// <summary>Does it name the part? A casting mark or a grade may stand on many parts: it narrows, never identifies.</summary>
+    public bool Identifies => Sort is not (NumberSort.CastingMark or NumberSort.Grade);
+}

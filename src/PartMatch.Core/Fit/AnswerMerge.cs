@@ -26,14 +26,22 @@ internal static class AnswerMerge
         var named = cases.Index().Select(one => Named(one.Index + 1, one.Item.Case, one.Item.Answer)).ToList();
         var mounts = Merge(named.ConvertAll(answer => answer.Mounts), Mounts.NotKnown);
         var runs = Merge(named.ConvertAll(answer => answer.Runs), Runs.NotKnown);
+        var (also, perhaps) = Changes(cases);
         if (mounts is null && runs is null)
         {
-            var surest = cases.OrderBy(one => one.Answer.Sureness).First().Answer;
-            return surest with { Identity = surest.Identity with { Fitted = fitted } };
+            var leastSure = cases.OrderBy(one => one.Answer.Sureness).First().Answer;
+            return leastSure with
+            {
+                Asked = AskedOver(first, cases, on),
+                HeadlineText = FitAssembly.HeadlineText(leastSure.Headline, leastSure.Mounts, leastSure.Runs, also.Length),
+                Identity = RelationOver(cases, leastSure, fitted),
+                AlsoNeeded = also,
+                PerhapsNeeded = perhaps,
+            };
         }
 
         var text = on == DependsOn.Engine
-            ? $"Depends on the {What(cases)}, which is not known: read it off the engine. {string.Join("; ", cases.Select(InWords))}."
+            ? $"Depends on the {What(cases)}: read it off the engine. {string.Join("; ", cases.Select(InWords))}."
             : $"Depends on which part the donor really has. {string.Join("; ", cases.Select(InWords))}.";
         var mountsAxis = mounts ?? Weakest(named.ConvertAll(answer => answer.Mounts));
         var runsAxis = runs ?? Weakest(named.ConvertAll(answer => answer.Runs));
@@ -44,11 +52,11 @@ internal static class AnswerMerge
             .. named.SelectMany(answer => answer.Reasons),
         ];
         var headline = AxisDecision.HeadlineOf(mountsAxis.Value, runsAxis.Value);
-        CompanionChange[] also = [.. cases.SelectMany(one => one.Answer.AlsoNeeded).DistinctBy(change => (change.Position, change.Demand))];
         return first with
         {
+            Asked = AskedOver(first, cases, on),
             Headline = headline,
-            HeadlineText = FitAssembly.HeadlineText(headline, mountsAxis, runsAxis, headline == Headline.NotKnownYet ? 0 : also.Length),
+            HeadlineText = FitAssembly.HeadlineText(headline, mountsAxis, runsAxis, also.Length),
             Sureness = AxisDecision.SurenessOf(headline, mountsAxis.Sureness, runsAxis.Sureness),
             Consequence = cases.Max(one => one.Answer.Consequence),
             Mounts = mountsAxis,
@@ -57,12 +65,25 @@ internal static class AnswerMerge
             Reasons = reasons,
             Disagreements = [.. cases.SelectMany(one => one.Answer.Disagreements).DistinctBy(one => (one.Axis, one.Says, one.Text))],
             AlsoNeeded = also,
-            PerhapsNeeded = [.. cases.SelectMany(one => one.Answer.PerhapsNeeded).DistinctBy(change => (change.Position, change.Demand))],
+            PerhapsNeeded = perhaps,
             Works = [.. cases.SelectMany(one => one.Answer.Works).DistinctBy(work => work.Work)],
-            MeasureNext = [.. cases.SelectMany(one => one.Answer.MeasureNext).Distinct().OrderBy(next => next.Minutes)],
+            MeasureNext = [.. cases.SelectMany(one => one.Answer.MeasureNext).Distinct().OrderBy(next => next.Minutes).ThenBy(next => next.Settles)],
             Spans = [.. cases.Select(one => new SpanAnswer(one.Case, one.Mark, one.Answer.Headline, one.Answer.Identity.Fitted))],
         };
     }
+
+    /// <summary>What every case needs is needed; what only some need is perhaps needed.</summary>
+    private static (CompanionChange[] Also, CompanionChange[] Perhaps) Changes(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases)
+    {
+        var all = cases.SelectMany(one => one.Answer.AlsoNeeded).DistinctBy(Key).ToLookup(change => cases.All(one => one.Answer.AlsoNeeded.Any(other => Key(other) == Key(change))));
+        return ([.. all[true]], [.. all[false].Concat(cases.SelectMany(one => one.Answer.PerhapsNeeded)).DistinctBy(Key).Where(change => !all[true].Any(other => Key(other) == Key(change)))]);
+    }
+
+    private static (string, string) Key(CompanionChange change) => (change.Position, change.Demand);
+
+    /// <summary>Where the donor may have one of several parts, no single one was asked about.</summary>
+    private static FitAsked AskedOver(FitAnswer first, IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases, DependsOn on) =>
+        on == DependsOn.Donor && cases.Any(one => one.Answer.Asked.Part != first.Asked.Part) ? first.Asked with { Part = null } : first.Asked;
 
     private static string InWords((string Case, string? Mark, FitAnswer Answer) one) =>
         $"{one.Case}{(one.Mark is null ? "" : $" ({one.Mark})")}: {FitWording.Of(one.Answer.Headline).ToLowerInvariant()}";
@@ -75,7 +96,7 @@ internal static class AnswerMerge
             _ => "serial number",
         };
 
-    /// <summary>The relation all cases share; otherwise another part, with the cases told in the spans.</summary>
+    /// <summary>The relation all cases share; otherwise the closest, with the cases told in the spans.</summary>
     private static IdentityAnswer RelationOver(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases, FitAnswer first, string[] fitted)
     {
         var relations = cases.Select(one => one.Answer.Identity.Relation).Distinct().ToList();

@@ -19,44 +19,57 @@ internal sealed class CompanionClosure
     private readonly FitQuestion _question;
     private readonly Part _part;
     private readonly Neighbours _neighbours;
+    private readonly bool _isAsBuilt;
     private readonly Companion[] _rules;
     private readonly List<Demand> _demands = [];
 
-    private CompanionClosure(FamilyFacts facts, FitQuestion question, Part part, Neighbours neighbours)
+    private CompanionClosure(FamilyFacts facts, FitQuestion question, Part part, Neighbours neighbours, bool isAsBuilt)
     {
-        (_facts, _question, _part, _neighbours) = (facts, question, part, neighbours);
+        (_facts, _question, _part, _neighbours, _isAsBuilt) = (facts, question, part, neighbours, isAsBuilt);
         _rules = [.. facts.Companions.Where(rule => rule.HoldsFor(question.Variant) && rule.Evidence?.IsRetracted != true)];
-        Close();
     }
 
     /// <summary>Changes that must, and that perhaps must, be made elsewhere; and what the rules say against the part itself.</summary>
     internal sealed record Outcome(IReadOnlyList<CompanionChange> AlsoNeeded, IReadOnlyList<CompanionChange> PerhapsNeeded, IReadOnlyList<Reason> Reasons);
 
     /// <summary>Works out the closure and tells the neighbours what they will be once it is done.</summary>
-    public static Outcome Work(FamilyFacts facts, FitQuestion question, Part part, Neighbours neighbours)
+    /// <param name="isAsBuilt">The maker's own part among the maker's own neighbours: what is not recorded beside it needs no change.</param>
+    public static Outcome Work(FamilyFacts facts, FitQuestion question, Part part, Neighbours neighbours, bool isAsBuilt)
     {
-        var closure = new CompanionClosure(facts, question, part, neighbours);
-        var also = closure.Changes(certain: true);
-        var perhaps = closure.Changes(certain: false);
-        var reasons = closure.AgainstThePart().Concat(closure.Conflicts()).ToList();
-        foreach (var change in also)
-        {
-            neighbours.Change(
-                change.Position, [.. change.Parts.Select(facts.FindPart).OfType<Part>()], leftOff: closure.On(change.Position, certain: true).Any(demand => IsLeaveOff(demand.Asks)));
-        }
+        var closure = new CompanionClosure(facts, question, part, neighbours, isAsBuilt);
 
-        return new Outcome(also, perhaps, reasons);
+        // The part may ask something of its neighbours; the neighbours, as they will then be, may ask something of the part.
+        closure.Close(closure._rules.Where(rule => rule.When.At.Position == question.Position));
+        closure.Make(closure.AlsoNeeded());
+        closure.Close(closure._rules.Where(rule => rule.When.At.Position != question.Position && rule.Then.At.Position == question.Position));
+        var also = closure.AlsoNeeded();
+        closure.Make(also);
+        return new Outcome(also, closure.PerhapsNeeded(also), [.. closure.AgainstThePart(), .. closure.Conflicts()]);
     }
 
-    private void Close()
+    /// <summary>Every position that the rules can look at for this question, its own included.</summary>
+    public static HashSet<string> Reach(FamilyFacts facts, FitQuestion question)
     {
-        // Neighbours as they stand may ask something of the part; the part may ask something of its neighbours.
-        foreach (var rule in _rules.Where(rule => rule.When.At.Position == _question.Position || rule.Then.At.Position == _question.Position))
+        Companion[] rules = [.. facts.Companions.Where(rule => rule.HoldsFor(question.Variant))];
+        var reach = new HashSet<string>(StringComparer.Ordinal) { question.Position };
+        while (rules.FirstOrDefault(rule => reach.Contains(rule.When.At.Position) && !reach.Contains(rule.Then.At.Position)) is { } next)
         {
-            Ask(rule, HoldsAt(rule.When), []);
+            reach.Add(next.Then.At.Position);
         }
 
-        for (var next = 0; next < _demands.Count; next++)
+        reach.UnionWith(rules.Where(rule => rule.Then.At.Position == question.Position).Select(rule => rule.When.At.Position));
+        return reach;
+    }
+
+    private void Close(IEnumerable<Companion> first)
+    {
+        var next = _demands.Count;
+        foreach (var rule in first)
+        {
+            Ask(rule, HoldsAt(rule.When, _neighbours.At), []);
+        }
+
+        for (; next < _demands.Count; next++)
         {
             var demand = _demands[next];
             foreach (var rule in _rules.Where(rule => rule.When.At == demand.Asks.At && Implies(demand.Asks, rule.When)))
@@ -77,57 +90,76 @@ internal sealed class CompanionClosure
         _demands.Add(new Demand(rule.Then, [.. because, rule], certain));
     }
 
-    private IEnumerable<Demand> On(string position, bool certain) => _demands.Where(demand => demand.Position == position && demand.Certain == certain);
-
-    private List<CompanionChange> Changes(bool certain) =>
-    [
-        .. _demands.Where(demand => demand.Certain == certain && demand.Position != _question.Position)
-            .Select(demand => demand.Position).Distinct()
-            .Select(position => Change(position, certain)).OfType<CompanionChange>(),
-    ];
-
-    /// <summary>Null when what sits there already meets every demand; a held part whose value is not recorded makes the change a perhaps.</summary>
-    private CompanionChange? Change(string position, bool certain)
+    private void Make(IEnumerable<CompanionChange> changes)
     {
-        var open = On(position, certain: true).Where(demand => HoldsAt(demand.Asks) == Met.No).ToList();
-        if (!certain)
+        foreach (var change in changes)
         {
-            if (open.Count > 0)
+            if (CertainOn(change.Position).Any(demand => IsLeaveOff(demand.Asks)))
             {
-                return null;
+                _neighbours.LeaveOff(change.Position);
+                continue;
             }
 
-            open = [.. _demands.Where(demand => demand.Position == position && HoldsAt(demand.Asks) != Met.Yes)];
+            Choose(change.Position, [.. change.Parts.Select(_facts.FindPart).OfType<Part>()]);
         }
-        else
+    }
+
+    /// <summary>One part is chosen, never features of two: the one that mates best with the part asked about, else the first.</summary>
+    private void Choose(string position, IReadOnlyList<Part> candidates)
+    {
+        int Unmet(Part candidate, Func<Reason, bool> counts)
         {
-            // Once it is changed at all, the new part has to meet every demand on the position, also those not known of the old one.
-            open = open.Count == 0 ? [] : [.. On(position, certain: true).Where(demand => HoldsAt(demand.Asks) != Met.Yes)];
+            _neighbours.Change(position, candidate);
+            return JointReasons.Judge(_facts, _question, _part, _neighbours).Concat(StackReasons.Judge(_facts, _question, _part, _neighbours)).Count(counts);
         }
 
-        if (open.Count == 0)
+        var best = candidates.Count switch
         {
-            return null;
-        }
+            0 => null,
+            1 => candidates[0],
+            _ => candidates.OrderBy(candidate => Unmet(candidate, reason => reason is { Met: Met.No, Effect: Effect.Stops }))
+                .ThenBy(candidate => Unmet(candidate, reason => reason.Met == Met.No)).ThenBy(candidate => Unmet(candidate, reason => reason.Met == Met.NotKnown)).First(),
+        };
+        _neighbours.Change(position, best);
+    }
 
+    private IEnumerable<Demand> CertainOn(string position) => _demands.Where(demand => demand.Position == position && demand.Certain);
+
+    private IReadOnlyList<string> Elsewhere => [.. _demands.Select(demand => demand.Position).Where(position => position != _question.Position).Distinct()];
+
+    /// <summary>Positions where something is certainly demanded that what sits there is not known to meet.</summary>
+    private List<CompanionChange> AlsoNeeded() =>
+    [
+        .. Elsewhere.Where(position => CertainOn(position).Any(demand => AsItStands(demand) is var met && (met == Met.No || (met == Met.NotKnown && !_isAsBuilt))))
+            .Select(position => Change(position, [.. CertainOn(position)], certain: true)),
+    ];
+
+    private List<CompanionChange> PerhapsNeeded(List<CompanionChange> also) =>
+    [
+        .. Elsewhere.Where(position => !also.Exists(change => change.Position == position) && _demands.Exists(demand => demand.Position == position && AsItStands(demand) != Met.Yes))
+            .Select(position => Change(position, _demands.FindAll(demand => demand.Position == position), certain: false)),
+    ];
+
+    /// <param name="demands">Every demand that a part at the position has to meet.</param>
+    private CompanionChange Change(string position, List<Demand> demands, bool certain)
+    {
+        var open = demands.FindAll(demand => AsItStands(demand) != Met.Yes);
         var name = _facts.FindPosition(position)?.Name ?? position;
         var demanded = string.Join(" and ", open.Select(demand => InWords(demand.Asks)).Distinct());
-        string[] parts = open.Exists(demand => IsLeaveOff(demand.Asks)) ? [] : [.. Candidates(position).Select(candidate => candidate.Id)];
-        var known = open.Exists(demand => IsLeaveOff(demand.Asks)) ? "leave it off" : parts.Length == 0 ? "no known part meets this" : FitWording.List(parts.Take(6));
+        var leftOff = open.Exists(demand => IsLeaveOff(demand.Asks));
+        string[] parts = leftOff || _facts.FindPosition(position) is not { } at
+            ? []
+            : [.. _facts.PartsOfKind(at.Kind).Where(part => demands.TrueForAll(demand => Holds(part, demand.Asks) == Met.Yes)).Select(part => part.Id)];
+        var known = leftOff ? "Leave it off." : parts.Length == 0 ? "No known part meets this." : $"Known to meet it: {FitWording.Some(parts)}.";
         var held = Held(position);
         return new CompanionChange(
             position, demanded, [.. open.SelectMany(demand => demand.Because).Select(rule => rule.Code).Distinct(StringComparer.Ordinal)], held, parts,
-            $"{name} must have {demanded}; now there: {held}. {known}.");
+            $"{name} {(certain ? "must have" : "may have to have")} {demanded}; now there: {held}. {known}");
     }
-
-    private IEnumerable<Part> Candidates(string position) =>
-        _facts.FindPosition(position) is { } at
-            ? _facts.PartsOfKind(at.Kind).Where(part => On(position, certain: true).All(demand => Holds(part, demand.Asks) == Met.Yes))
-            : [];
 
     /// <summary>
     /// What rules of neighbours, as they stand, ask of the part itself. What an unmet demand on a feature means is declared by the kind's rules
-    /// for that feature; where it has none, or where the rule only perhaps holds, the reason is shown and moves neither axis.
+    /// for that feature; where it has none, the part stops here. A rule that only perhaps holds is shown and moves neither axis.
     /// </summary>
     private IEnumerable<Reason> AgainstThePart()
     {
@@ -138,7 +170,7 @@ internal sealed class CompanionClosure
             var rule = demand.Because[^1];
             var has = ValueSelection.Of(_part, demand.Asks.At.Feature);
             var cause = _facts.FindPosition(rule.When.At.Position)?.Name ?? rule.When.At.Position;
-            var text = $"Because {cause} has {InWords(rule.When)}, this position must have {InWords(demand.Asks)}; this part: {FitWording.Text(has)}.";
+            var text = $"{cause} with {InWords(rule.When)} goes only with {InWords(demand.Asks)} here; this part: {FitWording.Text(has)}.";
             Rule?[] meanings = [.. kind.Rules.Where(meaning => demand.Certain && meaning.Feature == demand.Asks.At.Feature)];
             foreach (var meaning in meanings.DefaultIfEmpty(null))
             {
@@ -150,12 +182,12 @@ internal sealed class CompanionClosure
                     Code = rule.Code,
                     Feature = rule.Then.At.Feature,
                     Relation = rule.Then.Relation,
-                    Effect = meaning?.Effect,
+                    Effect = meaning?.Effect ?? (demand.Certain ? Effect.Stops : null),
                     Work = meaning?.Work,
                     Consequence = meaning?.Consequence,
                     Part = FitWording.Shown(has, part: _part.Id),
                     Need = FitWording.Shown(ValueSelection.Of(demand.Asks.Value, null), "companion"),
-                    Grade = DemandReasons.Weakest(has),
+                    Grade = DemandReasons.Weakest(rule.Evidence, has),
                     Mend = metHere == Met.No ? $"change {cause} as well" : null,
                     Evidence = DemandReasons.EvidenceOf([has], rule.Evidence),
                 };
@@ -166,30 +198,34 @@ internal sealed class CompanionClosure
     /// <summary>Two certain demands on one position that no part can meet together.</summary>
     private IEnumerable<Reason> Conflicts()
     {
-        var certain = _demands.Where(demand => demand.Certain && demand.Position != _question.Position).ToList();
+        var certain = _demands.FindAll(demand => demand.Certain);
         foreach (var (index, left) in certain.Index())
         {
             foreach (var right in certain.Skip(index + 1).Where(right => right.Position == left.Position && Exclude(left.Asks, right.Asks)))
             {
                 var name = _facts.FindPosition(left.Position)?.Name ?? left.Position;
-                yield return Conflict(right.Because[^1], $"{name} would have to have {InWords(left.Asks)} and also {InWords(right.Asks)}: the rules {left.Because[^1].Code} and {right.Because[^1].Code} exclude each other here.") with
+                var (one, other) = (left.Because[^1], right.Because[^1]);
+                yield return Conflict(other, $"{name} would have to have {InWords(left.Asks)} and also {InWords(right.Asks)}: the rules {one.Code} and {other.Code} exclude each other here.") with
                 {
-                    Evidence = DemandReasons.EvidenceOf([], right.Because[^1].Evidence),
+                    Grade = (EvidenceGrade)Math.Min((int)ValueSelection.GradeOf(one.Evidence), (int)ValueSelection.GradeOf(other.Evidence)),
+                    Evidence = [.. DemandReasons.EvidenceOf([], one.Evidence).Concat(DemandReasons.EvidenceOf([], other.Evidence)).Distinct().Order(StringComparer.Ordinal)],
                 };
             }
         }
     }
 
-    private Met HoldsAt(Condition condition)
+    private Met AsItStands(Demand demand) => HoldsAt(demand.Asks, _neighbours.AsItStands);
+
+    private Met HoldsAt(Condition condition, Func<string, Neighbour> at)
     {
         if (condition.At.Position == _question.Position)
         {
             return Holds(_part, condition);
         }
 
-        return _neighbours.At(condition.At.Position) switch
+        return at(condition.At.Position) switch
         {
-            PartThere there => there.Parts.Select(part => Holds(part, condition)).MinBy(met => met switch { Met.Yes => 0, Met.NotKnown => 1, _ => 2 }),
+            PartThere there => there.Parts.Select(part => Holds(part, condition)).Distinct().ToArray() is [var met] ? met : Met.NotKnown,
             NothingThere => condition.At.Feature == Feature.Present.Code ? Holds(ValueSelection.PresentAs("no"), condition) : Met.No,
             _ => Met.NotKnown,
         };
@@ -233,7 +269,7 @@ internal sealed class CompanionClosure
 
     private static bool IsLeaveOff(Condition condition) => condition.At.Feature == Feature.Present.Code && condition.Value.Text == "no";
 
-    private string Held(string position) => _neighbours.At(position) switch
+    private string Held(string position) => _neighbours.AsItStands(position) switch
     {
         PartThere there => FitWording.List(there.Parts.Select(part => part.Id)),
         NothingThere => "nothing",
@@ -242,6 +278,11 @@ internal sealed class CompanionClosure
 
     private string InWords(Condition condition)
     {
+        if (condition.At.Feature == Feature.Present.Code)
+        {
+            return IsLeaveOff(condition) ? "nothing fitted" : "a part fitted";
+        }
+
         var kind = _facts.FindPosition(condition.At.Position) is { } position ? _facts.FindKind(position.Kind) : null;
         var name = kind?.FindFeature(condition.At.Feature)?.Name ?? condition.At.Feature;
         var value = FitWording.InWords(condition.Value.Text.Replace("|", " or ", StringComparison.Ordinal));

@@ -57,6 +57,7 @@ internal static class DemandReasons
             Need = FitWording.Asked(demand.Value, demand.From, demand.FromPart),
             Allowance = demand.Value is StatedQuantity && demand.Allowance > 0 ? FitWording.Shown(new Interval(demand.Allowance, demand.Allowance), AllowanceUnit(feature)) : null,
             Difference = Difference(has, demand.Value),
+            Room = demand.Value is StatedQuantity wants ? FeatureComparison.SurelyAccepted(demand.Relation, wants, demand.Allowance).Width : null,
             Effect = effect,
             Work = effect == Effect.Work ? demand.Rule?.Work : null,
             Consequence = demand.Rule?.Consequence ?? Consequence.Loss,
@@ -69,6 +70,10 @@ internal static class DemandReasons
     /// <summary>The weakest grade among values; null when one of them is not a value.</summary>
     public static EvidenceGrade? Weakest(params IReadOnlyList<KnownValue> values) =>
         values.All(value => value is StatedValue) ? values.Cast<StatedValue>().Min(value => value.Grade) : null;
+
+    /// <summary>The same, with the evidence of the limit or rule they are held against.</summary>
+    public static EvidenceGrade? Weakest(Evidence? ofTheRule, params IReadOnlyList<KnownValue> values) =>
+        Weakest(values) is { } grade ? (EvidenceGrade)Math.Min((int)grade, (int)ValueSelection.GradeOf(ofTheRule)) : null;
 
     public static IReadOnlyList<string> EvidenceOf(IEnumerable<KnownValue> values, Evidence? more) =>
     [
@@ -92,20 +97,46 @@ internal static class DemandReasons
         var name = feature?.Name ?? demand.Feature;
         if (isItself)
         {
-            return $"{name}: {FitWording.Text(has)}, as the maker fitted it.";
+            return has is StatedValue ? $"{name}: {FitWording.Text(has)}, as the maker fitted it." : $"{name}: as the maker fitted it; its value is {FitWording.Text(has)}.";
         }
 
-        var wanted = $"{FitWording.Of(demand.Relation)} {FitWording.Text(demand.Value)}";
-        var against = demand.From == "need" ? $"{variant} demands {wanted}" : $"{variant} as built has {FitWording.Text(demand.Value)}";
+        var against = (demand.From == "need" ? $"{variant} demands {FitWording.Wanted(demand.Relation, demand.Value)}" : AsBuilt(variant, demand)) + Accepted(feature, demand);
         var note = (demand.Note ?? demand.Rule?.Note) is { } text && met == Met.No ? $" {text}" : "";
-        var bare = Weakest(has, demand.Value) == EvidenceGrade.Inferred && (has is StatedQuantity { Bare: true } || demand.Value is StatedQuantity { Bare: true })
-            ? " Compared as bare values: the maker's spread is not recorded."
-            : "";
+        var bare = FitWording.BareNote(has, demand.Value);
         return met switch
         {
             Met.Yes => $"{name}: this part has {FitWording.Text(has)}; {against}.{bare}",
             Met.No => $"{name}: this part has {FitWording.Text(has)}, but {against}.{note}{bare}",
-            _ => $"{name}: {WhatIsMissing(has, demand.Value)} This part: {FitWording.Text(has)}; {against}.",
+            _ => $"{name}: {WhatIsMissing(has, demand.Value)} This part: {FitWording.Text(has)}; {against}.{bare}",
+        };
+    }
+
+    private static string AsBuilt(string variant, Demand demand)
+    {
+        var built = $"{variant} as built has {FitWording.Text(demand.Value)}";
+        return (demand.Value, demand.Relation) switch
+        {
+            (not StatedValue, _) or (_, Relation.Same) => built,
+            (_, Relation.OneOf) => $"{built}, and one of those is needed",
+            (_, Relation.Covers) => $"{built}, and all of that is needed",
+            _ => $"{built}, and {FitWording.Of(demand.Relation)} that is needed",
+        };
+    }
+
+    /// <summary>How far beyond the demand is still accepted, where the rule says so.</summary>
+    private static string Accepted(Feature? feature, Demand demand)
+    {
+        if (demand.Value is not StatedQuantity || demand.Allowance == 0)
+        {
+            return "";
+        }
+
+        var beyond = FitWording.Number(demand.Allowance, AllowanceUnit(feature));
+        return demand.Relation switch
+        {
+            Relation.AtLeast => $" ({beyond} less is accepted)",
+            Relation.AtMost => $" ({beyond} more is accepted)",
+            _ => $" ({beyond} either way is accepted)",
         };
     }
 

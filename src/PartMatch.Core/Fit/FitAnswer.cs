@@ -92,7 +92,11 @@ public sealed record ChainLink(string From, string To, SupersessionWay Way, int 
 /// <summary>A compared value as the answer shows it: limits in the base unit for quantities, the text for all.</summary>
 /// <param name="From">Where a demand comes from: <c>fitted-part</c>, <c>need</c>, <c>neighbour</c>, <c>band</c>.</param>
 /// <param name="Part">The part it belongs to, where it belongs to one.</param>
-public sealed record ComparedValue(string Text, decimal? Low = null, decimal? High = null, string? Unit = null, string? From = null, string? Part = null);
+public sealed record ComparedValue(string Text, decimal? Low = null, decimal? High = null, string? Unit = null, string? From = null, string? Part = null)
+{
+    /// <summary>Not recorded, disputed, or one of several that differ: a reading would settle it.</summary>
+    internal bool IsOpen { get; init; }
+}
 
 /// <summary>One reason of an answer.</summary>
 /// <param name="Met">Whether the relation was met; for identity, whether it speaks for the part.</param>
@@ -132,6 +136,12 @@ public sealed record Reason(
     public string? Mend { get; init; }
 
     public IReadOnlyList<string> Evidence { get; init; } = [];
+
+    /// <summary>For a joint or stack: which of its sides or terms is the part's own.</summary>
+    internal FeatureAt? At { get; init; }
+
+    /// <summary>How wide a reading of what is missing may be and still lie in what is surely accepted, base units; null where an end is open or unknown.</summary>
+    internal decimal? Room { get; init; }
 }
 
 /// <summary>A statement of lower rank that says something else than the axis.</summary>

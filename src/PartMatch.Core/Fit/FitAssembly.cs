@@ -60,6 +60,7 @@ internal static class FitAssembly
             text += ", and needs work";
         }
 
+        // What a part would drag in counts once it is known that it goes on at all.
         return headline is Headline.DoesNotFit or Headline.NotKnownYet || changes == 0 ? text : $"{text}, with {changes} other {(changes == 1 ? "change" : "changes")}";
     }
 

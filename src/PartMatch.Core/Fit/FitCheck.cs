@@ -18,12 +18,16 @@ public static class FitCheck
             return FitUnknown.Number(facts, question, position);
         }
 
-        var stretches = EngineSpans.Cut(variant.Span, question.Built, question.Serial, SpansThatMatter(facts, question));
-        var judged = stretches.Select(stretch => (stretch, answer: OnStretch(facts, question, part, stretch))).ToList();
+        var cuts = EngineSpans.Cut(variant.Span, question.Built, question.Serial, SpansThatMatter(facts, question));
+        var judged = cuts.Stretches.ToDictionary(stretch => (stretch.Built, stretch.Serial), stretch => OnStretch(facts, question, part, stretch));
+
+        // Bounds at which nothing in the answer changes are not worth telling.
+        var told = cuts.Without((one, other) => SaysTheSame(facts, question, judged, one, other));
 
         // A stretch for which nothing is recorded says something only when no other stretch does.
-        var recorded = judged.Where(one => facts.FitmentsAt(question.Variant, question.Position).Any(fitment => one.stretch.IsIn(fitment.Span))).ToList();
-        return AnswerMerge.Over([.. (recorded.Count > 0 ? recorded : judged).Select(one => (one.stretch.Text, MarkOf(facts, question, one.stretch), one.answer))], DependsOn.Engine);
+        var recorded = told.Stretches.Where(stretch => IsRecorded(facts, question, stretch)).ToList();
+        return AnswerMerge.Over(
+            [.. (recorded.Count > 0 ? recorded : told.Stretches).Select(stretch => (stretch.Text, MarkOf(facts, question, stretch), judged[(stretch.Built, stretch.Serial)]))], DependsOn.Engine);
     }
 
     /// <summary>Does what one variant has at a position fit another variant there?</summary>
@@ -34,7 +38,6 @@ public static class FitCheck
         Fitment[] fitted =
         [
             .. facts.FitmentsAt(from, question.Position)
-                .Where(fitment => fitment.Evidence?.IsRetracted != true)
                 .Where(fitment => builtFrom is null || Overlaps(fitment.Span, builtFrom)),
         ];
         var position = facts.FindPosition(question.Position) ?? throw new ArgumentException($"{question.Position} is not a position of {facts.Family.Code}.", nameof(question));
@@ -57,7 +60,7 @@ public static class FitCheck
     {
         Fitment[] fitted =
         [
-            .. facts.FitmentsAt(question.Variant, question.Position).Where(fitment => fitment.Evidence?.IsRetracted != true && stretch.IsIn(fitment.Span)),
+            .. facts.FitmentsAt(question.Variant, question.Position).Where(fitment => stretch.IsIn(fitment.Span)),
         ];
         string[] parts = [.. fitted.Select(fitment => fitment.Part).OfType<string>().Distinct(StringComparer.Ordinal)];
         if (fitted.Length == 0)
@@ -73,16 +76,36 @@ public static class FitCheck
         return alternatives.Count == 1 ? best.answer : best.answer with { JudgedAgainst = best.alternative ?? Part.None };
     }
 
+    private static bool IsRecorded(FamilyFacts facts, FitQuestion question, EngineSpan stretch) =>
+        facts.FitmentsAt(question.Variant, question.Position).Any(fitment => stretch.IsIn(fitment.Span));
+
+    private static bool SaysTheSame(
+        FamilyFacts facts, FitQuestion question, Dictionary<(DateOnly, long), FitAnswer> judged, EngineSpan one, EngineSpan other)
+    {
+        var (left, right) = (judged[(one.Built, one.Serial)], judged[(other.Built, other.Serial)]);
+        return IsRecorded(facts, question, one) == IsRecorded(facts, question, other)
+            && (left.HeadlineText, left.Sureness, left.Identity.Relation) == (right.HeadlineText, right.Sureness, right.Identity.Relation)
+            && left.Mounts.CouldBe.SequenceEqual(right.Mounts.CouldBe)
+            && left.Runs.CouldBe.SequenceEqual(right.Runs.CouldBe)
+            && left.Identity.Fitted.SequenceEqual(right.Identity.Fitted)
+            && Changes(left).SequenceEqual(Changes(right));
+    }
+
+    private static IEnumerable<(string, string, bool)> Changes(FitAnswer answer) =>
+    [
+        .. answer.AlsoNeeded.Select(change => (change.Position, change.Demand, true)),
+        .. answer.PerhapsNeeded.Select(change => (change.Position, change.Demand, false)),
+    ];
+
     private static string? MarkOf(FamilyFacts facts, FitQuestion question, EngineSpan stretch) =>
         facts.FitmentsAt(question.Variant, question.Position).Where(fitment => stretch.IsIn(fitment.Span)).Select(fitment => fitment.Span.Mark).FirstOrDefault(mark => mark is not null);
 
     /// <summary>Spans at this position and at every position its answer can look at, and of the supersessions.</summary>
     private static List<Span> SpansThatMatter(FamilyFacts facts, FitQuestion question)
     {
-        var positions = new HashSet<string>(StringComparer.Ordinal) { question.Position };
+        var positions = CompanionClosure.Reach(facts, question);
         positions.UnionWith(facts.JointsAt(question.Position).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }));
         positions.UnionWith(facts.StacksAt(question.Position).SelectMany(stack => stack.Terms).OfType<FeatureTerm>().Select(term => term.At.Position));
-        positions.UnionWith(facts.Companions.SelectMany(rule => new[] { rule.When.At.Position, rule.Then.At.Position }));
         return
         [
             .. positions.SelectMany(position => facts.FitmentsAt(question.Variant, position)).Select(fitment => fitment.Span),

@@ -1,4 +1,5 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Fit;
 
@@ -19,14 +20,16 @@ internal static class FitJudge
             _ => IdentityCheck.Between(facts, question.Variant, span, fitted.Id, part.Id),
         };
 
-        var companions = CompanionClosure.Work(facts, question, part, neighbours);
+        var isAsBuilt = link.Relation == IdentityRelation.FittedHere && neighbours.AreTheMakers;
+        var companions = CompanionClosure.Work(facts, question, part, neighbours, isAsBuilt);
         var reasons = new List<Reason>();
         if (part.Kind == kind.Code)
         {
             reasons.AddRange(DemandReasons.Judge(facts, question, part, kind, fitted, isNothing, JointReasons.Replaced(facts, question, neighbours)));
             reasons.AddRange(part.IsNothing ? [] : JointReasons.Judge(facts, question, part, neighbours));
             reasons.AddRange(part.IsNothing ? [] : StackReasons.Judge(facts, question, part, neighbours));
-            reasons.AddRange(KindReasons(kind));
+            reasons.AddRange(part.IsNothing ? [] : KindReasons(kind));
+            reasons.AddRange(ChosenByMeasurement(facts, question, part, position));
         }
         else
         {
@@ -38,15 +41,16 @@ internal static class FitJudge
         reasons = [.. reasons.Index().Select(reason => reason.Item with { Id = $"r{reason.Index + 1}" })];
 
         var possibleMounts = AxisDecision.PossibleMounts(reasons);
-        var possibleRuns = part.Kind == kind.Code ? AxisDecision.PossibleRuns(reasons, kind.CanAlterRunning) : [Runs.Same, Runs.Differently];
-        var ownNeighbours = question.With is null || question.With.Keys.All(other => !neighbours.IsAnother(other));
-        var contradictsItself = ownNeighbours && link.Relation == IdentityRelation.FittedHere;
-        var silenced = JointReasons.AxesWithAnotherNeighbour(facts, question, neighbours);
+        var possibleRuns = part.Kind == kind.Code ? AxisDecision.PossibleRuns(reasons, kind.CanAlterRunning || part.IsNothing) : [Runs.Same, Runs.Differently];
+
+        // The maker put the number there beside the maker's neighbours: beside others it says nothing of what mates or adds up with them.
+        var silenced = JointReasons.AxesWithAnotherNeighbour(facts, question, neighbours)
+            .Union(StackReasons.AxesWithAnotherNeighbour(facts, question, neighbours)).ToHashSet();
 
         var (mounts, againstMounts) = AxisDecision.Combine(
-            Axis.Mounts, [.. IdentityStatement(link, reasons, Axis.Mounts, silenced, Mounts.Yes), .. Computed(possibleMounts, reasons, Axis.Mounts, contradictsItself, MountsDeciders)], possibleMounts, Mounts.NotKnown);
+            Axis.Mounts, [.. IdentityStatement(link, reasons, Axis.Mounts, silenced, Mounts.Yes), .. Computed(possibleMounts, reasons, Axis.Mounts, isAsBuilt, MountsDeciders)], possibleMounts, Mounts.NotKnown);
         var (runs, againstRuns) = AxisDecision.Combine(
-            Axis.Runs, [.. IdentityStatement(link, reasons, Axis.Runs, silenced, Runs.Same), .. Computed(possibleRuns, reasons, Axis.Runs, contradictsItself, RunsDeciders)], possibleRuns, Runs.NotKnown);
+            Axis.Runs, [.. IdentityStatement(link, reasons, Axis.Runs, silenced, Runs.Same), .. Computed(possibleRuns, reasons, Axis.Runs, isAsBuilt, RunsDeciders)], possibleRuns, Runs.NotKnown);
 
         var also = companions.AlsoNeeded.Concat(WithTheNewer(facts, question, link)).ToList();
         return FitAssembly.Assemble(
@@ -60,7 +64,7 @@ internal static class FitJudge
             : [];
 
     private static Statement<T>[] Computed<T>(
-        IReadOnlyList<T> possible, List<Reason> reasons, Axis axis, bool contradictsItself, Func<T, Reason, bool> decides)
+        IReadOnlyList<T> possible, List<Reason> reasons, Axis axis, bool isAsBuilt, Func<T, Reason, bool> decides)
         where T : struct, Enum
     {
         if (possible.Count != 1)
@@ -71,10 +75,12 @@ internal static class FitJudge
         Reason[] deciding = [.. reasons.Where(reason => reason.Axis == axis && reason.By is not ReasonBy.Identity && decides(possible[0], reason))];
         Reason[] unmet = [.. deciding.Where(reason => reason.Met == Met.No)];
         Reason[] solid = [.. unmet.Where(reason => reason.By == ReasonBy.Kind || reason.Grade is EvidenceGrade.Measured or EvidenceGrade.MakersDocument)];
-        var byRecords = solid.Length > 0 && !contradictsItself;
+
+        // What speaks against the maker's own part among the maker's own neighbours is the base contradicting itself.
+        var byRecords = solid.Length > 0 && !isAsBuilt;
         var shown = byRecords ? solid : deciding;
         var rank = byRecords ? AxisDecision.DecidedByRecordsRank : AxisDecision.UnprovenRank;
-        return [new Statement<T>(possible[0], rank, [.. shown.Select(reason => reason.Id)], $"The recorded features say: {FitWording.InWords(Codes.Of(possible[0]))}.")];
+        return [new Statement<T>(possible[0], rank, [.. shown.Select(reason => reason.Id)], FitWording.Computed(possible[0]))];
     }
 
     private static bool MountsDeciders(Mounts value, Reason reason) => value switch
@@ -99,6 +105,27 @@ internal static class FitJudge
         }
     }
 
+    private static IEnumerable<Reason> ChosenByMeasurement(FamilyFacts facts, FitQuestion question, Part part, Position position)
+    {
+        SelectRow[] table = [.. facts.Selects.Where(row => row.Position == question.Position && row.Evidence?.IsRetracted != true)];
+        if (table.Length == 0)
+        {
+            yield break;
+        }
+
+        SelectRow[] own = [.. table.Where(row => row.Part == part.Id)];
+        var grades = own.Length > 0
+            ? $"{part.Number} is the grade for {string.Join(" or ", own.Select(InWords))}"
+            : $"{part.Number} is not in the table of grades; those are {string.Join("; ", table.Select(row => $"{row.Part} for {InWords(row)}"))}";
+        yield return new Reason("", ReasonBy.Kind, Axis.Mounts, Met.NotKnown, $"{position.Name} is chosen by measurement: measure, then order. {grades}.")
+        {
+            Evidence = DemandReasons.EvidenceOf([], (own.Length > 0 ? own : table)[0].Evidence),
+        };
+
+        string InWords(SelectRow row) =>
+            $"{FitWording.Text(new Interval(row.From, row.To), row.Unit)} of {FitWording.InWords(row.Measured.Feature)} ({facts.FindPosition(row.Measured.Position)?.Name ?? row.Measured.Position})";
+    }
+
     private static Reason AnotherKind(FamilyFacts facts, Part part, Position position, Kind kind) =>
         new("", ReasonBy.Kind, Axis.Mounts, Met.No, $"{part.Number} is recorded as {facts.FindKind(part.Kind)?.Name ?? FitWording.InWords(part.Kind)}; {position.Name} takes {kind.Name}.")
         {
@@ -115,6 +142,7 @@ internal static class FitJudge
             IdentityRelation.NewerNumber => $"{part.Number} is a newer number of {fitted!.Number}, which the maker fitted.", // a link needs a fitted part
             IdentityRelation.SameBothWays => $"{part.Number} and {fitted!.Number}, which the maker fitted, stand in for each other.",
             IdentityRelation.OlderNumber => $"{part.Number} is an older number; the maker does not put it in place of the newer {fitted!.Number}.",
+            _ when part.IsNothing => $"{question.From ?? "The question"} carries nothing here: the answer is about leaving the position empty.",
             _ when link.OutsideLimits => $"A supersession links {part.Number} and {fitted!.Number}, but not for this variant or not for this engine's build date or serial number.",
             _ => null,
         };

@@ -7,6 +7,8 @@ namespace PartMatch.Core.Fit;
 /// <summary>Values and verdicts in the words of the bench.</summary>
 internal static class FitWording
 {
+    private const int ShownAtMost = 6;
+
     public static string Of(Headline headline) => headline switch
     {
         Headline.Fits => "Fits",
@@ -22,16 +24,39 @@ internal static class FitWording
         Relation.AtMost => "at most",
         Relation.OneOf => "one of",
         Relation.Covers => "all of",
-        _ => "the same:",
+        _ => "the same as",
     };
+
+    /// <summary>What is demanded, in the words of a shopping list: "at least 9 mm", "k2 or k2 long".</summary>
+    public static string Wanted(Relation relation, KnownValue value) => (relation, value) switch
+    {
+        (Relation.OneOf, StatedChoices set) => string.Join(" or ", set.Choices.Select(InWords)),
+        (Relation.Same or Relation.OneOf, _) => Text(value),
+        _ => $"{Of(relation)} {Text(value)}",
+    };
+
+    /// <summary>What the recorded features come to.</summary>
+    public static string Computed<T>(T value)
+        where T : struct, Enum => value switch
+        {
+            Mounts.Yes => "By what is recorded, the part goes on.",
+            Mounts.WithWork => "By what is recorded, the part goes on only after work.",
+            Mounts.No => "By what is recorded, the part does not go on.",
+            Runs.Same => "By what is recorded, the engine runs the same with it.",
+            _ => "By what is recorded, the engine runs differently with it.",
+        };
+
+    /// <summary>Said of every comparison that rests on a value without the maker's spread; empty where none does.</summary>
+    public static string BareNote(params IEnumerable<KnownValue> values) =>
+        values.Any(value => value is StatedQuantity { Bare: true }) ? " Compared as bare values, so only inferred: the maker's spread is not recorded." : "";
 
     public static ComparedValue Shown(KnownValue value, string? from = null, string? part = null) => value switch
     {
         StatedQuantity quantity => new ComparedValue(
             Text(quantity), quantity.Possible.Low, quantity.Possible.High, UnitTable.BaseOf(quantity.Unit.Dimension).Symbol, from, part),
         StatedValue stated => new ComparedValue(Text(stated), From: from, Part: part),
-        DisputedValue disputed => new ComparedValue($"disputed: {disputed.Text}", From: from, Part: part),
-        _ => new ComparedValue("not recorded", From: from, Part: part),
+        DisputedValue disputed => new ComparedValue($"disputed: {disputed.Text}", From: from, Part: part) { IsOpen = true },
+        _ => new ComparedValue("not recorded", From: from, Part: part) { IsOpen = true },
     };
 
     /// <summary>A demand: what is asked for, without how well that is known.</summary>
@@ -66,6 +91,9 @@ internal static class FitWording
     /// <summary>A choice code as words: "rear-of-exhaust-cam" reads "rear of exhaust cam".</summary>
     public static string InWords(string code) => code.Replace('-', ' ');
 
+    /// <summary>The first few, and how many more there are.</summary>
+    public static string Some(IReadOnlyList<string> items) => items.Count <= ShownAtMost ? List(items) : $"{List(items.Take(ShownAtMost))} and {items.Count - ShownAtMost} more";
+
     public static string List(IEnumerable<string> items) => string.Join(", ", items);
 
     private static string Text(StatedQuantity quantity)
@@ -80,7 +108,9 @@ internal static class FitWording
             _ => $" −{Bare(minus, unit, difference: true)}/+{Bare(plus, unit, difference: true)}",
         };
         var uncertain = quantity.Uncertainty == 0 ? "" : $" (known to ± {Bare(quantity.Uncertainty, unit, difference: true)})";
-        return $"{quantity.Text}{spread}{uncertain}";
+        return quantity.IsHull
+            ? $"{quantity.Text}, taken together {Bare(quantity.Stated.Low.Value, unit)} … {Number(quantity.Stated.High.Value, unit)}{uncertain}"
+            : $"{quantity.Text}{spread}{uncertain}";
     }
 
     private static string Bare(decimal inBase, Unit? unit, bool difference = false)

@@ -9,7 +9,7 @@ namespace PartMatch.Core.Fit;
 internal static class IdentityCheck
 {
     /// <summary>The relation, the shortest chain from the fitted part, and whether it is identity.</summary>
-    /// <param name="Loop">Parts of a loop of one-way links that the chain touches; empty when there is none.</param>
+    /// <param name="Loop">Parts of a loop of one-way links that runs through the fitted part, the one asked about, or one between; empty when there is none.</param>
     internal sealed record Link(IdentityRelation Relation, IReadOnlyList<ChainLink> Chain, bool OutsideLimits, IReadOnlyList<string> Loop)
     {
         public bool IsIdentity => Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
@@ -17,33 +17,40 @@ internal static class IdentityCheck
 
     public static Link Between(FamilyFacts facts, string variant, EngineSpan span, string fitted, string asked)
     {
-        if (fitted == asked)
-        {
-            return new Link(IdentityRelation.FittedHere, [], OutsideLimits: false, []);
-        }
-
         Supersession[] recorded = [.. facts.Supersessions.Where(link => link.Evidence?.IsRetracted != true)];
         Supersession[] within = [.. recorded.Where(link => link.HoldsFor(variant) && span.IsIn(link.Span))];
+        if (fitted == asked)
+        {
+            return new Link(IdentityRelation.FittedHere, [], OutsideLimits: false, LoopThrough(within, [fitted]));
+        }
+
         if (PermittedChain(within, fitted, asked) is { } chain)
         {
             var bothWays = chain.All(link => link.Way == SupersessionWay.Both);
-            return new Link(bothWays ? IdentityRelation.SameBothWays : IdentityRelation.NewerNumber, chain, OutsideLimits: false, LoopThrough(within, chain));
+            return new Link(
+                bothWays ? IdentityRelation.SameBothWays : IdentityRelation.NewerNumber, chain, OutsideLimits: false, LoopThrough(within, [fitted, .. chain.Select(link => link.To)]));
         }
 
-        if (Walk(fitted, asked, step => Backward(within, step, onlyBoth: false)) is { } against)
+        // Against the arrow: the fitted part is reached from the one asked about by the steps that are permitted.
+        Supersession[] both = [.. within.Where(link => link.Way == SupersessionWay.Both)];
+        if (Walk(fitted, asked, step => Backward(within, step, onlyBoth: false).Concat(Forward(both, step))) is { } against)
         {
-            return new Link(IdentityRelation.OlderNumber, against, OutsideLimits: false, []);
+            return new Link(IdentityRelation.OlderNumber, against, OutsideLimits: false, LoopThrough(within, [fitted, .. against.Select(link => link.To)]));
         }
 
         var outside = PermittedChain(recorded, fitted, asked);
         return new Link(IdentityRelation.AnotherPart, outside ?? [], OutsideLimits: outside is not null, []);
     }
 
-    /// <summary>Are the two linked both ways, wherever and whenever?</summary>
-    public static bool SameBothWays(FamilyFacts facts, string left, string right)
+    /// <summary>Is it one part, or do the two stand in for each other on both variants, whenever built?</summary>
+    public static bool SameBothWays(FamilyFacts facts, (string Variant, string Part) left, (string Variant, string Part) right)
     {
-        Supersession[] both = [.. facts.Supersessions.Where(link => link.Way == SupersessionWay.Both && link.Evidence?.IsRetracted != true)];
-        return left == right || PermittedChain(both, left, right) is not null;
+        Supersession[] both =
+        [
+            .. facts.Supersessions.Where(link =>
+                link.Way == SupersessionWay.Both && link.Evidence?.IsRetracted != true && link.HoldsFor(left.Variant) && link.HoldsFor(right.Variant)),
+        ];
+        return left.Part == right.Part || PermittedChain(both, left.Part, right.Part) is not null;
     }
 
     /// <summary>The shortest chain of these links from one part to another in the direction each permits; null when there is none.</summary>
@@ -61,7 +68,9 @@ internal static class IdentityCheck
         var pieces = link.Quantity > 1 ? $"; {link.Quantity} of {link.NewPart} stand for one" : "";
         var with = link.With.Count > 0 ? $"; together with {string.Join(", ", link.With)}" : "";
         var way = link.Way == SupersessionWay.Both ? "either may stand in for the other" : "not the other way round";
-        return new ChainLink(from, to, link.Way, link.Quantity, link.With, $"{link.OldPart} is replaced by {link.NewPart} ({way}){pieces}{with}");
+
+        // What must come along belongs to the newer number; the older one was there without.
+        return new ChainLink(from, to, link.Way, link.Quantity, to == link.NewPart ? link.With : [], $"{link.OldPart} is replaced by {link.NewPart} ({way}){pieces}{with}");
     }
 
     /// <summary>Shortest chain by breadth first search with a visited set, so that loops end; ties by part.</summary>
@@ -95,14 +104,16 @@ internal static class IdentityCheck
         return chain;
     }
 
-    private static IReadOnlyList<string> LoopThrough(Supersession[] links, IReadOnlyList<ChainLink> chain)
+    private static IReadOnlyList<string> LoopThrough(Supersession[] links, IReadOnlyList<string> parts)
     {
         Supersession[] oneWay = [.. links.Where(link => link.Way == SupersessionWay.One)];
-        foreach (var link in chain.Where(link => link.Way == SupersessionWay.One))
+        foreach (var part in parts)
         {
-            if (Walk(link.To, link.From, step => Forward(oneWay, step)) is { } back)
+            var loops = Forward(oneWay, part).OrderBy(step => step.To, StringComparer.Ordinal)
+                .Select(step => Walk(step.To, part, here => Forward(oneWay, here))).OfType<IReadOnlyList<ChainLink>>();
+            if (loops.MinBy(back => back.Count) is { } shortest)
             {
-                return [link.From, link.To, .. back.Select(step => step.To)];
+                return [part, .. shortest.Select(step => step.From), part];
             }
         }
 

@@ -6,8 +6,6 @@ namespace PartMatch.Core.Fit;
 /// <summary>Judges a part against the neighbours it mates with.</summary>
 internal static class JointReasons
 {
-    private const int MendsShown = 5;
-
     private sealed record Side(FeatureAt Own, FeatureAt Other, bool OwnIsLeft);
 
     /// <summary>Feature and effect pairs for which a joint with a known neighbour speaks.</summary>
@@ -38,13 +36,12 @@ internal static class JointReasons
     {
         var side = SideOf(joint, question.Position);
         var has = ValueSelection.Of(part, side.Own.Feature);
-        var neighbour = side.Other.Position == question.Position ? new PartThere([part], Given: false, Changed: false) : neighbours.At(side.Other.Position);
+        var neighbour = side.Other.Position == question.Position ? new PartThere([part], PutThereBy.Maker) : neighbours.At(side.Other.Position);
         return neighbour switch
         {
             NothingThere => null,
-            PartThere there => there.Parts
-                .Select(other => Judge(facts, part, has, joint, side, other, there))
-                .MinBy(reason => reason.Met switch { Met.Yes => 0, Met.NotKnown => 1, _ => 2 }),
+            PartThere there => Alternatives.Weigh(
+                [.. there.Parts.Select(other => Judge(facts, part, has, joint, side, other, there))], there.IsChosen, () => OneOfSeveral(facts, joint, side, part, has, there)),
             _ => NotRecordedNeighbour(facts, part, has, joint, side),
         };
     }
@@ -56,6 +53,20 @@ internal static class JointReasons
         {
             Part = FitWording.Shown(has, part: part.Id),
             Need = FitWording.Shown(NotRecorded.Instance, "neighbour"),
+            Room = RoomFor(joint, has),
+        };
+    }
+
+    private static Reason OneOfSeveral(FamilyFacts facts, Joint joint, Side side, Part part, KnownValue has, PartThere there)
+    {
+        var name = facts.FindPosition(side.Other.Position)?.Name ?? side.Other.Position;
+        var each = there.Parts.Select(other => ValueSelection.Of(other, side.Other.Feature)).ToList();
+        return Base(joint, side, Met.NotKnown, $"{FeatureName(facts, side.Own)} {FitWording.Text(has)} mates with some of what the maker fitted as {name} and not with all: {FitWording.List(there.Parts.Select(other => other.Number))}.") with
+        {
+            Part = FitWording.Shown(has, part: part.Id),
+            Need = new ComparedValue(string.Join(" or ", each.Select(FitWording.Text).Distinct()), From: "neighbour") { IsOpen = true },
+            Room = RoomFor(joint, has),
+            Evidence = DemandReasons.EvidenceOf([has, .. each], joint.Evidence),
         };
     }
 
@@ -64,7 +75,12 @@ internal static class JointReasons
         var its = ValueSelection.Of(neighbour, side.Other.Feature);
         var met = Mates(joint, side, has, its);
         var difference = GapOf(side, has, its);
-        var who = there.Changed ? $"{neighbour.Number}, one that the change beside it would bring" : there.Given ? $"{neighbour.Number}, as given" : neighbour.Number;
+        var who = there.By switch
+        {
+            PutThereBy.Change => $"{neighbour.Number}, once that is changed",
+            PutThereBy.Question => $"{neighbour.Number}, as asked",
+            _ => neighbour.Number,
+        };
         var position = facts.FindPosition(side.Other.Position)?.Name ?? side.Other.Position;
         var rule = joint.Relation == Relation.Band
             ? $"{FitWording.Text(joint.Band, joint.Unit)} allowed{(difference is { } gap ? $", {FitWording.Text(gap, joint.Unit)} found" : "")}"
@@ -75,17 +91,21 @@ internal static class JointReasons
             Met.No => "does not mate with",
             _ => "cannot be judged against",
         };
-        return Base(joint, side, met, $"{FeatureName(facts, side.Own)} {FitWording.Text(has)} {verdict} {FeatureName(facts, side.Other)} {FitWording.Text(its)} of {position} ({who}): {rule}.") with
+        return Base(joint, side, met, $"{FeatureName(facts, side.Own)} {FitWording.Text(has)} {verdict} {FeatureName(facts, side.Other)} {FitWording.Text(its)} of {position} ({who}): {rule}.{FitWording.BareNote(has, its)}") with
         {
             Part = FitWording.Shown(has, part: part.Id),
             Need = FitWording.Shown(its, "neighbour", neighbour.Id),
             Band = joint.Relation == Relation.Band ? FitWording.Shown(joint.Band, joint.Unit) : null,
             Difference = difference is { } found ? FitWording.Shown(found, joint.Unit) : null,
-            Grade = DemandReasons.Weakest(has, its),
+            Grade = DemandReasons.Weakest(joint.Evidence, has, its),
+            Room = RoomFor(joint, has is StatedValue && its is not StatedValue ? has : its),
             Mend = met == Met.No ? MendOf(facts, joint, side, has, position) : null,
             Evidence = DemandReasons.EvidenceOf([has, its], joint.Evidence),
         };
     }
+
+    /// <summary>What the band leaves for a reading of the other side.</summary>
+    private static decimal? RoomFor(Joint joint, KnownValue known) => joint.Band.Width - (Limits(known)?.Width ?? 0);
 
     private static Met Mates(Joint joint, Side side, KnownValue own, KnownValue other)
     {
@@ -119,9 +139,9 @@ internal static class JointReasons
         string[] known =
         [
             .. facts.PartsOfKind(other.Kind).Where(candidate => Mates(joint, side, has, ValueSelection.Of(candidate, side.Other.Feature)) == Met.Yes)
-                .Select(candidate => candidate.Id).Take(MendsShown),
+                .Select(candidate => candidate.Id),
         ];
-        return known.Length == 0 ? $"no known part at {position} would mate with it" : $"would mate at {position}: {FitWording.List(known)}";
+        return known.Length == 0 ? $"no known part at {position} would mate with it" : $"would mate at {position}: {FitWording.Some(known)}";
     }
 
     private static string RelationWords(Joint joint, Side side) => joint.Relation switch
@@ -140,6 +160,7 @@ internal static class JointReasons
         new("", ReasonBy.Joint, joint.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts, met, text)
         {
             Feature = side.Own.Feature,
+            At = side.Own,
             Code = joint.Code,
             Relation = joint.Relation,
             Effect = joint.Effect,

@@ -27,7 +27,11 @@ public abstract record StatedValue(string Text, EvidenceGrade Grade, IReadOnlyLi
 /// <param name="Bare">Minus or plus is not recorded: compared as a bare value, graded inferred.</param>
 public sealed record StatedQuantity(
     decimal Nominal, Interval Stated, Interval Possible, decimal Uncertainty, bool Bare, Unit Unit, string Text, EvidenceGrade Grade, IReadOnlyList<string> Evidence)
-    : StatedValue(Text, Grade, Evidence);
+    : StatedValue(Text, Grade, Evidence)
+{
+    /// <summary>Several equally good sources that overlap: the text names each, the limits hold them all.</summary>
+    public bool IsHull { get; init; }
+}
 
 public sealed record StatedCount(long Value, string Text, EvidenceGrade Grade, IReadOnlyList<string> Evidence) : StatedValue(Text, Grade, Evidence);
 

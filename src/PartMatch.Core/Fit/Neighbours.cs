@@ -12,35 +12,54 @@ internal sealed record NeighbourNotRecorded : Neighbour;
 internal sealed record NothingThere : Neighbour;
 
 /// <summary>One of these parts sits there.</summary>
-/// <param name="Parts">Alternatives, ordered; more than one where several are valid together, or where a change is still to be chosen.</param>
-/// <param name="Given">The question itself put it there instead of what the maker fitted.</param>
-/// <param name="Changed">A companion rule asks for it: the answer holds once that change is done.</param>
-internal sealed record PartThere(IReadOnlyList<Part> Parts, bool Given, bool Changed) : Neighbour;
+/// <param name="Parts">Ordered; more than one where several are valid together.</param>
+/// <param name="By">Who put it there.</param>
+/// <param name="IsChosen">One of them is chosen by measurement when the engine is built, so that one that suits is enough.</param>
+internal sealed record PartThere(IReadOnlyList<Part> Parts, PutThereBy By, bool IsChosen = false) : Neighbour;
+
+internal enum PutThereBy
+{
+    Maker,
+
+    /// <summary>The question names it instead of what the maker fitted.</summary>
+    Question,
+
+    /// <summary>A companion rule asks for it: the answer holds once that change is made.</summary>
+    Change,
+}
 
 /// <summary>Who sits next to the part: what the question says, else what the maker fitted on that stretch of engines.</summary>
 internal sealed class Neighbours(FamilyFacts facts, FitQuestion question, EngineSpan span)
 {
     private readonly Dictionary<string, Neighbour> _changed = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Neighbour> _standing = new(StringComparer.Ordinal);
 
-    public EngineSpan Span => span;
+    /// <summary>From here on the position holds what a companion rule asks for; null leaves it open which part that will be.</summary>
+    public void Change(string position, Part? part) =>
+        _changed[position] = part is null ? new NeighbourNotRecorded() : new PartThere([part], PutThereBy.Change);
 
-    public IReadOnlyList<Fitment> FittedAt(string position) =>
-        [.. facts.FitmentsAt(question.Variant, position).Where(fitment => fitment.Evidence?.IsRetracted != true && span.IsIn(fitment.Span))];
+    /// <summary>From here on the position is left empty because a companion rule asks for it.</summary>
+    public void LeaveOff(string position) => _changed[position] = new NothingThere();
 
-    /// <summary>From here on the position holds what a companion rule asks for.</summary>
-    public void Change(string position, IReadOnlyList<Part> candidates, bool leftOff) =>
-        _changed[position] = leftOff ? new NothingThere() : candidates.Count == 0 ? new NeighbourNotRecorded() : new PartThere(candidates, Given: false, Changed: true);
+    /// <summary>Once the changes are made.</summary>
+    public Neighbour At(string position) => _changed.GetValueOrDefault(position) ?? AsItStands(position);
 
-    public Neighbour At(string position)
+    /// <summary>Before any change.</summary>
+    public Neighbour AsItStands(string position)
     {
-        if (_changed.TryGetValue(position, out var changed))
+        if (!_standing.TryGetValue(position, out var neighbour))
         {
-            return changed;
+            _standing[position] = neighbour = LookUp(position);
         }
 
+        return neighbour;
+    }
+
+    private Neighbour LookUp(string position)
+    {
         if (question.With is not null && question.With.TryGetValue(position, out var given))
         {
-            return given is null ? new NothingThere() : new PartThere([given], IsOther(position, given), Changed: false);
+            return given is null ? new NothingThere() : new PartThere([given], IsOther(position, given) ? PutThereBy.Question : PutThereBy.Maker);
         }
 
         var fitted = FittedAt(position);
@@ -49,13 +68,19 @@ internal sealed class Neighbours(FamilyFacts facts, FitQuestion question, Engine
         {
             (0, _) => new NeighbourNotRecorded(),
             (_, 0) => new NothingThere(),
-            _ => new PartThere(parts, Given: false, Changed: false),
+            _ => new PartThere(parts, PutThereBy.Maker, facts.Selects.Any(row => row.Position == position)),
         };
     }
 
     /// <summary>Did the question put something else there than the maker did?</summary>
     public bool IsAnother(string position) =>
         question.With is not null && question.With.TryGetValue(position, out var given) && IsOther(position, given);
+
+    /// <summary>Does everything stand there that the maker put there?</summary>
+    public bool AreTheMakers => question.With is null || question.With.Keys.All(position => !IsAnother(position));
+
+    private IReadOnlyList<Fitment> FittedAt(string position) =>
+        [.. facts.FitmentsAt(question.Variant, position).Where(fitment => span.IsIn(fitment.Span))];
 
     private bool IsOther(string position, Part? given) =>
         FittedAt(position).All(fitment => fitment.Part != given?.Id);

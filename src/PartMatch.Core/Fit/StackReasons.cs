@@ -12,14 +12,24 @@ internal static class StackReasons
     private sealed record Term(StackTerm Of, Part? Part, KnownValue Value);
 
     public static IEnumerable<Reason> Judge(FamilyFacts facts, FitQuestion question, Part part, Neighbours neighbours) =>
-        facts.StacksAt(question.Position)
-            .Where(stack => stack.HoldsFor(question.Variant) && stack.Evidence?.IsRetracted != true)
-            .Select(stack => Judge(facts, question, part, stack, neighbours)).OfType<Reason>();
+        At(facts, question).Select(stack => Judge(facts, question, part, stack, neighbours)).OfType<Reason>();
+
+    /// <summary>The axes on which another neighbour than the maker's is a term of a sum with this position.</summary>
+    public static IReadOnlySet<Axis> AxesWithAnotherNeighbour(FamilyFacts facts, FitQuestion question, Neighbours neighbours) =>
+        At(facts, question)
+            .Where(stack => PositionsOf(stack).Any(position => position != question.Position && neighbours.IsAnother(position)))
+            .Select(stack => stack.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts)
+            .ToHashSet();
+
+    private static IEnumerable<Stack> At(FamilyFacts facts, FitQuestion question) =>
+        facts.StacksAt(question.Position).Where(stack => stack.HoldsFor(question.Variant) && stack.Evidence?.IsRetracted != true);
+
+    private static IEnumerable<string> PositionsOf(Stack stack) => stack.Terms.OfType<FeatureTerm>().Select(term => term.At.Position).Distinct();
 
     /// <summary>Null where a position of the stack is known to carry nothing: then the stack does not apply.</summary>
     private static Reason? Judge(FamilyFacts facts, FitQuestion question, Part part, Stack stack, Neighbours neighbours)
     {
-        string[] positions = [.. stack.Terms.OfType<FeatureTerm>().Select(term => term.At.Position).Distinct()];
+        string[] positions = [.. PositionsOf(stack)];
         if (positions.Any(position => position != question.Position && neighbours.At(position) is NothingThere))
         {
             return null;
@@ -39,8 +49,19 @@ internal static class StackReasons
             }
         }
 
-        return combinations.Select(chosen => Judge(facts, question, stack, chosen))
-            .MinBy(reason => reason.Met switch { Met.Yes => 0, Met.NotKnown => 1, _ => 2 });
+        // Of what is chosen by measurement the best counts, for each of the neighbours that may be there.
+        string[] chosenLast = [.. positions.Where(position => neighbours.At(position) is PartThere { IsChosen: true })];
+        Reason[] each =
+        [
+            .. combinations.GroupBy(chosen => string.Join('|', positions.Except(chosenLast).Select(position => chosen[position]?.Id)))
+                .Select(group => Alternatives.Best([.. group.Select(chosen => Judge(facts, question, stack, chosen))])),
+        ];
+        return Alternatives.Weigh(each, isChosen: false, () => each.First(reason => reason.Met != Met.Yes) with
+        {
+            Met = Met.NotKnown,
+            Mend = null,
+            Text = $"{FitWording.InWords(stack.Code)}: adds up with some of the neighbours the maker fitted and not with all. {string.Join(" ", each.Select(reason => reason.Text))}",
+        });
     }
 
     private static IReadOnlyList<Part?> Candidates(FitQuestion question, Part part, Neighbours neighbours, string position) =>
@@ -53,18 +74,23 @@ internal static class StackReasons
         var met = sum is { } total ? FeatureComparison.InBand(total, stack.Band) : Met.NotKnown;
         var band = FitWording.Text(stack.Band, stack.Unit);
         var found = sum is { } value ? FitWording.Text(value, stack.Unit) : "not known";
-        var text = $"{FitWording.InWords(stack.Code)}: {string.Join(" ", terms.Select(term => InWords(facts, stack, term)))} = {found}; wanted {band}.";
+        var text = $"{FitWording.InWords(stack.Code)}: {string.Join(" ", terms.Select(term => InWords(facts, stack, term)))} = {found}; wanted {band}.{FitWording.BareNote(terms.Select(term => term.Value))}";
         return Base(stack, met, text) with
         {
-            Feature = stack.Terms.OfType<FeatureTerm>().First(term => term.At.Position == question.Position).At.Feature,
+            Feature = Own(stack, question).Feature,
+            At = Own(stack, question),
             Terms = [.. terms.Select(term => FitWording.Shown(term.Value, term.Part is null || term.Part.Id != chosen[question.Position]?.Id ? "neighbour" : "part", term.Part?.Id) with { Text = InWords(facts, stack, term) })],
             Band = FitWording.Shown(stack.Band, stack.Unit),
             Difference = sum is { } shown ? FitWording.Shown(shown, stack.Unit) : null,
-            Grade = DemandReasons.Weakest([.. terms.Where(term => term.Of is FeatureTerm).Select(term => term.Value)]),
+            Grade = DemandReasons.Weakest(stack.Evidence, [.. terms.Where(term => term.Of is FeatureTerm).Select(term => term.Value)]),
+            Room = Room(stack, terms, chosen[question.Position]),
             Mend = met == Met.No ? MendOf(facts, question, stack, chosen) : null,
             Evidence = DemandReasons.EvidenceOf(terms.Select(term => term.Value), stack.Evidence),
         };
     }
+
+    private static FeatureAt Own(Stack stack, FitQuestion question) =>
+        stack.Terms.OfType<FeatureTerm>().First(term => term.At.Position == question.Position).At;
 
     private static Term Read(StackTerm term, Dictionary<string, Part?> chosen) => term switch
     {
@@ -72,19 +98,27 @@ internal static class StackReasons
         _ => new Term(term, null, NotRecorded.Instance),
     };
 
+    private static Interval? Limits(Term term) => (term.Of, term.Value) switch
+    {
+        (ConstantTerm constant, _) => new Interval(constant.Value, constant.Value),
+        (_, StatedQuantity quantity) => quantity.Possible,
+        (_, StatedCount count) => new Interval(count.Value, count.Value),
+        _ => null,
+    };
+
+    /// <summary>What the band leaves for a reading of the missing terms, or of the part's own where none is missing.</summary>
+    private static decimal? Room(Stack stack, IReadOnlyList<Term> terms, Part? part)
+    {
+        var complete = terms.All(term => Limits(term) is not null);
+        return stack.Band.Width - terms.Where(term => !complete || term.Part is null || term.Part.Id != part?.Id).Sum(term => Limits(term)?.Width ?? 0);
+    }
+
     private static Interval? Sum(IEnumerable<Term> terms)
     {
         var sum = new Interval(0, 0);
         foreach (var term in terms)
         {
-            Interval? value = (term.Of, term.Value) switch
-            {
-                (ConstantTerm constant, _) => new Interval(constant.Value, constant.Value),
-                (_, StatedQuantity quantity) => quantity.Possible,
-                (_, StatedCount count) => new Interval(count.Value, count.Value),
-                _ => null,
-            };
-            if (value is not { } known)
+            if (Limits(term) is not { } known)
             {
                 return null;
             }
@@ -110,11 +144,11 @@ internal static class StackReasons
                 .. facts.PartsOfKind(at.Kind)
                     .Where(candidate => Sum(stack.Terms.Select(term => Read(term, new Dictionary<string, Part?>(chosen, StringComparer.Ordinal) { [position] = candidate }))) is { } sum
                         && FeatureComparison.InBand(sum, stack.Band) == Met.Yes)
-                    .Select(candidate => candidate.Id).Take(5),
+                    .Select(candidate => candidate.Id),
             ];
             if (known.Length > 0)
             {
-                mends.Add($"would add up at {at.Name}: {FitWording.List(known)}");
+                mends.Add($"would add up at {at.Name}: {FitWording.Some(known)}");
             }
         }
 

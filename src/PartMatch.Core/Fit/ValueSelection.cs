@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 
@@ -18,14 +20,20 @@ public static class ValueSelection
         MakersDocument,
     }
 
+    // Parts are immutable, and every answer asks the same few features of them again and again.
+    private static readonly ConditionalWeakTable<Part, ConcurrentDictionary<string, KnownValue>> _weighed = [];
+
     /// <summary>The value of a feature of a part. A real part is always present, and nothing is not.</summary>
     public static KnownValue Of(Part part, string feature) =>
         feature == Feature.Present.Code
             ? PresentAs(part.IsNothing ? "no" : "yes")
-            : Pick([.. part.Values.Where(value => value.Feature == feature && value.Evidence?.IsRetracted != true)]);
+            : _weighed.GetOrCreateValue(part).GetOrAdd(feature, static (code, of) => Weigh(of, code), part);
 
     /// <summary>The built-in choice <c>present</c> of a position with or without a part.</summary>
     public static KnownValue PresentAs(string choice) => new StatedChoices([choice], choice, EvidenceGrade.MakersDocument, []);
+
+    private static KnownValue Weigh(Part part, string feature) =>
+        Pick([.. part.Values.Where(value => value.Feature == feature && value.Evidence?.IsRetracted != true)]);
 
     private static KnownValue Pick(List<RecordedValue> rows)
     {
@@ -34,10 +42,15 @@ public static class ValueSelection
             return NotRecorded.Instance;
         }
 
+        // A copy adds nothing to its original, and a copying slip does not dispute it. In order of evidence, whatever order the rows came in.
+        rows = [.. rows.Where(row => !IsCopyOfOneOf(row, rows)).OrderBy(row => row.Evidence?.Code, StringComparer.Ordinal).ThenBy(row => row.Reading.Text, StringComparer.Ordinal)];
         var examples = rows.Where(row => row.Evidence?.Grade == EvidenceGrade.Measured).Select(row => row.Evidence?.Root).Distinct().Count();
         var best = rows.Max(row => StandingOf(row, examples));
         return Combine([.. rows.Where(row => StandingOf(row, examples) == best)]);
     }
+
+    private static bool IsCopyOfOneOf(RecordedValue row, List<RecordedValue> rows) =>
+        row.Evidence is { } evidence && evidence.Root != evidence.Code && rows.Exists(other => other.Evidence?.Code == evidence.Root);
 
     /// <summary>The grade a value has by its source: a trial fit or a run under load says no more of a dimension than a report does.</summary>
     public static EvidenceGrade GradeOf(Evidence? evidence) => evidence?.Grade switch
@@ -62,7 +75,7 @@ public static class ValueSelection
 
     private static KnownValue Combine(List<RecordedValue> rows)
     {
-        var text = string.Join(" / ", rows.Select(row => row.Reading.Text).Distinct());
+        var text = string.Join(" or ", rows.Select(row => row.Reading.Text).Distinct());
         string[] evidence = [.. rows.Select(row => row.Evidence?.Code).OfType<string>().Distinct().Order(StringComparer.Ordinal)];
         var grade = GradeOf(rows[0].Evidence);
         return rows[0].Reading switch
@@ -92,6 +105,7 @@ public static class ValueSelection
                 Possible = each.Select(one => one.Possible).Aggregate((left, right) => left.Hull(right)),
                 Uncertainty = each.Max(one => one.Uncertainty),
                 Bare = each.Exists(one => one.Bare),
+                IsHull = each.DistinctBy(one => one.Stated).Skip(1).Any(),
             }
             : new DisputedValue(text, evidence);
     }

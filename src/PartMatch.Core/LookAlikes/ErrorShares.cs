@@ -7,7 +7,7 @@ namespace PartMatch.Core.LookAlikes;
 /// Source: J. Verhoeff, Error Detecting Decimal Codes, Mathematical Centre Tract 29, 1969, as quoted in later texts: substitution 79.1 %,
 /// adjacent transposition 10.2 %, jump transposition 0.8 %, twin 0.5 %, phonetic 0.5 % (the 0.3 % of jump twins is from memory). Omissions and
 /// additions together: the low end, 10 %, of the 10–20 % that N. R. Wagner, The Laws of Cryptography, 2002, gives for Verhoeff's studies;
-/// halving it between the two is ours.
+/// halving it between the two is ours. Two tables being mixed, the shares add up to 1.014; their order is what is claimed.
 /// </remarks>
 public static class ErrorShares
 {

@@ -21,6 +21,9 @@ public readonly record struct Interval(decimal? Low, decimal? High)
         && !(Low is { } low && other.High is { } otherHigh && low > otherHigh)
         && !(High is { } high && other.Low is { } otherLow && high < otherLow);
 
+    /// <summary>From end to end; null where an end is open.</summary>
+    public decimal? Width => High - Low;
+
     public Interval Hull(Interval other) =>
         new(Low is null || other.Low is null ? null : Math.Min(Low.Value, other.Low.Value),
             High is null || other.High is null ? null : Math.Max(High.Value, other.High.Value));

@@ -58,8 +58,7 @@ public static class VariantComparison
         var built = question.Built.GetValueOrDefault(variant);
         Fitment[] fitments =
         [
-            .. facts.FitmentsAt(variant, position).Where(fitment => fitment.Evidence?.IsRetracted != true)
-                .Where(fitment => built is null || FitCheck.Overlaps(fitment.Span, built)),
+            .. facts.FitmentsAt(variant, position).Where(fitment => built is null || FitCheck.Overlaps(fitment.Span, built)),
         ];
         FittedPart[] parts =
         [
@@ -93,8 +92,8 @@ public static class VariantComparison
 
     /// <summary>Every part of one side is, or is linked both ways with, a part of the other, and the other way round.</summary>
     private static bool SameParts(FamilyFacts facts, VariantFitted left, VariantFitted right) =>
-        left.Parts.All(part => right.Parts.Any(other => IdentityCheck.SameBothWays(facts, part.Part, other.Part)))
-        && right.Parts.All(part => left.Parts.Any(other => IdentityCheck.SameBothWays(facts, part.Part, other.Part)));
+        left.Parts.All(part => right.Parts.Any(other => IdentityCheck.SameBothWays(facts, (left.Variant, part.Part), (right.Variant, other.Part))))
+        && right.Parts.All(part => left.Parts.Any(other => IdentityCheck.SameBothWays(facts, (left.Variant, other.Part), (right.Variant, part.Part))));
 
     private static AcrossPair Across(FamilyFacts facts, CompareQuestion question, string position, string from, string to)
     {

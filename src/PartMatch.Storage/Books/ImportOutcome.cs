@@ -22,8 +22,9 @@ public sealed record FileCount(string File, int Rows);
 /// <summary>Something outside the book that refers to what a replacement would remove.</summary>
 /// <param name="Book">The book that refers.</param>
 /// <param name="Key">The key of the referring row, its columns joined by a comma.</param>
-/// <param name="Uses">What it refers to and would lose.</param>
-public sealed record BookUser(string Book, string File, string Key, string Uses);
+/// <param name="Uses">The cell that refers, as column and value; empty when it is the row as a whole.</param>
+/// <param name="Reason">What would be wrong with it.</param>
+public sealed record BookUser(string Book, string File, string Key, string Uses, string Reason);
 
 /// <summary>How an import ended; one of the nested cases.</summary>
 public abstract record ImportOutcome

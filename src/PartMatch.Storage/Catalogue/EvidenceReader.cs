@@ -19,7 +19,10 @@ internal sealed class EvidenceReader(SqliteConnection connection)
         {
             var row = Row(book, code);
             _made[(book, code)] = evidence = new Evidence(
-                code, Codes.Get<EvidenceGrade>(row.Grade), row.Date, row.Author, row.Source, row.DerivedFrom, row.RetractedOn, row.RetractedWhy) { Root = Root(book, row) };
+                code, Codes.Get<EvidenceGrade>(row.Grade), row.Date, row.Author, row.Source, row.DerivedFrom, row.RetractedOn, row.RetractedWhy)
+            {
+                Root = Root(book, row),
+            };
         }
 
         return evidence;

@@ -19,8 +19,8 @@ internal static class BookProblems
     public static Clash InUse(ImportOutcome.InUse inUse) => new(
     [
         .. inUse.Users.Select(user => new FieldError(
-            user.Uses, $"{user.Book}: {user.File} {user.Key}", "nothing outside the book that refers to a row which the new state lacks",
-            $"keep {user.Uses}, or first replace the book {user.Book} by one without that row")),
+            "book", $"{user.Book}: {user.File} {user.Key}: {user.Uses}".TrimEnd(' ', ':'), $"a book that leaves the others whole; with this one, {user.Reason}",
+            $"keep what that row refers to, or first replace the book {user.Book} by one without it")),
     ]);
 
     private static FieldError ToError(ImportError error) => new(

@@ -28,10 +28,11 @@ internal static class FitEndpoints
     {
         var (facts, question) = ready;
         var answer = question.From is { } from ? FitCheck.DecideFrom(facts, from, null, question) : FitCheck.Decide(facts, question);
+        var judged = question.Part ?? (answer.Asked.Part is { } id ? facts.FindPart(id) : null); // from= names no part; the answer does
         return answer with
         {
             Permalink = LinkTo(answer.Asked),
-            LookAlikes = question.Part is { IsNothing: false } part ? LookAlikeSearch.Warn(lookAlikes.Get(), part, facts.Family.Code) : [],
+            LookAlikes = judged is { IsNothing: false } part ? LookAlikeSearch.Warn(lookAlikes.Get(), part, facts.Family.Code) : [],
         };
     }
 

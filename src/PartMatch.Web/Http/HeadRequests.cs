@@ -5,7 +5,7 @@ internal sealed class HeadRequests(RequestDelegate next)
 {
     public async Task InvokeAsync(HttpContext context)
     {
-        if (!HttpMethods.IsHead(context.Request.Method) || !context.Request.Path.StartsWithSegments("/api"))
+        if (!HttpMethods.IsHead(context.Request.Method))
         {
             await next(context);
             return;

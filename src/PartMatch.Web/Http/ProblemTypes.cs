@@ -11,8 +11,8 @@ internal static class ProblemTypes
     /// <summary>All sorts, by status, then code.</summary>
     public static IReadOnlyList<ProblemType> All { get; } =
     [
-        new("ambiguous-number", 400, "Several makers use this number",
-            "The same number stands on parts of several makers. The errors name each maker and part: ask again with maker=, or with the part as maker:number."),
+        new("ambiguous-number", 400, "This number can mean several parts",
+            "The same number stands on several parts, or it is a casting mark, which names none. The errors list the parts: ask again with maker=, or with the part as maker:number."),
         new("bad-book", 400, "The parts book has faults",
             "Nothing was stored. The errors name file, line and column, what was found, what was expected and how to mend it, up to a cap."),
         new("bad-question", 400, "The question cannot be read",

@@ -15,7 +15,7 @@ internal sealed class RequestLog(RequestDelegate next, ILogger<RequestLog> logge
     }
 
     /// <summary>The pattern of the route, never the path itself.</summary>
-    public static string RouteOf(HttpContext context) => (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "a path without a route";
+    public static string RouteOf(HttpContext context) => (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "a page, or a path without a route";
 
     // A method is free text of the client; only the known ones go into the log.
     private static string KnownMethod(string method) => HttpMethods.GetCanonicalizedValue(method) switch

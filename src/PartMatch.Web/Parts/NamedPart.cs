@@ -4,15 +4,16 @@ using PartMatch.Web.Http;
 
 namespace PartMatch.Web.Parts;
 
-/// <summary>What a number in a question names: one part, none that the base knows, or several.</summary>
+/// <summary>What a number in a question names: one part, none that the base knows, or several that it can mean.</summary>
 /// <param name="Written">The number as written, after its maker where one was given.</param>
-/// <param name="Candidates">Ordered by part.</param>
-internal sealed record NamedPart(string Written, IReadOnlyList<Part> Candidates)
+/// <param name="Candidates">The parts it can mean: own numbers first, each group ordered by part.</param>
+/// <param name="Identifies">Does the number name a part? A casting mark narrows, never identifies, even where only one part with it is known.</param>
+internal sealed record NamedPart(string Written, IReadOnlyList<Part> Candidates, bool Identifies)
 {
     /// <summary>The part, or null when no book knows the number. Only where it is not ambiguous.</summary>
     public Part? Part => Candidates.Count == 1 ? Candidates[0] : null;
 
-    public bool IsAmbiguous => Candidates.Count > 1;
+    public bool IsAmbiguous => Candidates.Count > 1 || (Candidates.Count == 1 && !Identifies);
 
     /// <param name="written">A number, or <c>maker:number</c>.</param>
     /// <param name="maker">Only numbers of this maker; null for any.</param>
@@ -20,7 +21,10 @@ internal sealed record NamedPart(string Written, IReadOnlyList<Part> Candidates)
     {
         var (writtenMaker, number) = Split(written);
         var givenMaker = writtenMaker ?? maker;
-        return new NamedPart(givenMaker is null ? number : $"{givenMaker}:{number}", parts.FindByNumber(number, givenMaker));
+        var candidates = parts.FindByNumber(number, givenMaker);
+        var key = NumberKey.Of(number);
+        var identifies = candidates.Any(part => part.Key == key || parts.FindRecord(part.Id)?.Numbers.Any(known => known.Key == key && known.Identifies) is true);
+        return new NamedPart(givenMaker is null ? number : $"{givenMaker}:{number}", candidates, identifies);
     }
 
     /// <summary>Divides <c>maker:number</c> at the first colon; a number without one has no maker.</summary>
@@ -33,5 +37,8 @@ internal sealed record NamedPart(string Written, IReadOnlyList<Part> Candidates)
         [
             .. Candidates.Select(part => new FieldError(
                 field, Written, $"{part.Id} ({part.Name})", $"add maker={part.Maker}, or ask with {field}={part.Id}")),
-        ]);
+        ]) with
+    {
+        Detail = Identifies ? null : "A casting mark or a grade stands on many parts: it narrows, never identifies. Ask with the part's own number.",
+    };
 }

@@ -171,8 +171,8 @@ internal sealed class TestFamily
     public FamilyFacts Facts() => Facts(new InOrder());
 
     /// <summary>The facts, their lists in another order.</summary>
-    public FamilyFacts Facts(IOrder order) => new(
-        order.Of(_variants), order.Of(_positions), order.Of(_kinds), order.Of([.. _parts.Select(part => part with { Values = order.Of(part.Values) })]), order.Of(_works),
+    public FamilyFacts Facts(IOrder order, IReadOnlyList<Kind>? kinds = null) => new(
+        order.Of(_variants), order.Of(_positions), order.Of(kinds ?? _kinds), order.Of([.. _parts.Select(part => part with { Values = order.Of(part.Values) })]), order.Of(_works),
         order.Of(_fitments), order.Of(_joints), order.Of(_stacks))
     {
         Family = new Family("finch-9", "Finch 9", "alder", null),
@@ -181,6 +181,14 @@ internal sealed class TestFamily
         Supersessions = order.Of(_supersessions),
         Selects = order.Of(_selects),
     };
+
+    /// <summary>The facts with one more feature of a kind, which has a rule and which nobody recorded of any part.</summary>
+    public FamilyFacts Facts(string kind, Effect effect)
+    {
+        var more = new Feature("unrecorded", "unrecorded", FeatureType.Choice, null, []);
+        var rule = new Rule(more.Code, effect, Relation.Same, 0, null, Consequence.Loss, null);
+        return Facts(new InOrder(), [.. _kinds.Select(one => one.Code == kind ? one with { Features = [.. one.Features, more], Rules = [.. one.Rules, rule] } : one)]);
+    }
 
     /// <summary>Does this part fit?</summary>
     /// <param name="number">A number of no part is asked as a number in no book.</param>

@@ -89,7 +89,9 @@ public sealed class ImportTests
             ],
             inUse.Users.Select(user => (user.Book, user.File, user.Key)).Order());
         Assert.Equal(4, inUse.Total);
-        Assert.Contains("no part 'orrin:B-77'", inUse.Users.Single(user => user.File == "supersessions.csv").Uses, StringComparison.Ordinal);
+        var user = inUse.Users.Single(user => user.File == "supersessions.csv");
+        Assert.Equal("with marl:S-100|orrin:B-77", user.Uses);
+        Assert.Contains("no part 'orrin:B-77'", user.Reason, StringComparison.Ordinal);
         BookAssert.Equal(SampleBook.Common().Files, temp.Books.Export("shared")!);
     }
 

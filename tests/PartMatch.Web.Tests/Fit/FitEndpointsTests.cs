@@ -113,6 +113,19 @@ public sealed class FitEndpointsTests(SmallBase server)
         Assert.Contains("maker=brask", problem.List("errors")[1].Text("mend"));
     }
 
+    [Fact]
+    public async Task A_casting_mark_narrows_and_never_identifies()
+    {
+        var problem = await _client.RefuseAsync(Pump + "&part=C-9", HttpStatusCode.BadRequest, "ambiguous-number");
+
+        Assert.Contains("ardlow:12/34", problem.OnlyError().Text("expected"));
+        Assert.Contains("casting mark", problem.Text("detail"));
+    }
+
+    [Fact]
+    public async Task A_suppliers_number_identifies_the_part() =>
+        Assert.Equal("ardlow:12/34", (await _client.AskAsync(Pump + "&part=S501")).GetProperty("asked").Text("part"));
+
     [Theory]
     [InlineData("part=77-1&maker=brask")]
     [InlineData("part=brask:77-1")]

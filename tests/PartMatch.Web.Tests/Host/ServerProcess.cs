@@ -75,6 +75,13 @@ internal sealed class ServerProcess : IAsyncDisposable
         await kill.WaitForExitAsync(TestContext.Current.CancellationToken);
     }
 
+    /// <summary>Ends it at once and in the middle of anything: SIGKILL, which no program can see coming.</summary>
+    public async Task KillAsync()
+    {
+        _process.Kill();
+        await _process.WaitForExitAsync(TestContext.Current.CancellationToken);
+    }
+
     public async ValueTask DisposeAsync()
     {
         if (!_process.HasExited)

@@ -35,7 +35,7 @@ public sealed class PartEndpointsTests(SmallBase server)
         var rotation = part.List("values")[1];
         Assert.Equal("clockwise", rotation.GetProperty("known").Text("text"));
         Assert.Equal("makers-document", Assert.Single(rotation.List("recorded")).GetProperty("source").Text("grade"));
-        Assert.Equal(["service 12/34", "supplier S 501"], part.List("numbers").Select(number => $"{number.Text("sort")} {number.Text("number")}"));
+        Assert.Equal(["service 12/34", "casting-mark C-9", "supplier S 501"], part.List("numbers").Select(number => $"{number.Text("sort")} {number.Text("number")}"));
         var place = Assert.Single(part.List("fitted"));
         Assert.Equal("duo-2 a coolant-pump 1", $"{place.Text("family")} {place.Text("variant")} {place.Text("position")} {place.GetProperty("quantity").GetInt32()}");
         Assert.Equal("ardlow:12/36", Assert.Single(part.List("replacedBy")).Text("part"));

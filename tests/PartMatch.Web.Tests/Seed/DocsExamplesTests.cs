@@ -5,7 +5,7 @@ using PartMatch.Web.Http;
 namespace PartMatch.Web.Tests.Seed;
 
 /// <summary>The examples in api-docs are shortened answers of the demo data: every member that stands there stands in the answer, with the same value.</summary>
-public sealed partial class DocsExamplesTests(SeedServer server) : IClassFixture<SeedServer>
+public sealed partial class DocsExamplesTests(SeedServer server)
 {
     private static readonly string _docs = Path.Combine(Repository.Folder, "api-docs");
 

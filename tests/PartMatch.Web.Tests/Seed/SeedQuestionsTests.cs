@@ -19,7 +19,7 @@ public sealed class SeedServer : PartMatchServer, IAsyncLifetime
 }
 
 /// <summary>The table of questions in data-seed/README.md, asked over HTTP: it is written by hand from the scenario, not from our answers.</summary>
-public sealed class SeedQuestionsTests(SeedServer server) : IClassFixture<SeedServer>
+public sealed class SeedQuestionsTests(SeedServer server)
 {
     /// <summary>Question, expected headline and address of each row.</summary>
     public static TheoryData<string, string, string> Questions

@@ -25,9 +25,12 @@ internal sealed record BookUsers(IReadOnlyList<BookScope> Scopes, IReadOnlyList<
             }
 
             total += errors.Total;
-            users.AddRange(errors.Kept.Select(kept => new BookUser(book.Code, kept.Error.File, kept.Row?.KeyText ?? "", kept.Error.Reason)));
+            users.AddRange(errors.Kept.Select(kept => ToUser(book.Code, kept.Row, kept.Error)));
         }
 
         return new BookUsers(scopes, [.. users.Take(BookStore.MaxErrors)], total);
     }
+
+    private static BookUser ToUser(string book, BookRow? row, ImportError error) =>
+        new(book, error.File, row?.KeyText ?? "", error.Column is null ? "" : $"{error.Column} {error.Value}", error.Reason);
 }

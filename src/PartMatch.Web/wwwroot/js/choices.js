@@ -18,8 +18,8 @@ export const familyOf = code => askOnce(`/api/families/${encodeURIComponent(code
 /** Offers the families; with only one in the base it is chosen. Gives the chosen code, or ''. */
 export async function offerFamilies(select, value, first = 'Choose a family') {
   const all = await families();
-  if (all.length === 1 && select.required) select.dataset.standard = all[0].code;
-  offer(select, first, all.map(family => option(family.code, [family.makerName, family.title].filter(Boolean).join(' '))), value || select.dataset.standard);
+  if (all.length === 1 && select.required) select.dataset.standard = all[0].family;
+  offer(select, first, all.map(family => option(family.family, [family.makerName, family.title].filter(Boolean).join(' '))), value || select.dataset.standard);
   return select.value;
 }
 

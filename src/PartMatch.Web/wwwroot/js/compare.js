@@ -1,7 +1,7 @@
 // Compare variants: position by position, what they share and what goes across.
 
 import { familyOf, offerFamilies, offerGroups, variantName } from './choices.js';
-import { count, el, pageOf, partLink, plain, ruled, say, section, sentence, spanText, verdict } from './format.js';
+import { count, el, headlines, pageOf, partLink, plain, ruled, say, section, sentence, spanText, verdict, verdictShape } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -32,33 +32,58 @@ function across(pair) {
   return el('li', null, el('a', { class: 'across', href: pageOf(pair.fit) }, el('span', { class: 'code' }, `${pair.from} → ${pair.to}`), verdict(pair.headline, { short: true })));
 }
 
-const effects = { stops: 'stops', work: 'work', alters: 'alters' };
-
-function difference(one) {
-  return el('li', null, sentence(one.name), one.effect ? el('span', { class: 'effect' }, ` (${effects[one.effect]})`) : '', one.same === 'not-known' ? ' – not known' : '', ': ',
-    one.values.map((value, index) => [index ? ' · ' : '', el('span', { class: 'code' }, value.variant), ' ', value.value.text]));
+/** What one variant has, on each of the others: a line of shapes, each named for who cannot see it. */
+function onOthers(from, pairs) {
+  return el('li', { class: 'onto' }, el('span', { class: 'code' }, `${from} on`), pairs.map(pair => {
+    const words = `${from} on ${pair.to}: ${headlines[pair.headline]}`;
+    return el('a', { class: 'across', href: pageOf(pair.fit), title: words, 'aria-label': words, 'data-headline': pair.headline }, el('span', { class: 'code' }, pair.to), verdictShape(pair.headline));
+  }));
 }
 
-function differences(position) {
-  if (position.differences.length === 0) return el('span', { class: 'quiet' }, '–');
-  const told = position.differences.filter(one => one.effect);
-  const rest = position.differences.filter(one => !one.effect);
-  return [
-    told.length ? el('ul', { class: 'bare' }, told.map(difference)) : null,
-    rest.length ? el('details', null, el('summary', null, `${count(rest.length, 'difference')} that no rule speaks of`), el('ul', { class: 'bare' }, rest.map(difference))) : null,
-  ];
+/** Two variants in words; more as a line for each giver. A variant that carries nothing has no part to judge. */
+function goesAcross(position) {
+  const givers = position.fitted.filter(state => state.state !== 'none').map(state => state.variant);
+  if (givers.length === 0) return el('span', { class: 'quiet' }, 'nothing to carry across');
+  const pairs = position.across.filter(pair => givers.includes(pair.from));
+  return el('ul', { class: 'bare' }, position.fitted.length === 2 ? pairs.map(across) : givers.map(from => onOthers(from, pairs.filter(pair => pair.from === from))));
+}
+
+function legend() {
+  return el('p', { class: 'legend small' }, Object.keys(headlines).map(headline => verdict(headline)));
+}
+
+const effects = { stops: 'stops mounting', work: 'needs work', alters: 'alters running' };
+
+function valueOf(difference, variant) {
+  return difference.values.find(value => value.variant === variant)?.value.text ?? el('span', { class: 'quiet' }, '–');
+}
+
+function featureRow(difference, variants) {
+  const means = [effects[difference.effect], difference.same === 'not-known' ? 'not known to agree' : ''].filter(Boolean).join(', ');
+  return { class: 'feature', cells: [[sentence(difference.name), means ? el('span', { class: 'effect' }, ` (${means})`) : ''], ...variants.map(variant => valueOf(difference, variant))] };
+}
+
+function silent(list, variants) {
+  return el('details', null, el('summary', null, `${count(list.length, 'more difference', 'more differences')} that no rule speaks of`),
+    el('ul', { class: 'bare' }, list.map(one => el('li', null, `${sentence(one.name)}: `, variants.map((variant, index) => [index ? ' · ' : '', el('span', { class: 'code' }, variant), ' ', valueOf(one, variant)])))));
 }
 
 const statusMarks = { 'shared': '=', 'differs': '≠', 'only-on-some': '±', 'not-known': '?' };
 
+function status(code) {
+  return el('span', { class: 'status' }, el('b', { 'aria-hidden': 'true' }, statusMarks[code]), ` ${say('status', code)}`);
+}
+
+/** The position with its parts and verdicts; below it, one row for each feature in which they differ. */
+function rowsOf(position, variants) {
+  const told = position.differences.filter(one => one.effect);
+  const rest = position.differences.filter(one => !one.effect);
+  const rows = [...told.map(one => featureRow(one, variants)), ...(rest.length ? [{ class: 'feature silent', cells: [{ cell: silent(rest, variants), colspan: variants.length + 1 }] }] : [])];
+  return [{ class: 'place', cells: [[position.name, status(position.status)], ...position.fitted.map(fitted), { cell: goesAcross(position), rowspan: rows.length + 1 }] }, ...rows];
+}
+
 function table(caption, positions, variants) {
-  return ruled(caption, ['Position', 'Status', ...variants.map(code => variantName(shown, code)), 'Goes across', 'Differs in'], positions.map(position => [
-    position.name,
-    el('span', { class: 'status', 'data-status': position.status }, el('b', { 'aria-hidden': 'true' }, statusMarks[position.status]), ` ${say('status', position.status)}`),
-    ...position.fitted.map(fitted),
-    position.across.length ? el('ul', { class: 'bare' }, position.across.map(across)) : '–',
-    differences(position),
-  ]), { className: 'restack compared' });
+  return ruled(caption, ['Position', ...variants.map(code => variantName(shown, code)), 'Goes across'], positions.flatMap(position => rowsOf(position, variants)), { className: 'restack compared' });
 }
 
 function counts({ shared, differs, onlyOnSome, notKnown, stoppers }) {
@@ -78,7 +103,8 @@ function render(answer) {
     said: `${count(answer.counts.shared, 'position')} shared, ${answer.counts.differs} differ, ${count(answer.counts.stoppers, 'stopper')}.`,
     content: [
       el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, `${count(answer.counts.shared, 'position')} shared, ${answer.counts.differs} differ`), counts(answer.counts),
-        el('p', { class: 'small quiet' }, 'Counted over every position of the choice of group, whatever is shown. “Goes across” judges what one variant has on another; each verdict leads to its reasons.')),
+        el('p', { class: 'small quiet' }, 'The counts are over every position, whatever is shown below. “Goes across” judges what one variant has on another; each verdict leads to its reasons.')),
+      asked.variants.length > 2 ? legend() : null,
       positions.length === 0 ? el('p', { class: 'notice' }, 'No position is left with this choice of what to show.') : null,
       groups.map(one => section(sentence(plain(one)), table(`${sentence(plain(one))}: what each variant has`, positions.filter(position => position.group === one), asked.variants))),
       addresses(answer),

@@ -52,6 +52,15 @@ function fitted(position) {
   return el('ul', { class: 'bare' }, position.parts.map(part => el('li', null, partLink(part.part, part.number), ` ${part.name}`, part.quantity > 1 ? ` ×${part.quantity}` : '', spanText(part) ? el('span', { class: 'quiet' }, ` (${spanText(part)})`) : '')));
 }
 
+/** Engine facts; where one source states them all it is named once. */
+function engine({ engine: known, variant: one }) {
+  const sources = new Set(known.map(fact => sourceText(fact.source)));
+  const alike = sources.size === 1;
+  return section('The engine',
+    ruled(`Facts about ${one.name}`, ['Fact', { text: 'Value', class: 'count' }, ...(alike ? [] : ['Source'])], known.map(fact => [sentence(plain(fact.property)), fact.text, ...(alike ? [] : [sourceText(fact.source)])]), { className: 'slim' }),
+    alike ? el('p', { class: 'quiet small' }, `All from one source – ${[...sources][0]}.`) : null);
+}
+
 function oneVariant(answer) {
   const { asked, variant: one } = answer;
   const groups = [...new Set(answer.positions.map(position => position.group))].toSorted();
@@ -62,11 +71,11 @@ function oneVariant(answer) {
     content: [
       el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, one.name),
         facts([['Made', spanText(one)], ['Source', sourceText(one.source)], ['Beside', others.map((other, index) => [index ? ', ' : '', el('a', { href: address('compare.html', { family: asked.family, variants: `${one.variant},${other.variant}` }) }, other.name)])]])),
-      section('The engine', ruled(`Facts about ${one.name}`, ['Fact', { text: 'Value', class: 'count' }, 'Source'], answer.engine.map(fact => [sentence(plain(fact.property)), fact.text, sourceText(fact.source)]), { className: 'slim' })),
+      engine(answer),
       groups.map(group => section(sentence(plain(group)), ruled(`Fitted: ${plain(group)}`, ['Position', 'What the maker fitted', 'Ask'], answer.positions.filter(position => position.group === group).map(position => [
         position.name, fitted(position),
         el('ul', { class: 'bare inline' }, position.state === 'fitted' ? others.map(other => el('li', null, el('a', { href: address('fit.html', { family: asked.family, variant: other.variant, position: position.position, from: one.variant }) }, `on ${other.variant}?`, el('span', { class: 'unseen' }, ` ${position.name}`)))) : []),
-      ])))),
+      ]), { className: 'fittings' }))),
       addresses(answer),
     ],
   };
@@ -77,7 +86,7 @@ async function list() {
   return families.length === 0
     ? el('p', { class: 'notice' }, 'No family is loaded. ', el('a', { href: 'books.html' }, 'Import a parts book'), '.')
     : ruled('Families loaded', ['Family', 'Variants', { text: 'Positions', class: 'count' }, { text: 'Parts', class: 'count' }, 'Note'], families.map(one => [
-      el('a', { href: address('family.html', { family: one.code }) }, [one.makerName, one.title].filter(Boolean).join(' ')), one.variants.join(', '), String(one.positions), String(one.parts), one.note ?? '']), { className: 'restack' });
+      el('a', { href: address('family.html', { family: one.family }) }, [one.makerName, one.title].filter(Boolean).join(' ')), one.variants.join(', '), String(one.positions), String(one.parts), one.note ?? '']), { className: 'restack' });
 }
 
 bind({

@@ -8,12 +8,12 @@ function holderOf(control) {
   return control.matches('fieldset') ? control : control.closest('.cell') ?? control.parentElement;
 }
 
-const isSaid = text => text !== undefined && text !== null && text !== '';
+const isSaid = text => text !== undefined && text !== null && text !== '' && text !== 'nothing';
 
 /** What was found, what was expected and how to mend it, in one sentence each. */
 export function explain(error) {
   const where = error.file ? `${error.file}${error.line ? ` line ${error.line}` : ''}${error.column ? `, ${error.column}` : ''}: ` : '';
-  return `${where}found ${isSaid(error.found) ? `“${error.found}”` : 'nothing'}; expected ${error.expected}.${isSaid(error.mend) ? ` To mend: ${error.mend}.` : ''}`;
+  return `${where}${where ? 'found' : 'Found'} ${isSaid(error.found) ? `“${error.found}”` : 'nothing'}; expected ${error.expected}.${isSaid(error.mend) ? ` To mend: ${error.mend}.` : ''}`;
 }
 
 function mark(form, error, index) {

@@ -1,8 +1,8 @@
 // The fit answer as a sheet: verdict, why, what then, how to tell apart; below it everything the verdict rests on.
 
 import { positionName, variantName } from './choices.js';
-import { count, danger, el, facts, linked, meaningOfSureness, pageOf, partLink, plain, ruled, say, section, sentence, sureness, verdict, verdictShape } from './format.js';
-import { reasonsTable } from './fit-reasons.js';
+import { address, count, danger, el, facts, linked, meaningOfSureness, pageOf, partLink, plain, ruled, say, section, sentence, sureness, verdict, verdictShape } from './format.js';
+import { partsOf, reasonsTable } from './fit-reasons.js';
 import { addresses } from './page.js';
 
 const axisOf = { 'does-not-fit': 'mounts', 'fits-with-work': 'mounts', 'mounts-but-runs-differently': 'runs', 'fits': 'mounts' };
@@ -18,6 +18,11 @@ function decisive(answer) {
   return (fitting.length ? fitting : pool).toSorted((a, b) => weight.indexOf(b.consequence) - weight.indexOf(a.consequence))[0];
 }
 
+/** Sentences of the server name the reference by its code; here it has its name. */
+const inWords = (text, answer, family) => text.replaceAll(answer.reference, named(answer.reference, family));
+
+const named = (reference, family) => reference.replace(/^\S+/, code => variantName(family, code));
+
 /** The comparison, and what it leads to, where the reason says so in a sentence of its own. */
 function parts(text) {
   const cut = text.search(/\. (?=\S)/);
@@ -27,7 +32,7 @@ function parts(text) {
 function whatThen(answer, outcome) {
   const cost = answer.consequence ? `At worst: ${say('consequence', answer.consequence)}.` : '';
   const ends = outcome && !/[.!?]$/.test(outcome) ? '.' : '';
-  if (outcome || cost) return [outcome ? [...linked(outcome + ends), ' '] : '', cost];
+  if (outcome || cost) return [outcome ? [linked(outcome + ends), ' '] : '', cost];
   if (answer.headline === 'not-known-yet') return 'Nothing is ruled in or out until the open points are read.';
   return 'Nothing recorded speaks of harm.';
 }
@@ -37,25 +42,29 @@ function nextStep(step, family) {
   return `${step.name} ${where}: ${say('method', step.check)}, ${step.minutes} min`;
 }
 
+const isNothing = answer => answer.asked.part === 'none';
+
 function tellApart(answer) {
+  if (answer.identity.relation === 'unknown-number') return el('a', { href: address('look-alikes.html', { number: answer.asked.number, family: answer.asked.family }) }, 'The nearest known numbers');
+  if (isNothing(answer)) return '';
   if (!answer.lookAlikes.length) return 'No number or part recorded here can be taken for it.';
   const [worst] = answer.lookAlikes;
-  return [partLink(worst.part), ` ${worst.name} (`, danger(worst.danger), '): ', worst.tellApart ?? 'nothing recorded separates them', '. ',
-    answer.asked.part ? el('a', { href: `look-alikes.html?number=${encodeURIComponent(answer.asked.part)}&family=${answer.asked.family}` }, count(answer.lookAlikes.length, 'look-alike')) : count(answer.lookAlikes.length, 'look-alike'), '.'];
+  return [partLink(worst.part), ` ${worst.name}, `, danger(worst.danger), ': ', worst.tellApart ?? 'nothing recorded separates them', '. ',
+    el('a', { href: address('look-alikes.html', { number: answer.asked.part, family: answer.asked.family }) }, count(answer.lookAlikes.length, 'look-alike')), '.'];
 }
 
 function head(answer, family) {
   const reason = decisive(answer);
-  const [why, outcome] = reason ? parts(reason.text) : ['No feature, joint or finding that speaks of it is recorded.', ''];
+  const [why, outcome] = reason ? parts(inWords(reason.text, answer, family)) : ['No feature, joint or finding that speaks of it is recorded.', ''];
   const [next] = answer.measureNext;
   return el('section', { class: 'headline', 'data-headline': answer.headline },
     el('h2', { 'data-first': true, tabindex: '-1' }, verdictShape(answer.headline), el('span', null, answer.headlineText)),
-    el('p', { class: 'why' }, linked(why)),
+    el('p', { class: 'why' }, linked(why, reason && partsOf(reason))),
     facts([
       ['What happens then', whatThen(answer, outcome)],
-      ['How sure', [sureness(answer.sureness), ` – ${meaningOfSureness(answer.sureness)}`]],
-      ['Settle it first by', next ? sentence(nextStep(next, family)) : ''],
+      ['Settle it first by', next ? `${sentence(nextStep(next, family))}.` : ''],
       ['Telling apart', tellApart(answer)],
+      ['How sure', [sureness(answer.sureness), ` – ${meaningOfSureness(answer.sureness)}`]],
     ]));
 }
 
@@ -78,10 +87,10 @@ function identity(answer, family) {
   const list = parts => parts.flatMap((part, index) => (index ? [', ', partLink(part)] : [partLink(part)]));
   return section('What was judged against what',
     facts([
-      ['The part', asked.part ? [partLink(asked.part), ` – ${say('identity', relation)}`] : `${asked.number ?? 'none'} – ${say('identity', relation)}`],
+      ['The part', isNothing(answer) ? 'nothing: the position is left empty' : asked.part ? [partLink(asked.part), ` – ${say('identity', relation)}`] : `${asked.number ?? 'none'} – ${say('identity', relation)}`],
       ['The maker fitted', fitted.length ? list(fitted) : 'nothing, or not recorded'],
       ['Judged against', answer.judgedAgainst ? linked(answer.judgedAgainst) : ''],
-      ['Runs compared with', answer.reference.replace(/^\S+/, code => variantName(family, code))],
+      ['Runs compared with', named(answer.reference, family)],
       ['Neighbours given', asked.with.length ? asked.with.map(text => el('div', null, positionName(family, text.split('=')[0]), ': ', text.endsWith('=none') ? 'none' : partLink(text.split('=').slice(1).join('=')))) : ''],
       ['Chain of numbers', chain.length ? el('ol', { class: 'chain' }, chain.map(link => el('li', null, linked(link.text)))) : ''],
     ]));
@@ -106,7 +115,7 @@ export function fitAnswer(answer, family) {
     head(answer, family),
     axes(answer),
     identity(answer, family),
-    section('Reasons', reasonsTable(answer.reasons, family)),
+    section('Reasons', reasonsTable(answer.reasons.map(reason => ({ ...reason, text: inWords(reason.text, answer, family) })))),
     section('What must change with it', changes('Also needed', answer.alsoNeeded, family), changes('Perhaps needed: a value is not known', answer.perhapsNeeded, family)),
     works(answer),
     section('Measure next', answer.measureNext.length ? el('ol', null, answer.measureNext.map(step =>

@@ -1,6 +1,6 @@
 // The reasons of a fit answer as a ruled table, with a scale drawn wherever two quantities were compared.
 
-import { el, linked, met, partLink, plain, ruled, say, sentence, svg } from './format.js';
+import { el, linked, met, partLink, plain, ruled, say, sentence, sentences, svg } from './format.js';
 
 /** The band that was allowed and where the part lies, to scale; nothing where the ends are not known. */
 function scale(reason) {
@@ -28,26 +28,40 @@ function scale(reason) {
 
 const relations = { 'same': 'the same', 'at-least': 'at least', 'at-most': 'at most', 'one-of': 'one of', 'covers': 'must cover', 'band': 'difference within' };
 
-function allowed(reason) {
-  const words = reason.relation ? relations[reason.relation] : '';
-  const around = reason.band ? reason.band.text : reason.allowance ? `± ${reason.allowance.text} around it` : '';
-  const found = reason.difference ? el('div', { class: 'quiet' }, `here: ${reason.difference.text}`) : null;
-  return [words, words && around ? ', ' : '', around.replace(/^± (.*) around it$/, reason.relation === 'same' ? 'within $1 of it' : 'less $1 at most'), scale(reason), found];
+/** How far beyond the demand the rule still lets a part be. */
+function slack({ relation, allowance }) {
+  if (!allowance) return '';
+  return { 'same': `within ${allowance.text}`, 'at-least': `less ${allowance.text}`, 'at-most': `plus ${allowance.text}` }[relation] ?? '';
 }
 
-function value(compared, terms) {
-  if (terms?.length) return el('ul', { class: 'bare' }, terms.map(term => el('li', null, term.text, term.part ? [' ', partLink(term.part)] : '')));
+function allowed(reason) {
+  const words = reason.relation ? relations[reason.relation] : '';
+  const around = reason.band?.text ?? slack(reason);
+  const found = reason.difference ? el('div', { class: 'quiet' }, `here: ${reason.difference.text}`) : null;
+  return [words, around ? ` ${around}` : '', scale(reason), found];
+}
+
+/** A sum takes the room of both sides: one term a line. */
+function sum(terms) {
+  return { colspan: 2, cell: el('ul', { class: 'bare' }, terms.map(term => el('li', null, term.text, term.part ? [' ', partLink(term.part)] : ''))) };
+}
+
+function value(compared) {
   if (!compared) return '–';
   return [compared.text, compared.part ? el('div', { class: 'small' }, partLink(compared.part)) : '', compared.from === 'need' ? el('div', { class: 'quiet small' }, 'demanded outright') : ''];
 }
 
+/** Every part that a reason names. */
+export const partsOf = reason => [reason.part, reason.need, ...(reason.terms ?? [])].map(compared => compared?.part);
+
 function compared(reason) {
-  const means = [reason.effect ? say('effect', reason.effect) : '', reason.consequence ? say('consequence', reason.consequence) : ''].filter(Boolean).join(', ');
+  const known = partsOf(reason);
+  const means = [reason.effect ? say('effect', reason.effect) : '', reason.consequence ? `at worst ${say('consequence', reason.consequence)}` : ''].filter(Boolean).join('; ');
   return [
-    el('span', { class: 'reason-name' }, el('span', { class: 'reason-id' }, reason.id), ' ', sentence(plain(reason.feature ?? reason.code ?? reason.by)), el('span', { class: 'quiet' }, ` (${say('by', reason.by)})`)),
-    el('p', { class: 'reason-text' }, linked(sentence(reason.text))),
-    reason.mend ? el('p', { class: 'reason-text' }, linked(sentence(reason.mend))) : null,
-    means ? el('p', { class: 'reason-text quiet' }, `If not met: ${means}.`) : null,
+    el('span', { class: 'reason-name' }, /^[rs\d]+$/.test(reason.id) ? [el('span', { class: 'reason-id' }, reason.id), ' '] : '', sentence(plain(reason.feature ?? reason.code ?? reason.by)), el('span', { class: 'quiet' }, ` (${say('by', reason.by)})`)),
+    el('p', { class: 'reason-text' }, linked(sentences(reason.text), known)),
+    reason.mend ? el('p', { class: 'reason-text' }, linked(sentences(reason.mend), known)) : null,
+    means && reason.met !== 'yes' ? el('p', { class: 'reason-text quiet' }, `${reason.met === 'no' ? 'This' : 'If not met, this'} ${means}.`) : null,
   ];
 }
 
@@ -60,7 +74,7 @@ function table(caption, reasons) {
     id: reason.id,
     'data-met': reason.met,
     cells: [
-      compared(reason), value(reason.part, reason.terms), value(reason.need), allowed(reason), met(reason.met),
+      compared(reason), ...(reason.terms?.length ? [sum(reason.terms)] : [value(reason.part), value(reason.need)]), allowed(reason), met(reason.met),
       [reason.grade ? say('grade', reason.grade) : 'none', reason.evidence.map(code => el('div', { class: 'number small' }, code))],
     ],
   })), { className: 'restack reasons' });

@@ -82,7 +82,7 @@ bind({
   render: (answer, query) => {
     const { asked } = answer;
     const place = positionName(shown, asked.position);
-    const what = asked.from ? `${place} of ${variantName(shown, asked.from)}` : `${part.value || asked.part} as ${place}`;
+    const what = asked.part === 'none' ? `Nothing at ${place}` : asked.from ? `${place} of ${variantName(shown, asked.from)}` : `${part.value || asked.part} as ${place}`;
     const summary = `${what} on ${variantName(shown, asked.variant)}${query.get('built') ? `, built ${asked.built}` : ''}${asked.serial === undefined ? '' : `, serial ${asked.serial}`}${asked.with.length ? `, with ${asked.with.join(', ')}` : ''}.`;
     return { title: what, summary, said: `Answer: ${answer.headlineText}.`, content: fitAnswer(answer, shown) };
   },

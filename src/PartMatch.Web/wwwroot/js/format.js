@@ -31,7 +31,7 @@ const shapes = {
   'not-known-yet': [['path', { d: socket, class: 'outline' }], ['rect', { x: 9.5, y: 3, width: 9, height: 15, class: 'dashed' }]],
 };
 
-const headlines = {
+export const headlines = {
   'fits': 'Fits', 'fits-with-work': 'Fits with work', 'mounts-but-runs-differently': 'Mounts but runs differently',
   'does-not-fit': 'Does not fit', 'not-known-yet': 'Not known yet',
 };
@@ -87,7 +87,7 @@ const words = {
   mounts: { 'yes': 'yes', 'with-work': 'with work', 'no': 'no', 'not-known': 'not known' },
   runs: { 'same': 'the same', 'differently': 'differently', 'not-known': 'not known' },
   consequence: { nuisance: 'nuisance', loss: 'loss of output', damage: 'engine damage', injury: 'injury' },
-  effect: { stops: 'stops it mounting', work: 'needs work', alters: 'alters running' },
+  effect: { stops: 'stops it from mounting', work: 'needs work', alters: 'alters running' },
   by: { identity: 'what part it is', feature: 'a feature', joint: 'where two positions mate', stack: 'a sum of lengths', companion: 'what must change with it', finding: 'a finding', kind: 'the kind of part' },
   identity: {
     'fitted-here': 'the part the maker fitted here', 'newer-number': 'a newer number of the part fitted here', 'older-number': 'an older number of the part fitted here',
@@ -126,6 +126,12 @@ export function sentence(text) {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** The same for every sentence of a text, each ended. */
+export function sentences(text) {
+  const large = text.replace(/(^|[.!?] )(\p{Ll})/gu, (_, before, letter) => before + letter.toUpperCase());
+  return /[.!?)]$/.test(large) ? large : `${large}.`;
+}
+
 export function count(many, one, several = `${one}s`) {
   return `${many} ${many === 1 ? one : several}`;
 }
@@ -147,17 +153,20 @@ export function pageOf(apiAddress) {
 
 /** A number that leads to its part. `part` is `maker:number`, or a bare number. */
 export function partLink(part, text) {
-  return el('a', { class: 'number', href: address('part.html', { number: part }) }, text ?? part.replace(/^[^:]*:/, ''));
+  const shown = text ?? part.replace(/^[^:]*:/, '');
+  return el('a', { class: shown.length > 24 ? 'number long' : 'number', href: address('part.html', { number: part }) }, shown);
 }
 
-const partInText = /\b[a-z0-9-]+:[A-Za-z0-9][A-Za-z0-9./-]*[A-Za-z0-9]/g;
+const partInText = '\\b[a-z0-9-]+:[A-Za-z0-9][A-Za-z0-9./-]*[A-Za-z0-9]';
 
-/** A sentence of an answer in which every `maker:number` leads to its part. */
-export function linked(text) {
+/** A sentence of an answer in which every `maker:number`, and the bare number of each of `parts`, leads to its part. */
+export function linked(text, parts = []) {
+  const byNumber = new Map(parts.filter(Boolean).map(part => [part.replace(/^[^:]*:/, ''), part]));
+  const bare = [...byNumber.keys()].toSorted((a, b) => b.length - a.length).map(number => `(?<![\\w-])${number.replace(/[^\w]/g, '\\$&')}(?![\\w-])`);
   const nodes = [];
   let end = 0;
-  for (const found of text.matchAll(partInText)) {
-    nodes.push(text.slice(end, found.index), partLink(found[0]));
+  for (const found of text.matchAll(new RegExp([partInText, ...bare].join('|'), 'g'))) {
+    nodes.push(text.slice(end, found.index), partLink(byNumber.get(found[0]) ?? found[0]));
     end = found.index + found[0].length;
   }
   nodes.push(text.slice(end));
@@ -183,17 +192,23 @@ export function sourceText(source) {
   return `${say('grade', source.grade)}: ${about || source.evidence}${taken}`;
 }
 
-/** A ruled table in a region of its own, which the keyboard can scroll. Heads are texts or `{text, class}`; rows are lists of cells; the first cell heads its row. */
+/** One row of a ruled table. A cell is what stands in it, or `{cell, ...attributes}`; the first heads its row. */
+export function ruledRow(heads, row) {
+  const { cells, ...attributes } = Array.isArray(row) ? { cells: row } : row;
+  let column = 0;
+  return el('tr', attributes, cells.map((one, index) => {
+    const { cell, ...own } = one?.cell === undefined ? { cell: one } : one;
+    const head = heads[column];
+    column += own.colspan ?? 1;
+    const about = { 'data-label': head?.text ?? head, class: head?.class, ...own };
+    return index === 0 ? el('th', { scope: 'row', ...about }, cell) : el('td', about, el('div', null, cell));
+  }));
+}
+
+/** A ruled table in a region of its own, which the keyboard can scroll. Heads are texts or `{text, class}`; rows as `ruledRow` takes them. */
 export function ruled(caption, heads, rows, { className = '' } = {}) {
-  const head = heads.map(one => (typeof one === 'string' ? el('th', { scope: 'col' }, one) : el('th', { scope: 'col', class: one.class }, one.text)));
-  const body = rows.map(row => {
-    const { cells, ...attributes } = Array.isArray(row) ? { cells: row } : row;
-    return el('tr', attributes, cells.map((cell, index) => {
-      const label = typeof heads[index] === 'string' ? heads[index] : heads[index]?.text;
-      const about = { 'data-label': label, class: typeof heads[index] === 'string' ? null : heads[index]?.class };
-      return index === 0 ? el('th', { scope: 'row', ...about }, cell) : el('td', about, cell);
-    }));
-  });
+  const head = heads.map(one => el('th', { scope: 'col', class: one.class }, one.text ?? one));
+  const body = rows.map(row => ruledRow(heads, row));
   return el('div', { class: `scroll ${className}`.trim(), role: 'region', 'aria-label': caption, tabindex: '0' },
     el('table', null, el('caption', null, caption), el('thead', null, el('tr', null, head)), el('tbody', null, body)));
 }

@@ -10,8 +10,8 @@ const place = document.getElementById('families');
 
 function table(families) {
   return ruled('Engine families in the base', ['Family', 'Variants', { text: 'Positions', class: 'count' }, { text: 'Parts', class: 'count' }, 'Note'], families.map(one => [
-    el('a', { href: address('family.html', { family: one.code }) }, [one.makerName, one.title].filter(Boolean).join(' ')),
-    one.variants.map((variant, index) => [index ? ', ' : '', el('a', { href: address('family.html', { family: one.code, variant }) }, variant)]),
+    el('a', { href: address('family.html', { family: one.family }) }, [one.makerName, one.title].filter(Boolean).join(' ')),
+    one.variants.map((variant, index) => [index ? ', ' : '', el('a', { href: address('family.html', { family: one.family, variant }) }, variant)]),
     String(one.positions), String(one.parts), one.note ?? '']), { className: 'restack' });
 }
 

@@ -37,15 +37,20 @@ function need(answer) {
   const right = text => ({ text, class: 'count' });
   return ruled('What each injector must feed, held open', ['As', right('Low'), right('Expected'), right('High'), 'Unit'], [
     needRow('Mass', mass), needRow('Volume of this fuel', volume), needRow('Rating to look for', ratedVolume),
-  ], { className: 'slim' });
+  ], { className: 'restack' });
 }
 
-/** Low to high as a bar, expected as a stroke, the limit as a bracket. */
+const widest = 1.5;
+
+/** Low to high as a bar, expected as a stroke, the limit as a bracket, on a scale that ends at 150 %; beyond it an arrow. */
 function dutyScale(duty, limit) {
-  const x = share => Math.min(99, 70 * share);
+  const x = share => 95 * Math.min(share, widest) / widest;
+  const beyond = duty.low > widest;
   return svg('svg', { viewBox: '0 0 100 18', class: 'scale', 'aria-hidden': 'true', focusable: 'false' },
     svg('rect', { x: 0, y: 3, width: x(limit), height: 12, class: 'band' }), svg('path', { d: `M${x(limit) - 3} 3 H${x(limit)} V15 H${x(limit) - 3}`, class: 'outline' }),
-    svg('rect', { x: x(duty.low), y: 6, width: Math.max(1, x(duty.high) - x(duty.low)), height: 6, class: 'solid' }), svg('path', { d: `M${x(duty.expected)} 3 V15`, class: 'outline' }));
+    beyond ? null : svg('rect', { x: x(duty.low), y: 6, width: Math.max(1, x(duty.high) - x(duty.low)), height: 6, class: 'solid' }),
+    duty.expected > widest ? null : svg('path', { d: `M${x(duty.expected)} 3 V15`, class: 'outline' }),
+    duty.high > widest ? svg('path', { d: 'M92 4 L99 9 L92 14', class: 'outline' }) : null);
 }
 
 const enough = { 'yes': ['✚', 'enough'], 'no': ['−', 'not enough'], 'not-known': ['?', 'perhaps'] };
@@ -63,8 +68,8 @@ function injectorRow(injector, limit) {
     [el('span', { class: 'rank' }, `${injector.rank}.`), ' ', partLink(injector.part), el('div', { class: 'plain-name' }, injector.name)],
     join(rated.flow ?? 'flow not recorded', [rated.pressure ? `at ${rated.pressure}` : 'pressure not recorded', ', ', rated.fluid ?? 'fluid not recorded'].join('')),
     enoughMark(injector.enough),
-    injector.duty ? [injector.duty.text, dutyScale(injector.duty, limit)] : 'not known',
-    injector.powerAtDuty?.text ?? 'not known',
+    injector.duty ? [el('span', { class: 'spread' }, injector.duty.text), dutyScale(injector.duty, limit)] : 'not known',
+    injector.powerAtDuty ? el('span', { class: 'spread' }, injector.powerAtDuty.text) : 'not known',
     injector.fit ? [el('a', { class: 'across', href: pageOf(injector.fit.link) }, verdict(injector.fit.headline, { short: true })), el('div', null, sureness(injector.fit.sureness))] : 'not asked',
     [el('p', null, injector.because), injector.missing.map(fact => el('p', null, fact.text)), injector.warnings.map(warning => el('p', null, warning.text)),
       injector.working.length ? el('details', { class: 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, ` of ${injector.part}`)), working(injector.working)) : null],

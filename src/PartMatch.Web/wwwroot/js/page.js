@@ -41,17 +41,22 @@ export function readQuestion(form) {
 export function choose(select, value) {
   if (value && ![...select.options].some(option => option.value === value)) select.append(el('option', { value }, `${value} (not in the list)`));
   select.value = value ?? '';
+  if (select.selectedIndex < 0) select.selectedIndex = 0;
 }
 
-/** Puts a query into a form; controls that stand several times are left to the page. */
+/**
+ * Puts a query into a form; controls that stand several times are left to the page. A field that the query leaves out shows what the server then
+ * takes (`data-standard`); only a form that asks nothing yet shows proposals (`data-proposal`).
+ */
 export function fillForm(form, query) {
+  const absent = control => control.dataset.standard ?? (query.size === 0 ? control.dataset.proposal : '') ?? '';
   for (const control of form.elements) {
     if (!control.name || control.dataset.aside !== undefined || control.dataset.row !== undefined) continue;
     const value = query.get(control.name);
     if (control.type === 'checkbox') control.checked = (value ?? '').split(',').includes(control.value);
     else if (control.type === 'radio') control.checked = value === null ? control.defaultChecked : control.value === value;
-    else if (control.tagName === 'SELECT') choose(control, value ?? control.dataset.standard ?? '');
-    else control.value = value ?? control.dataset.standard ?? '';
+    else if (control.tagName === 'SELECT') choose(control, value ?? absent(control));
+    else control.value = value ?? absent(control);
   }
 }
 
@@ -81,7 +86,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     show();
     refused(problem);
     const summary = faultSummary(form, problem);
-    form.before(summary);
+    (holder ?? form).before(summary);
     status.textContent = '';
     summary.focus();
   }
@@ -89,7 +94,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
   function fold(summary) {
     if (!holder) return;
     holder.open = false;
-    holder.querySelector('summary').replaceChildren(el('strong', null, 'Question: '), summary, el('span', { class: 'change' }, ' Change'));
+    holder.querySelector('summary').replaceChildren(el('strong', null, 'Question: '), summary, ' ', el('span', { class: 'change' }, 'Change'));
   }
 
   async function answerTo(query, { byHand }) {

@@ -7,15 +7,15 @@ import { addresses, bind, drawStrip } from './page.js';
 
 drawStrip();
 
-function reading(one) {
+function reading(one, alone) {
   const spread = [one.minus === undefined ? '' : `−${one.minus}`, one.plus === undefined ? '' : `+${one.plus}`].filter(Boolean).join(' ');
-  return el('li', { class: one.source?.retractedOn ? 'retracted' : null }, el('span', null, one.text), spread ? '' : '', ` – ${sourceText(one.source)}`);
+  return el('li', { class: one.source?.retractedOn ? 'retracted' : null }, alone ? '' : [el('span', null, plain(one.text), spread ? ` ${spread}` : ''), ' – '], sourceText(one.source));
 }
 
 function values(part) {
   return section('Values',
     part.values.length === 0 ? el('p', null, 'No value is recorded.') : ruled(`Recorded values of ${part.number}`, ['Feature', 'Known', 'Recorded, and by whom'], part.values.map(value => [
-      sentence(value.name), [el('strong', null, value.known.text), value.disputed ? ' – disputed' : ''], el('ul', { class: 'bare' }, value.recorded.map(reading)),
+      sentence(value.name), [el('strong', null, value.known.text), value.disputed ? ' – disputed' : ''], el('ul', { class: 'bare' }, value.recorded.map(one => reading(one, value.recorded.length === 1))),
     ])),
     part.notRecorded.length ? el('p', { class: 'small' }, el('strong', null, 'Not recorded: '), part.notRecorded.map(plain).join(', '), '.') : null);
 }
@@ -54,7 +54,7 @@ async function warning(part) {
   const answer = await askOnce(`/api/numbers/${encodeURIComponent(part.part)}/look-alikes?limit=3`).catch(() => null);
   const dangerous = (answer?.lookAlikes ?? []).filter(other => other.danger !== 'none');
   if (dangerous.length === 0) return null;
-  return el('div', { class: 'notice' }, el('p', null, el('strong', null, 'Easily taken for: '), dangerous.map((other, index) => [index ? '; ' : '', partLink(other.part, other.number), ` ${other.name ?? ''} (`, danger(other.danger), ')']), '. ',
+  return el('div', { class: 'notice' }, el('p', null, el('strong', null, 'Easily taken for: '), dangerous.map((other, index) => [index ? '; ' : '', partLink(other.part, other.number), ` ${other.name ?? ''}, `, danger(other.danger)]), '. ',
     el('a', { href: address('look-alikes.html', { number: part.part }) }, 'Tell them apart')));
 }
 
