@@ -12,11 +12,10 @@ public sealed class ComparePageTests(Bench bench) : PageTests(
     public async Task Asked_by_keyboard_the_coolant_pumps_differ_and_the_verdict_leads_to_its_reasons()
     {
         await using var sheet = await Bench.OpenAsync("compare.html");
-        await sheet.TypeAsync("Engine family", "Pellworth");
+        await sheet.ChooseAsync("Engine family", "Pellworth");
         foreach (var variant in new[] { "TS turbocharged sport", "TV delivery van" })
         {
-            await sheet.TabToAsync(sheet.Page.GetByLabel(variant, new PageGetByLabelOptions { Exact = true }));
-            await sheet.Page.Keyboard.PressAsync("Space");
+            await sheet.TickAsync(variant);
         }
 
         await sheet.PressAsync("Compare");
@@ -48,9 +47,8 @@ public sealed class ComparePageTests(Bench bench) : PageTests(
     public async Task One_variant_alone_is_refused_at_the_variants()
     {
         await using var sheet = (await Bench.OpenAsync("compare.html")).Expecting(400);
-        await sheet.TypeAsync("Engine family", "Pellworth");
-        await sheet.TabToAsync(sheet.Page.GetByLabel("TG range-extender generator set"));
-        await sheet.Page.Keyboard.PressAsync("Space");
+        await sheet.ChooseAsync("Engine family", "Pellworth");
+        await sheet.TickAsync("TG range-extender generator set");
         await sheet.PressAsync("Compare");
         await sheet.AssertRefusedAsync("variant-tg", "tg", "2 to 6 different variants");
         sheet.AssertQuiet();

@@ -18,9 +18,9 @@ public sealed class FitPageTests(Bench bench) : PageTests(
     public async Task Asked_by_keyboard_it_says_that_the_vans_pump_mounts_but_runs_differently()
     {
         await using var sheet = await Bench.OpenAsync("fit.html");
-        await sheet.TypeAsync("Engine family", "Pellworth");
-        await sheet.TypeAsync("The engine it is to go on", "TS");
-        await sheet.TypeAsync("Position", "Coolant pump");
+        await sheet.ChooseAsync("Engine family", "Pellworth");
+        await sheet.ChooseAsync("The engine it is to go on", "TS");
+        await sheet.ChooseAsync("Position", "Coolant pump");
         await sheet.TypeAsync("Part number", "P-26-1147-C");
         await sheet.PressAsync("Ask");
         await Assertions.Expect(sheet.Page.Locator("#answer h2").First).ToContainTextAsync("Mounts but runs differently");

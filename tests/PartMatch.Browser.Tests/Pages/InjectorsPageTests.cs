@@ -14,7 +14,7 @@ public sealed class InjectorsPageTests(Bench bench) : PageTests(
     {
         await using var sheet = await Bench.OpenAsync("injectors.html");
         await FillGoalAsync(sheet, "180 kW");
-        await sheet.TypeAsync("Fuel", "Petrol without");
+        await sheet.ChooseAsync("Fuel", "Petrol without");
         await sheet.TabToAsync(sheet.Page.GetByText("What the variant or a published range fills in"));
         await sheet.Page.Keyboard.PressAsync("Enter");
         await sheet.TypeAsync("Specific consumption", "300..330..380 g/(kW·h)");
@@ -45,7 +45,7 @@ public sealed class InjectorsPageTests(Bench bench) : PageTests(
     public async Task A_carburetted_variant_is_refused_with_the_reason()
     {
         await using var sheet = await Bench.OpenAsync("injectors.html");
-        await sheet.Expecting(400).GoAsync("injectors.html?family=hs-2&variant=pump-set&power=9+kW&speed=3600%2Fmin&pressure=3.0+bar&supply=return-ambient");
+        await sheet.Expecting(400).GoAsync("injectors.html?family=hs-2&variant=hp&power=9+kW&speed=3600%2Fmin&pressure=3.0+bar&supply=return-ambient");
         Assert.Contains("carburettor", await sheet.TextAsync(".faults"), StringComparison.OrdinalIgnoreCase);
         Assert.Empty(await sheet.TextAsync("#answer"));
         sheet.AssertQuiet();
@@ -53,8 +53,8 @@ public sealed class InjectorsPageTests(Bench bench) : PageTests(
 
     private static async Task FillGoalAsync(Sheet sheet, string power)
     {
-        await sheet.TypeAsync("Engine family", "Pellworth");
-        await sheet.TypeAsync("Variant", "TS");
+        await sheet.ChooseAsync("Engine family", "Pellworth");
+        await sheet.ChooseAsync("Variant", "TS");
         await sheet.TypeAsync("Power at the crank", power);
         await sheet.TypeAsync("At engine speed", "6800/min");
         await sheet.TypeAsync("Boost, over ambient", "1.1 bar");

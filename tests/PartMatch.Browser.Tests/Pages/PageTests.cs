@@ -71,11 +71,12 @@ public abstract class PageTests(Bench bench, string page, params IReadOnlyList<(
     }
 
     [Fact]
-    public async Task Without_script_it_says_what_it_is_and_where_the_answers_are()
+    public async Task Without_script_it_says_what_it_is_and_does_not_seem_to_wait()
     {
         await using var sheet = await Bench.OpenAsync(page, script: false);
         Assert.NotEmpty(await sheet.TextAsync("h1"));
-        Assert.Contains("/api/", await sheet.TextAsync("main"), StringComparison.Ordinal);
+        await Assertions.Expect(sheet.Page.Locator("noscript")).ToBeVisibleAsync();
+        await Assertions.Expect(sheet.Page.Locator(".waiting")).ToHaveCountAsync(0);
     }
 
     /// <summary>The page opened again at the address in its window gives the same answer.</summary>

@@ -20,6 +20,7 @@ public sealed class Bench : IAsyncLifetime
             return;
         }
 
+        Assertions.SetDefaultExpectTimeout(Sheet.PatienceMs);
         _address = _server.Start();
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = program, Args = _arguments });

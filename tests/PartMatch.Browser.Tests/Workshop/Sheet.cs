@@ -6,31 +6,26 @@ namespace PartMatch.Browser.Tests.Workshop;
 /// <summary>A page in the browser, and everything that it complained of.</summary>
 public sealed class Sheet : IAsyncDisposable
 {
-    private const int QuietMoments = 3;
-
-    private static readonly TimeSpan _moment = TimeSpan.FromMilliseconds(40);
-    private static readonly TimeSpan _patience = TimeSpan.FromSeconds(30);
+    /// <summary>How long anything may take; generous, because a build server does other things as well.</summary>
+    public const int PatienceMs = 30_000;
 
     private readonly List<string> _complaints = [];
     private readonly HashSet<int> _expected = [];
     private long _bytes;
-    private int _underWay;
 
     public Sheet(IPage page)
     {
         Page = page;
-        page.SetDefaultTimeout(20_000);
+        page.SetDefaultTimeout(PatienceMs);
         page.Console += (_, message) => Hear(message);
         page.PageError += (_, fault) => Complain($"script fault: {fault}");
-        page.Request += (_, _) => Interlocked.Increment(ref _underWay);
-        page.RequestFinished += (_, _) => Interlocked.Decrement(ref _underWay);
+        page.RequestFinished += (_, request) => Weigh(request);
         page.RequestFailed += (_, request) => HearOfFailure(request);
-        page.Response += (_, response) => Weigh(response);
     }
 
     public IPage Page { get; }
 
-    /// <summary>Bytes of every body since the page was made: documents, styles, scripts, pictures and data, as the server stated or sent them.</summary>
+    /// <summary>Bytes of every body as it travelled: documents, styles, scripts, pictures and data, since the page was made.</summary>
     public long Bytes => Interlocked.Read(ref _bytes);
 
     public IReadOnlyList<string> Complaints
@@ -46,7 +41,7 @@ public sealed class Sheet : IAsyncDisposable
 
     public async Task GoAsync(string address)
     {
-        await Page.GotoAsync(address);
+        await Page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
         await SettleAsync();
     }
 
@@ -64,20 +59,8 @@ public sealed class Sheet : IAsyncDisposable
         return this;
     }
 
-    /// <summary>Waits until nothing has been under way for a moment and no answer is awaited.</summary>
-    public async Task SettleAsync()
-    {
-        var until = DateTime.UtcNow + _patience;
-        for (var quiet = 0; quiet < QuietMoments; quiet++)
-        {
-            await Task.Delay(_moment);
-            if (Volatile.Read(ref _underWay) > 0 || await Page.Locator("[aria-busy=true]").CountAsync() > 0)
-            {
-                quiet = -1;
-                Assert.True(DateTime.UtcNow < until, $"{Page.Url} still waits for an answer after {_patience.TotalSeconds} s");
-            }
-        }
-    }
+    /// <summary>Waits until no answer is awaited.</summary>
+    public Task SettleAsync() => Assertions.Expect(Page.Locator("[aria-busy=true]")).ToHaveCountAsync(0);
 
     /// <summary>No script fault, no failed request, no breach of the content policy, nothing in the console.</summary>
     public void AssertQuiet() => Assert.Empty(Complaints);
@@ -97,7 +80,6 @@ public sealed class Sheet : IAsyncDisposable
     // A question that a later one has overtaken is aborted on purpose.
     private void HearOfFailure(IRequest request)
     {
-        Interlocked.Decrement(ref _underWay);
         if (request.Failure != "net::ERR_ABORTED")
         {
             Complain($"request failed: {request.Url} {request.Failure}");
@@ -112,15 +94,15 @@ public sealed class Sheet : IAsyncDisposable
         }
     }
 
-    private async void Weigh(IResponse response)
+    private async void Weigh(IRequest request)
     {
         try
         {
-            Interlocked.Add(ref _bytes, (await response.BodyAsync()).Length);
+            Interlocked.Add(ref _bytes, (await request.SizesAsync()).ResponseBodySize);
         }
         catch (PlaywrightException)
         {
-            // A redirect or an aborted request has no body to weigh; an aborted one is heard of as a failed request.
+            // The page was closed meanwhile: nobody will ask for the weight.
         }
     }
 }
