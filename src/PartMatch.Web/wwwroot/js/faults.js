@@ -23,7 +23,8 @@ function mark(form, error, index) {
   holderOf(control).append(el('p', { class: 'field-error', id }, explain(error)));
   const focusable = control.matches('fieldset') ? control.querySelector('input:not(:disabled), select:not(:disabled)') ?? control : control;
   focusable.setAttribute('aria-invalid', 'true');
-  focusable.setAttribute('aria-describedby', [focusable.dataset.describedBy, id].filter(Boolean).join(' '));
+  focusable.dataset.hint ??= focusable.getAttribute('aria-describedby') ?? '';
+  focusable.setAttribute('aria-describedby', [focusable.dataset.hint, id].filter(Boolean).join(' '));
   return focusable;
 }
 
@@ -32,7 +33,8 @@ export function clearFaults(form) {
   for (const old of form?.querySelectorAll('.field-error') ?? []) old.remove();
   for (const old of form?.querySelectorAll('[aria-invalid]') ?? []) {
     old.removeAttribute('aria-invalid');
-    old.removeAttribute('aria-describedby');
+    if (old.dataset.hint) old.setAttribute('aria-describedby', old.dataset.hint);
+    else old.removeAttribute('aria-describedby');
   }
 }
 

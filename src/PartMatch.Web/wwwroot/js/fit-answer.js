@@ -1,7 +1,7 @@
 // The fit answer as a sheet: verdict, why, what then, how to tell apart; below it everything the verdict rests on.
 
 import { positionName, variantName } from './choices.js';
-import { count, danger, el, facts, linked, meaningOfSureness, pageOf, partLink, plain, ruled, say, section, sentence, sureness, verdict, verdictShape } from './format.js';
+import { address, count, danger, el, facts, linked, meaningOfSureness, pageOf, partLink, plain, ruled, say, section, sentence, sureness, verdict, verdictShape } from './format.js';
 import { partsOf, reasonsTable } from './fit-reasons.js';
 import { addresses } from './page.js';
 
@@ -42,11 +42,15 @@ function nextStep(step, family) {
   return `${step.name} ${where}: ${say('method', step.check)}, ${step.minutes} min`;
 }
 
+const isNothing = answer => answer.asked.part === 'none';
+
 function tellApart(answer) {
+  if (answer.identity.relation === 'unknown-number') return el('a', { href: address('look-alikes.html', { number: answer.asked.number, family: answer.asked.family }) }, 'The nearest known numbers');
+  if (isNothing(answer)) return '';
   if (!answer.lookAlikes.length) return 'No number or part recorded here can be taken for it.';
   const [worst] = answer.lookAlikes;
   return [partLink(worst.part), ` ${worst.name}, `, danger(worst.danger), ': ', worst.tellApart ?? 'nothing recorded separates them', '. ',
-    answer.asked.part ? el('a', { href: `look-alikes.html?number=${encodeURIComponent(answer.asked.part)}&family=${answer.asked.family}` }, count(answer.lookAlikes.length, 'look-alike')) : count(answer.lookAlikes.length, 'look-alike'), '.'];
+    el('a', { href: address('look-alikes.html', { number: answer.asked.part, family: answer.asked.family }) }, count(answer.lookAlikes.length, 'look-alike')), '.'];
 }
 
 function head(answer, family) {
@@ -83,7 +87,7 @@ function identity(answer, family) {
   const list = parts => parts.flatMap((part, index) => (index ? [', ', partLink(part)] : [partLink(part)]));
   return section('What was judged against what',
     facts([
-      ['The part', asked.part ? [partLink(asked.part), ` – ${say('identity', relation)}`] : `${asked.number ?? 'none'} – ${say('identity', relation)}`],
+      ['The part', isNothing(answer) ? 'nothing: the position is left empty' : asked.part ? [partLink(asked.part), ` – ${say('identity', relation)}`] : `${asked.number ?? 'none'} – ${say('identity', relation)}`],
       ['The maker fitted', fitted.length ? list(fitted) : 'nothing, or not recorded'],
       ['Judged against', answer.judgedAgainst ? linked(answer.judgedAgainst) : ''],
       ['Runs compared with', named(answer.reference, family)],

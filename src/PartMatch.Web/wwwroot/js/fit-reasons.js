@@ -41,8 +41,12 @@ function allowed(reason) {
   return [words, around ? ` ${around}` : '', scale(reason), found];
 }
 
-function value(compared, terms) {
-  if (terms?.length) return el('ul', { class: 'bare' }, terms.map(term => el('li', null, term.text, term.part ? [' ', partLink(term.part)] : '')));
+/** A sum takes the room of both sides: one term a line. */
+function sum(terms) {
+  return { colspan: 2, cell: el('ul', { class: 'bare' }, terms.map(term => el('li', null, term.text, term.part ? [' ', partLink(term.part)] : ''))) };
+}
+
+function value(compared) {
   if (!compared) return '–';
   return [compared.text, compared.part ? el('div', { class: 'small' }, partLink(compared.part)) : '', compared.from === 'need' ? el('div', { class: 'quiet small' }, 'demanded outright') : ''];
 }
@@ -54,7 +58,7 @@ function compared(reason) {
   const known = partsOf(reason);
   const means = [reason.effect ? say('effect', reason.effect) : '', reason.consequence ? `at worst ${say('consequence', reason.consequence)}` : ''].filter(Boolean).join('; ');
   return [
-    el('span', { class: 'reason-name' }, el('span', { class: 'reason-id' }, reason.id), ' ', sentence(plain(reason.feature ?? reason.code ?? reason.by)), el('span', { class: 'quiet' }, ` (${say('by', reason.by)})`)),
+    el('span', { class: 'reason-name' }, /^[rs\d]+$/.test(reason.id) ? [el('span', { class: 'reason-id' }, reason.id), ' '] : '', sentence(plain(reason.feature ?? reason.code ?? reason.by)), el('span', { class: 'quiet' }, ` (${say('by', reason.by)})`)),
     el('p', { class: 'reason-text' }, linked(sentences(reason.text), known)),
     reason.mend ? el('p', { class: 'reason-text' }, linked(sentences(reason.mend), known)) : null,
     means && reason.met !== 'yes' ? el('p', { class: 'reason-text quiet' }, `${reason.met === 'no' ? 'This' : 'If not met, this'} ${means}.`) : null,
@@ -70,7 +74,7 @@ function table(caption, reasons) {
     id: reason.id,
     'data-met': reason.met,
     cells: [
-      compared(reason), value(reason.part, reason.terms), value(reason.need), allowed(reason), met(reason.met),
+      compared(reason), ...(reason.terms?.length ? [sum(reason.terms)] : [value(reason.part), value(reason.need)]), allowed(reason), met(reason.met),
       [reason.grade ? say('grade', reason.grade) : 'none', reason.evidence.map(code => el('div', { class: 'number small' }, code))],
     ],
   })), { className: 'restack reasons' });

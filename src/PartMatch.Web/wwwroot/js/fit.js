@@ -2,7 +2,6 @@
 
 import { familyOf, offerFamilies, offerPositions, offerVariants, positionName, variantName } from './choices.js';
 import { el } from './format.js';
-import { fitAnswer } from './fit-answer.js';
 import { bind, choose, drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -79,10 +78,11 @@ bind({
   prepare,
   refused: offerMakers,
   toApi: query => (query.size ? `/api/fit?${query}` : null),
-  render: (answer, query) => {
+  render: async (answer, query) => {
+    const { fitAnswer } = await import('./fit-answer.js'); // not before there is an answer: the blank form loads without it
     const { asked } = answer;
     const place = positionName(shown, asked.position);
-    const what = asked.from ? `${place} of ${variantName(shown, asked.from)}` : `${part.value || asked.part} as ${place}`;
+    const what = asked.part === 'none' ? `Nothing at ${place}` : asked.from ? `${place} of ${variantName(shown, asked.from)}` : `${part.value || asked.part} as ${place}`;
     const summary = `${what} on ${variantName(shown, asked.variant)}${query.get('built') ? `, built ${asked.built}` : ''}${asked.serial === undefined ? '' : `, serial ${asked.serial}`}${asked.with.length ? `, with ${asked.with.join(', ')}` : ''}.`;
     return { title: what, summary, said: `Answer: ${answer.headlineText}.`, content: fitAnswer(answer, shown) };
   },

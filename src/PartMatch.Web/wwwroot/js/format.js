@@ -195,9 +195,11 @@ export function sourceText(source) {
 /** One row of a ruled table. A cell is what stands in it, or `{cell, ...attributes}`; the first heads its row. */
 export function ruledRow(heads, row) {
   const { cells, ...attributes } = Array.isArray(row) ? { cells: row } : row;
+  let column = 0;
   return el('tr', attributes, cells.map((one, index) => {
     const { cell, ...own } = one?.cell === undefined ? { cell: one } : one;
-    const head = heads[index];
+    const head = heads[column];
+    column += own.colspan ?? 1;
     const about = { 'data-label': head?.text ?? head, class: head?.class, ...own };
     return index === 0 ? el('th', { scope: 'row', ...about }, cell) : el('td', about, el('div', null, cell));
   }));
