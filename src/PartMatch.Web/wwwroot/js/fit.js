@@ -2,20 +2,21 @@
 
 import { familyOf, offerFamilies, offerPositions, offerVariants, positionName, variantName } from './choices.js';
 import { el } from './format.js';
-import { bind, choose, drawStrip } from './page.js';
+import { bind, drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
-const { family, variant, position, part, from, maker } = form.elements;
+const { family, variant, position, part, from, maker, several } = form.elements;
 const neighbours = document.getElementById('neighbours');
 let shown = null;
 
 drawStrip();
 
+/** Shows the fields of one way to name the part; whose number and which part are asked only where a number means several. */
 function showBy(by) {
   for (const block of form.querySelectorAll('[data-by]')) {
-    const isMaker = block.id === 'maker-cell';
-    block.hidden = block.dataset.by !== by || (isMaker && maker.options.length < 2);
-    for (const control of block.querySelectorAll('input, select')) control.disabled = block.hidden;
+    const [control] = block.querySelectorAll('input, select');
+    block.hidden = block.dataset.by !== by || ((control === maker || control === several) && control.options.length < 2);
+    control.disabled = block.hidden;
   }
 }
 
@@ -57,26 +58,32 @@ async function prepare(query) {
   await showFamily(await offerFamilies(family, query.get('family')));
   neighbours.replaceChildren();
   for (const text of query.getAll('with')) addNeighbour(text);
+  several.replaceChildren();
   maker.replaceChildren();
-  if (query.get('maker')) choose(maker, query.get('maker'));
+  if (query.get('maker')) maker.append(el('option', { value: '' }, 'any maker'), el('option', { value: query.get('maker') }, query.get('maker')));
   const by = query.has('from') ? 'from' : 'part';
   form.querySelector(`#by-${by}`).checked = true;
   showBy(by);
-  maker.disabled = !query.get('maker');
-  maker.closest('div').hidden = maker.disabled;
 }
 
-/** Two makers use the number: offer both, as the errors name them. */
-function offerMakers(problem) {
+/** The number means several parts: offer the makers where they settle it, else the parts, as the errors name them. */
+function offerSeveral(problem) {
   if (!problem.type.endsWith('/ambiguous-number')) return;
-  const makers = problem.errors.map(error => error.expected.split(':')[0]);
-  maker.replaceChildren(el('option', { value: '' }, 'Choose a maker'), ...makers.map(code => el('option', { value: code }, code)));
+  const parts = problem.errors.map(error => error.expected);
+  const makers = parts.map(text => text.split(':')[0]);
+  const isSettledByMaker = new Set(makers).size === makers.length;
+  if (isSettledByMaker) maker.replaceChildren(el('option', { value: '' }, 'Choose a maker'), ...parts.map((text, index) => el('option', { value: makers[index] }, text)));
+  else several.replaceChildren(el('option', { value: '' }, 'Choose a part'), ...parts.map(text => el('option', { value: text.split(' (')[0] }, text)));
   showBy('part');
 }
 
+several.addEventListener('change', () => {
+  if (several.value) part.value = several.value;
+});
+
 bind({
   prepare,
-  refused: offerMakers,
+  refused: offerSeveral,
   toApi: query => (query.size ? `/api/fit?${query}` : null),
   render: async (answer, query) => {
     const { fitAnswer } = await import('./fit-answer.js'); // not before there is an answer: the blank form loads without it
