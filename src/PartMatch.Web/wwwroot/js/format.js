@@ -205,12 +205,25 @@ export function ruledRow(heads, row) {
   }));
 }
 
-/** A ruled table in a region of its own, which the keyboard can scroll. Heads are texts or `{text, class}`; rows as `ruledRow` takes them. */
+// Only a table that is wider than its place is a region and a stop of the keyboard: the others would be stops without a use.
+const watch = new ResizeObserver(entries => {
+  for (const { target } of entries) {
+    const isWide = target.scrollWidth > target.clientWidth + 1;
+    for (const [name, value] of [['role', 'region'], ['tabindex', '0'], ['aria-label', target.querySelector('caption').textContent]]) {
+      if (isWide) target.setAttribute(name, value);
+      else target.removeAttribute(name);
+    }
+  }
+});
+
+/** A ruled table in a place of its own, which the keyboard can scroll where it has to. Heads are texts or `{text, class}`; rows as `ruledRow` takes them. */
 export function ruled(caption, heads, rows, { className = '' } = {}) {
   const head = heads.map(one => el('th', { scope: 'col', class: one.class }, one.text ?? one));
   const body = rows.map(row => ruledRow(heads, row));
-  return el('div', { class: `scroll ${className}`.trim(), role: 'region', 'aria-label': caption, tabindex: '0' },
+  const place = el('div', { class: `scroll ${className}`.trim() },
     el('table', null, el('caption', null, caption), el('thead', null, el('tr', null, head)), el('tbody', null, body)));
+  watch.observe(place);
+  return place;
 }
 
 /** Name and value pairs; pairs without a value are left out. */

@@ -1,7 +1,7 @@
 // Look-alikes: what a number can be taken for, how dangerous that is, and how to tell them apart.
 
 import { familyOf, offerFamilies, positionName, variantName } from './choices.js';
-import { address, count, danger, el, facts, linked, partLink, plain, ruled, say, sentence, verdict } from './format.js';
+import { address, count, danger, el, facts, linked, partLink, ruled, say, sentence, verdict } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -62,7 +62,7 @@ async function candidate(answer, other) {
       ['Danger', linked(other.dangerText)],
       ['Worst place', place],
     ]),
-    other.differs.length ? ruled(`Where ${other.number} differs`, ['Feature', 'The one asked', 'The other', 'Matters'], other.differs.map(one => [sentence(one.name), one.asked, one.other, one.matters ? 'yes' : 'no']), { className: 'slim' }) : null,
+    other.differs.length ? ruled(`Where ${other.number} differs`, ['Feature', 'The one asked', 'The other', 'Matters'], other.differs.map(one => [sentence(one.name), one.asked, one.other, one.matters ? 'yes' : 'no']), { className: 'restack' }) : null,
     el('p', { class: 'tell' }, linked(other.tellApartText)),
     checks('Before paying: ask the seller', other.tellApart.filter(check => check.beforePaying)),
     checks('In hand', other.tellApart.filter(check => !check.beforePaying)));
@@ -78,7 +78,7 @@ async function render(answer) {
   const heading = answer.total === 0 ? 'Nothing recorded can be taken for it' : `${count(answer.total, 'look-alike')}${answer.cursor ? '' : `, ${dangerous === 0 ? 'none of them dangerous' : `${dangerous} dangerous`}`}`;
   return {
     title: `${asked.number}: look-alikes`,
-    summary: `${asked.number}${asked.family ? `, danger judged in ${plain(asked.family)}` : ''}.`,
+    summary: `${asked.number}${asked.family ? `, danger judged in ${family.selectedOptions[0].text}` : ''}.`,
     said: `${heading}.`,
     content: [
       el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, heading),

@@ -7,16 +7,28 @@ import { addresses, bind, drawStrip } from './page.js';
 
 drawStrip();
 
-function reading(one, alone) {
-  const spread = [one.minus === undefined ? '' : `−${one.minus}`, one.plus === undefined ? '' : `+${one.plus}`].filter(Boolean).join(' ');
-  return el('li', { class: one.source?.retractedOn ? 'retracted' : null }, alone ? '' : [el('span', null, plain(one.text), spread ? ` ${spread}` : ''), ' – '], sourceText(one.source));
+/** Minus and plus as the text has its unit; they come in the unit of the quantity. Nothing where the two units have no common zero. */
+function tolerance({ text, quantity, minus, plus }) {
+  const factor = Number.parseFloat(text) / quantity?.value;
+  if (!Number.isFinite(factor) || quantity.unit === 'K') return '';
+  const shown = number => Number((number * factor).toPrecision(6));
+  return [minus === undefined ? '' : ` −${shown(minus)}`, plus === undefined ? '' : ` +${shown(plus)}`].join('');
 }
 
+function reading(one, alone) {
+  return el('li', { class: one.source?.retractedOn ? 'retracted' : null }, alone ? '' : [el('span', null, plain(one.text), tolerance(one)), ' – '], sourceText(one.source));
+}
+
+/** Where one source states every value once, it is named below the table instead of in every row. */
 function values(part) {
+  const recorded = part.values.flatMap(value => value.recorded);
+  const alike = new Set(recorded.map(one => sourceText(one.source))).size === 1 && recorded.length === part.values.length;
+  const known = value => [el('strong', null, value.known.text), value.disputed ? ' – disputed' : ''];
   return section('Values',
-    part.values.length === 0 ? el('p', null, 'No value is recorded.') : ruled(`Recorded values of ${part.number}`, ['Feature', 'Known', 'Recorded, and by whom'], part.values.map(value => [
-      sentence(value.name), [el('strong', null, value.known.text), value.disputed ? ' – disputed' : ''], el('ul', { class: 'bare' }, value.recorded.map(one => reading(one, value.recorded.length === 1))),
-    ])),
+    part.values.length === 0 ? el('p', null, 'No value is recorded.') : ruled(`Recorded values of ${part.number}`, ['Feature', 'Known', ...(alike ? [] : ['Recorded, and by whom'])], part.values.map(value => [
+      sentence(value.name), known(value), ...(alike ? [] : [el('ul', { class: 'bare' }, value.recorded.map(one => reading(one, value.recorded.length === 1)))]),
+    ]), { className: alike ? 'slim' : '' }),
+    alike ? el('p', { class: 'quiet small' }, `All from one source – ${sourceText(recorded[0].source)}.`) : null,
     part.notRecorded.length ? el('p', { class: 'small' }, el('strong', null, 'Not recorded: '), part.notRecorded.map(plain).join(', '), '.') : null);
 }
 
@@ -45,10 +57,19 @@ function contents(title, list) {
   ]));
 }
 
-function curves(part) {
-  return section('Curves', part.curves.map(curve => ruled(sentence(plain(curve.curve)), ['At', ...(curve.points.some(point => point.y) ? ['and'] : []), { text: 'Value', class: 'count' }], curve.points.map(point =>
-    [point.x.text, ...(curve.points.some(other => other.y) ? [point.y?.text ?? '–'] : []), point.value.text]), { className: 'slim' })));
+const right = text => ({ text, class: 'count' });
+
+/** A curve over one measure as a list; over two as a table, the first down, the second across. */
+function curveTable({ curve, points }) {
+  const name = sentence(plain(curve));
+  if (points.some(point => point.y === undefined)) return ruled(name, ['At', right('Value')], points.map(point => [point.x.text, point.value.text]), { className: 'slim' });
+  const across = [...new Map(points.map(point => [point.y.value, point.y.text])).entries()].toSorted(([a], [b]) => a - b);
+  const down = [...new Map(points.map(point => [point.x.value, point.x.text])).entries()];
+  return ruled(name, ['At', ...across.map(([, text]) => right(text))], down.map(([x, text]) => [text, ...across.map(([y]) =>
+    points.find(point => point.x.value === x && point.y.value === y)?.value.text ?? '–')]), { className: 'slim' });
 }
+
+const curves = part => part.curves.map(curve => section(`Curve: ${plain(curve.curve)}`, curveTable(curve)));
 
 async function warning(part) {
   const answer = await askOnce(`/api/numbers/${encodeURIComponent(part.part)}/look-alikes?limit=3`).catch(() => null);
