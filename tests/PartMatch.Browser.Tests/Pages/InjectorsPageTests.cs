@@ -22,7 +22,7 @@ public sealed class InjectorsPageTests(Bench bench) : PageTests(
 
         // 180 kW × 330 g/(kW·h) = 59.40 kg/h for the whole engine, by hand.
         await Assertions.Expect(sheet.Page.Locator(".working").Last).ToContainTextAsync("59.40 kg/h");
-        await Assertions.Expect(sheet.Page.Locator("table.ranked tbody tr")).ToHaveCountAsync(14);
+        await Assertions.Expect(sheet.Page.Locator(".ranked tbody tr")).ToHaveCountAsync(18);
         await AssertSameWhenReopenedAsync(sheet);
     }
 
@@ -37,7 +37,7 @@ public sealed class InjectorsPageTests(Bench bench) : PageTests(
         await sheet.TypeAsync("Power at the crank", "240 hp(I)");
         await sheet.PressAsync("Reckon");
         await Assertions.Expect(sheet.Page.Locator(".faults")).ToHaveCountAsync(0);
-        await Assertions.Expect(sheet.Page.Locator("table.ranked")).ToBeVisibleAsync();
+        await Assertions.Expect(sheet.Page.Locator(".ranked table")).ToBeVisibleAsync();
         sheet.AssertQuiet();
     }
 

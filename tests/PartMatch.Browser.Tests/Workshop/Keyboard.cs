@@ -5,7 +5,7 @@ namespace PartMatch.Browser.Tests.Workshop;
 /// <summary>Working a page without a mouse: only Tab, typing and Enter.</summary>
 public static class Keyboard
 {
-    private const int MostStops = 120;
+    private const int MostStops = 600;
 
     /// <summary>Presses Tab until the focus is on what is found; fails when a whole round does not reach it.</summary>
     public static async Task TabToAsync(this Sheet sheet, ILocator target)
