@@ -55,6 +55,7 @@ public sealed class BooksPageTests(Bench bench) : PageTests(bench, "books.html")
         await using var sheet = (await OpenAsync(server)).Expecting(400);
         await ChooseAsync(sheet, await Books.SpoilAsync(await server.GetBookAsync("hs-2"), "values.csv", ",mm,", ",furlong,"));
         await sheet.TypeAsync("Edit token", Token);
+        await sheet.Page.GetByLabel("put it in place of the old one").CheckAsync();
         await sheet.PressAsync("Read the zip");
         await Assertions.Expect(sheet.Page.Locator(".faults")).ToBeFocusedAsync();
         var row = sheet.Page.Locator("#answer tbody tr").First;
