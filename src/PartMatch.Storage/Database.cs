@@ -63,7 +63,8 @@ public sealed class Database : IDisposable
     public void Dispose()
     {
         _watch.Dispose();
-        SqliteConnection.ClearPool(new SqliteConnection(_connectionString));
+        using var pooled = new SqliteConnection(_connectionString);
+        SqliteConnection.ClearPool(pooled);
     }
 
     internal SqliteConnection Connect() => Connect(_connectionString);

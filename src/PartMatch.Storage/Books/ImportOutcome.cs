@@ -42,7 +42,7 @@ public abstract record ImportOutcome
     public sealed record Checked(string Book, bool WouldReplace, IReadOnlyList<FileCount> Counts) : ImportOutcome;
 
     /// <summary>Faults were found; nothing is stored.</summary>
-    /// <param name="Errors">In order of file and line, at most <see cref="BookStore.MaxErrors"/>.</param>
+    /// <param name="Errors">The first that were found, at most <see cref="BookStore.MaxErrors"/>, in order of file and line.</param>
     /// <param name="Total">How many faults there are in all.</param>
     /// <param name="Capped">Are there more than are listed?</param>
     public sealed record Refused(IReadOnlyList<ImportError> Errors, int Total, bool Capped) : ImportOutcome;

@@ -59,5 +59,6 @@ internal sealed class EvidenceReader(SqliteConnection connection)
             new { book }).ToDictionary(row => row.Code, StringComparer.Ordinal);
 
     private sealed record EvidenceRow(
-        string Code, string Grade, string? Date, string? Author, string? Source, string? DerivedFrom, string? RetractedOn, string? RetractedWhy, string? DerivedFromBook);
+        string Code, string Grade, string? Date, string? Author, string? Source, string? DerivedFrom, string? RetractedOn, string? RetractedWhy,
+        string? DerivedFromBook);
 }

@@ -26,7 +26,8 @@ internal static class KindReader
         [
             .. rows.Select(row => new Kind(
                 row.Kind, row.Name, row.Running == "can-alter", row.Reviewed == "yes", Readings.ListOf(row.Cautions),
-                [.. features[row.Kind].Select(feature => feature.Feature)], [.. rules[row.Kind].Select(rule => rule.Rule)], [.. checks[row.Kind].Select(check => check.Check)])),
+                [.. features[row.Kind].Select(feature => feature.Feature)], [.. rules[row.Kind].Select(rule => rule.Rule)],
+                [.. checks[row.Kind].Select(check => check.Check)])),
         ];
     }
 
@@ -45,7 +46,8 @@ internal static class KindReader
     }
 
     private static Work ToWork(WorkRow row) => new(
-        row.Work, row.Name, Readings.FindNumber(row.Minutes), Readings.FindNumber(row.Days), row is { Price: { } price, Currency: { } currency } ? new Money(price, currency) : null,
+        row.Work, row.Name, Readings.FindNumber(row.Minutes), Readings.FindNumber(row.Days),
+        row is { Price: { } price, Currency: { } currency } ? new Money(price, currency) : null,
         row.Who, Readings.ListOf(row.NeedsFirst), Readings.ListOf(row.Changes), row.Undo is null ? null : row.Undo == "yes", Readings.ListOf(row.Cautions));
 
     private static IEnumerable<(string Kind, Feature Feature)> Features(SqliteConnection connection, IReadOnlyList<string> books) =>
@@ -69,7 +71,8 @@ internal static class KindReader
             """,
             new { books })
             .Select(row => (row.Kind, new Rule(
-                row.Feature, Codes.Get<Effect>(row.Effect), Codes.Get<Relation>(row.Relation), Allowance(row), row.Work, Codes.Get<Consequence>(row.Consequence), row.Note)));
+                row.Feature, Codes.Get<Effect>(row.Effect), Codes.Get<Relation>(row.Relation), Allowance(row), row.Work,
+                Codes.Get<Consequence>(row.Consequence), row.Note)));
 
     private static IEnumerable<(string Kind, Check Check)> Checks(SqliteConnection connection, IReadOnlyList<string> books) =>
         connection.Query<CheckRow>(
@@ -99,5 +102,6 @@ internal static class KindReader
     private sealed record CheckRow(string Kind, string Feature, string Method, string Minutes, string? Uncertainty, string? Unit, string? How);
 
     private sealed record WorkRow(
-        string Work, string Name, string? Minutes, string? Days, string? Price, string? Currency, string? Who, string? NeedsFirst, string? Changes, string? Undo, string? Cautions);
+        string Work, string Name, string? Minutes, string? Days, string? Price, string? Currency, string? Who,
+        string? NeedsFirst, string? Changes, string? Undo, string? Cautions);
 }

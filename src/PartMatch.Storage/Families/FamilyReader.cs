@@ -79,7 +79,8 @@ internal static class FamilyReader
             """,
             new { book })
             .Select(row => new EngineFact(
-                row.Variant, row.Property, Readings.OfEngine(row.Value, row.Minus, row.Plus, row.Unit, row.Uncertainty), evidence.Find(row.EvidenceBook, row.Evidence))),
+                row.Variant, row.Property, Readings.OfEngine(row.Value, row.Minus, row.Plus, row.Unit, row.Uncertainty),
+                evidence.Find(row.EvidenceBook, row.Evidence))),
     ];
 
     private sealed record FamilyRow(string Book, string Title, string? Maker, string? Note);

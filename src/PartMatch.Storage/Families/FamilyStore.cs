@@ -14,7 +14,8 @@ public sealed class FamilyStore(Database database)
     {
         using var connection = database.Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
-        var variants = connection.Query<VariantRow>("select book, variant from variants order by book, variant").ToLookup(row => row.Book, row => row.Variant, StringComparer.Ordinal);
+        var variants = connection.Query<VariantRow>("select book, variant from variants order by book, variant")
+            .ToLookup(row => row.Book, row => row.Variant, StringComparer.Ordinal);
         return [.. Families(connection).Select(row => new FamilySummary(
             row.Code, row.Title, row.Maker, MakerName(connection, row.Maker), row.Note, [.. variants[row.Code]], row.Positions, row.Parts))];
     }

@@ -20,7 +20,8 @@ internal sealed class FitmentReader(SqliteConnection connection, EvidenceReader 
     private IEnumerable<FitmentRow> Read(string wanted, object parameters) =>
         connection.Query<FitmentRow>(
             $"""
-            select f.book, f.variant, f.position, s.name as position_name, p.part, f.built_from, f.built_to, f.serial_from, f.serial_to, f.mark, f.quantity, f.evidence, f.evidence_book
+            select f.book, f.variant, f.position, s.name as position_name, p.part, f.built_from, f.built_to, f.serial_from, f.serial_to,
+              f.mark, f.quantity, f.evidence, f.evidence_book
             from fitments f
             join positions s on s.book = f.book and s.position = f.position
             left join parts p on p.part_key = f.part_key

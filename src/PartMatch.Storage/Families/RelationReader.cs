@@ -2,13 +2,13 @@ using Dapper;
 using Microsoft.Data.Sqlite;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
-using PartMatch.Storage.Books.Checks;
 using PartMatch.Storage.Catalogue;
 
 namespace PartMatch.Storage.Families;
 
 /// <summary>Reads what the positions of one family demand of their parts and of each other. Lists are ordered by the keys of their tables.</summary>
-internal sealed class RelationReader(SqliteConnection connection, EvidenceReader evidence, string book, IReadOnlyList<Kind> kinds, IReadOnlyList<Position> positions)
+internal sealed class RelationReader(
+    SqliteConnection connection, EvidenceReader evidence, string book, IReadOnlyList<Kind> kinds, IReadOnlyList<Position> positions)
 {
     private readonly Dictionary<string, Kind> _kindAt = positions.ToDictionary(
         position => position.Code, position => kinds.First(kind => kind.Code == position.Kind), StringComparer.Ordinal);
@@ -29,7 +29,8 @@ internal sealed class RelationReader(SqliteConnection connection, EvidenceReader
     [
         .. connection.Query<JointRow>(
             """
-            select joint, left_position, left_feature, relation, right_position, right_feature, min, max, unit, effect, work, consequence, variants, evidence, evidence_book
+            select joint, left_position, left_feature, relation, right_position, right_feature, min, max, unit, effect, work, consequence,
+              variants, evidence, evidence_book
             from joints
             where book = @book
             order by joint
@@ -62,7 +63,8 @@ internal sealed class RelationReader(SqliteConnection connection, EvidenceReader
             new { book })
             .Select(row => new Companion(
                 row.Companion, ToCondition(row.WhenPosition, row.WhenFeature, row.WhenRelation, row.WhenValue, row.WhenUnit),
-                ToCondition(row.ThenPosition, row.ThenFeature, row.ThenRelation, row.ThenValue, row.ThenUnit), Readings.ListOf(row.Variants), Evidence(row.EvidenceBook, row.Evidence), row.Note)),
+                ToCondition(row.ThenPosition, row.ThenFeature, row.ThenRelation, row.ThenValue, row.ThenUnit), Readings.ListOf(row.Variants),
+                Evidence(row.EvidenceBook, row.Evidence), row.Note)),
     ];
 
     public IReadOnlyList<SelectRow> Selects() =>
@@ -82,7 +84,9 @@ internal sealed class RelationReader(SqliteConnection connection, EvidenceReader
     {
         var relation = Codes.Get<Relation>(row.Relation);
         var demand = Readings.OfDemand(TypeOf(row.Position, row.Feature), relation, row.Value, row.Minus, row.Plus, row.Unit, row.Uncertainty);
-        return new Need(row.Variant, row.Position, row.Feature, Codes.Get<Effect>(row.Effect), relation, demand, Evidence(row.EvidenceBook, row.Evidence), row.Note);
+        return new Need(
+            row.Variant, row.Position, row.Feature, Codes.Get<Effect>(row.Effect), relation, demand,
+            Evidence(row.EvidenceBook, row.Evidence), row.Note);
     }
 
     private Joint ToJoint(JointRow row)
@@ -97,7 +101,8 @@ internal sealed class RelationReader(SqliteConnection connection, EvidenceReader
     private Stack ToStack(StackRow row)
     {
         var unit = UnitTable.Get(row.Unit);
-        var written = StackTerms.Find(row.Terms) ?? throw new InvalidOperationException($"stack {row.Stack} of book {book} has terms that the import must refuse: {row.Terms}");
+        var written = StackTerms.Find(row.Terms)
+            ?? throw new InvalidOperationException($"stack {row.Stack} of book {book} has terms that the import must refuse: {row.Terms}");
         var terms = written.Select(term => term is ConstantTerm constant ? constant with { Value = unit.DifferenceToBase(constant.Value) } : term);
         return new Stack(
             row.Stack, [.. terms], Band(row.Min, row.Max, unit), unit, Codes.Get<Effect>(row.Effect), row.Work, Codes.Get<Consequence>(row.Consequence),
@@ -137,7 +142,8 @@ internal sealed class RelationReader(SqliteConnection connection, EvidenceReader
         string Effect, string? Work, string Consequence, string? Variants, string? Evidence, string? EvidenceBook);
 
     private sealed record StackRow(
-        string Stack, string Terms, string? Min, string? Max, string Unit, string Effect, string? Work, string Consequence, string? Variants, string? Evidence, string? EvidenceBook);
+        string Stack, string Terms, string? Min, string? Max, string Unit, string Effect, string? Work, string Consequence, string? Variants,
+        string? Evidence, string? EvidenceBook);
 
     private sealed record CompanionRow(
         string Companion, string WhenPosition, string WhenFeature, string WhenRelation, string WhenValue, string? WhenUnit, string ThenPosition, string ThenFeature,

@@ -23,7 +23,8 @@ internal sealed class SupersessionReader(SqliteConnection connection, EvidenceRe
     {
         var rows = connection.Query<SupersessionRow>(
             $"""
-            select o.part as old_part, n.part as new_part, s.way, s.quantity, s."with", s.built_from, s.built_to, s.serial_from, s.serial_to, s.variants, s.evidence, s.evidence_book, s.note
+            select o.part as old_part, n.part as new_part, s.way, s.quantity, s."with", s.built_from, s.built_to, s.serial_from, s.serial_to,
+              s.variants, s.evidence, s.evidence_book, s.note
             from supersessions s
             join parts o on o.part_key = s.old_part_key
             join parts n on n.part_key = s.new_part_key
@@ -32,8 +33,10 @@ internal sealed class SupersessionReader(SqliteConnection connection, EvidenceRe
             """,
             parameters);
         return [.. rows.Select(row => new Supersession(
-            row.OldPart, row.NewPart, Codes.Get<SupersessionWay>(row.Way), int.Parse(row.Quantity, CultureInfo.InvariantCulture), [.. Readings.ListOf(row.With).Select(IdOf)],
-            Readings.SpanOf(row.BuiltFrom, row.BuiltTo, row.SerialFrom, row.SerialTo), Readings.ListOf(row.Variants), evidence.Find(row.EvidenceBook, row.Evidence), row.Note))];
+            row.OldPart, row.NewPart, Codes.Get<SupersessionWay>(row.Way), int.Parse(row.Quantity, CultureInfo.InvariantCulture),
+            [.. Readings.ListOf(row.With).Select(IdOf)],
+            Readings.SpanOf(row.BuiltFrom, row.BuiltTo, row.SerialFrom, row.SerialTo), Readings.ListOf(row.Variants),
+            evidence.Find(row.EvidenceBook, row.Evidence), row.Note))];
     }
 
     /// <summary>The id as the part itself writes it.</summary>

@@ -48,12 +48,16 @@ internal sealed class PartReader(SqliteConnection connection, EvidenceReader evi
             """,
             parameters).ToLookup(row => row.PartKey, StringComparer.Ordinal);
         return [.. parts.Select(part => new Part(
-            part.Id, part.Maker, part.Id[(part.Maker.Length + 1)..], part.NumberKey, part.Kind, part.Name, part.Note, evidence.Find(part.EvidenceBook, part.Evidence),
-            [.. values[part.PartKey].Select(Value)], [.. curves[part.PartKey].Select(Point).OrderBy(point => point.Curve, StringComparer.Ordinal).ThenBy(point => point.X).ThenBy(point => point.Y)]))];
+            part.Id, part.Maker, part.Id[(part.Maker.Length + 1)..], part.NumberKey, part.Kind, part.Name, part.Note,
+            evidence.Find(part.EvidenceBook, part.Evidence), [.. values[part.PartKey].Select(Value)], Points(curves[part.PartKey])))];
     }
 
+    private List<CurvePoint> Points(IEnumerable<CurveRow> rows) =>
+        [.. rows.Select(Point).OrderBy(point => point.Curve, StringComparer.Ordinal).ThenBy(point => point.X).ThenBy(point => point.Y)];
+
     private RecordedValue Value(ValueRow row) => new(
-        row.Feature, Readings.Of(Codes.Get<FeatureType>(row.Type), row.Value, row.Minus, row.Plus, row.Unit, row.Uncertainty), evidence.Find(row.EvidenceBook, row.Evidence));
+        row.Feature, Readings.Of(Codes.Get<FeatureType>(row.Type), row.Value, row.Minus, row.Plus, row.Unit, row.Uncertainty),
+        evidence.Find(row.EvidenceBook, row.Evidence));
 
     private CurvePoint Point(CurveRow row)
     {
@@ -68,7 +72,8 @@ internal sealed class PartReader(SqliteConnection connection, EvidenceReader evi
         string Id, string PartKey, string Maker, string NumberKey, string Kind, string Name, string? Note, string? Evidence, string? EvidenceBook);
 
     private sealed record ValueRow(
-        string PartKey, string Feature, string Type, string Value, string? Minus, string? Plus, string? Unit, string? Uncertainty, string Evidence, string? EvidenceBook);
+        string PartKey, string Feature, string Type, string Value, string? Minus, string? Plus, string? Unit, string? Uncertainty,
+        string Evidence, string? EvidenceBook);
 
     private sealed record CurveRow(
         string PartKey, string Curve, string X, string XUnit, string Y, string? YUnit, string Value, string Unit, string Evidence, string? EvidenceBook);

@@ -31,7 +31,10 @@ public sealed class PartStore(Database database)
             where number_key = @key and (@maker is null or maker = @maker)
             """,
             new { key, maker }).AsList();
-        var identified = carried.Where(row => Codes.Get<NumberSort>(row.Sort) is not (NumberSort.CastingMark or NumberSort.Grade)).Select(row => row.PartKey).Except(own).ToList();
+        var identified = carried.Where(row => Codes.Get<NumberSort>(row.Sort) is not (NumberSort.CastingMark or NumberSort.Grade))
+            .Select(row => row.PartKey)
+            .Except(own)
+            .ToList();
         var reader = new PartReader(connection, new EvidenceReader(connection));
         return own.Count + identified.Count > 0
             ? [.. reader.OfKeys(own), .. reader.OfKeys(identified)]

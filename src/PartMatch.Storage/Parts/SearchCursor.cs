@@ -17,6 +17,8 @@ internal sealed record SearchCursor(int Group, string Part)
         }
 
         var plain = Encoding.UTF8.GetString(Base64Url.DecodeFromChars(text)).Split(':', 2);
-        return plain.Length == 2 && int.TryParse(plain[0], NumberStyles.None, CultureInfo.InvariantCulture, out var group) ? new SearchCursor(group, plain[1]) : null;
+        return plain.Length == 2 && int.TryParse(plain[0], NumberStyles.None, CultureInfo.InvariantCulture, out var group)
+            ? new SearchCursor(group, plain[1])
+            : null;
     }
 }

@@ -23,7 +23,9 @@ internal static class EvidenceChecks
 
             if (IsInLoop(row["evidence"], derivedFrom, isSound))
             {
-                errors.Add(row, "derived_from", "goes round in a loop back to this evidence: expected a chain that ends at an original source", "leave the cell of the original empty");
+                errors.Add(
+                    row, "derived_from", "goes round in a loop back to this evidence: expected a chain that ends at an original source",
+                    "leave the cell of the original empty");
             }
         }
     }

@@ -59,7 +59,9 @@ internal static class FamilyChecks
         {
             if (UnitTable.Find(row["unit"])?.Dimension != dimension && (!row.Has("unit") || UnitTable.Find(row["unit"]) is not null))
             {
-                errors.Add(row, "unit", $"'{row["property"]}' is a {dimension.ToString().ToLowerInvariant()}, expected one of: {UnitTable.SymbolsOf(dimension)}");
+                errors.Add(
+                    row, "unit",
+                    $"'{row["property"]}' is a {dimension.ToString().ToLowerInvariant()}, expected one of: {UnitTable.SymbolsOf(dimension)}");
             }
 
             return;
@@ -116,7 +118,9 @@ internal static class FamilyChecks
         ValueChecks.Check(row, feature, Codes.Find<Relation>(row["relation"]), errors);
         if (row["effect"] == Codes.Of(Effect.Work) && scope.Own.IsReadable(BookTables.Rules) && scope.FindRuleWork(kind, feature.Code) is null)
         {
-            errors.Add(row, "effect", $"no rule of the kind {kind} names a work for '{feature.Code}'", "add the rule with its work to rules.csv, or use another effect");
+            errors.Add(
+                row, "effect", $"no rule of the kind {kind} names a work for '{feature.Code}'",
+                "add the rule with its work to rules.csv, or use another effect");
         }
     }
 }

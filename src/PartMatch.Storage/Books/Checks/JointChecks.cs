@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 using PartMatch.Storage.Books.Format;
+using PartMatch.Storage.Catalogue;
 
 namespace PartMatch.Storage.Books.Checks;
 
@@ -26,7 +27,9 @@ internal static class JointChecks
             SpanChecks.CheckBand(row, "min", "max", errors);
             if (UnitTable.Find(row["unit"]) is { Offset: not 0 } unit)
             {
-                errors.Add(row, "unit", $"{unit.Symbol} has a zero of its own, so a sum in it means nothing", () => UnitTable.BaseOf(unit.Dimension).Symbol);
+                errors.Add(
+                    row, "unit", $"{unit.Symbol} has a zero of its own, so a sum in it means nothing",
+                    () => UnitTable.BaseOf(unit.Dimension).Symbol);
             }
 
             CheckTerms(scope, row, errors);
@@ -56,7 +59,9 @@ internal static class JointChecks
         }
         else if (left.Unit?.Dimension != right.Unit?.Dimension)
         {
-            errors.Add(row, "right_feature", $"'{left.Code}' is kept in {left.Unit?.Symbol} and '{right.Code}' in {right.Unit?.Symbol}: they measure different things");
+            errors.Add(
+                row, "right_feature",
+                $"'{left.Code}' is kept in {left.Unit?.Symbol} and '{right.Code}' in {right.Unit?.Symbol}: they measure different things");
         }
         else
         {
@@ -77,7 +82,9 @@ internal static class JointChecks
     {
         if (StackTerms.Find(row["terms"]) is not { } terms)
         {
-            errors.Add(row, "terms", "expected signed terms joined by |, each +position.feature, -position.feature or a signed number", "+34.0|-intake-camshaft.lift");
+            errors.Add(
+                row, "terms", "expected signed terms joined by |, each +position.feature, -position.feature or a signed number",
+                "+34.0|-intake-camshaft.lift");
             return;
         }
 
@@ -98,12 +105,15 @@ internal static class JointChecks
         {
             if (scope.Own.IsReadable(BookTables.Positions))
             {
-                errors.Add(row, "terms", $"no position '{at.Position}' in this book", () => NearestCode.Find(at.Position, scope.Known(Refers.Position)));
+                errors.Add(
+                    row, "terms", $"no position '{at.Position}' in this book", () => NearestCode.Find(at.Position, scope.Known(Refers.Position)));
             }
         }
         else if (scope.LacksFeature(kind, at.Feature))
         {
-            errors.Add(row, "terms", $"the kind {kind} at {at.Position} has no feature '{at.Feature}'", () => NearestCode.Find(at.Feature, scope.FeaturesOf(kind)));
+            errors.Add(
+                row, "terms", $"the kind {kind} at {at.Position} has no feature '{at.Feature}'",
+                () => NearestCode.Find(at.Feature, scope.FeaturesOf(kind)));
         }
         else if (scope.FindFeature(kind, at.Feature) is { } feature)
         {
@@ -113,7 +123,9 @@ internal static class JointChecks
             }
             else if (UnitTable.Find(row["unit"]) is { } unit && unit.Dimension != feature.Unit?.Dimension)
             {
-                errors.Add(row, "terms", $"'{at.Position}.{at.Feature}' is kept in {feature.Unit?.Symbol}, the stack in {unit.Symbol}: they measure different things");
+                errors.Add(
+                    row, "terms",
+                    $"'{at.Position}.{at.Feature}' is kept in {feature.Unit?.Symbol}, the stack in {unit.Symbol}: they measure different things");
             }
         }
     }

@@ -61,13 +61,17 @@ internal static class KindChecks
         var needsUnit = type is FeatureType.Quantity or FeatureType.Curve;
         if (needsUnit != row.Has("unit"))
         {
-            errors.Add(row, "unit", needsUnit ? $"empty, but a {row["type"]} has a unit" : $"a {row["type"]} has no unit", needsUnit ? "1 for a plain ratio" : "leave the cell empty");
+            errors.Add(
+                row, "unit", needsUnit ? $"empty, but a {row["type"]} has a unit" : $"a {row["type"]} has no unit",
+                needsUnit ? "1 for a plain ratio" : "leave the cell empty");
         }
 
         var needsChoices = type is FeatureType.Choice or FeatureType.Choices;
         if (needsChoices != row.Has("choices"))
         {
-            errors.Add(row, "choices", needsChoices ? "empty, expected the allowed values as a list by |" : $"a {row["type"]} has no choices", needsChoices ? "no|yes" : "leave the cell empty");
+            errors.Add(
+                row, "choices", needsChoices ? "empty, expected the allowed values as a list by |" : $"a {row["type"]} has no choices",
+                needsChoices ? "no|yes" : "leave the cell empty");
         }
     }
 
@@ -87,7 +91,8 @@ internal static class KindChecks
 
         if (row["relation"] == Codes.Of(Relation.Same) && !row.Has("allowance"))
         {
-            errors.Add(row, "allowance", "empty, but a rule that wants the same quantity must say how far off is still accepted", "0 where nothing is");
+            errors.Add(
+                row, "allowance", "empty, but a rule that wants the same quantity must say how far off is still accepted", "0 where nothing is");
         }
 
         ValueChecks.CheckUnit(row, "unit", feature, isNeeded: row.Has("allowance"), errors);

@@ -41,7 +41,10 @@ internal static class PartChecks
 
     private static void CheckMaker(BookScope scope, BookRow row, string column, ErrorList errors)
     {
-        if (Cells.Part.Accepts(row[column]) && PartId.Find(row[column]) is { } id && scope.Own.IsReadable(BookTables.Makers) && !scope.Holds(Refers.Maker, id.Maker))
+        if (Cells.Part.Accepts(row[column])
+            && PartId.Find(row[column]) is { } id
+            && scope.Own.IsReadable(BookTables.Makers)
+            && !scope.Holds(Refers.Maker, id.Maker))
         {
             errors.Add(
                 row, column, $"no maker '{id.Maker}' in this book or a book that it uses: expected one of makers.csv",
@@ -95,7 +98,8 @@ internal static class PartChecks
     {
         if (UnitTable.Find(row[column])?.Dimension != UnitTable.Find(first[column])?.Dimension)
         {
-            errors.Add(row, column, $"the curve has '{first[column]}' in line {first.Line}: expected a unit of the same dimension", () => first[column]);
+            errors.Add(
+                row, column, $"the curve has '{first[column]}' in line {first.Line}: expected a unit of the same dimension", () => first[column]);
         }
     }
 

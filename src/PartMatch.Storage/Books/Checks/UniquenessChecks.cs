@@ -31,7 +31,9 @@ internal static class UniquenessChecks
                 {
                     if (!declared.TryAdd(key, book.Code))
                     {
-                        errors.Add(scope.Own.Head, "uses", $"'{key}' stands in {table.File} of both {declared[key]} and {book.Code}", "use only one of the two books");
+                        errors.Add(
+                            scope.Own.Head, "uses", $"'{key}' stands in {table.File} of both {declared[key]} and {book.Code}",
+                            "use only one of the two books");
                     }
                 }
             }
@@ -40,7 +42,9 @@ internal static class UniquenessChecks
             {
                 if (declared.TryGetValue(row.KeyText, out var book))
                 {
-                    errors.Add(row, table.Key[^1], $"'{row.KeyText}' is already declared by book {book}, which this book uses", "leave it out, or give it another code");
+                    errors.Add(
+                        row, table.Key[^1], $"'{row.KeyText}' is already declared by book {book}, which this book uses",
+                        "leave it out, or give it another code");
                 }
             }
         }
@@ -66,7 +70,9 @@ internal static class UniquenessChecks
             // The same text twice is found with the other keys; here the number is the same and its writing is not.
             if (!first.TryAdd(key, row) && first[key]["part"] != row["part"])
             {
-                errors.Add(row, "part", $"the same number of the same maker stands in line {first[key].Line} as {first[key]["part"]}", "leave one row out");
+                errors.Add(
+                    row, "part", $"the same number of the same maker stands in line {first[key].Line} as {first[key]["part"]}",
+                    "leave one row out");
             }
         }
     }

@@ -64,7 +64,10 @@ internal static class ValueChecks
         }
         else if (UnitTable.Find(row[column]) is { } unit && feature.Unit is { } expected && unit.Dimension != expected.Dimension)
         {
-            errors.Add(row, column, $"'{feature.Code}' is a {expected.Dimension.ToString().ToLowerInvariant()}, expected one of: {UnitTable.SymbolsOf(expected.Dimension)}", () => expected.Symbol);
+            errors.Add(
+                row, column,
+                $"'{feature.Code}' is a {expected.Dimension.ToString().ToLowerInvariant()}, expected one of: {UnitTable.SymbolsOf(expected.Dimension)}",
+                () => expected.Symbol);
         }
     }
 

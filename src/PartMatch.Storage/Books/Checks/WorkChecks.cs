@@ -18,7 +18,9 @@ internal static class WorkChecks
 
             foreach (var code in row.List("needs_first").Where(code => !IsHolder(scope, code) && !scope.Holds(Refers.Work, code)))
             {
-                errors.Add(row, "needs_first", $"'{code}' is no kind, position or work in this book or a book that it uses", () => NearestCode.Find(code, scope.Known(Refers.Kind)));
+                errors.Add(
+                    row, "needs_first", $"'{code}' is no kind, position or work in this book or a book that it uses",
+                    () => NearestCode.Find(code, scope.Known(Refers.Kind)));
             }
 
             foreach (var change in row.List("changes"))
@@ -34,7 +36,7 @@ internal static class WorkChecks
         {
             errors.Add(row, row.Has("price") ? "currency" : "price", "price and currency go together: expected both or neither");
         }
-        else if (Currencies.FindDigits(row["currency"]) is { } digits && row["price"].Length - row["price"].IndexOf('.', StringComparison.Ordinal) - 1 > digits && row["price"].Contains('.', StringComparison.Ordinal))
+        else if (Currencies.FindDigits(row["currency"]) is { } digits && row["price"].Split('.') is [_, var decimals] && decimals.Length > digits)
         {
             errors.Add(row, "price", $"{row["currency"]} has {digits} decimal digits");
         }
@@ -48,7 +50,9 @@ internal static class WorkChecks
         }
         else if (!IsHolder(scope, holder))
         {
-            errors.Add(row, "changes", $"'{holder}' is no kind or position in this book or a book that it uses", () => NearestCode.Find(holder, scope.Known(Refers.Kind)));
+            errors.Add(
+                row, "changes", $"'{holder}' is no kind or position in this book or a book that it uses",
+                () => NearestCode.Find(holder, scope.Known(Refers.Kind)));
         }
         else if ((scope.Holds(Refers.Kind, holder) ? holder : scope.KindAt(holder)) is { } kind && scope.LacksFeature(kind, feature))
         {

@@ -20,7 +20,8 @@ internal static class BookTables
         [Must("variant", Cells.Code, Refers.Variant), Must("property", Cells.Code), .. Value(), Evidence()]);
 
     public static BookTable Kinds { get; } = Any("kinds", "kind",
-        Must("kind", Cells.Code), Must("name", Cells.Text), Must("running", Cells.OneOf(["can-alter", "cannot-alter"])), Must("reviewed", Cells.YesNo), May("cautions", Cells.CautionList));
+        Must("kind", Cells.Code), Must("name", Cells.Text), Must("running", Cells.OneOf(["can-alter", "cannot-alter"])),
+        Must("reviewed", Cells.YesNo), May("cautions", Cells.CautionList));
 
     public static BookTable Features { get; } = Any("features", "kind,feature",
         Must("kind", Cells.Code, Refers.Kind), Must("feature", Cells.Code), Must("name", Cells.Text), Must("type", Cells.OneOf<FeatureType>()),
@@ -28,11 +29,14 @@ internal static class BookTables
 
     public static BookTable Rules { get; } = Any("rules", "kind,feature,effect",
         Must("kind", Cells.Code, Refers.Kind), Must("feature", Cells.Code), Must("effect", Cells.OneOf<Effect>()), Must("relation", Relation()),
-        May("allowance", Cells.NotNegative), May("unit", Cells.Unit), May("work", Cells.Code, Refers.Work), Must("consequence", Cells.OneOf<Consequence>()), May("note", Cells.Text));
+        May("allowance", Cells.NotNegative), May("unit", Cells.Unit), May("work", Cells.Code, Refers.Work),
+        Must("consequence", Cells.OneOf<Consequence>()), May("note", Cells.Text));
 
     public static BookTable Works { get; } = Any("works", "work",
-        Must("work", Cells.Code), Must("name", Cells.Text), May("minutes", Cells.NotNegative), May("days", Cells.NotNegative), May("price", Cells.NotNegative),
-        May("currency", Cells.Currency), May("who", Cells.Text), May("needs_first", Cells.CodeList), May("changes", Cells.WordList), May("undo", Cells.YesNo),
+        Must("work", Cells.Code), Must("name", Cells.Text), May("minutes", Cells.NotNegative), May("days", Cells.NotNegative),
+        May("price", Cells.NotNegative),
+        May("currency", Cells.Currency), May("who", Cells.Text), May("needs_first", Cells.CodeList), May("changes", Cells.WordList),
+        May("undo", Cells.YesNo),
         May("cautions", Cells.CautionList));
 
     public static BookTable Checks { get; } = Any("checks", "kind,feature,method",
@@ -40,7 +44,8 @@ internal static class BookTables
         May("uncertainty", Cells.NotNegative), May("unit", Cells.Unit), May("how", Cells.Text));
 
     public static BookTable Positions { get; } = Family("positions", "position",
-        [Must("position", Cells.Code), Must("name", Cells.Text), Must("group", Cells.Code), Must("kind", Cells.Code, Refers.Kind), May("role", Cells.OneOf(Roles.All))]);
+        [Must("position", Cells.Code), Must("name", Cells.Text), Must("group", Cells.Code), Must("kind", Cells.Code, Refers.Kind),
+            May("role", Cells.OneOf(Roles.All))]);
 
     public static BookTable Parts { get; } = Any("parts", "part",
         Must("part", Cells.Part), Must("kind", Cells.Code, Refers.Kind), Must("name", Cells.Text), May("note", Cells.Text), Evidence());
@@ -52,41 +57,51 @@ internal static class BookTables
         [Must("part", Cells.Part, Refers.Part), Must("feature", Cells.Code), .. Value(), Evidence()]);
 
     public static BookTable Curves { get; } = Any("curves", "part,curve,x,y,evidence",
-        Must("part", Cells.Part, Refers.Part), Must("curve", Cells.Code), Must("x", Cells.Number), Must("x_unit", Cells.Unit), May("y", Cells.Number), May("y_unit", Cells.Unit),
+        Must("part", Cells.Part, Refers.Part), Must("curve", Cells.Code), Must("x", Cells.Number), Must("x_unit", Cells.Unit),
+        May("y", Cells.Number), May("y_unit", Cells.Unit),
         Must("value", Cells.Number), Must("unit", Cells.Unit), Evidence());
 
     public static BookTable Fitments { get; } = Family("fitments", "variant,position,part,built_from,built_to,serial_from,serial_to",
-        [Must("variant", Cells.Code, Refers.Variant), Must("position", Cells.Code, Refers.Position), Must("part", Cells.PartOrNone, Refers.Part), .. Span(),
+        [Must("variant", Cells.Code, Refers.Variant), Must("position", Cells.Code, Refers.Position),
+            Must("part", Cells.PartOrNone, Refers.Part), .. Span(),
             May("mark", Cells.Text), May("quantity", Cells.Whole), Evidence()]);
 
     public static BookTable Needs { get; } = Family("needs", "variant,position,feature,effect",
-        [Must("variant", Cells.Code, Refers.Variant), Must("position", Cells.Code, Refers.Position), Must("feature", Cells.Code), Must("effect", Cells.OneOf<Effect>()),
+        [Must("variant", Cells.Code, Refers.Variant), Must("position", Cells.Code, Refers.Position), Must("feature", Cells.Code),
+            Must("effect", Cells.OneOf<Effect>()),
             Must("relation", Relation()), .. Value(), Evidence(), May("note", Cells.Text)]);
 
     public static BookTable Joints { get; } = Family("joints", "joint",
-        [Must("joint", Cells.Code), Must("left_position", Cells.Code, Refers.Position), Must("left_feature", Cells.Code), Must("relation", Cells.OneOf(["band", "same", "one-of", "covers"])),
-            Must("right_position", Cells.Code, Refers.Position), Must("right_feature", Cells.Code), May("min", Cells.Number), May("max", Cells.Number), May("unit", Cells.Unit),
+        [Must("joint", Cells.Code), Must("left_position", Cells.Code, Refers.Position), Must("left_feature", Cells.Code),
+            Must("relation", Cells.OneOf(["band", "same", "one-of", "covers"])),
+            Must("right_position", Cells.Code, Refers.Position), Must("right_feature", Cells.Code), May("min", Cells.Number),
+            May("max", Cells.Number), May("unit", Cells.Unit),
             .. Outcome(), OfVariants(), Evidence()]);
 
     public static BookTable Stacks { get; } = Family("stacks", "stack",
-        [Must("stack", Cells.Code), Must("terms", Cells.Terms), May("min", Cells.Number), May("max", Cells.Number), Must("unit", Cells.Unit), .. Outcome(), OfVariants(), Evidence()]);
+        [Must("stack", Cells.Code), Must("terms", Cells.Terms), May("min", Cells.Number), May("max", Cells.Number), Must("unit", Cells.Unit),
+            .. Outcome(), OfVariants(), Evidence()]);
 
     public static BookTable Selects { get; } = Family("selects", "position,from,part",
-        [Must("position", Cells.Code, Refers.Position), Must("measure_position", Cells.Code, Refers.Position), Must("measure_feature", Cells.Code), Must("from", Cells.Number),
+        [Must("position", Cells.Code, Refers.Position), Must("measure_position", Cells.Code, Refers.Position),
+            Must("measure_feature", Cells.Code), Must("from", Cells.Number),
             Must("to", Cells.Number), Must("unit", Cells.Unit), Must("part", Cells.Part, Refers.Part), Evidence()]);
 
     public static BookTable Companions { get; } = Family("companions", "companion",
         [Must("companion", Cells.Code), .. Condition("when"), .. Condition("then"), OfVariants(), Evidence(), May("note", Cells.Text)]);
 
     public static BookTable Supersessions { get; } = Any("supersessions", "old_part,new_part",
-        [Must("old_part", Cells.Part, Refers.Part), Must("new_part", Cells.Part, Refers.Part), Must("way", Cells.OneOf<SupersessionWay>()), Must("quantity", Cells.Whole),
+        [Must("old_part", Cells.Part, Refers.Part), Must("new_part", Cells.Part, Refers.Part), Must("way", Cells.OneOf<SupersessionWay>()),
+            Must("quantity", Cells.Whole),
             May("with", Cells.PartList, Refers.Part), .. Span(), OfVariants(), Evidence(), May("note", Cells.Text)]);
 
     public static BookTable Contents { get; } = Any("contents", "set,part",
-        Must("set", Cells.Part, Refers.Part), Must("part", Cells.Part, Refers.Part), May("quantity", Cells.Whole), May("certain", Cells.OneOf(["no", "possible", "yes"])), May("note", Cells.Text));
+        Must("set", Cells.Part, Refers.Part), Must("part", Cells.Part, Refers.Part), May("quantity", Cells.Whole),
+        May("certain", Cells.OneOf(["no", "possible", "yes"])), May("note", Cells.Text));
 
     public static BookTable EvidenceRows { get; } = Any("evidence", "evidence",
-        Must("evidence", Cells.Code), Must("grade", Cells.OneOf<EvidenceGrade>()), May("date", Cells.Date), May("author", Cells.Text), May("source", Cells.Text),
+        Must("evidence", Cells.Code), Must("grade", Cells.OneOf<EvidenceGrade>()), May("date", Cells.Date), May("author", Cells.Text),
+        May("source", Cells.Text),
         May("derived_from", Cells.Code, Refers.Evidence), May("retracted_on", Cells.Date), May("retracted_why", Cells.Text));
 
     /// <summary>All of them, in ordinal order of the files.</summary>
@@ -120,14 +135,16 @@ internal static class BookTables
         [May("built_from", Cells.Date), May("built_to", Cells.Date), May("serial_from", Cells.Whole), May("serial_to", Cells.Whole)];
 
     private static BookColumn[] Value() =>
-        [Must("value", Cells.Text), May("minus", Cells.NotNegative), May("plus", Cells.NotNegative), May("unit", Cells.Unit), May("uncertainty", Cells.NotNegative)];
+        [Must("value", Cells.Text), May("minus", Cells.NotNegative), May("plus", Cells.NotNegative), May("unit", Cells.Unit),
+            May("uncertainty", Cells.NotNegative)];
 
     private static BookColumn[] Outcome() =>
         [Must("effect", Cells.OneOf<Effect>()), May("work", Cells.Code, Refers.Work), Must("consequence", Cells.OneOf<Consequence>())];
 
     private static BookColumn[] Condition(string side) =>
     [
-        Must(side + "_position", Cells.Code, Refers.Position), Must(side + "_feature", Cells.Code), Must(side + "_relation", Relation()), Must(side + "_value", Cells.Text),
+        Must(side + "_position", Cells.Code, Refers.Position), Must(side + "_feature", Cells.Code), Must(side + "_relation", Relation()),
+        Must(side + "_value", Cells.Text),
         May(side + "_unit", Cells.Unit),
     ];
 }

@@ -22,7 +22,8 @@ internal static partial class Cells
 
     public static CellRule WordList { get; } = Word.Listed();
 
-    public static CellRule Number { get; } = new("a plain number: digits, one decimal point, an optional leading minus", cell => FindNumber(cell) is not null, MendNumber);
+    public static CellRule Number { get; } = new(
+        "a plain number: digits, one decimal point, an optional leading minus", cell => FindNumber(cell) is not null, MendNumber);
 
     public static CellRule NotNegative { get; } = new("a plain number, zero or more", cell => FindNumber(cell) >= 0, MendNumber);
 
@@ -34,13 +35,14 @@ internal static partial class Cells
 
     public static CellRule YesNo { get; } = OneOf(["no", "yes"]);
 
-    public static CellRule Currency { get; } = new("an ISO 4217 code such as EUR", cell => Currencies.FindDigits(cell) is not null, cell => cell.ToUpperInvariant());
+    public static CellRule Currency { get; } = new(
+        "an ISO 4217 code such as EUR", cell => Currencies.FindDigits(cell) is not null, cell => cell.ToUpperInvariant());
 
     public static CellRule CautionList { get; } = OneOf(Cautions.All).Listed();
 
     public static CellRule Part { get; } = new(
         $"maker:number, the number with at least one and at most {NumberKey.MaxLength} letters and digits",
-        cell => PartId.Find(cell) is { } id && IsText(cell) && !cell.Contains('|', StringComparison.Ordinal) && CodeShape().IsMatch(id.Maker) && id.Key.Length - id.Maker.Length - 1 <= NumberKey.MaxLength);
+        IsPart);
 
     public static CellRule PartList { get; } = Part.Listed();
 
@@ -71,6 +73,13 @@ internal static partial class Cells
 
     // A line feed and a tab may stand in a note; other control characters are damage.
     private static bool IsText(string cell) => !cell.Any(letter => char.IsControl(letter) && letter is not ('\n' or '\t'));
+
+    private static bool IsPart(string cell) =>
+        PartId.Find(cell) is { } id
+        && CodeShape().IsMatch(id.Maker)
+        && id.Key.Length - id.Maker.Length - 1 <= NumberKey.MaxLength
+        && IsText(cell)
+        && !cell.Contains('|', StringComparison.Ordinal);
 
     private static string? MendCode(string cell) => NotOfACode().Replace(cell.ToLowerInvariant(), "-").Trim('-');
 

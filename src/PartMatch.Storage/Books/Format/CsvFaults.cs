@@ -28,7 +28,9 @@ internal static class CsvFaults
             var isBreak = letter == '\n' || (letter == '\r' && (index + 1 == text.Length || text[index + 1] != '\n'));
             if (place == Place.AfterQuote && letter is not ('"' or ',' or '\r' or '\n'))
             {
-                var reason = line == opened ? "text after the closing quote of a cell" : $"the quote that opens here closes in line {line}, in the middle of a cell";
+                var reason = line == opened
+                    ? "text after the closing quote of a cell"
+                    : $"the quote that opens here closes in line {line}, in the middle of a cell";
                 yield return new CsvFault(opened, reason, "double a quote that belongs to the text, and close the cell with a single one");
                 place = Place.Plain;
             }
@@ -36,7 +38,8 @@ internal static class CsvFaults
             {
                 if (place == Place.Plain)
                 {
-                    yield return new CsvFault(line, "a quote inside a cell that does not begin with one", "put the whole cell in quotes and double the quote inside it");
+                    yield return new CsvFault(
+                        line, "a quote inside a cell that does not begin with one", "put the whole cell in quotes and double the quote inside it");
                 }
 
                 if (place == Place.CellStart)

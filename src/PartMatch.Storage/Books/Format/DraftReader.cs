@@ -8,7 +8,8 @@ internal static class DraftReader
     {
         if (files.Find(BookTables.Books.File) is null)
         {
-            errors.AddToFile(BookTables.Books.File, null, null, null, "the file is missing; a parts book says in it which book it is", "add book.csv");
+            errors.AddToFile(
+                BookTables.Books.File, null, null, null, "the file is missing; a parts book says in it which book it is", "add book.csv");
             return null;
         }
 
@@ -19,7 +20,9 @@ internal static class DraftReader
             if (BookTables.All.FirstOrDefault(table => table.File == file.Name) is not { } table)
             {
                 var nearest = NearestCode.Find(file.Name, BookTables.All.Select(known => known.File));
-                errors.AddToFile(file.Name, null, null, null, "not a file of a parts book of format 1", nearest is null ? "leave it out" : $"{nearest}, or leave it out");
+                errors.AddToFile(
+                    file.Name, null, null, null, "not a file of a parts book of format 1",
+                    nearest is null ? "leave it out" : $"{nearest}, or leave it out");
             }
             else if (!rows.TryAdd(table, TableReader.Read(table, file, errors)))
             {

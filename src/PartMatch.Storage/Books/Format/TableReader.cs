@@ -64,7 +64,8 @@ internal static class TableReader
             var isBroken = line.Cells.Length != width;
             if (isBroken)
             {
-                errors.AddToFile(table.File, line.Line, null, string.Join(',', line.Cells), WidthFault(line, width), "check the commas and quotes of the row");
+                errors.AddToFile(
+                    table.File, line.Line, null, string.Join(',', line.Cells), WidthFault(line, width), "check the commas and quotes of the row");
             }
 
             var cells = Array.ConvertAll(columns, index => index < line.Cells.Length ? line.Cells[index] : "");
@@ -73,7 +74,9 @@ internal static class TableReader
 
         if (columns is null)
         {
-            errors.AddToFile(table.File, null, null, null, "the file is empty, expected a header row", string.Join(',', table.Columns.Select(column => column.Name)));
+            errors.AddToFile(
+                table.File, null, null, null, "the file is empty, expected a header row",
+                string.Join(',', table.Columns.Select(column => column.Name)));
             return null;
         }
 
@@ -92,7 +95,9 @@ internal static class TableReader
             return false;
         }
 
-        errors.AddToFile(table.File, first.Line, "format", first.Cells[index], $"unknown format number, expected {BookTables.Format}", "a newer program may read it");
+        errors.AddToFile(
+            table.File, first.Line, "format", first.Cells[index], $"unknown format number, expected {BookTables.Format}",
+            "a newer program may read it");
         return true;
     }
 

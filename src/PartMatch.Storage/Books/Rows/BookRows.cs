@@ -22,7 +22,7 @@ internal static class BookRows
     public static IReadOnlyList<FileCount> Counts(SqliteConnection connection, string book) =>
     [
         .. BookTables.All
-            .Select(table => new FileCount(table.File, connection.ExecuteScalar<int>($"select count(*) from {Quoted(table.Name)} where book = @book", new { book })))
+            .Select(table => new FileCount(table.File, Count(connection, book, table)))
             .Where(count => count.Rows > 0),
     ];
 
@@ -48,6 +48,9 @@ internal static class BookRows
             connection.Execute("insert into book_uses (book, used) values (@book, @used)", new { book, used });
         }
     }
+
+    private static int Count(SqliteConnection connection, string book, BookTable table) =>
+        connection.ExecuteScalar<int>($"select count(*) from {Quoted(table.Name)} where book = @book", new { book });
 
     private static List<BookRow> Read(SqliteConnection connection, string book, BookTable table)
     {

@@ -35,7 +35,8 @@ internal sealed record Computed(string Name, Func<BookRow, BookScope, object?> V
     {
         "parts" =>
         [
-            new("part_key", (row, _) => Id(row, "part").Key), new("maker", (row, _) => Id(row, "part").Maker), new("number_key", (row, _) => NumberKey.Of(Id(row, "part").Number)),
+            new("part_key", (row, _) => Id(row, "part").Key), new("maker", (row, _) => Id(row, "part").Maker),
+            new("number_key", (row, _) => NumberKey.Of(Id(row, "part").Number)),
             new("name_words", (row, _) => Words(row["name"])),
         ],
         "numbers" => [new("maker", (row, _) => Id(row, "number").Maker), new("number_key", (row, _) => NumberKey.Of(Id(row, "number").Number))],

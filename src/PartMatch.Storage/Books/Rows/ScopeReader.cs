@@ -23,7 +23,9 @@ internal sealed class ScopeReader(SqliteConnection connection, BookDraft importe
             {
                 if (code == own.Code)
                 {
-                    errors.Add(own.Head, "uses", user == own ? "the book uses itself" : $"{user.Code} uses this book, so this book cannot use it", "take it out of the list");
+                    errors.Add(
+                        own.Head, "uses", user == own ? "the book uses itself" : $"{user.Code} uses this book, so this book cannot use it",
+                        "take it out of the list");
                 }
                 else if (used.ContainsKey(code))
                 {

@@ -1,7 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Storage.Books.Format;
 
-namespace PartMatch.Storage.Books.Checks;
+namespace PartMatch.Storage.Catalogue;
 
 /// <summary>
 /// The terms of a stack as written: <c>+position.feature</c>, <c>-position.feature</c> or a signed number, joined by <c>|</c>, in their own order.
