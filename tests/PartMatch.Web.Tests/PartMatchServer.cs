@@ -30,6 +30,14 @@ public class PartMatchServer : WebApplicationFactory<Program>
         }
     }
 
+    /// <summary>Listens on a real loopback socket. Given a port, the factory changes the list of addresses while the program is starting, so the address is a setting.</summary>
+    public void ListenOnSocket()
+    {
+        Settings["urls"] = "http://127.0.0.1:0";
+        UseKestrel();
+        StartServer();
+    }
+
     public override async ValueTask DisposeAsync()
     {
         await base.DisposeAsync();

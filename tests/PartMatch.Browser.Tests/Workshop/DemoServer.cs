@@ -14,7 +14,9 @@ public sealed class DemoServer : WebApplicationFactory<Program>
     /// <returns>Where it listens.</returns>
     public Uri Start()
     {
-        UseKestrel(0);
+        // Given a port, the factory changes the list of addresses while the program is starting; so the address is a setting.
+        Settings["urls"] = "http://127.0.0.1:0";
+        UseKestrel();
         StartServer();
         return ClientOptions.BaseAddress;
     }
