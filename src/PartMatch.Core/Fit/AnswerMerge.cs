@@ -41,8 +41,8 @@ internal static class AnswerMerge
         }
 
         var text = on == DependsOn.Engine
-            ? $"Depends on the {What(cases)}: read it off the engine. {string.Join("; ", cases.Select(InWords))}."
-            : $"Depends on which part the donor really has. {string.Join("; ", cases.Select(InWords))}.";
+            ? $"Depends on the {What(cases)}: read it off the engine. {InWords(cases)}."
+            : $"Depends on which part the donor really has. {InWords(cases)}.";
         var mountsAxis = mounts ?? Weakest(named.ConvertAll(answer => answer.Mounts));
         var runsAxis = runs ?? Weakest(named.ConvertAll(answer => answer.Runs));
         Axis[] open = [.. mounts is null ? [] : new[] { Axis.Mounts }, .. runs is null ? [] : new[] { Axis.Runs }];
@@ -85,8 +85,13 @@ internal static class AnswerMerge
     private static FitAsked AskedOver(FitAnswer first, IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases, DependsOn on) =>
         on == DependsOn.Donor && cases.Any(one => one.Answer.Asked.Part != first.Asked.Part) ? first.Asked with { Part = null } : first.Asked;
 
-    private static string InWords((string Case, string? Mark, FitAnswer Answer) one) =>
-        $"{one.Case}{(one.Mark is null ? "" : $" ({one.Mark})")}: {FitWording.Of(one.Answer.Headline).ToLowerInvariant()}";
+    /// <summary>A mark that every case carries shows the change as such: it is told once.</summary>
+    private static string InWords(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases)
+    {
+        var shared = cases.Select(one => one.Mark).Distinct().Count() == 1 ? cases[0].Mark : null;
+        var each = cases.Select(one => $"{one.Case}{(one.Mark is null || shared is not null ? "" : $" ({one.Mark})")}: {FitWording.Of(one.Answer.Headline).ToLowerInvariant()}");
+        return $"{string.Join("; ", each)}{(shared is null ? "" : $". What shows the change: {shared}")}";
+    }
 
     private static string What(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases) =>
         (cases.Any(one => one.Case.Contains("serial", StringComparison.Ordinal)), cases.Any(one => one.Case.Contains("built", StringComparison.Ordinal))) switch

@@ -158,7 +158,7 @@ internal sealed class CompanionClosure
     }
 
     /// <summary>
-    /// What rules of neighbours, as they stand, ask of the part itself. What an unmet demand on a feature means is declared by the kind's rules
+    /// What rules of neighbours, as they will stand, ask of the part itself. What an unmet demand on a feature means is declared by the kind's rules
     /// for that feature; where it has none, the part stops here. A rule that only perhaps holds is shown and moves neither axis.
     /// </summary>
     private IEnumerable<Reason> AgainstThePart()
@@ -170,7 +170,9 @@ internal sealed class CompanionClosure
             var rule = demand.Because[^1];
             var has = ValueSelection.Of(_part, demand.Asks.At.Feature);
             var cause = _facts.FindPosition(rule.When.At.Position)?.Name ?? rule.When.At.Position;
-            var text = $"{cause} with {InWords(rule.When)} goes only with {InWords(demand.Asks)} here; this part: {FitWording.Text(has)}.";
+            met = demand.Certain || met == Met.Yes ? met : Met.NotKnown;
+            var here = demand.Asks.At.Feature != Feature.Present.Code ? $"this part: {FitWording.Text(has)}" : _part.IsNothing ? "there is none" : "there is one";
+            var text = $"{cause} with {InWords(rule.When)} goes only with {InWords(demand.Asks)} here; {here}.";
             Rule?[] meanings = [.. kind.Rules.Where(meaning => demand.Certain && meaning.Feature == demand.Asks.At.Feature)];
             foreach (var meaning in meanings.DefaultIfEmpty(null))
             {

@@ -94,6 +94,12 @@ internal static class DemandReasons
 
     private static string Sentence(string variant, Feature? feature, KnownValue has, Demand demand, Met met, bool isItself)
     {
+        if (demand.Feature == Feature.Present.Code && demand.Value is StatedChoices { Choices: [var wanted] } && demand.From == "need")
+        {
+            var there = FitWording.Text(has) == "yes" ? "there is a part here" : "there is no part here";
+            return $"{there}{(met == Met.Yes ? ", as" : ", but")} {variant} demands{(met == Met.Yes ? "" : wanted == "yes" ? " one" : " none")}.{NoteOf(demand, met)}";
+        }
+
         var name = feature?.Name ?? demand.Feature;
         if (isItself)
         {
@@ -101,15 +107,18 @@ internal static class DemandReasons
         }
 
         var against = (demand.From == "need" ? $"{variant} demands {FitWording.Wanted(demand.Relation, demand.Value)}" : AsBuilt(variant, demand)) + Accepted(feature, demand);
-        var note = (demand.Note ?? demand.Rule?.Note) is { } text && met == Met.No ? $" {text}" : "";
         var bare = FitWording.BareNote(has, demand.Value);
         return met switch
         {
             Met.Yes => $"{name}: this part has {FitWording.Text(has)}; {against}.{bare}",
-            Met.No => $"{name}: this part has {FitWording.Text(has)}, but {against}.{note}{bare}",
+            Met.No => $"{name}: this part has {FitWording.Text(has)}, but {against}.{NoteOf(demand, met)}{bare}",
             _ => $"{name}: {WhatIsOpen(has, demand.Value, against)}{bare}",
         };
     }
+
+    /// <summary>The note of the book as a sentence of its own; said only where the demand is not met.</summary>
+    private static string NoteOf(Demand demand, Met met) =>
+        met == Met.No && (demand.Note ?? demand.Rule?.Note) is { Length: > 0 } note ? $" {FitWording.AsSentence(note).TrimEnd('.')}." : "";
 
     private static string AsBuilt(string variant, Demand demand)
     {

@@ -38,7 +38,7 @@ internal static class FitJudge
 
         reasons.AddRange(companions.Reasons);
         reasons.InsertRange(0, IdentityReasons(question, link, fitted, part));
-        reasons = [.. reasons.Index().Select(reason => reason.Item with { Id = $"r{reason.Index + 1}" })];
+        reasons = [.. reasons.Index().Select(reason => reason.Item with { Id = $"r{reason.Index + 1}", Text = FitWording.AsSentence(reason.Item.Text) })];
 
         var possibleMounts = AxisDecision.PossibleMounts(reasons);
         var possibleRuns = part.Kind == kind.Code ? AxisDecision.PossibleRuns(reasons, kind.CanAlterRunning || part.IsNothing) : [Runs.Same, Runs.Differently];
@@ -118,7 +118,7 @@ internal static class FitJudge
         var grades = own.Length > 0
             ? $"{part.Number} is the grade for {string.Join(" or ", own.Select(InWords))}"
             : $"{part.Number} is not in the table of grades; those are {string.Join("; ", table.Select(row => $"{row.Part} for {InWords(row)}"))}";
-        yield return new Reason("", ReasonBy.Kind, Axis.Mounts, Met.NotKnown, $"{position.Name} is chosen by measurement: measure, then order. {grades}.")
+        yield return new Reason("", ReasonBy.Kind, Axis.Mounts, Met.NotKnown, $"{position.Name}: chosen by measurement. Measure, then order. {grades}.")
         {
             Evidence = DemandReasons.EvidenceOf([], (own.Length > 0 ? own : table)[0].Evidence),
         };

@@ -91,6 +91,8 @@ internal static class FitWording
     /// <summary>A choice code as words: "rear-of-exhaust-cam" reads "rear of exhaust cam".</summary>
     public static string InWords(string code) => code.Replace('-', ' ');
 
+    public static string AsSentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
     /// <summary>The first few, and how many more there are.</summary>
     public static string Some(IReadOnlyList<string> items) => items.Count <= ShownAtMost ? List(items) : $"{List(items.Take(ShownAtMost))} and {items.Count - ShownAtMost} more";
 

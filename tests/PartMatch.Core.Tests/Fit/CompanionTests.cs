@@ -258,6 +258,30 @@ public sealed class CompanionTests
         Assert.Equal(Mounts.NotKnown, family.Ask("W-2").Mounts.Value);
     }
 
+    // The colour, which can be painted, is all that is known of what matters: whether the wheel goes on at all is still open.
+    [Fact]
+    public void A_work_that_only_a_companion_rule_asks_for_leaves_open_whether_the_part_goes_on()
+    {
+        var family = WithWheelsAndShafts(wheel => wheel.CannotAlterRunning().Choice("colour").Rule("colour", Effect.Work, work: "paint"), shaft => shaft.Choice("size"))
+            .Work("paint").Wheel("W-2", Has("colour", Word("red"))).Shaft("S-1", Has("size", _small)).Fitted("lark", "wheel", "none").Fitted("lark", "shaft", "S-1")
+            .Companion("small-shafts-want-blue-wheels", "shaft.size", _small, "wheel.colour", Word("blue"));
+
+        Assert.Equal([Mounts.WithWork, Mounts.No], family.Ask("W-2").Mounts.CouldBe);
+    }
+
+    // Nobody recorded the size of the shaft, so the rule only perhaps holds: the wheel is not refused on a perhaps.
+    [Fact]
+    public void What_a_neighbour_only_perhaps_demands_of_the_part_is_not_known_and_moves_nothing()
+    {
+        var family = WithWheelsAndShafts(wheel => wheel.CannotAlterRunning().Length("bore").Rule("bore", Effect.Stops).Choice("colour"), shaft => shaft.Choice("size"))
+            .Wheel("W-1", Has("bore", Mm(10))).Wheel("W-2", Has("bore", Mm(10)), Has("colour", Word("blue"))).Shaft("S-1").Fitted("lark", "wheel", "W-1").Fitted("lark", "shaft", "S-1")
+            .Companion("small-shafts-want-red-wheels", "shaft.size", _small, "wheel.colour", Word("red"));
+
+        var answer = family.Ask("W-2");
+
+        Assert.Equal((Headline.Fits, Met.NotKnown), (answer.Headline, answer.Of("small-shafts-want-red-wheels").Met));
+    }
+
     /// <summary>
     /// Positions of which the small part is fitted on lark; a large part at one asks for a large part at the next. Parts are named after their
     /// position and size. Wheels and shafts also have a bore, a diameter, a length, which are the same for small and large.

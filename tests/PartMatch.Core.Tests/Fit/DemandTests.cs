@@ -136,6 +136,18 @@ public sealed class DemandTests
     }
 
     [Fact]
+    public void A_position_that_must_not_stay_empty_says_so_in_words()
+    {
+        var family = Wheels(wheel => wheel.Rule("bore", Effect.Stops)).Fitted("swift", "wheel", "none").Need("lark", "wheel", "present", Effect.Alters, Relation.Same, Word("yes"));
+
+        var answer = family.AskFrom("swift", on: "lark");
+
+        Assert.Equal(Runs.Differently, answer.Runs.Value);
+        Assert.Equal("There is no part here, but lark demands one.", answer.Of("present").Text);
+        Assert.Equal("There is a part here, as lark demands.", family.Ask("W-2").Of("present").Text);
+    }
+
+    [Fact]
     public void A_demand_other_than_same_is_told_as_such()
     {
         var family = WithWheels(wheel => wheel.Length("bore").Rule("bore", Effect.Stops, Relation.AtLeast))

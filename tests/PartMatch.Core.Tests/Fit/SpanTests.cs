@@ -38,6 +38,15 @@ public sealed class SpanTests
     }
 
     [Fact]
+    public void A_mark_that_both_spans_carry_shows_the_change_and_is_told_once()
+    {
+        const string Mark = "a groove in the rim on the late one";
+        var text = Wheels().Fitted("lark", "wheel", "W-1", Serials(null, 41206, Mark)).Fitted("lark", "wheel", "W-2", Serials(41207, null, Mark)).Ask("W-1").Reasons[0].Text;
+
+        Assert.Equal($"Depends on the serial number: read it off the engine. serial before 41207: fits; serial from 41207: does not fit. What shows the change: {Mark}.", text);
+    }
+
+    [Fact]
     public void A_part_that_suits_every_span_needs_no_serial_number()
     {
         var family = WithWheels(wheel => wheel.CannotAlterRunning().Length("bore").Rule("bore", Effect.Stops, allowance: 1))
