@@ -15,6 +15,7 @@ function table(families) {
     String(one.positions), String(one.parts), one.note ?? '']), { className: 'restack' });
 }
 
+place.replaceChildren(el('p', { class: 'waiting' }, 'Reading the base …'));
 try {
   const { families } = await ask('/api/families');
   place.replaceChildren(families.length === 0 ? el('p', null, 'None yet. ', el('a', { href: 'books.html' }, 'Import a parts book'), ' to begin.') : table(families));
