@@ -27,7 +27,7 @@ public sealed class FamilyFacts
     public IReadOnlyList<Need> Needs
     {
         get;
-        init => field = 
+        init => field =
         [
             .. value.OrderBy(need => need.Variant, StringComparer.Ordinal).ThenBy(need => need.Position, StringComparer.Ordinal)
                 .ThenBy(need => need.Feature, StringComparer.Ordinal).ThenBy(need => need.Effect),

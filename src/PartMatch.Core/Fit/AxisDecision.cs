@@ -31,7 +31,9 @@ internal static class AxisDecision
         // Nothing is vacuously true: companion rules alone do not show that a part goes on.
         if (!relevant.Any(reason => reason.By is ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack))
         {
-            return relevant.Any(reason => reason.Met == Met.No) ? [Mounts.No] : [Mounts.Yes, Mounts.WithWork, Mounts.No];
+            return relevant.Any(reason => reason.Met == Met.No && reason.Effect == Effect.Stops) ? [Mounts.No]
+                : relevant.Any(reason => reason.Met == Met.No) ? [Mounts.WithWork, Mounts.No]
+                : [Mounts.Yes, Mounts.WithWork, Mounts.No];
         }
 
         return Fold(relevant.Select(reason => (reason.Met, reason.Effect == Effect.Work ? Mounts.WithWork : Mounts.No)), Mounts.Yes);

@@ -107,7 +107,7 @@ internal static class DemandReasons
         {
             Met.Yes => $"{name}: this part has {FitWording.Text(has)}; {against}.{bare}",
             Met.No => $"{name}: this part has {FitWording.Text(has)}, but {against}.{note}{bare}",
-            _ => $"{name}: {WhatIsMissing(has, demand.Value)} This part: {FitWording.Text(has)}; {against}.{bare}",
+            _ => $"{name}: {WhatIsOpen(has, demand.Value, against)}{bare}",
         };
     }
 
@@ -140,12 +140,13 @@ internal static class DemandReasons
         };
     }
 
-    private static string WhatIsMissing(KnownValue has, KnownValue wants) => (has, wants) switch
+    private static string WhatIsOpen(KnownValue has, KnownValue wants, string against) => (has, wants) switch
     {
-        (NotRecorded, NotRecorded) => "not recorded on either side.",
-        (NotRecorded, _) => "not recorded for this part.",
-        (_, NotRecorded) => "not recorded for what the maker fitted.",
-        (DisputedValue, _) or (_, DisputedValue) => "the sources exclude each other.",
-        _ => "too close to call with the spread and uncertainty recorded.",
+        (NotRecorded, NotRecorded) => "recorded neither for this part nor for what the maker fitted.",
+        (NotRecorded, _) => $"not recorded for this part; {against}.",
+        (_, NotRecorded) => $"not recorded for what the maker fitted; this part has {FitWording.Text(has)}.",
+        (DisputedValue, _) or (_, DisputedValue) => $"the sources exclude each other. This part: {FitWording.Text(has)}; {against}.",
+        _ when has.GetType() != wants.GetType() => $"recorded as different sorts of value, so not compared. This part: {FitWording.Text(has)}; {against}.",
+        _ => $"too close to call with the spread and uncertainty recorded. This part has {FitWording.Text(has)}; {against}.",
     };
 }

@@ -28,7 +28,7 @@ internal static class FitJudge
             reasons.AddRange(DemandReasons.Judge(facts, question, part, kind, fitted, isNothing, JointReasons.Replaced(facts, question, neighbours)));
             reasons.AddRange(part.IsNothing ? [] : JointReasons.Judge(facts, question, part, neighbours));
             reasons.AddRange(part.IsNothing ? [] : StackReasons.Judge(facts, question, part, neighbours));
-            reasons.AddRange(part.IsNothing ? [] : KindReasons(kind));
+            reasons.AddRange(KindReasons(kind, part));
             reasons.AddRange(ChosenByMeasurement(facts, question, part, position));
         }
         else
@@ -92,9 +92,10 @@ internal static class FitJudge
 
     private static bool RunsDeciders(Runs value, Reason reason) => value == Runs.Differently ? reason.Met == Met.No : reason.Met == Met.Yes;
 
-    private static IEnumerable<Reason> KindReasons(Kind kind)
+    private static IEnumerable<Reason> KindReasons(Kind kind, Part part)
     {
-        if (!kind.CanAlterRunning)
+        // A wrong one cannot; of a missing one the kind says nothing.
+        if (!kind.CanAlterRunning && !part.IsNothing)
         {
             yield return new Reason("", ReasonBy.Kind, Axis.Runs, Met.Yes, $"{kind.Name}: a wrong one of this kind cannot change how the engine runs.");
         }
@@ -108,7 +109,7 @@ internal static class FitJudge
     private static IEnumerable<Reason> ChosenByMeasurement(FamilyFacts facts, FitQuestion question, Part part, Position position)
     {
         SelectRow[] table = [.. facts.Selects.Where(row => row.Position == question.Position && row.Evidence?.IsRetracted != true)];
-        if (table.Length == 0)
+        if (table.Length == 0 || part.IsNothing)
         {
             yield break;
         }
@@ -138,11 +139,11 @@ internal static class FitJudge
         var text = link.Relation switch
         {
             IdentityRelation.FittedHere when part.IsNothing => $"The maker fits nothing there on {question.Variant}.",
+            _ when part.IsNothing => $"Left empty: the maker fitted {fitted?.Number ?? "something not recorded"} there on {question.Variant}; what speaks for or against doing without is listed here, and nothing else is recorded.",
             IdentityRelation.FittedHere => $"{part.Number} is what the maker fitted on {question.Variant}.",
             IdentityRelation.NewerNumber => $"{part.Number} is a newer number of {fitted!.Number}, which the maker fitted.", // a link needs a fitted part
             IdentityRelation.SameBothWays => $"{part.Number} and {fitted!.Number}, which the maker fitted, stand in for each other.",
             IdentityRelation.OlderNumber => $"{part.Number} is an older number; the maker does not put it in place of the newer {fitted!.Number}.",
-            _ when part.IsNothing => $"{question.From ?? "The question"} carries nothing here: the answer is about leaving the position empty.",
             _ when link.OutsideLimits => $"A supersession links {part.Number} and {fitted!.Number}, but not for this variant or not for this engine's build date or serial number.",
             _ => null,
         };

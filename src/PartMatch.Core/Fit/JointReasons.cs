@@ -83,15 +83,17 @@ internal static class JointReasons
         };
         var position = facts.FindPosition(side.Other.Position)?.Name ?? side.Other.Position;
         var rule = joint.Relation == Relation.Band
-            ? $"{FitWording.Text(joint.Band, joint.Unit)} allowed{(difference is { } gap ? $", {FitWording.Text(gap, joint.Unit)} found" : "")}"
+            ? $"Difference allowed {FitWording.Text(joint.Band, joint.Unit)}{(difference is { } gap ? $", found {FitWording.Text(gap, joint.Unit)}" : "")}"
             : RelationWords(joint, side);
         var verdict = met switch
         {
-            Met.Yes => "mates with",
-            Met.No => "does not mate with",
-            _ => "cannot be judged against",
+            Met.Yes => "met",
+            Met.No => "not met",
+            _ => "not known",
         };
-        return Base(joint, side, met, $"{FeatureName(facts, side.Own)} {FitWording.Text(has)} {verdict} {FeatureName(facts, side.Other)} {FitWording.Text(its)} of {position} ({who}): {rule}.{FitWording.BareNote(has, its)}") with
+        return Base(
+            joint, side, met,
+            $"{FeatureName(facts, side.Own)}: {FitWording.Text(has)}; {position} ({who}), {FeatureName(facts, side.Other)}: {FitWording.Text(its)}. {rule}: {verdict}.{FitWording.BareNote(has, its)}") with
         {
             Part = FitWording.Shown(has, part: part.Id),
             Need = FitWording.Shown(its, "neighbour", neighbour.Id),
@@ -146,11 +148,11 @@ internal static class JointReasons
 
     private static string RelationWords(Joint joint, Side side) => joint.Relation switch
     {
-        Relation.OneOf => side.OwnIsLeft ? "must be one of those" : "those must include it",
-        Relation.Covers => side.OwnIsLeft ? "must have all of those" : "must be all covered",
-        Relation.AtLeast => side.OwnIsLeft ? "must be at least that" : "must be at most that",
-        Relation.AtMost => side.OwnIsLeft ? "must be at most that" : "must be at least that",
-        _ => "must be the same",
+        Relation.OneOf => side.OwnIsLeft ? "Must be one of those" : "Those must include it",
+        Relation.Covers => side.OwnIsLeft ? "Must have all of those" : "Must be all covered",
+        Relation.AtLeast => side.OwnIsLeft ? "Must be at least that" : "Must be at most that",
+        Relation.AtMost => side.OwnIsLeft ? "Must be at most that" : "Must be at least that",
+        _ => "Must be the same",
     };
 
     private static string FeatureName(FamilyFacts facts, FeatureAt at) =>

@@ -49,11 +49,14 @@ internal static class RequestChecks
         return result.Errors[0].CustomState is Mending { Title: { } title } ? problem with { Title = title } : problem;
     }
 
+    private static string Shown(string? found) =>
+        string.IsNullOrEmpty(found) ? "nothing" : string.IsNullOrWhiteSpace(found) ? "nothing but blanks" : found;
+
     private static FieldError ToError(ValidationFailure failure, RequestShape shape)
     {
         var name = shape.NameOf(failure.PropertyName.Split('[')[0]);
         var mending = failure.CustomState as Mending ?? new Mending(failure.ErrorMessage);
-        return new FieldError(name, mending.Found ?? (failure.AttemptedValue as string is { Length: > 0 } text ? text : "nothing"), mending.Expected, mending.Mend);
+        return new FieldError(name, mending.Found ?? Shown(failure.AttemptedValue as string), mending.Expected, mending.Mend);
     }
 }
 

@@ -1,17 +1,92 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
 using PartMatch.Browser.Tests.Workshop;
 
 namespace PartMatch.Browser.Tests.Pages;
 
-/// <summary>Will it fit: the van's coolant pump on the sport engine, which bolts on and turns the water the wrong way.</summary>
-public sealed class FitPageTests(Bench bench) : PageTests(bench, "fit.html", new Dictionary<string, string>
+/// <summary>Will it fit: above all the van's coolant pump on the sport engine, which bolts on and turns the water the wrong way.</summary>
+public sealed class FitPageTests(Bench bench) : PageTests(
+    bench, "fit.html", ("misfit", Pump), ("stack", Tern + "variant=tv&position=flywheel-bolt&part=P-13-0420-A"),
+    ("work", Tern + "variant=ts&position=cylinder-block&part=P-10-2202-A"), ("spans", Tern + "variant=tv&position=crank-sensor&part=P-18-0410-A"),
+    ("changes", Tern + "variant=tg&position=intake-camshaft&from=ts"), ("unknown", Tern + "variant=tv&position=coolant-pump&part=P-26-1174-Z"))
 {
-    ["misfit"] = Pump,
-    ["stack"] = "fit.html?family=tern-16&variant=tv&position=flywheel-bolt&part=P-13-0420-A",
-    ["work"] = "fit.html?family=tern-16&variant=ts&position=cylinder-block&part=P-10-2202-A",
-    ["spans"] = "fit.html?family=tern-16&variant=tv&position=crank-sensor&part=P-18-0410-A",
-    ["changes"] = "fit.html?family=tern-16&variant=tg&position=intake-camshaft&from=ts",
-    ["unknown"] = "fit.html?family=tern-16&variant=tv&position=coolant-pump&part=P-26-1174-Z",
-})
-{
-    private const string Pump = "fit.html?family=tern-16&variant=ts&position=coolant-pump&part=P-26-1147-C";
+    private const string Tern = "fit.html?family=tern-16&";
+
+    private const string Pump = Tern + "variant=ts&position=coolant-pump&part=P-26-1147-C";
+
+    [Fact]
+    public async Task Asked_by_keyboard_it_says_that_the_vans_pump_mounts_but_runs_differently()
+    {
+        await using var sheet = await Bench.OpenAsync("fit.html");
+        await sheet.ChooseAsync("Engine family", "Pellworth");
+        await sheet.ChooseAsync("The engine it is to go on", "TS");
+        await sheet.ChooseAsync("Position", "Coolant pump");
+        await sheet.TypeAsync("Part number", "P-26-1147-C");
+        await sheet.PressAsync("Ask");
+        await Assertions.Expect(sheet.Page.Locator("#answer h2").First).ToContainTextAsync("Mounts but runs differently");
+        await Assertions.Expect(sheet.Page.Locator("#answer h2").First).ToBeFocusedAsync();
+        await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Status)).ToContainTextAsync("Mounts but runs differently");
+        Assert.Contains("clockwise", await sheet.TextAsync("#answer"), StringComparison.Ordinal);
+        await AssertSameWhenReopenedAsync(sheet);
+    }
+
+    [Fact]
+    public async Task Asked_with_a_neighbour_the_address_carries_it_and_the_answer_counts_on_it()
+    {
+        await using var sheet = await Bench.OpenAsync(Tern + "variant=tg&position=front-cover&part=P-13-2001-A");
+        await sheet.PressSummaryAsync();
+        await sheet.PressAsync("Add a neighbour");
+        await sheet.Page.Keyboard.TypeAsync("Coolant pump");
+        await sheet.TypeAsync("Part there, or none", "P-26-1147-C");
+        await sheet.PressAsync("Ask");
+        Assert.Contains("with=coolant-pump", sheet.Page.Url, StringComparison.Ordinal);
+        Assert.Contains("with 1 other change", await sheet.TextAsync("#answer h2"), StringComparison.OrdinalIgnoreCase);
+        await AssertSameWhenReopenedAsync(sheet);
+    }
+
+    [Fact]
+    public async Task On_a_telephone_the_first_screen_holds_headline_why_what_then_and_how_to_tell_them_apart()
+    {
+        await using var sheet = await Bench.OpenAsync(Pump, Look.Phone);
+        var headline = sheet.Page.Locator("#answer section").First;
+        foreach (var part in new[] { headline.Locator("h2"), headline.Locator(".why"), headline.GetByText("What happens then"), headline.GetByText("Telling apart") })
+        {
+            var box = await part.BoundingBoxAsync();
+            Assert.NotNull(box);
+            Assert.InRange(box.Y + box.Height, 1, Look.Phone.Height);
+        }
+    }
+
+    [Fact]
+    public async Task A_date_that_cannot_be_read_is_said_at_its_field_and_in_a_summary_that_has_the_focus()
+    {
+        await using var sheet = (await Bench.OpenAsync(Pump)).Expecting(400);
+        await sheet.PressSummaryAsync();
+        await sheet.TypeAsync("Engine built", "spring 2017");
+        await sheet.PressAsync("Ask");
+        await sheet.AssertRefusedAsync("built", "spring 2017", "YYYY-MM");
+        await sheet.TypeAsync("Engine built", "2017-01");
+        await sheet.PressAsync("Ask");
+        await Assertions.Expect(sheet.Page.Locator(".faults")).ToHaveCountAsync(0);
+        await Assertions.Expect(sheet.Page.Locator("#answer h2").First).ToContainTextAsync("Mounts but runs differently");
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task An_unknown_variant_in_the_address_is_answered_with_those_that_there_are()
+    {
+        await using var sheet = await Bench.OpenAsync("fit.html");
+        await sheet.Expecting(404).GoAsync(Tern + "variant=tx&position=coolant-pump&part=P-26-1147-C");
+        await sheet.AssertRefusedAsync("variant", "tx", "tv");
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task A_hint_is_read_again_after_a_mended_fault()
+    {
+        await using var sheet = (await Bench.OpenAsync(Pump + "&built=spring")).Expecting(400);
+        await sheet.TypeAsync("Engine built", "2017-01");
+        await sheet.PressAsync("Ask");
+        await Assertions.Expect(sheet.Page.Locator("#built")).ToHaveAccessibleDescriptionAsync(new Regex("2017-01"));
+    }
 }

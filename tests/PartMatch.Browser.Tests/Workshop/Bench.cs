@@ -20,6 +20,7 @@ public sealed class Bench : IAsyncLifetime
             return;
         }
 
+        Assertions.SetDefaultExpectTimeout(Sheet.PatienceMs);
         _address = _server.Start();
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = program, Args = _arguments });
@@ -51,15 +52,12 @@ public sealed class Bench : IAsyncLifetime
         var context = await Started(_browser).NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = server.ToString(),
-            ViewportSize = new ViewportSize { Width = look.Width, Height = look.Height },
-            ColorScheme = look.Colours,
             JavaScriptEnabled = script,
             Locale = "en-GB",
             ReducedMotion = ReducedMotion.Reduce,
         });
-        var page = await context.NewPageAsync();
-        await page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = look.Medium, ColorScheme = look.Colours });
-        var sheet = new Sheet(page);
+        var sheet = new Sheet(await context.NewPageAsync());
+        await sheet.TakeAsync(look);
         await sheet.GoAsync(address);
         return sheet;
     }

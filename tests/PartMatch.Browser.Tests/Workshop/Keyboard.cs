@@ -5,7 +5,7 @@ namespace PartMatch.Browser.Tests.Workshop;
 /// <summary>Working a page without a mouse: only Tab, typing and Enter.</summary>
 public static class Keyboard
 {
-    private const int MostStops = 120;
+    private const int MostStops = 600;
 
     /// <summary>Presses Tab until the focus is on what is found; fails when a whole round does not reach it.</summary>
     public static async Task TabToAsync(this Sheet sheet, ILocator target)
@@ -23,12 +23,36 @@ public static class Keyboard
         Assert.Fail($"Tab never reached {target}");
     }
 
-    /// <summary>Goes to the field of that label and types; a list takes the first option that begins so.</summary>
+    /// <summary>Goes to the field of that label and types over what it holds.</summary>
     public static async Task TypeAsync(this Sheet sheet, string label, string text)
     {
-        await sheet.TabToAsync(sheet.Page.GetByLabel(label, new PageGetByLabelOptions { Exact = true }));
+        await sheet.TabToAsync(Field(sheet, label));
+        await sheet.Page.Keyboard.PressAsync("ControlOrMeta+A");
         await sheet.Page.Keyboard.TypeAsync(text);
-        await sheet.Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+    }
+
+    /// <summary>Goes to the list of that label and types the beginning of a choice, once that is offered.</summary>
+    public static async Task ChooseAsync(this Sheet sheet, string label, string beginning)
+    {
+        var list = Field(sheet, label);
+        await Assertions.Expect(list.Locator("option").Filter(new LocatorFilterOptions { HasText = beginning }).First).ToBeAttachedAsync();
+        await sheet.TabToAsync(list);
+        await sheet.Page.Keyboard.TypeAsync(beginning);
+        Assert.StartsWith(beginning, await list.EvaluateAsync<string>("list => list.selectedOptions[0].text"), StringComparison.Ordinal);
+    }
+
+    /// <summary>Goes to the box or button of that label and presses the space bar.</summary>
+    public static async Task TickAsync(this Sheet sheet, string label)
+    {
+        await sheet.TabToAsync(Field(sheet, label));
+        await sheet.Page.Keyboard.PressAsync("Space");
+    }
+
+    /// <summary>Unfolds the question that an answer has folded.</summary>
+    public static async Task PressSummaryAsync(this Sheet sheet)
+    {
+        await sheet.TabToAsync(sheet.Page.Locator("details.question > summary"));
+        await sheet.Page.Keyboard.PressAsync("Enter");
     }
 
     /// <summary>Goes to the button of that name and presses it.</summary>
@@ -38,4 +62,6 @@ public static class Keyboard
         await sheet.Page.Keyboard.PressAsync("Enter");
         await sheet.SettleAsync();
     }
+
+    private static ILocator Field(Sheet sheet, string label) => sheet.Page.GetByLabel(label, new PageGetByLabelOptions { Exact = true });
 }

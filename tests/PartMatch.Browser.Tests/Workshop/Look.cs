@@ -20,6 +20,4 @@ public sealed record Look(string Name, int Width, int Height, ColorScheme Colour
     public static Look Print { get; } = new("print", 680, 960, ColorScheme.Light, Media.Print);
 
     public static IReadOnlyList<Look> All { get; } = [Light, Dark, Phone, PhoneDark, Print];
-
-    public static Look Get(string name) => All.Single(look => look.Name == name);
 }

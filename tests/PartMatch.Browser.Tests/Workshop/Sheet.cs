@@ -6,6 +6,9 @@ namespace PartMatch.Browser.Tests.Workshop;
 /// <summary>A page in the browser, and everything that it complained of.</summary>
 public sealed class Sheet : IAsyncDisposable
 {
+    /// <summary>How long anything may take; generous, because a build server does other things as well.</summary>
+    public const int PatienceMs = 30_000;
+
     private readonly List<string> _complaints = [];
     private readonly HashSet<int> _expected = [];
     private long _bytes;
@@ -13,16 +16,16 @@ public sealed class Sheet : IAsyncDisposable
     public Sheet(IPage page)
     {
         Page = page;
-        page.SetDefaultTimeout(20_000);
+        page.SetDefaultTimeout(PatienceMs);
         page.Console += (_, message) => Hear(message);
         page.PageError += (_, fault) => Complain($"script fault: {fault}");
-        page.RequestFailed += (_, request) => Complain($"request failed: {request.Url} {request.Failure}");
-        page.Response += (_, response) => Weigh(response);
+        page.RequestFinished += (_, request) => Weigh(request);
+        page.RequestFailed += (_, request) => HearOfFailure(request);
     }
 
     public IPage Page { get; }
 
-    /// <summary>Bytes of every body since the page was made: documents, styles, scripts, pictures and data, as the server stated or sent them.</summary>
+    /// <summary>Bytes of every body as it travelled: documents, styles, scripts, pictures and data, since the page was made.</summary>
     public long Bytes => Interlocked.Read(ref _bytes);
 
     public IReadOnlyList<string> Complaints
@@ -42,6 +45,13 @@ public sealed class Sheet : IAsyncDisposable
         await SettleAsync();
     }
 
+    /// <summary>Shows the page as it stands in another window, medium and colours.</summary>
+    public async Task TakeAsync(Look look)
+    {
+        await Page.SetViewportSizeAsync(look.Width, look.Height);
+        await Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = look.Medium, ColorScheme = look.Colours });
+    }
+
     /// <summary>The browser reports a refused question as an error of the console; this one is what the test is about.</summary>
     public Sheet Expecting(int status)
     {
@@ -49,17 +59,13 @@ public sealed class Sheet : IAsyncDisposable
         return this;
     }
 
-    /// <summary>Waits until no answer is awaited any more.</summary>
-    public async Task SettleAsync()
-    {
-        await Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
-        await Assertions.Expect(Page.Locator("[aria-busy=true]")).ToHaveCountAsync(0);
-    }
+    /// <summary>Waits until no answer is awaited.</summary>
+    public Task SettleAsync() => Assertions.Expect(Page.Locator("[aria-busy=true]")).ToHaveCountAsync(0);
 
     /// <summary>No script fault, no failed request, no breach of the content policy, nothing in the console.</summary>
     public void AssertQuiet() => Assert.Empty(Complaints);
 
-    public async Task<string> TextAsync(string selector = "main") => await Page.Locator(selector).InnerTextAsync();
+    public async Task<string> TextAsync(string selector = "main") => await Page.Locator(selector).First.InnerTextAsync();
 
     public async ValueTask DisposeAsync() => await Page.Context.CloseAsync();
 
@@ -71,6 +77,15 @@ public sealed class Sheet : IAsyncDisposable
         }
     }
 
+    // A question that a later one has overtaken is aborted on purpose.
+    private void HearOfFailure(IRequest request)
+    {
+        if (request.Failure != "net::ERR_ABORTED")
+        {
+            Complain($"request failed: {request.Url} {request.Failure}");
+        }
+    }
+
     private void Complain(string text)
     {
         lock (_complaints)
@@ -79,15 +94,15 @@ public sealed class Sheet : IAsyncDisposable
         }
     }
 
-    private async void Weigh(IResponse response)
+    private async void Weigh(IRequest request)
     {
         try
         {
-            Interlocked.Add(ref _bytes, (await response.BodyAsync()).Length);
+            Interlocked.Add(ref _bytes, (await request.SizesAsync()).ResponseBodySize);
         }
         catch (PlaywrightException)
         {
-            // A redirect or an aborted request has no body to weigh; an aborted one is heard of as a failed request.
+            // The page was closed meanwhile: nobody will ask for the weight.
         }
     }
 }

@@ -30,13 +30,13 @@ internal sealed class TestKind(string code)
         return this;
     }
 
-    public TestKind Length(string feature) => Add(new Feature(feature, feature, FeatureType.Quantity, TestFamily.Millimetre, []));
+    public TestKind Length(string feature) => Add(new Feature(feature, Named(feature), FeatureType.Quantity, TestFamily.Millimetre, []));
 
-    public TestKind Counted(string feature) => Add(new Feature(feature, feature, FeatureType.Count, null, []));
+    public TestKind Counted(string feature) => Add(new Feature(feature, Named(feature), FeatureType.Count, null, []));
 
-    public TestKind Choice(string feature) => Add(new Feature(feature, feature, FeatureType.Choice, null, []));
+    public TestKind Choice(string feature) => Add(new Feature(feature, Named(feature), FeatureType.Choice, null, []));
 
-    public TestKind Choices(string feature) => Add(new Feature(feature, feature, FeatureType.Choices, null, []));
+    public TestKind Choices(string feature) => Add(new Feature(feature, Named(feature), FeatureType.Choices, null, []));
 
     /// <param name="allowance">In mm.</param>
     public TestKind Rule(
@@ -54,6 +54,8 @@ internal sealed class TestKind(string code)
     }
 
     public Kind Build() => new(code, TestFamily.Title(code), _canAlter, _reviewed, _cautions, _features, _rules, _checks);
+
+    private static string Named(string feature) => feature.Replace('-', ' ');
 
     private TestKind Add(Feature feature)
     {

@@ -178,8 +178,27 @@ public sealed class CompanionTests
         Assert.Equal(excluded ? Headline.DoesNotFit : Headline.Fits, family.Ask("WHEEL-L").Headline);
     }
 
+    [Theory]
+    [InlineData(Effect.Stops, Headline.DoesNotFit)]
+    [InlineData(Effect.Work, Headline.FitsWithWork)]
+    [InlineData(Effect.Alters, Headline.MountsButRunsDifferently)]
+    public void What_a_neighbour_demands_of_the_part_itself_means_what_the_kinds_rule_of_that_feature_says(Effect effect, Headline expected)
+    {
+        var family = WithWheelsAndShafts(
+                wheel => wheel.CannotAlterRunning().Length("bore").Rule("bore", Effect.Stops).Choice("colour").Rule("colour", effect, work: effect == Effect.Work ? "paint" : null),
+                shaft => shaft.Choice("size"))
+            .Work("paint").Wheel("W-1", Has("bore", Mm(10)), Has("colour", Word("red")))
+            .Wheel("W-2", Has("bore", Mm(10)), Has("colour", Word("red"))).Wheel("W-3", Has("bore", Mm(10)), Has("colour", Word("blue")))
+            .Shaft("S-1", Has("size", _small)).Fitted("lark", "wheel", "W-1").Fitted("lark", "shaft", "S-1")
+            .Companion("small-shafts-want-blue-wheels", "shaft.size", _small, "wheel.colour", Word("blue"))
+            .Need("lark", "wheel", "colour", effect, Relation.OneOf, Words("blue", "red"));
+
+        Assert.Equal(expected, family.Ask("W-2").Headline);
+        Assert.Equal(Headline.Fits, family.Ask("W-3").Headline);
+    }
+
     [Fact]
-    public void What_a_neighbour_demands_of_the_part_itself_is_a_reason_to_stop_and_says_what_would_mend_it()
+    public void What_a_neighbour_demands_of_a_feature_that_has_no_rule_stops_the_part_and_says_what_would_mend_it()
     {
         var family = Chain("wheel", "shaft").Companion("small-shafts-want-small-wheels", "shaft.size", _small, "wheel.colour", Word("red"))
             .Wheel("WHEEL-B", Has("bore", Mm(10)), Has("size", _small), Has("colour", Word("blue"))).Wheel("WHEEL-R", Has("bore", Mm(10)), Has("size", _small), Has("colour", Word("red")));

@@ -111,17 +111,31 @@ public sealed class FitAnswerTests
         Assert.Equal([Headline.Fits, Headline.DoesNotFit], open.Spans.Select(span => span.Headline));
     }
 
-    [Theory]
-    [InlineData(true, "carries nothing")]
-    [InlineData(false, "not recorded")]
-    public void What_another_variant_does_not_have_is_not_judged(bool knownToCarryNothing, string text)
+    [Fact]
+    public void What_is_not_recorded_of_another_variant_is_not_judged()
     {
-        var family = knownToCarryNothing ? Wheels().Fitted("swift", "wheel", "none") : Wheels();
-
-        var answer = family.AskFrom("swift", on: "lark");
+        var answer = Wheels().AskFrom("swift", on: "lark");
 
         Assert.Equal(Headline.NotKnownYet, answer.Headline);
-        Assert.Contains(text, answer.AllText(), StringComparison.Ordinal);
+        Assert.Contains("not recorded", answer.AllText(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_another_variant_is_known_to_do_without_is_a_position_left_empty()
+    {
+        var answer = Wheels().Fitted("swift", "wheel", "none").AskFrom("swift", on: "lark");
+
+        // A wrong wheel cannot alter running; of a missing one that says nothing.
+        Assert.Equal((Headline.NotKnownYet, Runs.NotKnown, "none"), (answer.Headline, answer.Runs.Value, answer.Asked.Part));
+        Assert.Contains("Left empty: the maker fitted W-1 there", answer.AllText(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Nothing_fits_where_the_maker_fitted_nothing()
+    {
+        var answer = Wheels().Fitted("swift", "wheel", "none").Fitted("heron", "wheel", "none").Variant("heron").AskFrom("swift", on: "heron");
+
+        Assert.Equal((Headline.Fits, Sureness.Documented, IdentityRelation.FittedHere), (answer.Headline, answer.Sureness, answer.Identity.Relation));
     }
 
     // A rear-driven pump for an engine that drives it from the belt: mounts, turns backwards, drags a cam with it; one feature still to measure.

@@ -20,7 +20,7 @@ function counts(book) {
 }
 
 async function drawBooks() {
-  if (!list.hasChildNodes()) list.append(el('p', { class: 'waiting' }, 'Reading the base …'));
+  list.replaceChildren(el('p', { class: 'waiting' }, 'Reading the base …'));
   try {
     const { books } = await ask('/api/books');
     list.replaceChildren(books.length === 0 ? el('p', { class: 'notice' }, 'The base is empty. Bring a book in below.') : ruled('Books in the base', ['Book', 'What it is', 'Builds on', 'Licence', 'Size', 'Take it out'], books.map(book => [

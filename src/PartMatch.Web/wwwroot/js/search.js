@@ -15,7 +15,7 @@ function render(answer) {
         ? el('p', null, `Nothing recorded has “${answer.asked.q}” in its number or name. Try fewer words, or `, el('a', { href: address('look-alikes.html', { number: answer.asked.q }) }, 'the nearest known numbers'), '.')
         : el('p', { class: 'small quiet' }, 'Numbers that begin so first, then those that contain it, then names.')),
       answer.total === 0 ? null : ruled('Parts found', ['Number', 'Name', 'Kind', 'Maker', 'Can be taken for'], answer.parts.map(part => [
-        partLink(part.id, part.number), part.name, plain(part.kind), part.maker, el('a', { href: address('look-alikes.html', { number: part.id }) }, 'look-alikes', el('span', { class: 'unseen' }, ` of ${part.number}`)),
+        partLink(part.part, part.number), part.name, plain(part.kind), part.maker, el('a', { href: address('look-alikes.html', { number: part.part }) }, 'look-alikes', el('span', { class: 'unseen' }, ` of ${part.number}`)),
       ]), { className: 'restack' }),
       answer.cursor ? el('p', null, el('a', { class: 'button', href: address('search.html', { q: answer.asked.q, cursor: answer.cursor }) }, 'The next ones')) : null,
       addresses(answer),

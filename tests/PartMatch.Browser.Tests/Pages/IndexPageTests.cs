@@ -1,0 +1,47 @@
+using Microsoft.Playwright;
+using PartMatch.Browser.Tests.Workshop;
+
+namespace PartMatch.Browser.Tests.Pages;
+
+public sealed class IndexPageTests(Bench bench) : PageTests(bench, "index.html")
+{
+    [Fact]
+    public async Task It_lists_the_families_of_the_base()
+    {
+        await using var sheet = await Bench.OpenAsync("");
+        await Assertions.Expect(sheet.Page.Locator("#families tbody tr")).ToHaveCountAsync(2);
+        Assert.Contains("Tern 16", await sheet.TextAsync("#families"), StringComparison.Ordinal);
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task A_number_typed_here_is_looked_up()
+    {
+        await using var sheet = await Bench.OpenAsync("");
+        await sheet.TypeAsync("A number, or words", "P-26-1147-C");
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await sheet.Page.WaitForURLAsync("**/search.html?q=P-26-1147-C");
+        await sheet.SettleAsync();
+        Assert.Contains("P-26-1147-C", await sheet.TextAsync("#answer"), StringComparison.Ordinal);
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task Every_link_leads_to_a_page_and_every_worked_example_to_an_answer()
+    {
+        await using var sheet = await Bench.OpenAsync("");
+        var links = await sheet.Page.Locator("a[href]").EvaluateAllAsync<string[]>("links => [...new Set(links.map(link => link.href))]");
+        Assert.True(links.Length >= 12, $"only {links.Length} links");
+        foreach (var link in links)
+        {
+            await sheet.GoAsync(link);
+            await Assertions.Expect(sheet.Page.Locator("h1")).ToHaveCountAsync(1);
+            if (link.Contains('?', StringComparison.Ordinal))
+            {
+                await Assertions.Expect(sheet.Page.Locator("#answer .headline").First).ToBeVisibleAsync();
+            }
+        }
+
+        sheet.AssertQuiet();
+    }
+}

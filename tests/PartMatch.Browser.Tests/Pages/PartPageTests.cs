@@ -1,0 +1,58 @@
+using Microsoft.Playwright;
+using PartMatch.Browser.Tests.Workshop;
+
+namespace PartMatch.Browser.Tests.Pages;
+
+public sealed class PartPageTests(Bench bench) : PageTests(
+    bench, "part.html", ("pump", "part.html?number=P-26-1147-C"), ("casting-mark", "part.html?number=26-70-5"),
+    ("curves", "part.html?number=harl:I-4401"), ("unknown", "part.html?number=P-26-1174-Z"))
+{
+    [Fact]
+    public async Task Asked_by_keyboard_it_shows_values_with_evidence_places_and_the_number_it_replaced()
+    {
+        await using var sheet = await Bench.OpenAsync("part.html");
+        await sheet.TypeAsync("Part number", "p-26-1147-c");
+        await sheet.PressAsync("Show");
+        var text = await sheet.TextAsync("#answer");
+        Assert.Contains("Coolant pump", text, StringComparison.Ordinal);
+        Assert.Contains("clockwise", text, StringComparison.Ordinal);
+        Assert.Contains("maker’s document", text, StringComparison.Ordinal);
+        Assert.Contains("TV delivery van", text, StringComparison.Ordinal);
+        await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "P-26-1147-B" }).First).ToBeVisibleAsync();
+        await AssertSameWhenReopenedAsync(sheet);
+    }
+
+    [Fact]
+    public async Task A_casting_mark_shows_every_part_that_carries_it()
+    {
+        await using var sheet = await Bench.OpenAsync("part.html?number=26-70-5");
+        foreach (var number in new[] { "P-26-1147-B", "P-26-1147-C", "P-26-1147-E" })
+        {
+            Assert.Contains(number, await sheet.TextAsync("#answer"), StringComparison.Ordinal);
+        }
+
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task An_unknown_number_is_no_error_and_leads_to_its_nearest()
+    {
+        await using var sheet = await Bench.OpenAsync("part.html?number=P-26-1174-Z");
+        await sheet.TabToAsync(sheet.Page.Locator("#answer a[href^='look-alikes.html']").First);
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await sheet.Page.WaitForURLAsync("**/look-alikes.html?*");
+        await sheet.SettleAsync();
+        Assert.Contains("P-26-1147-C", await sheet.TextAsync("#answer"), StringComparison.Ordinal);
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task A_text_without_any_sign_of_a_number_is_refused_at_its_field()
+    {
+        await using var sheet = (await Bench.OpenAsync("part.html")).Expecting(400);
+        await sheet.TypeAsync("Part number", "---");
+        await sheet.PressAsync("Show");
+        await sheet.AssertRefusedAsync("number", "---", "letter");
+        sheet.AssertQuiet();
+    }
+}

@@ -1,0 +1,34 @@
+using System.Text.RegularExpressions;
+
+namespace PartMatch.Web.Tests.Seed;
+
+/// <summary>The commands in README.md do what they say.</summary>
+public sealed partial class ReadmeTests(SeedServer server)
+{
+    [GeneratedRegex(@"curl '?http://127\.0\.0\.1:5080(?<address>/[^'\s]*)")]
+    private static partial Regex Command();
+
+    public static TheoryData<string> Addresses =>
+        [.. Command().Matches(File.ReadAllText(Path.Combine(Repository.Folder, "README.md"))).Select(match => match.Groups["address"].Value)];
+
+    [Theory]
+    [MemberData(nameof(Addresses))]
+    public async Task A_command_of_the_readme_is_answered(string address)
+    {
+        using var client = server.CreateClient();
+
+        Assert.NotEmpty((await client.AskAsync(address)).Text("permalink"));
+    }
+
+    [Fact]
+    public async Task The_injector_of_the_readme_has_the_size_it_says()
+    {
+        using var client = server.CreateClient();
+        var answer = await client.AskAsync(Addresses.Select(row => row.Data).Single(address => address.StartsWith("/api/injectors", StringComparison.Ordinal)));
+
+        // By pencil, as the readme shows it: 59.4 kg/h ÷ (3 × 0.793) = 416 g/min; ÷ √(0.745 × 0.684) g/cm3 = 583 cm3/min = 9.71e-6 m3/s.
+        var rated = answer.GetProperty("needPerInjector").GetProperty("ratedVolume").GetProperty("expected").GetDouble();
+        Assert.Equal(583.0, rated * 60e6, 1.0);
+        Assert.Contains("583 cm³/min", await File.ReadAllTextAsync(Path.Combine(Repository.Folder, "README.md"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+}
