@@ -8,7 +8,7 @@ function holderOf(control) {
   return control.matches('fieldset') ? control : control.closest('.cell') ?? control.parentElement;
 }
 
-const isSaid = text => text !== undefined && text !== null && text !== '' && text !== 'nothing';
+const isSaid = text => text !== undefined && text !== null && text.trim() !== '' && text !== 'nothing';
 
 /** What was found, what was expected and how to mend it, in one sentence each. */
 export function explain(error) {
