@@ -26,8 +26,7 @@ public sealed class ComparePageTests(Bench bench) : PageTests(
         var across = row.GetByRole(AriaRole.Link).Filter(new LocatorFilterOptions { HasText = "tv → ts" });
         await sheet.TabToAsync(across);
         await sheet.Page.Keyboard.PressAsync("Enter");
-        await sheet.Page.WaitForURLAsync("**/fit.html?*");
-        await sheet.SettleAsync();
+        await sheet.ArriveAtAsync("fit.html?");
         Assert.Contains("Mounts but runs differently", await sheet.TextAsync("#answer h2"), StringComparison.Ordinal);
         sheet.AssertQuiet();
     }

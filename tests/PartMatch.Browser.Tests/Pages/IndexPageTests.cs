@@ -20,8 +20,7 @@ public sealed class IndexPageTests(Bench bench) : PageTests(bench, "index.html")
         await using var sheet = await Bench.OpenAsync("");
         await sheet.TypeAsync("A number, or words", "P-26-1147-C");
         await sheet.Page.Keyboard.PressAsync("Enter");
-        await sheet.Page.WaitForURLAsync("**/search.html?q=P-26-1147-C");
-        await sheet.SettleAsync();
+        await sheet.ArriveAtAsync("search.html?q=P-26-1147-C");
         Assert.Contains("P-26-1147-C", await sheet.TextAsync("#answer"), StringComparison.Ordinal);
         sheet.AssertQuiet();
     }

@@ -40,8 +40,7 @@ public sealed class PartPageTests(Bench bench) : PageTests(
         await using var sheet = await Bench.OpenAsync("part.html?number=P-26-1174-Z");
         await sheet.TabToAsync(sheet.Page.Locator("#answer a[href^='look-alikes.html']").First);
         await sheet.Page.Keyboard.PressAsync("Enter");
-        await sheet.Page.WaitForURLAsync("**/look-alikes.html?*");
-        await sheet.SettleAsync();
+        await sheet.ArriveAtAsync("look-alikes.html?");
         Assert.Contains("P-26-1147-C", await sheet.TextAsync("#answer"), StringComparison.Ordinal);
         sheet.AssertQuiet();
     }

@@ -16,8 +16,7 @@ public sealed class SearchPageTests(Bench bench) : PageTests(
         await AssertSameWhenReopenedAsync(sheet);
         await sheet.TabToAsync(sheet.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "P-26-1147-C", Exact = true }).First);
         await sheet.Page.Keyboard.PressAsync("Enter");
-        await sheet.Page.WaitForURLAsync("**/part.html?*");
-        await sheet.SettleAsync();
+        await sheet.ArriveAtAsync("part.html?");
         Assert.Contains("Coolant pump", await sheet.TextAsync("#answer"), StringComparison.Ordinal);
         sheet.AssertQuiet();
     }

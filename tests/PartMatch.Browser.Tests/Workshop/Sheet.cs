@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace PartMatch.Browser.Tests.Workshop;
@@ -42,6 +43,15 @@ public sealed class Sheet : IAsyncDisposable
     public async Task GoAsync(string address)
     {
         await Page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
+        await SettleAsync();
+    }
+
+    /// <summary>Waits until a followed link, or a sent form, has led to that address and the page there has settled.</summary>
+    /// <param name="beginning">How the address goes on after the server's own part.</param>
+    public async Task ArriveAtAsync(string beginning)
+    {
+        await Assertions.Expect(Page).ToHaveURLAsync(new Regex($"^http://[^/]+/{Regex.Escape(beginning)}"));
+        await Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
         await SettleAsync();
     }
 
