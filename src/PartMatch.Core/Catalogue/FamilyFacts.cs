@@ -50,6 +50,13 @@ public sealed class FamilyFacts
         init => field = [.. value.OrderBy(link => link.OldPart, StringComparer.Ordinal).ThenBy(link => link.NewPart, StringComparer.Ordinal)];
     } = [];
 
+    /// <summary>What the books in the scope of the family say of pairs of parts; several books may judge one pair.</summary>
+    public IReadOnlyList<JudgedPair> Pairs
+    {
+        get;
+        init => field = [.. value.OrderBy(pair => pair.PartA, StringComparer.Ordinal).ThenBy(pair => pair.PartB, StringComparer.Ordinal)];
+    } = [];
+
     public IReadOnlyList<SelectRow> Selects
     {
         get;

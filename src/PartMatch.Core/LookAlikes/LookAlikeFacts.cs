@@ -12,10 +12,15 @@ public sealed class LookAlikeFacts
 
     /// <param name="numbers">Every number of the base, whatever book it stands in.</param>
     /// <param name="families">Every family of the base.</param>
-    /// <param name="pairs">What was found of pairs of parts, where that is recorded.</param>
-    public LookAlikeFacts(LookAlikeIndex numbers, IReadOnlyList<FamilyFacts> families, IReadOnlyList<JudgedPair>? pairs = null)
+    /// <param name="odds">What was counted of offers and deliveries; null where nothing was.</param>
+    public LookAlikeFacts(LookAlikeIndex numbers, IReadOnlyList<FamilyFacts> families, Odds? odds = null)
     {
-        (Numbers, Families, Pairs) = (numbers, families, pairs ?? []);
+        (Numbers, Families, Odds) = (numbers, families, odds ?? Odds.None);
+        Pairs =
+        [
+            .. families.SelectMany(family => family.Pairs).Distinct()
+                .OrderBy(pair => pair.PartA, StringComparer.Ordinal).ThenBy(pair => pair.PartB, StringComparer.Ordinal),
+        ];
         Supersessions = [.. families.SelectMany(family => family.Supersessions).Where(link => link.Evidence?.IsRetracted != true)];
         _placesOf = families
             .SelectMany(family => family.Fitments, (family, fitment) => new FittedPlace(family, fitment))
@@ -27,7 +32,10 @@ public sealed class LookAlikeFacts
 
     public IReadOnlyList<FamilyFacts> Families { get; }
 
+    /// <summary>Pairs of every family; one that several families share, by a book they both use, once. Ordered by part A, then part B, ordinal.</summary>
     public IReadOnlyList<JudgedPair> Pairs { get; }
+
+    public Odds Odds { get; }
 
     internal Supersession[] Supersessions { get; }
 
