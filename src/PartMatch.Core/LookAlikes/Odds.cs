@@ -7,6 +7,9 @@ public sealed record Odds(IReadOnlyDictionary<string, int> OffersByPart, IReadOn
 {
     /// <summary>Nothing is counted.</summary>
     public static Odds None { get; } = new(new Dictionary<string, int>(), []);
+
+    /// <summary>Offers seen of a part; 0 also where nobody counted.</summary>
+    public int OffersOf(string part) => OffersByPart.GetValueOrDefault(part);
 }
 
 /// <summary>How often another part was delivered than the one that was asked for.</summary>
