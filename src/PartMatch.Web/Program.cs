@@ -27,6 +27,7 @@ builder.Services.AddSingleton<BookStore>();
 builder.Services.AddSingleton<FamilyStore>();
 builder.Services.AddSingleton<PartStore>();
 builder.Services.AddSingleton<NumberStore>();
+builder.Services.AddSingleton<OddsStore>();
 builder.Services.AddSingleton<LookAlikeSource>();
 
 await using var app = builder.Build();

@@ -22,6 +22,7 @@ public sealed class LookAlikeFacts
                 .OrderBy(pair => pair.PartA, StringComparer.Ordinal).ThenBy(pair => pair.PartB, StringComparer.Ordinal),
         ];
         Supersessions = [.. families.SelectMany(family => family.Supersessions).Where(link => link.Evidence?.IsRetracted != true)];
+        Mattering = new MatteringFeatures(families);
         _placesOf = families
             .SelectMany(family => family.Fitments, (family, fitment) => new FittedPlace(family, fitment))
             .Where(place => place.Fitment.Part is not null && place.Fitment.Evidence?.IsRetracted != true)
@@ -39,6 +40,8 @@ public sealed class LookAlikeFacts
 
     internal Supersession[] Supersessions { get; }
 
+    internal MatteringFeatures Mattering { get; }
+
     /// <summary>The places of a part, in one family or, with null, in all.</summary>
     internal IEnumerable<FittedPlace> PlacesOf(string part, string? family) =>
         _placesOf[part].Where(place => family is null || place.Family.Family.Code == family);
@@ -50,6 +53,11 @@ public sealed class LookAlikeFacts
         var part = family?.FindPart(id);
         return new CataloguePart(id, part, part is null ? null : family?.FindKind(part.Kind));
     }
+
+    /// <summary>Has somebody found that the two are mixed up, to somebody's harm?</summary>
+    internal bool IsTrap(CataloguePart one, CataloguePart other) => Pairs.Any(pair =>
+        pair.Judgement == PairJudgement.Trap && pair.Evidence?.IsRetracted != true
+        && ((pair.PartA == one.Id && pair.PartB == other.Id) || (pair.PartA == other.Id && pair.PartB == one.Id)));
 
     /// <summary>Every other part of the same kind, whatever its family, in ordinal order.</summary>
     internal IEnumerable<CataloguePart> OthersOfKind(CataloguePart asked) =>

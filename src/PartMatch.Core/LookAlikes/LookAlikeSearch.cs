@@ -76,7 +76,7 @@ public static class LookAlikeSearch
             if (!judged.TryGetValue((asked.Id, other.Id), out var pair))
             {
                 var (harm, worst) = HarmSearch.Between(facts, family, asked, other);
-                judged[(asked.Id, other.Id)] = pair = new LookAlikePair(asked, other, null, AreSameToTheEye(asked, other), harm, worst);
+                judged[(asked.Id, other.Id)] = pair = new LookAlikePair(asked, other, null, AreSameToTheEye(facts, asked, other), harm, worst);
             }
 
             return pair with { Number = number };
@@ -92,14 +92,14 @@ public static class LookAlikeSearch
         var listed = byNumber.Select(pair => pair.Other.Id).Concat(known.Select(part => part.Id)).ToHashSet(StringComparer.Ordinal);
         var byEye = known
             .SelectMany(asked => facts.OthersOfKind(asked)
-                .Where(other => !listed.Contains(other.Id) && AreSameToTheEye(asked, other))
+                .Where(other => !listed.Contains(other.Id) && (AreSameToTheEye(facts, asked, other) || facts.IsTrap(asked, other)))
                 .Select(other => Judge(asked, other, null)))
             .OrderBy(pair => pair.Rank)
             .DistinctBy(pair => pair.Other.Id);
         return [.. byNumber.Concat(byEye).OrderBy(pair => pair.Rank)];
     }
 
-    internal static bool AreSameToTheEye(CataloguePart asked, CataloguePart other) =>
+    internal static bool AreSameToTheEye(LookAlikeFacts facts, CataloguePart asked, CataloguePart other) =>
         asked.IsSameKindAs(other) && asked.Id != other.Id && asked is { Part: { } part, Kind: { } kind } && other.Part is { } otherPart
-        && PartDifferences.AreSameToTheEye(kind, part, otherPart);
+        && PartDifferences.AreSameToTheEye(facts.Mattering, kind, part, otherPart);
 }

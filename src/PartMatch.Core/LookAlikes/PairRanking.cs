@@ -45,12 +45,14 @@ public static class PairRanking
     {
         var family = facts.Families.FirstOrDefault(one => one.Family.Code == code) ?? throw new ArgumentException($"{code} is not a family of this base.", nameof(code));
         var near = NearestNumbers(facts, family);
+        var traps = facts.Pairs.Where(pair => facts.IsTrap(facts.FindPart(pair.PartA), facts.FindPart(pair.PartB)) && (family.FindPart(pair.PartA) ?? family.FindPart(pair.PartB)) is not null)
+            .Select(pair => string.CompareOrdinal(pair.PartA, pair.PartB) < 0 ? (pair.PartA, pair.PartB) : (pair.PartB, pair.PartA));
         var eye = family.Parts.SelectMany(part => family.PartsOfKind(part.Kind).Where(other => string.CompareOrdinal(part.Id, other.Id) < 0), (part, other) => (part.Id, other.Id))
-            .Where(pair => LookAlikeSearch.AreSameToTheEye(facts.FindPart(pair.Item1), facts.FindPart(pair.Item2)))
+            .Where(pair => LookAlikeSearch.AreSameToTheEye(facts, facts.FindPart(pair.Item1), facts.FindPart(pair.Item2)))
             .ToHashSet();
         return
         [
-            .. near.Keys.Union(eye)
+            .. near.Keys.Union(eye).Union(traps).AsParallel()
                 .Select(pair => Judge(facts, code, pair, near.TryGetValue(pair, out var found) ? found : null, eye.Contains(pair)))
                 .OrderBy(one => one.Rank),
         ];
