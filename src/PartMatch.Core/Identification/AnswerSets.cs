@@ -72,8 +72,12 @@ internal static class AnswerSets
         StatedValue[] rising = [.. InOrder(members.ConvertAll(one => one.Value))];
         return Array.Find(rising, value => Nominal(value) >= low && Nominal(value) <= high) is { } own ? FitWording.Number(Nominal(own), UnitOf(own))
             : rising[0] is StatedCount ? FitWording.Number(decimal.Ceiling(low), null)
-            : FitWording.Number((low + high) / 2, UnitOf(rising[0]));
+            : FitWording.Number((low + high) / 2, rising.Select(UnitOf).OfType<Unit>().FirstOrDefault(unit => StaysBetween(low, high, unit)) ?? UnitOf(rising[0]));
     }
+
+    // Where the values only touch, the middle as it is written must not fall beside them.
+    private static bool StaysBetween(decimal low, decimal high, Unit unit) =>
+        unit.ToBase(Math.Round(unit.FromBase((low + high) / 2), FitWording.Decimals)) is var written && written >= low && written <= high;
 
     private static IEnumerable<StatedValue> InOrder(List<StatedValue> values) => values.OrderBy(Nominal).ThenBy(value => UnitOf(value)?.Symbol, StringComparer.Ordinal);
 
