@@ -11,11 +11,13 @@ namespace PartMatch.Core.Identification;
 /// </remarks>
 internal static class AnswerSets
 {
-    public static IReadOnlyList<ObservableAnswer> Of(Observable observable)
+    /// <summary>The answers, in the order of the values; choices in ordinal order.</summary>
+    /// <param name="among">The candidates that are left: the others count for nothing.</param>
+    public static IReadOnlyList<ObservableAnswer> Of(Observable observable, ulong among)
     {
         var silent = 0UL;
         var recorded = new List<Recorded>();
-        for (var candidate = 0; candidate < observable.Values.Count; candidate++)
+        foreach (var candidate in IdentificationKey.Members(among))
         {
             var bit = 1UL << candidate;
             silent |= observable.Values[candidate].Count == 0 ? bit : 0;
@@ -65,21 +67,24 @@ internal static class AnswerSets
         return FitWording.Text(new Interval(Nominal(rising[0]), Nominal(rising[^1])), UnitOf(rising[0]));
     }
 
-    // A reading that leaves all of them: one of their own values where that does, in its own unit, so that nothing is lost by rounding; else one that they share.
+    // A reading that leaves all of them: one of their own values where that does, in its own unit, so that nothing is lost by rounding;
+    // else one that they share.
     private static string Common(List<(ulong Candidate, StatedValue Value, Interval? Reading)> members)
     {
         var (low, high) = (members.Max(one => Low(one.Reading)), members.Min(one => High(one.Reading)));
         StatedValue[] rising = [.. InOrder(members.ConvertAll(one => one.Value))];
+        var units = rising.Select(UnitOf).OfType<Unit>();
         return Array.Find(rising, value => Nominal(value) >= low && Nominal(value) <= high) is { } own ? FitWording.Number(Nominal(own), UnitOf(own))
             : rising[0] is StatedCount ? FitWording.Number(decimal.Ceiling(low), null)
-            : FitWording.Number((low + high) / 2, rising.Select(UnitOf).OfType<Unit>().FirstOrDefault(unit => StaysBetween(low, high, unit)) ?? UnitOf(rising[0]));
+            : FitWording.Number((low + high) / 2, units.FirstOrDefault(unit => StaysBetween(low, high, unit)) ?? UnitOf(rising[0]));
     }
 
     // Where the values only touch, the middle as it is written must not fall beside them.
     private static bool StaysBetween(decimal low, decimal high, Unit unit) =>
         unit.ToBase(Math.Round(unit.FromBase((low + high) / 2), FitWording.Decimals)) is var written && written >= low && written <= high;
 
-    private static IEnumerable<StatedValue> InOrder(List<StatedValue> values) => values.OrderBy(Nominal).ThenBy(value => UnitOf(value)?.Symbol, StringComparer.Ordinal);
+    private static IEnumerable<StatedValue> InOrder(List<StatedValue> values) =>
+        values.OrderBy(Nominal).ThenBy(value => UnitOf(value)?.Symbol, StringComparer.Ordinal);
 
     private static string Token(Observable observable, string value) => $"{observable.Address}@{Codes.Of(observable.Check.Method)}:{value}";
 

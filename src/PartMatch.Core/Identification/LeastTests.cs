@@ -65,8 +65,8 @@ internal static class LeastTests
 
 /// <summary>In which order to make tests all of which must pass, the first failure ending them.</summary>
 /// <remarks>
-/// By cost ÷ chance of failing, smallest first, which is best when failures are independent. Source: the rule for series systems of Mitten (1960) and Butterworth
-/// (1972), reviewed by T. Ünlüyurt, Discrete Applied Mathematics 142, 2004, pp. 189–205.
+/// By cost ÷ chance of failing, smallest first, which is best when failures are independent. Source: the rule for series systems of Mitten
+/// (1960) and Butterworth (1972), reviewed by T. Ünlüyurt, Discrete Applied Mathematics 142, 2004, pp. 189–205.
 /// </remarks>
 internal static class ProofOrder
 {
