@@ -7,6 +7,9 @@ namespace PartMatch.Core.Fit;
 /// <summary>Values and verdicts in the words of the bench.</summary>
 internal static class FitWording
 {
+    /// <summary>Decimals of a number as it is written.</summary>
+    public const int Decimals = 6;
+
     private const int ShownAtMost = 6;
 
     public static string Of(Headline headline) => headline switch
@@ -118,6 +121,6 @@ internal static class FitWording
     private static string Bare(decimal inBase, Unit? unit, bool difference = false)
     {
         var number = unit is null ? inBase : difference ? inBase / unit.Factor : unit.FromBase(inBase);
-        return Math.Round(number, 6).ToString("0.######", CultureInfo.InvariantCulture);
+        return Math.Round(number, Decimals).ToString("0.######", CultureInfo.InvariantCulture);
     }
 }

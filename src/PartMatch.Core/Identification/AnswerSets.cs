@@ -11,11 +11,13 @@ namespace PartMatch.Core.Identification;
 /// </remarks>
 internal static class AnswerSets
 {
-    public static IReadOnlyList<ObservableAnswer> Of(Observable observable)
+    /// <summary>The answers, in the order of the values; choices in ordinal order.</summary>
+    /// <param name="among">The candidates that are left: the others count for nothing.</param>
+    public static IReadOnlyList<ObservableAnswer> Of(Observable observable, ulong among)
     {
         var silent = 0UL;
         var recorded = new List<Recorded>();
-        for (var candidate = 0; candidate < observable.Values.Count; candidate++)
+        foreach (var candidate in IdentificationKey.Members(among))
         {
             var bit = 1UL << candidate;
             silent |= observable.Values[candidate].Count == 0 ? bit : 0;
@@ -31,10 +33,13 @@ internal static class AnswerSets
 
     private static IEnumerable<ObservableAnswer> ByChoice(Observable observable, List<Recorded> recorded) =>
         recorded
-            .GroupBy(one => string.Join('|', ((StatedChoices)one.Value).Choices.Order(StringComparer.Ordinal)), StringComparer.Ordinal)
+            .GroupBy(one => Written(one.Value), StringComparer.Ordinal)
             .OrderBy(same => same.Key, StringComparer.Ordinal)
             .Select(same => new ObservableAnswer(
                 same.Aggregate(0UL, (left, one) => left | one.Candidate), FitWording.Text(same.First().Value), Token(observable, same.Key)));
+
+    private static string Written(StatedValue value) =>
+        value is StatedChoices choices ? string.Join('|', choices.Choices.Order(StringComparer.Ordinal)) : value.Text;
 
     // The largest sets of intervals with a common point are found at the lower ends, in order.
     private static IEnumerable<ObservableAnswer> ByReading(Observable observable, List<Recorded> recorded)
@@ -64,18 +69,28 @@ internal static class AnswerSets
 
     private static string TextOf(List<StatedValue> values)
     {
-        decimal[] each = [.. values.Select(Nominal).Distinct().Order()];
-        var unit = UnitOf(values[0]);
-        return each.Length == 1 ? FitWording.Number(each[0], unit) : FitWording.Text(new Interval(each[0], each[^1]), unit);
+        StatedValue[] rising = [.. InOrder(values)];
+        return FitWording.Text(new Interval(Nominal(rising[0]), Nominal(rising[^1])), UnitOf(rising[0]));
     }
 
-    // A reading that leaves all of them: one of their own values where that does, else the middle of what they share.
+    // A reading that leaves all of them: one of their own values where that does, in its own unit, so that nothing is lost by rounding;
+    // else one that they share.
     private static string Common(List<(ulong Candidate, StatedValue Value, Interval? Reading)> members)
     {
         var (low, high) = (members.Max(one => Low(one.Reading)), members.Min(one => High(one.Reading)));
-        var reading = members.Select(one => Nominal(one.Value)).Where(value => value >= low && value <= high).Order().Cast<decimal?>().FirstOrDefault() ?? (low + high) / 2;
-        return FitWording.Number(reading, UnitOf(members[0].Value));
+        StatedValue[] rising = [.. InOrder(members.ConvertAll(one => one.Value))];
+        var units = rising.Select(UnitOf).OfType<Unit>();
+        return Array.Find(rising, value => Nominal(value) >= low && Nominal(value) <= high) is { } own ? FitWording.Number(Nominal(own), UnitOf(own))
+            : rising[0] is StatedCount ? FitWording.Number(decimal.Ceiling(low), null)
+            : FitWording.Number((low + high) / 2, units.FirstOrDefault(unit => StaysBetween(low, high, unit)) ?? UnitOf(rising[0]));
     }
+
+    // Where the values only touch, the middle as it is written must not fall beside them.
+    private static bool StaysBetween(decimal low, decimal high, Unit unit) =>
+        unit.ToBase(Math.Round(unit.FromBase((low + high) / 2), FitWording.Decimals)) is var written && written >= low && written <= high;
+
+    private static IEnumerable<StatedValue> InOrder(List<StatedValue> values) =>
+        values.OrderBy(Nominal).ThenBy(value => UnitOf(value)?.Symbol, StringComparer.Ordinal);
 
     private static string Token(Observable observable, string value) => $"{observable.Address}@{Codes.Of(observable.Check.Method)}:{value}";
 

@@ -1,4 +1,3 @@
-
 namespace PartMatch.Core.Identification;
 
 /// <summary>What must come out, check after check, if it is the first of the candidates left.</summary>
@@ -18,7 +17,8 @@ internal static class Confirmations
         int[] chosen = [.. LeastTests.Separating(tests, [.. members[1..].Select(other => (one, other))])];
         var total = members.Sum(member => subject.Candidates[member].Weight);
         int[][] rulesOut = [.. chosen.Select(test => members[1..].Where(other => tests[test].Separates(one, other)).ToArray())];
-        var order = ProofOrder.Of([.. chosen.Select((test, index) => (tests[test].Cost, rulesOut[index].Sum(other => subject.Candidates[other].Weight) / total))]);
+        double FailureChance(int index) => rulesOut[index].Sum(other => subject.Candidates[other].Weight) / total;
+        var order = ProofOrder.Of([.. chosen.Select((test, index) => (tests[test].Cost, FailureChance(index)))]);
         return
         [
             .. order.Select(index => new Confirmation(

@@ -14,10 +14,11 @@ public enum KeyMethod
 
 /// <summary>In which order should tests be made so that the candidate is known with least expected effort?</summary>
 /// <remarks>
-/// Exact: dynamic programming over sets of candidates. Source: M. R. Garey, Optimal binary identification procedures, SIAM J. Appl. Math. 23, 1972. Best keys are
-/// NP-hard to find (Hyafil and Rivest, Inf. Proc. Lett. 5, 1976), hence the limit, above which the next test is the one with the largest gain of information per
-/// minute; that can be arbitrarily far from the best (Garey and Graham, Acta Informatica 3, 1974).
-/// A candidate that can give several answers to a test is counted in each with an equal share of its weight: ours, no source.
+/// Exact: dynamic programming over sets of candidates. Source: M. R. Garey, Optimal binary identification procedures, SIAM J. Appl. Math. 23,
+/// 1972. Best keys are NP-hard to find (Hyafil and Rivest, Inf. Proc. Lett. 5, 1976), hence the limit, above which the next test is the one
+/// with the largest gain of information per minute; that can be arbitrarily far from the best (Garey and Graham, Acta Informatica 3, 1974).
+/// A candidate that can give several answers to a test is counted in each with an equal share of its weight, and after the answer with its whole
+/// weight again, so that what comes next depends only on who is left: ours, no source.
 /// </remarks>
 internal sealed class IdentificationKey
 {
@@ -133,7 +134,9 @@ internal sealed class IdentificationKey
     {
         var total = answers.Aggregate(0UL, (left, right) => left | right);
         var sum = Members(total).Sum(candidate => _weights[candidate]);
-        return [.. answers.Select(answer => Members(answer).Sum(candidate => _weights[candidate] / answers.Count(other => (other >> candidate & 1) == 1)) / sum)];
+        return [.. answers.Select(answer => Members(answer).Sum(candidate => _weights[candidate] / AnswersOf(candidate)) / sum)];
+
+        int AnswersOf(int candidate) => answers.Count(answer => (answer >> candidate & 1) == 1);
     }
 
     // Shannon's, in bits.

@@ -22,9 +22,13 @@ internal static class InseparablePairs
 
     private static Inseparable Describe(IdentificationSubject subject, Observable[] allowed, int one, int other, string? relation)
     {
-        IReadOnlyList<Separator> would = [.. ByOtherMeans(subject, allowed, one, other).Concat(IfRecorded(subject, one, other)).DistinctBy(separator => (separator.Feature, separator.Name)).Take(MostShown)];
+        IReadOnlyList<Separator> would =
+        [
+            .. ByOtherMeans(subject, allowed, one, other).Concat(IfRecorded(subject, one, other))
+                .DistinctBy(separator => (separator.Feature, separator.Name)).Take(MostShown),
+        ];
         var names = $"{subject.Candidates[one].Short} and {subject.Candidates[other].Short}";
-        var text = relation is not null ? $"{relation} They need not be told apart within those limits."
+        var text = relation is not null ? $"{relation} They need not be told apart where that holds."
             : would.Count > 0 ? $"No check at hand separates {names}."
             : $"Nothing recorded separates {names}: no feature with a check differs, or lacks a value.";
         return new Inseparable([subject.Candidates[one].Code, subject.Candidates[other].Code], text, would);
@@ -32,21 +36,24 @@ internal static class InseparablePairs
 
     private static IEnumerable<Separator> ByOtherMeans(IdentificationSubject subject, Observable[] allowed, int one, int other) =>
         subject.Observables.Except(allowed).Where(observable => observable.AsTest().Separates(one, other))
-            .Select(observable => new Separator(
-                observable.Address, observable.Name, observable.Check.Method, observable.Minutes,
-                string.Create(CultureInfo.InvariantCulture, $"{Sentence(observable.Name)}, in hand, {LookAlikeWording.By(observable.Check.Method)}, {observable.Minutes:0.##} min.")));
+            .Select(observable => Separator(
+                observable,
+                string.Create(CultureInfo.InvariantCulture, $"in hand, {LookAlikeWording.By(observable.Check.Method)}, {observable.Minutes:0.##} min.")));
 
     // A value that nobody has recorded may be the one that differs.
     private static IEnumerable<Separator> IfRecorded(IdentificationSubject subject, int one, int other) =>
-        subject.Observables.Where(observable => IsOf(observable, subject.Candidates[one]) && (observable.Values[one].Count == 0 || observable.Values[other].Count == 0))
-            .Select(observable => new Separator(
-                observable.Address, observable.Name, observable.Check.Method, observable.Minutes,
-                $"{Sentence(observable.Name)}, if it were recorded for {Missing(subject, observable, one, other)}: {LookAlikeWording.By(observable.Check.Method)}."));
+        subject.Observables.Where(observable => IsOf(observable, subject.Candidates[one]) && (IsSilent(observable, one) || IsSilent(observable, other)))
+            .Select(observable => Separator(
+                observable, $"if it were recorded for {Missing(subject, observable, one, other)}: {LookAlikeWording.By(observable.Check.Method)}."));
 
-    private static bool IsOf(Observable observable, SubjectCandidate candidate) => candidate.Part is null || observable.Kind is null || candidate.Part.Kind == observable.Kind.Code;
+    private static Separator Separator(Observable observable, string takes) => new(
+        observable.Address, observable.Name, observable.Check.Method, observable.Minutes, $"{FitWording.AsSentence(observable.Name)}, {takes}");
+
+    private static bool IsOf(Observable observable, SubjectCandidate candidate) =>
+        candidate.Part is null || observable.Kind is null || candidate.Part.Kind == observable.Kind.Code;
+
+    private static bool IsSilent(Observable observable, int candidate) => observable.Values[candidate].Count == 0;
 
     private static string Missing(IdentificationSubject subject, Observable observable, int one, int other) =>
-        string.Join(" and ", new[] { one, other }.Where(candidate => observable.Values[candidate].Count == 0).Select(candidate => subject.Candidates[candidate].Short));
-
-    private static string Sentence(string text) => FitWording.AsSentence(text);
+        string.Join(" and ", new[] { one, other }.Where(candidate => IsSilent(observable, candidate)).Select(candidate => subject.Candidates[candidate].Short));
 }

@@ -7,6 +7,10 @@ internal static class LeastTests
     /// <summary>With more tests than this, the one that does most per minute is taken first; a cheaper choice may exist.</summary>
     private const int ExactUpTo = 16;
 
+    // Below this two costs are the same: they are sums of decimal minutes in binary.
+    private const double Same = 1e-9;
+
+    // A test that costs nothing still takes a moment.
     private const double SmallestCost = 0.01;
 
     /// <summary>Indices of the chosen tests, rising. Of two choices with the same cost the smaller, then the earlier one.</summary>
@@ -24,11 +28,13 @@ internal static class LeastTests
     {
         int[] best = useful;
         var least = useful.Sum(test => tests[test].Cost);
-        for (var choice = 0; choice < 1 << useful.Length; choice++)
+
+        // The first test is the highest bit, so that of choices of one size the one that begins earlier comes first.
+        for (var choice = (1 << useful.Length) - 1; choice >= 0; choice--)
         {
-            int[] chosen = [.. useful.Where((_, index) => (choice >> index & 1) == 1)];
+            int[] chosen = [.. useful.Where((_, index) => (choice >> (useful.Length - 1 - index) & 1) == 1)];
             var cost = chosen.Sum(test => tests[test].Cost);
-            if ((cost < least || (cost == least && chosen.Length < best.Length)) && AreAllSeparated(chosen, separates, wanted))
+            if ((cost < least - Same || (cost < least + Same && chosen.Length < best.Length)) && AreAllSeparated(chosen, separates, wanted))
             {
                 (best, least) = (chosen, cost);
             }
@@ -43,7 +49,7 @@ internal static class LeastTests
         var chosen = new List<int>();
         while (open.Contains(true))
         {
-            var next = useful.Except(chosen).MaxBy(test => separates[test].Zip(open).Count(pair => pair is { First: true, Second: true }) / Math.Max(tests[test].Cost, SmallestCost));
+            var next = useful.Except(chosen).MaxBy(test => OpenPairs(separates[test], open) / Math.Max(tests[test].Cost, SmallestCost));
             chosen.Add(next);
             open = [.. open.Zip(separates[next], (still, now) => still && !now)];
         }
@@ -51,21 +57,23 @@ internal static class LeastTests
         return [.. chosen.Order()];
     }
 
+    private static int OpenPairs(bool[] separates, bool[] open) => separates.Zip(open).Count(pair => pair is { First: true, Second: true });
+
     private static bool AreAllSeparated(int[] chosen, bool[][] separates, bool[] wanted) =>
         Enumerable.Range(0, wanted.Length).All(pair => !wanted[pair] || Array.Exists(chosen, test => separates[test][pair]));
 }
 
 /// <summary>In which order to make tests all of which must pass, the first failure ending them.</summary>
 /// <remarks>
-/// By cost ÷ chance of failing, smallest first, which is best when failures are independent. Source: the rule for series systems of Mitten (1960) and Butterworth
-/// (1972), reviewed by T. Ünlüyurt, Discrete Applied Mathematics 142, 2004, pp. 189–205.
+/// By cost ÷ chance of failing, smallest first, which is best when failures are independent. Source: the rule for series systems of Mitten
+/// (1960) and Butterworth (1972), reviewed by T. Ünlüyurt, Discrete Applied Mathematics 142, 2004, pp. 189–205.
 /// </remarks>
 internal static class ProofOrder
 {
     /// <summary>Indices in the order in which to make the tests; equals as given.</summary>
     /// <param name="tests">Cost, and chance of failing from 0 to 1. What cannot fail comes last.</param>
     public static IReadOnlyList<int> Of(IReadOnlyList<(double Cost, double FailureChance)> tests) =>
-        [.. Enumerable.Range(0, tests.Count).OrderBy(test => tests[test].FailureChance > 0 ? tests[test].Cost / tests[test].FailureChance : double.PositiveInfinity)];
+        [.. Enumerable.Range(0, tests.Count).OrderBy(test => CostOfAFailure(tests[test].Cost, tests[test].FailureChance))];
 
     /// <summary>Expected cost of making them in some order.</summary>
     public static double ExpectedCost(IReadOnlyList<(double Cost, double FailureChance)> tests, IReadOnlyList<int> order)
@@ -79,4 +87,6 @@ internal static class ProofOrder
 
         return cost;
     }
+
+    private static double CostOfAFailure(double cost, double chance) => chance > 0 ? cost / chance : double.PositiveInfinity;
 }

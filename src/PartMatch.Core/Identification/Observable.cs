@@ -15,13 +15,16 @@ internal sealed record Observable(Position? Position, Kind? Kind, Feature Featur
 
     private IReadOnlyList<ObservableAnswer>? _answers;
 
-    /// <summary>Minutes of the check, the way to it included.</summary>
+    /// <summary>Minutes of the check, the way to it included: counted for every check, as if all were put back after each.</summary>
     public decimal Minutes => Check.Minutes + (Position?.AccessMinutes ?? 0);
 
     public bool WorksBeforePaying => Check.Method is Method.Photo or Method.Label;
 
     /// <summary>Every answer that the check can give, in the order of the values.</summary>
-    public IReadOnlyList<ObservableAnswer> Answers => _answers ??= AnswerSets.Of(this);
+    public IReadOnlyList<ObservableAnswer> Answers => _answers ??= AnswersAmong(IdentificationKey.All(Values.Count));
+
+    /// <summary>The answers where only these candidates are left: the texts and observations are theirs alone.</summary>
+    public IReadOnlyList<ObservableAnswer> AnswersAmong(ulong candidates) => AnswerSets.Of(this, candidates);
 
     public KeyTest AsTest() => new((double)Minutes, [.. Answers.Select(answer => answer.Candidates)]);
 
@@ -34,8 +37,8 @@ internal sealed record Observable(Position? Position, Kind? Kind, Feature Featur
     public ObservedCheck Shown() => new(
         Position?.Code, Kind?.Code, Feature.Code, Name, Check.Method, Check.Minutes, Position?.AccessMinutes, Position?.Access, WorksBeforePaying, Check.How);
 
-    /// <summary>Does the check measure, so that its reading has an uncertainty?</summary>
-    public decimal? UncertaintyOf(StatedValue value) => value switch
+    // By how much the check's reading of the value can be off, in the base unit; null where nobody wrote it down.
+    private decimal? UncertaintyOf(StatedValue value) => value switch
     {
         StatedQuantity when Check.Method == Method.Label => 0, // a label is read, not measured
         StatedQuantity => Check.Uncertainty,

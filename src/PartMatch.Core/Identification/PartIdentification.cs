@@ -23,7 +23,8 @@ public static class PartIdentification
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThan(ids.Count, MostParts);
         CataloguePart[] parts = [.. Candidates(facts, ids).Select(facts.FindPart)];
-        var asked = new TellApartAsked([.. parts.Select(part => part.Id ?? "")], null, [], terms.Mode, terms.Mode == CheckMode.InHand ? terms.Tools : [], terms.Seen);
+        var tools = terms.Mode == CheckMode.InHand ? terms.Tools : [];
+        var asked = new TellApartAsked([.. parts.Select(part => part.Id ?? "")], null, [], terms.Mode, tools, terms.Seen);
         return TellApartReasoning.Decide(Subject(facts, parts), asked, terms, (one, other) => Relation(facts, parts[one], parts[other]));
     }
 
@@ -38,9 +39,13 @@ public static class PartIdentification
         return string.Create(CultureInfo.InvariantCulture, $"{FitWording.AsSentence(check.Name)}, {LookAlikeWording.By(check.Method)}, {check.Minutes:0.##} min.");
     }
 
-    private static IEnumerable<string> Candidates(LookAlikeFacts facts, IReadOnlyList<string> ids) => ids is not [var only]
-        ? ids.Distinct(StringComparer.Ordinal)
-        : facts.FindPart(only).Part is { } part ? [only, .. LookAlikeSearch.Dangerous(facts, part, null, MostLookAlikes)] : [only];
+    private static IReadOnlyList<string> Candidates(LookAlikeFacts facts, IReadOnlyList<string> ids)
+    {
+        string[] different = [.. ids.Distinct(StringComparer.Ordinal)];
+        return different is [var only] && facts.FindPart(only).Part is { } part
+            ? [only, .. LookAlikeSearch.Dangerous(facts, part, null, MostLookAlikes)]
+            : different;
+    }
 
     private static IdentificationSubject Subject(LookAlikeFacts facts, CataloguePart[] parts)
     {
@@ -61,7 +66,8 @@ public static class PartIdentification
         Kind[] kinds = [.. parts.Select(part => part.Kind).OfType<Kind>().DistinctBy(kind => kind.Code)];
         var recorded = kinds.SelectMany(kind => kind.Checks, (kind, check) => (kind, check, feature: kind.FindFeature(check.Feature)))
             .Where(one => one.feature is { Type: not FeatureType.Curve })
-            .Select(one => new Observable(null, one.kind, one.feature!, one.check, [.. parts.Select(part => ValuesOf(part, one.kind, one.check.Feature))])); // filtered just above
+            .Select(one => new Observable(
+                null, one.kind, one.feature!, one.check, [.. parts.Select(part => ValuesOf(part, one.kind, one.check.Feature))])); // filtered just above
         return kinds.Length < 2 ? recorded : recorded.Concat(WhatItIs(parts, kinds));
     }
 
@@ -74,12 +80,18 @@ public static class PartIdentification
         var feature = new Feature("kind", "what it is", FeatureType.Choice, null, [.. kinds.Select(kind => kind.Code)]);
         IReadOnlyList<IReadOnlyList<StatedValue>> values =
             [.. parts.Select(part => part.Kind is { } kind ? new[] { new StatedChoices([kind.Code], kind.Name, EvidenceGrade.MakersDocument, []) } : [])];
-        return new[] { Method.Photo, Method.Eye }.Select(method => new Observable(null, null, feature, new Check("kind", method, GlanceMinutes, null, null), values));
+        return new[] { Method.Photo, Method.Eye }
+            .Select(method => new Observable(null, null, feature, new Check("kind", method, GlanceMinutes, null, null), values));
     }
 
     private static string? Relation(LookAlikeFacts facts, CataloguePart one, CataloguePart other)
     {
         var (relation, text) = PartRelations.Between(facts.Supersessions, facts.Pairs, one.Id ?? "", other.Id ?? "");
-        return relation is PartRelation.SamePart or PartRelation.NewerNumber or PartRelation.OlderNumber ? text : null;
+        return (relation, text) switch
+        {
+            (PartRelation.SamePart, null) => "Found to be one part under two numbers.",
+            (PartRelation.SamePart or PartRelation.NewerNumber or PartRelation.OlderNumber, { } why) => $"{why.TrimEnd('.')}.",
+            _ => null,
+        };
     }
 }

@@ -25,22 +25,31 @@ internal static class SeenReading
         var (address, method) = what.IndexOf('@', StringComparison.Ordinal) is > 0 and var at ? (what[..at], what[(at + 1)..]) : (what, null);
         Observable[] shows = [.. subject.Observables.Where(one => one.Address == address && (method is null || Codes.Of(one.Check.Method) == method))];
         return shows.Length == 0
-            ? (null, new SeenRefused(text, $"feature:value of a check that these candidates have: {Some(subject)}", "take what was seen from an answer of the key"))
+            ? (null, new SeenRefused(
+                text, $"feature:value of a check that these candidates have: {Some(subject)}", "take what was seen from an answer of the key"))
             : Understand(text, value, shows);
     }
 
     private static (SeenObservation? Seen, SeenRefused? Refused) Understand(string text, string value, Observable[] shows)
     {
-        var feature = shows[0].Feature;
-        var reading = ReadingOf(feature, value);
-        if (reading is null)
+        // Two kinds can have a feature of one name, each in its own way: the part is of the one kind with this value, or of the other.
+        KindReading[] kinds = [.. shows.GroupBy(one => one.Kind?.Code).Select(same => new KindReading([.. same], ReadingOf(same.First().Feature, value)))];
+        if (Array.Find(kinds, kind => kind.Reading is not null) is not { Reading: { } reading } understood)
         {
-            return (null, new SeenRefused(text, Expected(feature, shows[0]), $"for example {shows[0].Answers.Select(answer => answer.Seen).FirstOrDefault() ?? $"{shows[0].Address}:…"}"));
+            var example = shows[0].Answers.Select(answer => answer.Seen).FirstOrDefault() ?? $"{shows[0].Address}:…";
+            return (null, new SeenRefused(text, Expected(shows[0].Feature, shows[0]), $"for example {example}"));
         }
 
+        var leaves = kinds.Select(kind => kind.Leaves()).Aggregate((left, right) => left & right);
+        return (new SeenObservation(understood.Shows[0], leaves, $"{understood.Shows[0].Name} {reading.Text}"), null);
+    }
+
+    /// <param name="Shows">The checks of one kind that can show it.</param>
+    /// <param name="Reading">Null where no part of the kind can have such a value.</param>
+    private sealed record KindReading(Observable[] Shows, Reading? Reading)
+    {
         // Where the check is not named, the one that reads least exactly decides: nothing is ruled out that one of them would leave.
-        var leaves = shows.Aggregate(0UL, (left, one) => left | Leaves(one, reading));
-        return (new SeenObservation(shows[0], leaves, $"{shows[0].Name} {reading.Text}"), null);
+        public ulong Leaves() => Shows.Aggregate(0UL, (left, one) => left | SeenReading.Leaves(one, Reading));
     }
 
     private static Reading? ReadingOf(Feature feature, string value) => feature.Type switch
@@ -62,13 +71,13 @@ internal static class SeenReading
         _ => $"{observable.Address}: and one of {string.Join(", ", feature.Choices)}",
     };
 
-    private static ulong Leaves(Observable observable, Reading reading)
+    private static ulong Leaves(Observable observable, Reading? reading)
     {
         var leaves = 0UL;
         for (var candidate = 0; candidate < observable.Values.Count; candidate++)
         {
             var values = observable.Values[candidate];
-            leaves |= values.Count == 0 || values.Any(value => CanRead(observable, value, reading)) ? 1UL << candidate : 0;
+            leaves |= values.Count == 0 || (reading is not null && values.Any(value => CanRead(observable, value, reading))) ? 1UL << candidate : 0;
         }
 
         return leaves;

@@ -30,10 +30,13 @@ internal static class SellerLetter
         var test = one.AsTest();
         return new SellerQuestion(
             one.Address, one.Name, one.Check.Method, Ask(one),
-            [.. pairs.Where(pair => test.Separates(pair.One, pair.Other)).Select(pair => (IReadOnlyList<string>)[subject.Candidates[pair.One].Code, subject.Candidates[pair.Other].Code])]);
+            [
+                .. pairs.Where(pair => test.Separates(pair.One, pair.Other))
+                    .Select(pair => (IReadOnlyList<string>)[subject.Candidates[pair.One].Code, subject.Candidates[pair.Other].Code]),
+            ]);
     }
 
-    // The standard photographs of the kind that show what is asked; a feature that none of them shows gets a photograph of its own.
+    // The standard photographs of the kind that show what is asked, those that show most first; what none of them shows is asked for by itself.
     private static List<ChosenShot> ShotsFor(Observable[] chosen)
     {
         var shots = new List<ChosenShot>();
@@ -41,35 +44,35 @@ internal static class SellerLetter
         {
             List<Observable> open = [.. place];
             var (kind, position) = (open[0].Kind, open[0].Position);
-            while (open.Count > 0)
+            while (kind is not null && MostShowing(kind, open) is { } shot)
             {
-                var shot = kind?.Shots.Where(shot => open.Exists(one => shot.Shows.Contains(one.Feature.Code)))
-                    .OrderByDescending(shot => open.Count(one => shot.Shows.Contains(one.Feature.Code))).ThenBy(shot => shot.Code, StringComparer.Ordinal).FirstOrDefault();
-                if (shot is null)
-                {
-                    break;
-                }
-
-                shots.Add(new ChosenShot(
-                    new AskedShot(kind!.Code, shot.Code, shot.Name, shot.How), open.FindAll(one => shot.Shows.Contains(one.Feature.Code)), position)); // a shot comes from a kind
-                open.RemoveAll(one => shot.Shows.Contains(one.Feature.Code));
+                shots.Add(new ChosenShot(new AskedShot(kind.Code, shot.Code, shot.Name, shot.How), open.FindAll(one => Shows(shot, one)), position));
+                open.RemoveAll(one => Shows(shot, one));
             }
         }
 
         return shots;
     }
 
+    private static Shot? MostShowing(Kind kind, List<Observable> open) => kind.Shots.Where(shot => open.Exists(one => Shows(shot, one)))
+        .OrderByDescending(shot => open.Count(one => Shows(shot, one))).ThenBy(shot => shot.Code, StringComparer.Ordinal).FirstOrDefault();
+
+    private static bool Shows(Shot shot, Observable one) => shot.Shows.Contains(one.Feature.Code, StringComparer.Ordinal);
+
     private static string Letter(IdentificationSubject subject, Observable[] chosen, List<ChosenShot> shots)
     {
         var isEngine = subject.Candidates[0].Part is null;
+        var why = isEngine ? "There are several versions of it" : "It is easily confused with others";
         var text = new StringBuilder("Hello,\n\n");
-        text.Append(CultureInfo.InvariantCulture, $"I am interested in the {What(subject)} you offer. ");
-        text.Append(isEngine ? "There are several versions of it, so before I buy I have to know which one it is. Could you please send me:\n\n" : "It is easily confused with others, so before I buy I have to know which one it is. Could you please send me:\n\n");
+        text.Append(CultureInfo.InvariantCulture, $"I am interested in the {What(subject)} you offer. {why}, so before I buy I have to know which one it is. ");
+        text.Append("Could you please send me:\n\n");
         string[] asked =
         [
-            .. shots.Select(shot => $"A photo of the {Place(shot.Position)}{LowerFirst(shot.Asked.Name)}, so that one can see: {string.Join("; ", shot.Shows.Select(one => one.Feature.Name))}.{How(shot.Asked.How)}"),
+            .. shots.Select(shot => $"{PhotoOf(shot)}{How(shot.Asked.How)}"),
             .. chosen.Where(one => !shots.Exists(shot => shot.Shows.Contains(one))).Select(Ask),
-            isEngine ? "The engine's code and serial number as they stand on it, and a photo of the place." : "Every number on the part itself, exactly as it stands there.",
+            isEngine
+                ? "The engine's code and serial number as they stand on it, and a photo of the place."
+                : "Every number on the part itself, exactly as it stands there.",
             $"One photo of the {(isEngine ? "engine" : "part")} with a sheet of paper beside it on which today's date is written.",
         ];
         for (var index = 0; index < asked.Length; index++)
@@ -80,11 +83,20 @@ internal static class SellerLetter
         return text.Append("\nThere is no need to take anything apart. Thank you.").ToString();
     }
 
-    private static string Ask(Observable one) => one.Feature.Code == Feature.Present.Code
-        ? $"Is there a {one.Position?.Name.ToLowerInvariant()} on it? A photo of the place, please."
-        : one.Check.Method == Method.Label
-            ? $"What its label or print says of the {one.Feature.Name}{On(one)}, or a sharp photo of it.{How(one.Check.How)}"
-            : $"A photo that shows: {one.Feature.Name}{On(one)}.{How(one.Check.How)}";
+    private static string PhotoOf(ChosenShot shot)
+    {
+        var features = string.Join("; ", shot.Shows.Select(one => one.Feature.Name));
+        return $"A photo of the {Place(shot.Position)}{LowerFirst(shot.Asked.Name)}, so that one can see: {features}.";
+    }
+
+    private static string Ask(Observable one) => one switch
+    {
+        { Feature.Code: var feature, Position: { } position } when feature == Feature.Present.Code =>
+            $"Whether this is fitted: {position.Name.ToLowerInvariant()}. A photo of the place, please.",
+        { Kind: null } => "A photo of the whole of it.",
+        { Check.Method: Method.Label } => $"What its label or print says of the {one.Feature.Name}{On(one)}, or a sharp photo of it.{How(one.Check.How)}",
+        _ => $"A photo that shows: {one.Feature.Name}{On(one)}.{How(one.Check.How)}",
+    };
 
     private static string On(Observable one) => one.Position is null ? "" : $" ({one.Position.Name.ToLowerInvariant()})";
 

@@ -90,7 +90,8 @@ public sealed record CandidateRow(string Candidate, string? Number, string Name,
 /// <param name="Access">What has to come off first, in words.</param>
 /// <param name="How">What to do, in the words of the kind; null when not recorded.</param>
 public sealed record ObservedCheck(
-    string? Position, string? Kind, string Feature, string Name, Method Method, decimal Minutes, decimal? AccessMinutes, string? Access, bool BeforePaying, string? How);
+    string? Position, string? Kind, string Feature, string Name, Method Method, decimal Minutes,
+    decimal? AccessMinutes, string? Access, bool BeforePaying, string? How);
 
 /// <summary>A step of the key.</summary>
 /// <param name="Candidates">Codes of those that are possible here.</param>
@@ -106,7 +107,7 @@ public sealed record StepAnswer(string Text, string Seen, IReadOnlyList<string> 
 
 /// <summary>Two candidates that no check at hand separates.</summary>
 /// <param name="Text">Why not.</param>
-/// <param name="WouldSeparate">What would, cheapest first.</param>
+/// <param name="WouldSeparate">What would: checks by other means, cheapest first, then those for which a value is missing; four at most.</param>
 public sealed record Inseparable(IReadOnlyList<string> Candidates, string Text, IReadOnlyList<Separator> WouldSeparate);
 
 /// <summary>A check that would separate two candidates, and what it takes.</summary>

@@ -88,18 +88,16 @@ internal static class KeyDrawing
         }
 
         var observable = tests[test];
+        var answers = observable.AnswersAmong(node.Candidates).ToLookup(answer => answer.Candidates);
         return new KeyStep(
             subject.CodesOf(node.Candidates), observable.Shown(), TellApartReasoning.Minutes(node.ExpectedCost),
-            [.. node.Branches.Select(branch => Answer(subject, tests, observable, branch))]);
+            [.. node.Branches.Select(branch => Answer(subject, tests, [.. answers[branch.Next.Candidates]], branch))]);
     }
 
-    private static StepAnswer Answer(IdentificationSubject subject, Observable[] tests, Observable observable, KeyBranch branch)
-    {
-        var candidates = branch.Next.Candidates;
-        // Of the answers that leave these, the first: several only where their other candidates are ruled out already.
-        var answer = observable.Answers.First(answer => (candidates & ~answer.Candidates) == 0);
-        return new StepAnswer(answer.Text, answer.Seen, subject.CodesOf(candidates), Math.Round((decimal)branch.Share, 4), Of(subject, tests, branch.Next));
-    }
+    // Several answers leave the same candidates where one of those can be either: each of them leads on.
+    private static StepAnswer Answer(IdentificationSubject subject, Observable[] tests, ObservableAnswer[] answers, KeyBranch branch) => new(
+        string.Join(" or ", answers.Select(answer => answer.Text)), answers[0].Seen, subject.CodesOf(branch.Next.Candidates),
+        Math.Round((decimal)branch.Share, 4), Of(subject, tests, branch.Next));
 }
 
 /// <summary>What a key says in words.</summary>
@@ -122,9 +120,13 @@ internal static class TellApartWording
     private static string Doubt(IdentificationSubject subject) =>
         subject.Candidates[0].Part is null ? " One swapped part deceives a single check: go round the engine as well." : "";
 
-    private static string Effort(SellerMessage? message, KeyNode key) => message is { Questions: [var only] }
-        ? $" by one question to the seller: {only.Name}"
-        : message is not null
-            ? $" by {message.Questions.Count.ToString(CultureInfo.InvariantCulture)} questions to the seller"
-            : string.Create(CultureInfo.InvariantCulture, $" in {TellApartReasoning.Minutes(key.ExpectedCost):0.#} min on average, {TellApartReasoning.Minutes(key.WorstCost):0.#} at most");
+    private static string Effort(SellerMessage? message, KeyNode key) => message switch
+    {
+        { Questions: [var only] } => $" by one question to the seller: {only.Name}",
+        { Questions.Count: var several } => string.Create(CultureInfo.InvariantCulture, $" by {several} questions to the seller"),
+        _ when key.ExpectedCost == key.WorstCost => $" in {InWords(key.WorstCost)} min",
+        _ => $" in {InWords(key.ExpectedCost)} min on average, {InWords(key.WorstCost)} at most",
+    };
+
+    private static string InWords(double minutes) => TellApartReasoning.Minutes(minutes).ToString("0.#", CultureInfo.InvariantCulture);
 }

@@ -34,7 +34,8 @@ public static class VariantIdentification
         Fitment[][] fitted = [.. variants.Select(variant => facts.FitmentsAt(variant, position.Code).ToArray())];
         foreach (var method in new[] { Method.Photo, Method.Eye })
         {
-            yield return new Observable(position, kind, Feature.Present, new Check(Feature.Present.Code, method, GlanceMinutes, null, null), [.. fitted.Select(rows => Present(rows))]);
+            var look = new Check(Feature.Present.Code, method, GlanceMinutes, null, null);
+            yield return new Observable(position, kind, Feature.Present, look, [.. fitted.Select(rows => Present(rows))]);
         }
 
         foreach (var check in kind.Checks)

@@ -16,7 +16,8 @@ internal sealed class MatteringFeatures
         foreach (var family in families)
         {
             _read.UnionWith(ReadBy(family).Select(at => (family.FindPosition(at.Position)?.Kind ?? "", at.Feature)));
-            _read.UnionWith(family.Positions.Where(position => position.Role == Roles.Injector).SelectMany(_ => _ofInjectors, (position, feature) => (position.Kind, feature)));
+            _read.UnionWith(family.Positions.Where(position => position.Role == Roles.Injector)
+                .SelectMany(_ => _ofInjectors, (position, feature) => (position.Kind, feature)));
         }
     }
 

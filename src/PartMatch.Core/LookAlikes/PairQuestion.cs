@@ -3,11 +3,18 @@ namespace PartMatch.Core.LookAlikes;
 /// <summary>Which parts of a family are most dangerously mixed up?</summary>
 /// <param name="Kind">Only pairs with a part of this kind; null for all.</param>
 /// <param name="Danger">Only this danger; null for all.</param>
-/// <param name="Judgement">Only pairs that stand to each other so; <see cref="PartRelation.NotJudged"/> is the list of what nobody has looked at yet.</param>
+/// <param name="Judgement">
+/// Only pairs that stand to each other so; <see cref="PartRelation.NotJudged"/> is the list of what nobody has looked at yet.
+/// </param>
 /// <param name="Limit">Rows of a page, at least 1.</param>
 /// <param name="Cursor">From the page before; null for the first page.</param>
 public sealed record PairQuestion(
-    string Family, string? Kind = null, DangerLevel? Danger = null, PartRelation? Judgement = null, int Limit = LookAlikeQuestion.DefaultLimit, string? Cursor = null);
+    string Family,
+    string? Kind = null,
+    DangerLevel? Danger = null,
+    PartRelation? Judgement = null,
+    int Limit = LookAlikeQuestion.DefaultLimit,
+    string? Cursor = null);
 
 /// <summary>Pairs of parts that can be mixed up.</summary>
 /// <param name="Complete">No pair within the limit is missing from the whole list.</param>

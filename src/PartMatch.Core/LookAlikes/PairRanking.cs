@@ -31,11 +31,12 @@ public static class PairRanking
         ];
         var page = ListPage.Of(wanted, one => one.Rank, question.Limit, question.Cursor);
         int Count(DangerLevel level) => all.Count(one => one.Danger == level);
+        var notJudged = all.Count(one => one.Relation == PartRelation.NotJudged);
         return new PairAnswer(
             new PairAsked(question.Family, question.Kind, question.Danger, question.Judgement, question.Limit),
             Complete: true,
             LookAlikeIndex.LimitFor(new string('0', NumberKey.MaxLength)),
-            new PairCounts(Count(DangerLevel.High), Count(DangerLevel.Medium), Count(DangerLevel.Low), Count(DangerLevel.None), all.Count(one => one.Relation == PartRelation.NotJudged)),
+            new PairCounts(Count(DangerLevel.High), Count(DangerLevel.Medium), Count(DangerLevel.Low), Count(DangerLevel.None), notJudged),
             wanted.Count,
             page.Cursor,
             [.. page.Rows.Select(one => Row(facts, one))]);
@@ -43,12 +44,16 @@ public static class PairRanking
 
     private static IReadOnlyList<Ranked> Rank(LookAlikeFacts facts, string code)
     {
-        var family = facts.Families.FirstOrDefault(one => one.Family.Code == code) ?? throw new ArgumentException($"{code} is not a family of this base.", nameof(code));
+        var family = facts.Families.FirstOrDefault(one => one.Family.Code == code)
+            ?? throw new ArgumentException($"{code} is not a family of this base.", nameof(code));
         var near = NearestNumbers(facts, family);
-        var traps = facts.Pairs.Where(pair => facts.IsTrap(facts.FindPart(pair.PartA), facts.FindPart(pair.PartB)) && (family.FindPart(pair.PartA) ?? family.FindPart(pair.PartB)) is not null)
-            .Select(pair => string.CompareOrdinal(pair.PartA, pair.PartB) < 0 ? (pair.PartA, pair.PartB) : (pair.PartB, pair.PartA));
-        var eye = family.Parts.SelectMany(part => family.PartsOfKind(part.Kind).Where(other => string.CompareOrdinal(part.Id, other.Id) < 0), (part, other) => (part.Id, other.Id))
-            .Where(pair => LookAlikeSearch.AreSameToTheEye(facts, facts.FindPart(pair.Item1), facts.FindPart(pair.Item2)))
+        var traps = facts.Pairs.Where(pair => (family.FindPart(pair.PartA) ?? family.FindPart(pair.PartB)) is not null)
+            .Where(pair => facts.IsTrap(facts.FindPart(pair.PartA), facts.FindPart(pair.PartB)))
+            .Select(pair => InOrder(pair.PartA, pair.PartB));
+        var eye = family.Parts.Select(part => facts.FindPart(part.Id))
+            .SelectMany(facts.OthersOfKind, (part, other) => (part, other))
+            .Where(pair => LookAlikeSearch.AreSameToTheEye(facts, pair.part, pair.other))
+            .Select(pair => InOrder(pair.part.Id ?? "", pair.other.Id ?? ""))
             .ToHashSet();
         return
         [
@@ -57,6 +62,8 @@ public static class PairRanking
                 .OrderBy(one => one.Rank),
         ];
     }
+
+    private static (string A, string B) InOrder(string one, string other) => string.CompareOrdinal(one, other) < 0 ? (one, other) : (other, one);
 
     // Of all numbers that name two parts, the two that are likeliest mixed up. A casting mark that both carry is no mix-up: it narrows, and is asked about.
     private static Dictionary<(string, string), (PartNumber Number, NearNumber Near)> NearestNumbers(LookAlikeFacts facts, FamilyFacts family)
@@ -100,7 +107,10 @@ public static class PairRanking
 
     private static WrongDeliveries? Deliveries(LookAlikeFacts facts, string? one, string other)
     {
-        MixUpCount[] counted = [.. facts.Odds.MixUps.Where(count => (count.Asked == one && count.Sent == other) || (count.Asked == other && count.Sent == one))];
+        MixUpCount[] counted =
+        [
+            .. facts.Odds.MixUps.Where(count => (count.Asked == one && count.Sent == other) || (count.Asked == other && count.Sent == one)),
+        ];
         return counted.Length == 0 ? null : new WrongDeliveries(counted.Sum(count => count.Deliveries), counted.Sum(count => count.Wrong));
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
+using PartMatch.Core.LookAlikes;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Variants;
 
@@ -25,6 +26,7 @@ internal sealed class TestFamily
     private readonly List<Companion> _companions = [];
     private readonly List<Supersession> _supersessions = [];
     private readonly List<SelectRow> _selects = [];
+    private readonly List<JudgedPair> _pairs = [];
 
     public static Unit Millimetre { get; } = UnitTable.Get("mm");
 
@@ -87,6 +89,14 @@ internal sealed class TestFamily
     public TestFamily Position(string code, string kind, string group = "works")
     {
         _positions.Add(new Position(code, Title(code), group, kind, null));
+        return this;
+    }
+
+    /// <summary>How long until a position told before can be seen; 0 from outside.</summary>
+    public TestFamily Access(string position, decimal minutes, string? how = null)
+    {
+        var index = _positions.FindIndex(one => one.Code == position);
+        _positions[index] = _positions[index] with { AccessMinutes = minutes, Access = how };
         return this;
     }
 
@@ -161,6 +171,12 @@ internal sealed class TestFamily
         return this;
     }
 
+    public TestFamily Judged(string one, string other, PairJudgement judgement, string? note = null)
+    {
+        _pairs.Add(new JudgedPair(Id(one), Id(other), judgement, Document, note));
+        return this;
+    }
+
     public TestFamily Chosen(string position, string measured, decimal from, decimal to, string number)
     {
         _selects.Add(new SelectRow(position, At(measured), Metres(from), Metres(to), Millimetre, Id(number), Document));
@@ -180,7 +196,12 @@ internal sealed class TestFamily
         Companions = order.Of(_companions),
         Supersessions = order.Of(_supersessions),
         Selects = order.Of(_selects),
+        Pairs = order.Of(_pairs),
     };
+
+    /// <summary>What look-alike questions about the family alone are decided from.</summary>
+    public LookAlikeFacts LookAlikes(Odds? odds = null) => new(
+        new LookAlikeIndex(_parts.Select(part => new PartNumber(part.Maker, part.Number, part.Key, NumberSort.Service, part.Id))), [Facts()], odds);
 
     /// <summary>The facts with one more feature of a kind, which has a rule and which nobody recorded of any part.</summary>
     public FamilyFacts Facts(string kind, Effect effect)

@@ -8,6 +8,7 @@ internal sealed class TestKind(string code)
     private readonly List<Feature> _features = [];
     private readonly List<Rule> _rules = [];
     private readonly List<Check> _checks = [];
+    private readonly List<Shot> _shots = [];
     private readonly List<string> _cautions = [];
     private bool _canAlter = true;
     private bool _reviewed = true;
@@ -34,7 +35,7 @@ internal sealed class TestKind(string code)
 
     public TestKind Counted(string feature) => Add(new Feature(feature, Named(feature), FeatureType.Count, null, []));
 
-    public TestKind Choice(string feature) => Add(new Feature(feature, Named(feature), FeatureType.Choice, null, []));
+    public TestKind Choice(string feature, params string[] choices) => Add(new Feature(feature, Named(feature), FeatureType.Choice, null, choices));
 
     public TestKind Choices(string feature) => Add(new Feature(feature, Named(feature), FeatureType.Choices, null, []));
 
@@ -47,13 +48,20 @@ internal sealed class TestKind(string code)
     }
 
     /// <param name="uncertainty">In mm; null when not recorded.</param>
-    public TestKind Check(string feature, Method method, decimal minutes, decimal? uncertainty = null)
+    public TestKind Check(string feature, Method method, decimal minutes, decimal? uncertainty = null, string? how = null)
     {
-        _checks.Add(new Check(feature, method, minutes, uncertainty is { } mm ? TestFamily.Metres(mm) : null, null));
+        _checks.Add(new Check(feature, method, minutes, uncertainty is { } mm ? TestFamily.Metres(mm) : null, how));
         return this;
     }
 
-    public Kind Build() => new(code, TestFamily.Title(code), _canAlter, _reviewed, _cautions, _features, _rules, _checks);
+    /// <summary>A standard photograph that shows these features.</summary>
+    public TestKind Shot(string shot, string name, string? how, params string[] shows)
+    {
+        _shots.Add(new Shot(shot, name, shows, how));
+        return this;
+    }
+
+    public Kind Build() => new(code, TestFamily.Title(code), _canAlter, _reviewed, _cautions, _features, _rules, _checks) { Shots = _shots };
 
     private static string Named(string feature) => feature.Replace('-', ' ');
 

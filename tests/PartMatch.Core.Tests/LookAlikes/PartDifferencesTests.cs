@@ -9,6 +9,9 @@ public sealed class PartDifferencesTests
 {
     private static readonly Part _asked = WrenFamily.Pump("harl:1", "short", "clockwise", 12.0m);
 
+    // No family reads a feature here: what matters is what a rule of the kind reads.
+    private static readonly MatteringFeatures _mattering = new([]);
+
     [Theory]
     [InlineData("short", "anticlockwise", 12.0, true)] // rotation cannot be seen and matters
     [InlineData("long", "anticlockwise", 12.0, false)] // the body can be seen
@@ -20,16 +23,16 @@ public sealed class PartDifferencesTests
     public void Same_to_the_eye_is_what_no_photo_separates_though_it_matters(string body, string rotation, double vaneHeightMm, bool same)
     {
         var other = WrenFamily.Pump("harl:2", body, rotation, (decimal)vaneHeightMm);
-        Assert.Equal(same, PartDifferences.AreSameToTheEye(WrenFamily.PumpKind, _asked, other));
-        Assert.Equal(same, PartDifferences.AreSameToTheEye(WrenFamily.PumpKind, other, _asked));
+        Assert.Equal(same, PartDifferences.AreSameToTheEye(_mattering, WrenFamily.PumpKind, _asked, other));
+        Assert.Equal(same, PartDifferences.AreSameToTheEye(_mattering, WrenFamily.PumpKind, other, _asked));
     }
 
     [Fact]
     public void What_is_recorded_on_one_only_is_not_the_same_to_the_eye()
     {
         var unseen = WrenFamily.Pump("harl:2", null, "anticlockwise", 12.0m);
-        Assert.False(PartDifferences.AreSameToTheEye(WrenFamily.PumpKind, _asked, unseen));
-        Assert.False(PartDifferences.AreSameToTheEye(WrenFamily.PumpKind, unseen, _asked));
+        Assert.False(PartDifferences.AreSameToTheEye(_mattering, WrenFamily.PumpKind, _asked, unseen));
+        Assert.False(PartDifferences.AreSameToTheEye(_mattering, WrenFamily.PumpKind, unseen, _asked));
     }
 
     [Fact]
@@ -37,8 +40,8 @@ public sealed class PartDifferencesTests
     {
         Part Seen(string id, string rotation) => WrenFamily.Pump(id, "short", rotation, null);
         Part Unseen(string id, string rotation) => WrenFamily.Pump(id, null, rotation, null);
-        Assert.True(PartDifferences.AreSameToTheEye(WrenFamily.PumpKind, Seen("harl:1", "clockwise"), Seen("harl:2", "anticlockwise")));
-        Assert.False(PartDifferences.AreSameToTheEye(WrenFamily.PumpKind, Unseen("harl:1", "clockwise"), Unseen("harl:2", "anticlockwise")));
+        Assert.True(PartDifferences.AreSameToTheEye(_mattering, WrenFamily.PumpKind, Seen("harl:1", "clockwise"), Seen("harl:2", "anticlockwise")));
+        Assert.False(PartDifferences.AreSameToTheEye(_mattering, WrenFamily.PumpKind, Unseen("harl:1", "clockwise"), Unseen("harl:2", "anticlockwise")));
     }
 
     [Fact]
@@ -52,8 +55,8 @@ public sealed class PartDifferencesTests
                 new PartDifference("blades", "number of blades", "6", "7", Matters: false), // no rule reads it
                 new PartDifference("vane-height", "vane height", "12.00 mm ± 0.1", "12.10 mm ± 0.1", Matters: false), // within tolerance of each other
             ],
-            PartDifferences.Between(WrenFamily.PumpKind, one, two));
-        Assert.Empty(PartDifferences.Between(WrenFamily.PumpKind, one, WrenFamily.Pump("harl:3", null, null, null)));
+            PartDifferences.Between(_mattering, WrenFamily.PumpKind, one, two));
+        Assert.Empty(PartDifferences.Between(_mattering, WrenFamily.PumpKind, one, WrenFamily.Pump("harl:3", null, null, null)));
     }
 
     [Fact]
@@ -63,7 +66,7 @@ public sealed class PartDifferencesTests
         {
             Values = [.. _asked.Values, new RecordedValue("rotation", new ChoiceReading("anticlockwise"), WrenFamily.Document)],
         };
-        Assert.Empty(PartDifferences.Between(WrenFamily.PumpKind, _asked, disputed));
+        Assert.Empty(PartDifferences.Between(_mattering, WrenFamily.PumpKind, _asked, disputed));
     }
 
     // Uncertainty 0.05 mm on each reading, no tolerance: the values must lie more than 0.10 mm apart.
