@@ -5,7 +5,8 @@ import { Refusal, asker } from './api.js';
 import { clearFaults, faultSummary } from './faults.js';
 
 const sheets = [
-  ['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'], ['injectors.html', 'Injectors'],
+  ['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'],
+  ['tell-apart.html', 'Tell apart'], ['injectors.html', 'Injectors'],
   ['search.html', 'Find a part'], ['family.html', 'Families'], ['books.html', 'Parts books'],
 ];
 
@@ -125,7 +126,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     }
   }
 
-  async function fromAddress() {
+  async function fromAddress({ byHand }) {
     const query = new URLSearchParams(location.search);
     try {
       await prepare(query);
@@ -136,7 +137,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
       return;
     }
 
-    await answerTo(query, { byHand: false });
+    await answerTo(query, { byHand });
   }
 
   form.addEventListener('submit', event => {
@@ -145,8 +146,18 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     history.pushState(null, '', query.size ? `?${queryText(query)}` : location.pathname);
     answerTo(query, { byHand: true });
   });
-  window.addEventListener('popstate', fromAddress);
-  return fromAddress();
+
+  // A link of the answer that asks this page something else keeps the reader's place: the focus goes to the new answer.
+  place.addEventListener('click', event => {
+    const link = event.target.closest('a[href]');
+    const isPlain = event.button === 0 && !event.ctrlKey && !event.metaKey && !event.shiftKey && !event.altKey;
+    if (!link || !isPlain || link.origin !== location.origin || link.pathname !== location.pathname || link.search === location.search) return;
+    event.preventDefault();
+    history.pushState(null, '', link.href);
+    fromAddress({ byHand: true });
+  });
+  window.addEventListener('popstate', () => fromAddress({ byHand: false }));
+  return fromAddress({ byHand: false });
 }
 
 /** A line that holds the two addresses of an answer: this page, and the same as data. */
