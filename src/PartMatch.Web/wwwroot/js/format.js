@@ -146,9 +146,9 @@ export function address(page, question) {
   return text ? `${page}?${text}` : page;
 }
 
-/** The page that shows what an API address answers: fit and compare have the same question. */
+/** The page that shows what an API address answers: these have the same question. */
 export function pageOf(apiAddress) {
-  return apiAddress.replace(/^\/api\/(fit|compare|injectors)(?=\?|$)/, '$1.html');
+  return apiAddress.replace(/^\/api\/(fit|compare|injectors|tell-apart)(?=\?|$)/, '$1.html');
 }
 
 /** A number that leads to its part. `part` is `maker:number`, or a bare number. */
