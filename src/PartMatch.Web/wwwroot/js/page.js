@@ -76,6 +76,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
   const status = document.getElementById('status');
   const name = document.title;
   const inquire = asker();
+  let shownFor = null; // the query of the address that the form and the answer show
 
   function show(...content) {
     place.removeAttribute('aria-busy');
@@ -128,6 +129,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
 
   async function fromAddress({ byHand }) {
     const query = new URLSearchParams(location.search);
+    shownFor = location.search;
     try {
       await prepare(query);
       fillForm(form, query);
@@ -144,6 +146,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     event.preventDefault();
     const query = readQuestion(form);
     history.pushState(null, '', query.size ? `?${queryText(query)}` : location.pathname);
+    shownFor = location.search;
     answerTo(query, { byHand: true });
   });
 
@@ -156,7 +159,8 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     history.pushState(null, '', link.href);
     fromAddress({ byHand: true });
   });
-  window.addEventListener('popstate', () => fromAddress({ byHand: false }));
+  // A step within the sheet, such as to a reason, is no new question.
+  window.addEventListener('popstate', () => location.search === shownFor || fromAddress({ byHand: false }));
   return fromAddress({ byHand: false });
 }
 
