@@ -51,20 +51,19 @@ function head(answer, sheet) {
     ]));
 }
 
-function candidateRow(one, { asked }, sheet, { tags, hasRuledOut }) {
+function candidateRow(one, { asked }, sheet, tags) {
   const name = sheet.nameOf(one);
-  const state = isPossible(one) ? 'possible' : [el('span', null, el('b', { 'aria-hidden': 'true' }, '× '), 'ruled out'), one.ruledOutBy.map(text => el('p', null, sentences(text)))];
+  const lead = asked.family ? '' : el('span', { class: 'struck' }, partLink(one.candidate, one.number));
   return { 'data-state': one.state, cells: [
-    asked.family ? balloon(tags.get(one.candidate)) : [balloon(tags.get(one.candidate)), ' ', partLink(one.candidate, one.number)],
-    asked.family ? el('a', { href: address('family.html', { family: asked.family, variant: one.candidate }) }, name) : name,
-     `${Math.round(one.weight * 100)} %`, ...(hasRuledOut ? [{ cell: state }] : []),
+    [balloon(tags.get(one.candidate)), ' ', lead],
+    [el('span', { class: 'struck' }, asked.family ? el('a', { href: address('family.html', { family: asked.family, variant: one.candidate }) }, name) : name),
+      isPossible(one) ? '' : [el('p', null, el('b', { 'aria-hidden': 'true' }, '× '), el('b', null, 'ruled out'), ': ', linked(sentences(one.ruledOutBy.join('; '))))]],
+    `${Math.round(one.weight * 100)} %`,
   ] };
 }
 
 function candidates(answer, sheet, tags) {
-  const hasRuledOut = !answer.candidates.every(isPossible);
-  return ruled('Candidates', [answer.asked.family ? 'Variant' : 'Number', 'What it is', { text: 'Likely', class: 'count' }, ...(hasRuledOut ? ['State'] : [])],
-    answer.candidates.map(one => candidateRow(one, answer, sheet, { tags, hasRuledOut })), { className: 'slim candidates' });
+  return ruled('Candidates', [answer.asked.family ? 'Variant' : 'Number', 'What it is', { text: 'Likely', class: 'count' }], answer.candidates.map(one => candidateRow(one, answer, sheet, tags)), { className: 'slim candidates' });
 }
 
 /** By which check one makes sure that it is the one it seems to be; every line has to hold. */
