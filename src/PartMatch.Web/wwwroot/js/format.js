@@ -142,7 +142,7 @@ export function address(page, question) {
   for (const [name, value] of Object.entries(question ?? {})) {
     for (const one of [value].flat()) if (one !== undefined && one !== null && one !== '') query.append(name, one);
   }
-  const text = query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',');
+  const text = query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',').replaceAll('%40', '@');
   return text ? `${page}?${text}` : page;
 }
 

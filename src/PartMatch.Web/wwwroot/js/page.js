@@ -61,7 +61,7 @@ export function fillForm(form, query) {
   }
 }
 
-const queryText = query => query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',');
+const queryText = query => query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',').replaceAll('%40', '@');
 
 /**
  * Joins a form, the address of the page and the answer.

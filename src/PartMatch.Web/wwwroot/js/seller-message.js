@@ -25,7 +25,12 @@ function messageBox(text) {
   ];
 }
 
-const split = (groups, tags) => groups.map((group, index) => [index ? ' from ' : '', balloons(group, tags)]);
+/** Pairs as “A B from C D; C from D”: those that are parted from the same others stand together. */
+function split(pairs, tags) {
+  const others = Map.groupBy(pairs, ([one]) => one);
+  const alike = Map.groupBy(others.keys(), one => others.get(one).map(([, other]) => other).join(' '));
+  return [...alike.values()].map((ones, index) => [index ? '; ' : '', balloons(ones, tags), ' from ', balloons(others.get(ones[0]).map(([, other]) => other), tags)]);
+}
 
 export function sellerMessage({ text, questions, shots }, tags) {
   return section('Ask the seller',

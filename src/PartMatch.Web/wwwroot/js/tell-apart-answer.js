@@ -1,10 +1,10 @@
 // The answer as a sheet: what the key achieves, the card to work from, what stays together, and what to ask or to make sure of.
 
 import { positionName } from './choices.js';
-import { address, count, el, facts, linked, partLink, plain, ruled, section, sentence, sentences, svg } from './format.js';
+import { address, count, el, facts, linked, partLink, ruled, section, sentence, sentences, svg } from './format.js';
 import { addresses } from './page.js';
-import { balloon, balloons, checkName, checkWords, keyDiagram, minutes, tagsOf } from './tell-apart-key.js';
 import { sellerMessage } from './seller-message.js';
+import { balloon, balloons, checkWords, keyDiagram, minutes, plainValue, seenText, tagsOf } from './tell-apart-key.js';
 
 // A line that forks, to be read without colour: into ends of their own, into one end of two, into one, into none. Drawn on 28 × 24.
 const fork = 'M3 12 H10 M10 5 V19 M10 5 H15 M10 19 H15';
@@ -22,8 +22,8 @@ const isPossible = one => one.state === 'possible';
 
 function seenSoFar(answer, sheet) {
   if (answer.asked.seen.length === 0) return '';
-  return el('ul', { class: 'bare seen-so-far' }, answer.asked.seen.map(seen => el('li', null, sentence(sheet.seenText(seen)), ' – ',
-    el('a', { href: sheet.without(seen) }, 'take back', el('span', { class: 'unseen' }, ` ${sheet.seenText(seen)}`)))));
+  return el('ul', { class: 'bare seen-so-far' }, answer.asked.seen.map(seen => el('li', null, sentence(seenText(seen)), ' – ',
+    el('a', { href: sheet.without(seen) }, 'take back', el('span', { class: 'unseen' }, ` ${seenText(seen)}`)))));
 }
 
 const modes = {
@@ -63,20 +63,18 @@ function candidateRow(one, { asked }, sheet, tags) {
 }
 
 function candidates(answer, sheet, tags) {
-  return ruled('Candidates', [answer.asked.family ? 'Variant' : 'Number', 'What it is', { text: 'Likely', class: 'count' }], answer.candidates.map(one => candidateRow(one, answer, sheet, tags)), { className: 'slim candidates' });
+  return ruled('Candidates', [answer.asked.family ? 'Variant' : 'Number', 'What it is', { text: 'Likely at first', class: 'count' }], answer.candidates.map(one => candidateRow(one, answer, sheet, tags)), { className: 'slim candidates' });
 }
 
 /** By which check one makes sure that it is the one it seems to be; every line has to hold. */
-function confirm(answer, sheet, about) {
-  if (answer.confirm.length === 0) return null;
+function confirm(answer, about) {
+  if (answer.asked.mode !== 'in-hand' || answer.confirm.length === 0) return null;
   const it = answer.candidates.find(isPossible) ?? answer.candidates[0];
   return [el('h3', null, 'To be sure that it is ', balloon(about.tags.get(it.candidate)), ' ', about.label(it.candidate)), el('p', { class: 'small quiet' }, 'Every line has to hold; the one that fails soonest for its minutes comes first.'),
     el('ol', { class: 'confirm' }, answer.confirm.map(one => el('li', null,
-      el('span', { class: 'check-name' }, checkName(one.check, sheet.family)), el('span', { class: 'quiet' }, `, ${checkWords(one.check)}`), ': ', el('strong', null, plainValue(one.expect)),
+      el('span', { class: 'check-name' }, sentence(one.check.name)), el('span', { class: 'quiet' }, `, ${checkWords(one.check)}`), ': ', el('strong', null, plainValue(one.expect)),
       one.rulesOut.length ? [' – rules out ', balloons(one.rulesOut, about.tags)] : '')))];
 }
-
-const plainValue = text => (/^[a-z][a-z0-9-]*$/.test(text) ? plain(text) : text);
 
 function title(answer, sheet) {
   const left = answer.candidates.filter(isPossible);
@@ -92,33 +90,46 @@ function printCard() {
 }
 
 function card(answer, sheet, about) {
-  const inShort = [answer.asked.mode === 'in-hand' ? 'In hand' : 'Before paying', answer.key ? `${minutes(answer.expectedMinutes)} on average, ${minutes(answer.worstMinutes)} at worst` : '', answer.asked.seen.map(sheet.seenText).join(', ')].filter(Boolean);
+  const inShort = [answer.asked.mode === 'in-hand' ? 'In hand' : 'Before paying', answer.key ? `${minutes(answer.expectedMinutes)} on average, ${minutes(answer.worstMinutes)} at worst` : '', answer.asked.seen.map(seenText).join(', ')].filter(Boolean);
   return el('section', { class: 'card', 'aria-labelledby': 'card-title' },
     el('h2', { id: 'card-title' }, title(answer, sheet)),
     el('p', { class: 'card-about small' }, inShort.join(' · ')),
     answer.key ? keyDiagram(answer.key, about) : null,
     candidates(answer, sheet, about.tags),
-    confirm(answer, sheet, about),
-    el('p', { class: 'card-foot actions' }, el('button', { type: 'button', class: 'plain', onclick: printCard }, 'Print this card')));
+    confirm(answer, about),
+    answer.candidates.length > 1 ? el('p', { class: 'card-foot actions' }, el('button', { type: 'button', class: 'plain', onclick: printCard }, 'Print this card')) : null);
 }
 
-function inseparable(answer, sheet, { tags }) {
-  return section('Not separated', answer.inseparable.map(group => el('div', { class: 'notice together' },
-    el('p', null, balloons(group.candidates, tags), ' ', el('strong', null, linked(group.text))),
-    group.wouldSeparate.length ? el('ul', null, group.wouldSeparate.map(one => el('li', null, linked(sentences(one.text))))) : el('p', null, 'No value that the kind lists would separate them either.'))));
+const mostShown = 10;
+
+function pair(group, tags) {
+  return el('div', { class: 'notice together' }, el('p', null, balloons(group.candidates, tags), ' ', el('strong', null, linked(sentences(group.text)))),
+    group.wouldSeparate.length ? [el('p', null, 'What would:'), el('ul', null, group.wouldSeparate.map(one => el('li', null, linked(sentences(one.text)))))] : null);
 }
 
+/** Two by two what no check at hand separates, and what would; a long list is folded. */
+function inseparable(answer, { tags }) {
+  const [first, rest] = [answer.inseparable.slice(0, mostShown), answer.inseparable.slice(mostShown)];
+  return section('Not separated', first.map(group => pair(group, tags)),
+    rest.length ? el('details', null, el('summary', null, `${count(rest.length, 'more pair')}`), rest.map(group => pair(group, tags))) : null);
+}
+
+/** What was seen on an engine, by position; a part as on another variant than the rest is marked by a word. */
 function positions(answer, sheet) {
-  return section('Parts of other variants in it', (answer.positions ?? []).length === 0 ? null : ruled('Positions that are not as on one and the same variant', ['Position', 'As on', 'What that means'],
-    answer.positions.map(one => [positionName(sheet.family, one.position), one.as.map(code => [balloon(code), ' ']), linked(sentences(one.text))]), { className: 'restack' }));
+  const list = answer.positions ?? [];
+  const hasForeign = list.some(one => one.isForeign);
+  return section(hasForeign ? 'Parts of other variants in it' : 'Where it was seen', list.length === 0 ? null : ruled('What was seen, by position', ['Position', 'As on', 'What that means'], list.map(one => ({
+    'data-foreign': one.isForeign,
+    cells: [[positionName(sheet.family, one.position), one.isForeign ? el('div', { class: 'foreign' }, '≠ not as the rest') : ''], one.as.length ? one.as.map(code => [balloon(code), ' ']) : 'none of these', sentences(one.text)],
+  })), { className: 'restack' }));
 }
 
 /** Everything below and including the headline. */
 export function tellApartAnswer(answer, sheet) {
   const tags = tagsOf(answer.candidates, Boolean(answer.asked.family));
   const byCode = new Map(answer.candidates.map(one => [one.candidate, one]));
-  const about = { tags, family: sheet.family, addressWith: sheet.with, label: code => el('span', { class: 'end-name' }, byCode.get(code)?.number ? el('span', { class: 'number' }, byCode.get(code).number) : sheet.nameOf(byCode.get(code))) };
-  const together = inseparable(answer, sheet, about);
+  const about = { tags, addressWith: sheet.with, label: code => el('span', { class: 'end-name' }, byCode.get(code)?.number ? el('span', { class: 'number' }, byCode.get(code).number) : sheet.nameOf(byCode.get(code))) };
+  const together = inseparable(answer, about);
   return [
     head(answer, sheet),
     positions(answer, sheet),

@@ -3,6 +3,7 @@
 import { familyOf, offerFamilies, variantName } from './choices.js';
 import { address, el, plain } from './format.js';
 import { bind, drawStrip } from './page.js';
+import { seenText } from './tell-apart-key.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, parts } = form.elements;
@@ -47,12 +48,6 @@ function offerTools(given) {
   if (given && owned.some(tool => !tools.includes(tool))) joinedTools.value = given; // so that the server can say what is wrong with it
 }
 
-/** An observation in words: `intake-camshaft.nose:fixed` becomes “intake camshaft, nose: fixed”. */
-function seenText(seen) {
-  const [, what, value] = /^([^:]*):?(.*)$/.exec(seen);
-  return `${plain(what.replace('.', ', '))}: ${/^[a-z][a-z0-9-]*$/.test(value) ? plain(value) : value}`;
-}
-
 function offerSeen(all) {
   seenCell.hidden = all.length === 0;
   document.getElementById('seen').replaceChildren(...all.map((seen, index) => el('label', { class: 'choice' },
@@ -93,7 +88,7 @@ bind({
       summary: [what, asked.mode === 'in-hand' ? 'in hand' : 'before paying', ...asked.seen.map(seenText)].join('; ') + '.',
       said: `Answer: ${answer.headlineText}`,
       content: tellApartAnswer(answer, {
-        seenText, family: shown, alone: asked.family || parts.value.includes(',') ? '' : parts.value, nameOf: one => (asked.family ? variantName(shown, one.candidate) : one.name),
+        family: shown, alone: asked.family || parts.value.includes(',') ? '' : parts.value, nameOf: one => (asked.family ? variantName(shown, one.candidate) : one.name),
         with: more => again(query, { seen: [...query.getAll('seen'), ...more] }),
         without: seen => again(query, { seen: query.getAll('seen').filter(one => one !== seen) }),
         inMode: mode => again(query, { mode }),
