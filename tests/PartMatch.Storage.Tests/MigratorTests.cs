@@ -1,7 +1,9 @@
 using Dapper;
 using Microsoft.Data.Sqlite;
+using PartMatch.Storage.Books;
 using PartMatch.Storage.Books.Format;
 using PartMatch.Storage.Books.Rows;
+using PartMatch.Storage.Tests.Books;
 using Xunit;
 
 namespace PartMatch.Storage.Tests;
@@ -56,6 +58,26 @@ public sealed class MigratorTests : IDisposable
             Migrator.Run(_connection, [.. steps.Take(known)], "base");
             Assert.Equal(known, Version());
         }
+    }
+
+    [Fact]
+    public void Base_from_before_pairs_keeps_its_books_and_takes_pairs()
+    {
+        var path = Path.Combine(_folder.FullName, "older.db");
+        using (var older = new SqliteConnection($"Data Source={path};Pooling=False"))
+        {
+            older.Open();
+            Migrator.Run(older, [.. Migration.Embedded().Take(4)], path);
+            older.Execute("insert into books (format, book, kind, title) values ('1', 'old', 'common', 'Old')");
+            older.Execute("insert into makers (book, maker, name) values ('old', 'tessick', 'Tessick')");
+        }
+
+        using var database = Database.Open(path);
+        var store = new BookStore(database);
+        Assert.Equal(["book.csv", "makers.csv"], store.Export("old")?.Files.Select(file => file.Name));
+        Assert.IsType<ImportOutcome.Imported>(store.Import(SampleBook.Common().Files, ImportMode.Add, false, TestContext.Current.CancellationToken));
+        Assert.IsType<ImportOutcome.Imported>(store.Import(SampleBook.Family().Files, ImportMode.Add, false, TestContext.Current.CancellationToken));
+        Assert.NotNull(store.Export("lark-2")?.Find("pairs.csv"));
     }
 
     [Fact]

@@ -11,7 +11,14 @@ public sealed record Variant(string Code, string Name, Span Span, Evidence? Evid
 /// <summary>A named place on the engine where one kind of part sits.</summary>
 /// <param name="Group">Positions that belong together.</param>
 /// <param name="Role">What the sums use the position for, or null.</param>
-public sealed record Position(string Code, string Name, string Group, string Kind, string? Role);
+public sealed record Position(string Code, string Name, string Group, string Kind, string? Role)
+{
+    /// <summary>Minutes until the position can be seen on a complete, assembled engine; 0 = from outside, null = not recorded.</summary>
+    public decimal? AccessMinutes { get; init; }
+
+    /// <summary>What has to come off to see it; null when not recorded.</summary>
+    public string? Access { get; init; }
+}
 
 /// <summary>One fact about the engine of a variant: a quantity, a count or a word.</summary>
 public sealed record EngineFact(string Variant, string Property, Reading Reading, Evidence? Evidence);

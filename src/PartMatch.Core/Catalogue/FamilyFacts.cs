@@ -50,6 +50,13 @@ public sealed class FamilyFacts
         init => field = [.. value.OrderBy(link => link.OldPart, StringComparer.Ordinal).ThenBy(link => link.NewPart, StringComparer.Ordinal)];
     } = [];
 
+    /// <summary>What the books in the scope of the family say of pairs of parts; several books may judge one pair.</summary>
+    public IReadOnlyList<JudgedPair> Pairs
+    {
+        get;
+        init => field = [.. value.OrderBy(pair => pair.PartA, StringComparer.Ordinal).ThenBy(pair => pair.PartB, StringComparer.Ordinal)];
+    } = [];
+
     public IReadOnlyList<SelectRow> Selects
     {
         get;
@@ -89,7 +96,8 @@ public sealed class FamilyFacts
             .ToLookup(pair => pair.position, pair => pair.joint, StringComparer.Ordinal);
         _stacksAt = Stacks.SelectMany(stack => stack.Terms.OfType<FeatureTerm>().Select(term => term.At.Position).Distinct(), (stack, position) => (stack, position))
             .ToLookup(pair => pair.position, pair => pair.stack, StringComparer.Ordinal);
-        _partsOfKind = parts.OrderBy(part => part.Id, StringComparer.Ordinal).ToLookup(part => part.Kind, StringComparer.Ordinal);
+        Parts = [.. parts.OrderBy(part => part.Id, StringComparer.Ordinal)];
+        _partsOfKind = Parts.ToLookup(part => part.Kind, StringComparer.Ordinal);
     }
 
     public Variant? FindVariant(string code) => _variants.GetValueOrDefault(code);
@@ -114,6 +122,9 @@ public sealed class FamilyFacts
     public IEnumerable<Joint> JointsAt(string position) => _jointsAt[position];
 
     public IEnumerable<Stack> StacksAt(string position) => _stacksAt[position];
+
+    /// <summary>Every part in scope, in ordinal order.</summary>
+    public IReadOnlyList<Part> Parts { get; }
 
     public IEnumerable<Part> PartsOfKind(string kind) => _partsOfKind[kind];
 }

@@ -17,6 +17,9 @@ public sealed record Kind(
     IReadOnlyList<Rule> Rules,
     IReadOnlyList<Check> Checks)
 {
+    /// <summary>The standard photographs to ask of a seller, ordered by code.</summary>
+    public IReadOnlyList<Shot> Shots { get; init; } = [];
+
     public Feature? FindFeature(string code) =>
         code == Feature.Present.Code ? Feature.Present : Features.FirstOrDefault(feature => feature.Code == code);
 
@@ -41,6 +44,12 @@ public sealed record Rule(string Feature, Effect Effect, Relation Relation, deci
 /// <param name="Minutes">Time it takes.</param>
 /// <param name="Uncertainty">Of the reading, in the base unit; null when not recorded or not a quantity.</param>
 public sealed record Check(string Feature, Method Method, decimal Minutes, decimal? Uncertainty, string? How);
+
+/// <summary>A standard photograph of a kind of part.</summary>
+/// <param name="Name">What it shows, a short noun phrase: "whole part beside a ruler".</param>
+/// <param name="Shows">Features of the kind that can be read from it, in ordinal order; each has a photo or label check.</param>
+/// <param name="How">One imperative sentence to the seller; null when not recorded.</param>
+public sealed record Shot(string Code, string Name, IReadOnlyList<string> Shows, string? How);
 
 /// <summary>A machining or fitting operation.</summary>
 public sealed record Work(

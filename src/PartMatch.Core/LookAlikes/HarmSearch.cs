@@ -26,13 +26,13 @@ internal static class HarmSearch
         var (harm, worst) = (-1, (WorstPlace?)null);
         foreach (var (place, question, wrong) in Questions(facts, family, other, asked).Concat(Questions(facts, family, asked, other)))
         {
-            var answer = FitCheck.Decide(place.Family, question);
-            var here = Danger.Harm(answer.Headline, answer.Consequence);
+            var (headline, consequence) = Judge(facts, place, question);
+            var here = Danger.Harm(headline, consequence);
             if (here > harm)
             {
                 harm = here;
                 worst = new WorstPlace(
-                    place.Family.Family.Code, question.Variant, question.Position, wrong.Id, question.Built?.Text, question.Serial, answer.Headline, answer.Consequence);
+                    place.Family.Family.Code, question.Variant, question.Position, wrong.Id, question.Built?.Text, question.Serial, headline, consequence);
             }
 
             if (harm == Danger.WorstHarm)
@@ -42,6 +42,20 @@ internal static class HarmSearch
         }
 
         return worst is null ? (Danger.NotKnownHarm, null) : (harm, harm == 0 ? null : worst);
+    }
+
+    // A part of another kind does not fit, whatever else is recorded of it. Only a supersession, or a companion rule that has a consequence of its own, can say more.
+    private static (Headline Headline, Consequence? Consequence) Judge(LookAlikeFacts facts, FittedPlace place, FitQuestion question)
+    {
+        if (question.Part is { } wrong && place.Family.FindPosition(question.Position)?.Kind is { } kind && wrong.Kind != kind
+            && !facts.Supersessions.Any(link => link.OldPart == wrong.Id || link.NewPart == wrong.Id)
+            && !place.Family.Companions.Any(rule => rule.When.At.Position == question.Position || rule.Then.At.Position == question.Position))
+        {
+            return (Headline.DoesNotFit, null);
+        }
+
+        var answer = FitCheck.Decide(place.Family, question);
+        return (answer.Headline, answer.Consequence);
     }
 
     // Where the right part is fitted on some engines only, the question is put for the engines at the bounds of that span: on the others it is not the right one.

@@ -12,11 +12,17 @@ public sealed class LookAlikeFacts
 
     /// <param name="numbers">Every number of the base, whatever book it stands in.</param>
     /// <param name="families">Every family of the base.</param>
-    /// <param name="pairs">What was found of pairs of parts, where that is recorded.</param>
-    public LookAlikeFacts(LookAlikeIndex numbers, IReadOnlyList<FamilyFacts> families, IReadOnlyList<JudgedPair>? pairs = null)
+    /// <param name="odds">What was counted of offers and deliveries; null where nothing was.</param>
+    public LookAlikeFacts(LookAlikeIndex numbers, IReadOnlyList<FamilyFacts> families, Odds? odds = null)
     {
-        (Numbers, Families, Pairs) = (numbers, families, pairs ?? []);
+        (Numbers, Families, Odds) = (numbers, families, odds ?? Odds.None);
+        Pairs =
+        [
+            .. families.SelectMany(family => family.Pairs).Distinct()
+                .OrderBy(pair => pair.PartA, StringComparer.Ordinal).ThenBy(pair => pair.PartB, StringComparer.Ordinal),
+        ];
         Supersessions = [.. families.SelectMany(family => family.Supersessions).Where(link => link.Evidence?.IsRetracted != true)];
+        Mattering = new MatteringFeatures(families);
         _placesOf = families
             .SelectMany(family => family.Fitments, (family, fitment) => new FittedPlace(family, fitment))
             .Where(place => place.Fitment.Part is not null && place.Fitment.Evidence?.IsRetracted != true)
@@ -27,9 +33,14 @@ public sealed class LookAlikeFacts
 
     public IReadOnlyList<FamilyFacts> Families { get; }
 
+    /// <summary>Pairs of every family; one that several families share, by a book they both use, once. Ordered by part A, then part B, ordinal.</summary>
     public IReadOnlyList<JudgedPair> Pairs { get; }
 
+    public Odds Odds { get; }
+
     internal Supersession[] Supersessions { get; }
+
+    internal MatteringFeatures Mattering { get; }
 
     /// <summary>The places of a part, in one family or, with null, in all.</summary>
     internal IEnumerable<FittedPlace> PlacesOf(string part, string? family) =>
@@ -42,6 +53,11 @@ public sealed class LookAlikeFacts
         var part = family?.FindPart(id);
         return new CataloguePart(id, part, part is null ? null : family?.FindKind(part.Kind));
     }
+
+    /// <summary>Has somebody found that the two are mixed up, to somebody's harm?</summary>
+    internal bool IsTrap(CataloguePart one, CataloguePart other) => Pairs.Any(pair =>
+        pair.Judgement == PairJudgement.Trap && pair.Evidence?.IsRetracted != true
+        && ((pair.PartA == one.Id && pair.PartB == other.Id) || (pair.PartA == other.Id && pair.PartB == one.Id)));
 
     /// <summary>Every other part of the same kind, whatever its family, in ordinal order.</summary>
     internal IEnumerable<CataloguePart> OthersOfKind(CataloguePart asked) =>

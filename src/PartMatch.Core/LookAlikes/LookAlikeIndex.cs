@@ -49,6 +49,9 @@ public sealed class LookAlikeIndex
 
     private readonly record struct KeysOfLength(int First, int Count, int Offset);
 
+    /// <summary>Every number held, by length, key and part.</summary>
+    public IReadOnlyList<PartNumber> All => _numbers;
+
     /// <summary>Numbers held, each number of each part counted once.</summary>
     public int Count => _numbers.Length;
 

@@ -16,7 +16,7 @@ internal sealed record LookAlikePair(CataloguePart Asked, CataloguePart Other, N
             ? (PartRelation.NotJudged, null)
             : PartRelations.Between(facts.Supersessions, facts.Pairs, Asked.Id, other);
         var (differs, checks) = Asked.IsSameKindAs(Other) && Asked is { Part: { } askedPart, Kind: { } kind } && Other.Part is { } otherPart
-            ? (PartDifferences.Between(kind, askedPart, otherPart), TellApart.Checks(kind, askedPart, otherPart))
+            ? (PartDifferences.Between(facts.Mattering, kind, askedPart, otherPart), TellApart.Checks(kind, askedPart, otherPart))
             : ([], []);
         return new LookAlike(
             Number?.Number.Written ?? Other.Part?.Number ?? other,

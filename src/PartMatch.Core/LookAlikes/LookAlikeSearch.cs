@@ -35,17 +35,24 @@ public static class LookAlikeSearch
     public static IReadOnlyList<LookAlikeWarning> Warn(LookAlikeFacts facts, Part part, string? family)
     {
         RequireFamily(facts, family);
-        var known = facts.FindPart(part.Id);
-        var near = facts.Numbers.Find(part.Key).Where(near => near.Number.Part != part.Id);
         return
         [
-            .. Pairs(facts, family, [known], near)
-                .DistinctBy(pair => pair.Other.Id)
-                .Where(pair => Danger.Level(pair.Ease, pair.Harm) >= DangerLevel.Medium)
-                .Take(MostWarnings)
+            .. DangerousPairs(facts, part, family).Take(MostWarnings)
                 .Select(pair => pair.Row(facts))
                 .Select(row => new LookAlikeWarning(row.Part, row.Name ?? row.Number, Codes.Of(row.Danger), row.TellApart.Select(check => check.Text).FirstOrDefault())),
         ];
+    }
+
+    /// <summary>Ids of the parts of medium and high danger to a buyer of this one, most dangerous first.</summary>
+    internal static IReadOnlyList<string> Dangerous(LookAlikeFacts facts, Part part, string? family, int most) =>
+        [.. DangerousPairs(facts, part, family).Take(most).Select(pair => pair.Other.Id).OfType<string>()];
+
+    private static IEnumerable<LookAlikePair> DangerousPairs(LookAlikeFacts facts, Part part, string? family)
+    {
+        var near = facts.Numbers.Find(part.Key).Where(near => near.Number.Part != part.Id);
+        return Pairs(facts, family, [facts.FindPart(part.Id)], near)
+            .DistinctBy(pair => pair.Other.Id)
+            .Where(pair => Danger.Level(pair.Ease, pair.Harm) >= DangerLevel.Medium);
     }
 
     /// <summary>Is that text a cursor that an answer could have given out?</summary>
@@ -69,7 +76,7 @@ public static class LookAlikeSearch
             if (!judged.TryGetValue((asked.Id, other.Id), out var pair))
             {
                 var (harm, worst) = HarmSearch.Between(facts, family, asked, other);
-                judged[(asked.Id, other.Id)] = pair = new LookAlikePair(asked, other, null, AreSameToTheEye(asked, other), harm, worst);
+                judged[(asked.Id, other.Id)] = pair = new LookAlikePair(asked, other, null, AreSameToTheEye(facts, asked, other), harm, worst);
             }
 
             return pair with { Number = number };
@@ -85,14 +92,14 @@ public static class LookAlikeSearch
         var listed = byNumber.Select(pair => pair.Other.Id).Concat(known.Select(part => part.Id)).ToHashSet(StringComparer.Ordinal);
         var byEye = known
             .SelectMany(asked => facts.OthersOfKind(asked)
-                .Where(other => !listed.Contains(other.Id) && AreSameToTheEye(asked, other))
+                .Where(other => !listed.Contains(other.Id) && (AreSameToTheEye(facts, asked, other) || facts.IsTrap(asked, other)))
                 .Select(other => Judge(asked, other, null)))
             .OrderBy(pair => pair.Rank)
             .DistinctBy(pair => pair.Other.Id);
         return [.. byNumber.Concat(byEye).OrderBy(pair => pair.Rank)];
     }
 
-    private static bool AreSameToTheEye(CataloguePart asked, CataloguePart other) =>
+    internal static bool AreSameToTheEye(LookAlikeFacts facts, CataloguePart asked, CataloguePart other) =>
         asked.IsSameKindAs(other) && asked.Id != other.Id && asked is { Part: { } part, Kind: { } kind } && other.Part is { } otherPart
-        && PartDifferences.AreSameToTheEye(kind, part, otherPart);
+        && PartDifferences.AreSameToTheEye(facts.Mattering, kind, part, otherPart);
 }

@@ -37,7 +37,8 @@ internal static class LookAlikeWording
 
     private static string Ease(LookAlikePair pair) => (pair.Number, pair.SameToTheEye) switch
     {
-        (null, _) => "the same to the eye",
+        (null, true) => "the same to the eye",
+        (null, false) => "somebody found them mixed up",
         (_, true) => "near in number and the same to the eye",
         ({ Edits: 0 }, _) => "the same number",
         ({ FoldedEdits: 0 }, _) => "only look-alike characters differ",

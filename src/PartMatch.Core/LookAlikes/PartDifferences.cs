@@ -4,19 +4,19 @@ using PartMatch.Core.Fit;
 namespace PartMatch.Core.LookAlikes;
 
 /// <summary>A feature with different recorded values.</summary>
-/// <param name="Matters">A rule of the kind reads the feature, and the two values have nothing in common, tolerances and all.</param>
+/// <param name="Matters">Something reads the feature (<see cref="MatteringFeatures"/>), and the two values have nothing in common, tolerances and all.</param>
 public sealed record PartDifference(string Feature, string Name, string Asked, string Other, bool Matters);
 
 /// <summary>In which recorded features do two parts of one kind differ, and which checks show it?</summary>
 internal static class PartDifferences
 {
     /// <summary>What matters first, then by feature. What is not recorded on both, or disputed, is no difference.</summary>
-    public static IReadOnlyList<PartDifference> Between(Kind kind, Part asked, Part other) =>
+    public static IReadOnlyList<PartDifference> Between(MatteringFeatures mattering, Kind kind, Part asked, Part other) =>
     [
         .. Compared(kind, asked, other)
             .Where(pair => IsWrittenOtherwise(pair.Asked, pair.Other))
             .Select(pair => new PartDifference(
-                pair.Feature.Code, pair.Feature.Name, FitWording.Text(pair.Asked), FitWording.Text(pair.Other), Matters(kind, pair.Feature, pair.Asked, pair.Other)))
+                pair.Feature.Code, pair.Feature.Name, FitWording.Text(pair.Asked), FitWording.Text(pair.Other), Matters(mattering, kind, pair.Feature, pair.Asked, pair.Other)))
             .OrderByDescending(difference => difference.Matters).ThenBy(difference => difference.Feature, StringComparer.Ordinal),
     ];
 
@@ -24,7 +24,7 @@ internal static class PartDifferences
     /// Can a buyer's eye not separate them? They agree in every feature that a photo or the eye shows, at least one being recorded on both
     /// and none on one only, and differ in a feature that matters.
     /// </summary>
-    public static bool AreSameToTheEye(Kind kind, Part asked, Part other)
+    public static bool AreSameToTheEye(MatteringFeatures mattering, Kind kind, Part asked, Part other)
     {
         var seen = 0;
         foreach (var check in kind.Checks.Where(check => check.Method is Method.Photo or Method.Eye))
@@ -43,7 +43,7 @@ internal static class PartDifferences
             seen++;
         }
 
-        return seen > 0 && Compared(kind, asked, other).Any(pair => Matters(kind, pair.Feature, pair.Asked, pair.Other));
+        return seen > 0 && Compared(kind, asked, other).Any(pair => Matters(mattering, kind, pair.Feature, pair.Asked, pair.Other));
     }
 
     /// <summary>Would the check show which of the two it is? Not known where a value or the check's uncertainty is not recorded.</summary>
@@ -61,8 +61,8 @@ internal static class PartDifferences
             .Select(feature => (feature, ValueSelection.Of(asked, feature.Code), ValueSelection.Of(other, feature.Code)))
             .Where(pair => pair is { Item2: StatedValue, Item3: StatedValue });
 
-    private static bool Matters(Kind kind, Feature feature, KnownValue asked, KnownValue other) =>
-        kind.Rules.Any(rule => rule.Feature == feature.Code) && Apart(asked, other, 0) == Met.Yes;
+    private static bool Matters(MatteringFeatures mattering, Kind kind, Feature feature, KnownValue asked, KnownValue other) =>
+        mattering.Contains(kind, feature.Code) && Apart(asked, other, 0) == Met.Yes;
 
     private static Met Apart(KnownValue left, KnownValue right, decimal uncertainty) => (left, right) switch
     {

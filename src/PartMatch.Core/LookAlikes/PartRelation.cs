@@ -7,7 +7,7 @@ namespace PartMatch.Core.LookAlikes;
 /// <summary>How the other part stands to the one asked about.</summary>
 public enum PartRelation
 {
-    /// <summary>One part, or two numbers that stand in for each other.</summary>
+    /// <summary>One part, or two numbers that stand in for each other, or found to be one part.</summary>
     SamePart,
 
     /// <summary>The other replaces the one asked about.</summary>
@@ -25,14 +25,10 @@ public enum PartRelation
     NotJudged,
 }
 
-/// <summary>What somebody found of two parts that can be taken for one another; the order of the two does not count.</summary>
-/// <param name="IsTrap">A trap, as against harmless.</param>
-public sealed record JudgedPair(string PartA, string PartB, bool IsTrap, Evidence? Evidence, string? Note);
-
 /// <summary>How two parts stand to each other by supersession, else by what somebody found of the pair.</summary>
 internal static class PartRelations
 {
-    /// <summary>The relation, and the supersessions it rests on, with their limits, in words; null where it rests on none.</summary>
+    /// <summary>The relation, and the supersessions it rests on, with their limits, or else what is noted of the pair, in words; null where there is neither.</summary>
     /// <param name="supersessions">Every one that is not retracted, wherever it holds.</param>
     public static (PartRelation Relation, string? Text) Between(Supersession[] supersessions, IReadOnlyList<JudgedPair> pairs, string asked, string other)
     {
@@ -52,14 +48,25 @@ internal static class PartRelations
         };
     }
 
+    // Books that judge a pair differently: the judgement that makes a buyer most careful counts, with what is noted beside it.
     private static (PartRelation Relation, string? Text) Judged(IReadOnlyList<JudgedPair> pairs, string asked, string other)
     {
         var judged = pairs.Where(pair => (pair.PartA == asked && pair.PartB == other) || (pair.PartA == other && pair.PartB == asked))
-            .Where(pair => pair.Evidence?.IsRetracted != true).ToList();
-        return judged.Count == 0
-            ? (PartRelation.NotJudged, null)
-            : (judged.Exists(pair => pair.IsTrap) ? PartRelation.Trap : PartRelation.Harmless, judged.Select(pair => pair.Note).FirstOrDefault(note => note is not null));
+            .Where(pair => pair.Evidence?.IsRetracted != true)
+            .ToLookup(pair => pair.Judgement);
+        return new[] { PairJudgement.Trap, PairJudgement.Harmless, PairJudgement.SamePart }
+            .Where(judged.Contains)
+            .Select(judgement => (RelationOf(judgement), judged[judgement].Select(pair => pair.Note).FirstOrDefault(note => note is not null)))
+            .FirstOrDefault((PartRelation.NotJudged, null));
     }
+
+    private static PartRelation RelationOf(PairJudgement judgement) => judgement switch
+    {
+        PairJudgement.SamePart => PartRelation.SamePart,
+        PairJudgement.Trap => PartRelation.Trap,
+        PairJudgement.Harmless => PartRelation.Harmless,
+        _ => throw new ArgumentOutOfRangeException(nameof(judgement), judgement, null),
+    };
 
     private static string InWords(Supersession[] supersessions, IReadOnlyList<ChainLink> chain) =>
         string.Join(' ', chain.Select(link => $"{link.Text}{Limits(supersessions, link)}."));

@@ -8,12 +8,13 @@ namespace PartMatch.Storage.Catalogue;
 /// <summary>Kinds and works of the books of one scope, in which each code stands once.</summary>
 internal static class KindReader
 {
-    /// <summary>Every kind, ordered by code, with the features, rules and checks that the books of the scope give it, ordered by their keys.</summary>
+    /// <summary>Every kind, ordered by code, with the features, rules, checks and shots that the books of the scope give it, ordered by their keys.</summary>
     public static IReadOnlyList<Kind> Read(SqliteConnection connection, IReadOnlyList<string> books)
     {
         var features = Features(connection, books).ToLookup(row => row.Kind, StringComparer.Ordinal);
         var rules = Rules(connection, books).ToLookup(row => row.Kind, StringComparer.Ordinal);
         var checks = Checks(connection, books).ToLookup(row => row.Kind, StringComparer.Ordinal);
+        var shots = Shots(connection, books).ToLookup(row => row.Kind, StringComparer.Ordinal);
         var rows = connection.Query<KindRow>(
             """
             select kind, name, running, reviewed, cautions
@@ -27,7 +28,10 @@ internal static class KindReader
             .. rows.Select(row => new Kind(
                 row.Kind, row.Name, row.Running == "can-alter", row.Reviewed == "yes", Readings.ListOf(row.Cautions),
                 [.. features[row.Kind].Select(feature => feature.Feature)], [.. rules[row.Kind].Select(rule => rule.Rule)],
-                [.. checks[row.Kind].Select(check => check.Check)])),
+                [.. checks[row.Kind].Select(check => check.Check)])
+            {
+                Shots = [.. shots[row.Kind].Select(shot => shot.Shot)],
+            }),
         ];
     }
 
@@ -87,6 +91,17 @@ internal static class KindReader
                 row.Feature, Codes.Get<Method>(row.Method), Readings.FindNumber(row.Minutes) ?? throw new InvalidOperationException("minutes are obligatory"),
                 UnitOf(row.Unit) is { } unit ? Readings.DifferenceInBase(row.Uncertainty, unit) : null, row.How)));
 
+    private static IEnumerable<(string Kind, Shot Shot)> Shots(SqliteConnection connection, IReadOnlyList<string> books) =>
+        connection.Query<ShotRow>(
+            """
+            select kind, shot, name, shows, how
+            from shots
+            where book in @books
+            order by kind, shot
+            """,
+            new { books })
+            .Select(row => (row.Kind, new Shot(row.Shot, row.Name, Readings.ListOf(row.Shows), row.How)));
+
     /// <summary>No allowance is written for counts and choices, and may be left out where a quantity is a limit: then nothing is allowed beyond it.</summary>
     private static decimal Allowance(RuleRow row) => UnitOf(row.Unit) is { } unit ? Readings.DifferenceInBase(row.Allowance, unit) ?? 0 : 0;
 
@@ -100,6 +115,8 @@ internal static class KindReader
         string Kind, string Feature, string Effect, string Relation, string? Allowance, string? Unit, string? Work, string Consequence, string? Note);
 
     private sealed record CheckRow(string Kind, string Feature, string Method, string Minutes, string? Uncertainty, string? Unit, string? How);
+
+    private sealed record ShotRow(string Kind, string Shot, string Name, string? Shows, string? How);
 
     private sealed record WorkRow(
         string Work, string Name, string? Minutes, string? Days, string? Price, string? Currency, string? Who,

@@ -36,6 +36,7 @@ internal static class FamilyReader
             Family = new Family(family.Book, family.Title, family.Maker ?? "", family.Note),
             Needs = relations.Needs(),
             Companions = relations.Companions(),
+            Pairs = new PairReader(connection, evidence).OfBooks(books),
             Supersessions = new SupersessionReader(connection, evidence).OfBooks(books),
             Selects = relations.Selects(),
             EngineFacts = EngineFacts(connection, evidence, code),
@@ -60,12 +61,18 @@ internal static class FamilyReader
     [
         .. connection.Query<PositionRow>(
             """
-            select position, name, "group", kind, role
-            from positions
-            where book = @book
-            order by position
+            select s.position, s.name, s."group", s.kind, s.role, a.minutes, a.how
+            from positions s
+            left join access a on a.book = s.book and a.position = s.position
+            where s.book = @book
+            order by s.position
             """,
-            new { book }).Select(row => new Position(row.Position, row.Name, row.Group, row.Kind, row.Role)),
+            new { book })
+            .Select(row => new Position(row.Position, row.Name, row.Group, row.Kind, row.Role)
+            {
+                AccessMinutes = Readings.FindNumber(row.Minutes),
+                Access = row.How,
+            }),
     ];
 
     private static List<EngineFact> EngineFacts(SqliteConnection connection, EvidenceReader evidence, string book) =>
@@ -88,7 +95,7 @@ internal static class FamilyReader
     private sealed record VariantRow(
         string Variant, string Name, string? BuiltFrom, string? BuiltTo, string? SerialFrom, string? SerialTo, string? Evidence, string? EvidenceBook);
 
-    private sealed record PositionRow(string Position, string Name, string Group, string Kind, string? Role);
+    private sealed record PositionRow(string Position, string Name, string Group, string Kind, string? Role, string? Minutes, string? How);
 
     private sealed record EngineRow(
         string Variant, string Property, string Value, string? Minus, string? Plus, string? Unit, string? Uncertainty, string? Evidence, string? EvidenceBook);

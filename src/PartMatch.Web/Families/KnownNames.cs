@@ -19,6 +19,10 @@ internal static class KnownNames
     public static Refused NoGroup(string found, FamilyFacts facts) =>
         new(Problem.Of("bad-question", Unknown("group", found, [.. facts.Positions.Select(position => position.Group).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)])));
 
+    /// <summary>Likewise a filter.</summary>
+    public static Refused NoKind(string found, FamilyFacts facts) =>
+        new(Problem.Of("bad-question", Unknown("kind", found, [.. facts.Positions.Select(position => position.Kind).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)])));
+
     private static FieldError Unknown(string field, string found, string[] known) => new(
         field, found.Length == 0 ? "nothing" : found, known.Length == 0 ? "the base holds none" : $"one of {string.Join(", ", known)}",
         Nearest.Find(found, known) is { } near ? $"did you mean {near}?" : null);

@@ -13,8 +13,27 @@ internal static class LookAlikeEndpoints
     {
         api.MapGet("/numbers/{number}/look-alikes", LookAlikes).WithName("FindLookAlikes").WithTags("look-alikes")
             .WithSummary("What a number, or the part behind it, can be mistaken for, how dangerous that is, and how to tell them apart");
+        api.MapGet("/look-alikes", Pairs).WithName("RankLookAlikes").WithTags("look-alikes")
+            .WithSummary("Which two parts of a family are most dangerously mixed up, and which of them nobody has judged yet");
         api.MapGet("/numbers/{number}/near", Near).WithName("FindNearNumbers").WithTags("look-alikes")
             .WithSummary("Numbers that are written nearly the same: edits and cost, nothing else");
+    }
+
+    private static Results<Ok<PairAnswer>, Refused, Absent> Pairs([AsParameters] PairRequest request, LookAlikeSource source, FamilyStore families)
+    {
+        var question = request.ToQuestion();
+        if (families.FindFamily(question.Family) is not { } facts)
+        {
+            return KnownNames.NoFamily(question.Family, families);
+        }
+
+        return question.Kind is { } kind && facts.FindKind(kind) is null
+            ? KnownNames.NoKind(kind, facts)
+            : TypedResults.Ok(PairRanking.Decide(source.Get(), question) with
+            {
+                Permalink = new Permalink("/api/look-alikes").With("family", question.Family).With("kind", question.Kind).With("danger", request.Danger)
+                    .With("judgement", request.Judgement).With("limit", question.Limit).With("cursor", question.Cursor).ToString(),
+            });
     }
 
     private static Results<Ok<LookAlikeAnswer>, Absent> LookAlikes([AsParameters] LookAlikeRequest request, LookAlikeSource source, FamilyStore families)

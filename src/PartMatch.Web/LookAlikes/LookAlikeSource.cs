@@ -6,7 +6,7 @@ using PartMatch.Storage.LookAlikes;
 namespace PartMatch.Web.LookAlikes;
 
 /// <summary>The facts behind every look-alike question, built once and kept until the base changes.</summary>
-internal sealed class LookAlikeSource(NumberStore numbers, FamilyStore families)
+internal sealed class LookAlikeSource(NumberStore numbers, FamilyStore families, OddsStore odds)
 {
     private Built? _built;
 
@@ -27,5 +27,6 @@ internal sealed class LookAlikeSource(NumberStore numbers, FamilyStore families)
 
     private LookAlikeFacts Build(IReadOnlyList<KnownNumber> all) => new(
         new LookAlikeIndex(all.Select(known => known.Number)),
-        [.. families.List().Select(family => families.FindFamily(family.Family)).OfType<FamilyFacts>()]);
+        [.. families.List().Select(family => families.FindFamily(family.Family)).OfType<FamilyFacts>()],
+        odds.Get());
 }

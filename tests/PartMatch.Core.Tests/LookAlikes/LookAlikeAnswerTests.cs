@@ -32,11 +32,9 @@ public sealed class LookAlikeAnswerTests
         var family = WrenFamily.Wren(
             parts,
             [WrenFamily.Fitted("wa", "coolant-pump", pumpC.Id), WrenFamily.Fitted("wb", "coolant-pump", pumpE.Id)],
-            [WrenFamily.Replaced(pumpB.Id, pumpC.Id, SupersessionWay.One, new Span(null, null, null, 41206), "wa")]);
-        var facts = WrenFamily.Facts(
-            [family, WrenFamily.Neighbour],
-            [.. parts, WrenFamily.Neighbour.GetPart(WrenFamily.Spring)],
-            pairs: [new JudgedPair(pumpC.Id, pumpE.Id, IsTrap: true, WrenFamily.Document, "Pumps backwards and overheats.")]);
+            [WrenFamily.Replaced(pumpB.Id, pumpC.Id, SupersessionWay.One, new Span(null, null, null, 41206), "wa")],
+            [new JudgedPair(pumpC.Id, pumpE.Id, PairJudgement.Trap, WrenFamily.Document, "Pumps backwards and overheats.")]);
+        var facts = WrenFamily.Facts([family, WrenFamily.Neighbour], [.. parts, WrenFamily.Neighbour.GetPart(WrenFamily.Spring)]);
 
         var answer = LookAlikeSearch.Decide(facts, new LookAlikeQuestion("H-26-1147-C", Family: "wren-9"));
 

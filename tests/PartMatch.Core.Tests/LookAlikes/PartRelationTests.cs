@@ -44,14 +44,27 @@ public sealed class PartRelationTests
     {
         JudgedPair[] pairs =
         [
-            new("harl:C", "harl:X", IsTrap: true, WrenFamily.Document, "overheats"),
-            new("harl:C", "harl:Y", IsTrap: false, WrenFamily.Document, null),
-            new("harl:C", "harl:Z", IsTrap: true, WrenFamily.Retracted, null),
-            new("harl:C", "harl:D", IsTrap: true, WrenFamily.Document, null),
+            new("harl:C", "harl:X", PairJudgement.Trap, WrenFamily.Document, "overheats"),
+            new("harl:C", "harl:Y", PairJudgement.Harmless, WrenFamily.Document, null),
+            new("harl:C", "harl:Z", PairJudgement.Trap, WrenFamily.Retracted, null),
+            new("harl:C", "harl:D", PairJudgement.Trap, WrenFamily.Document, null),
+            new("harl:W", "harl:C", PairJudgement.SamePart, WrenFamily.Document, "one casting, two stickers"),
         ];
         Assert.Equal((PartRelation.Trap, "overheats"), PartRelations.Between(_chain, pairs, "harl:X", "harl:C"));
         Assert.Equal(PartRelation.Harmless, PartRelations.Between(_chain, pairs, "harl:C", "harl:Y").Relation);
+        Assert.Equal((PartRelation.SamePart, "one casting, two stickers"), PartRelations.Between(_chain, pairs, "harl:C", "harl:W"));
         Assert.Equal(PartRelation.NotJudged, PartRelations.Between(_chain, pairs, "harl:C", "harl:Z").Relation);
         Assert.Equal(PartRelation.SamePart, PartRelations.Between(_chain, pairs, "harl:C", "harl:D").Relation);
+    }
+
+    [Theory]
+    [InlineData(PairJudgement.SamePart, PairJudgement.Harmless, PartRelation.Harmless)]
+    [InlineData(PairJudgement.SamePart, PairJudgement.Trap, PartRelation.Trap)]
+    [InlineData(PairJudgement.Harmless, PairJudgement.Trap, PartRelation.Trap)]
+    public void Of_two_judgements_the_more_careful_one_counts_with_its_own_note(PairJudgement mild, PairJudgement careful, PartRelation expected)
+    {
+        JudgedPair[] pairs = [new("harl:C", "harl:X", mild, WrenFamily.Document, "mild"), new("harl:X", "harl:C", careful, null, "careful")];
+        Assert.Equal((expected, "careful"), PartRelations.Between([], pairs, "harl:C", "harl:X"));
+        Assert.Equal((expected, "careful"), PartRelations.Between([], [.. pairs.Reverse()], "harl:X", "harl:C"));
     }
 }

@@ -76,7 +76,8 @@ internal static class WrenFamily
     public static Supersession Replaced(string old, string by, SupersessionWay way, Span? span = null, params string[] variants) =>
         new(old, by, way, 1, [], span ?? Span.Always, variants, Document, null);
 
-    public static FamilyFacts Wren(IReadOnlyList<Part> parts, IReadOnlyList<Fitment> fitments, IReadOnlyList<Supersession>? supersessions = null) => new(
+    public static FamilyFacts Wren(
+        IReadOnlyList<Part> parts, IReadOnlyList<Fitment> fitments, IReadOnlyList<Supersession>? supersessions = null, IReadOnlyList<JudgedPair>? pairs = null) => new(
         [new Variant("wa", "WA", Span.Always, Document), new Variant("wb", "WB", Span.Always, Document)],
         [new Position("coolant-pump", "Coolant pump", "cooling", "coolant-pump", null), new Position("dowel", "Dowel", "block", "dowel", null)],
         [PumpKind, DowelKind],
@@ -88,6 +89,7 @@ internal static class WrenFamily
     {
         Family = new Family("wren-9", "Wren 9", "harl", null),
         Supersessions = supersessions ?? [],
+        Pairs = pairs ?? [],
     };
 
     /// <summary>The neighbour family, whose only part is a spring with a number near that of a Wren pump.</summary>
@@ -105,8 +107,8 @@ internal static class WrenFamily
     };
 
     /// <summary>Facts over the parts' own numbers and the further ones given.</summary>
-    public static LookAlikeFacts Facts(IReadOnlyList<FamilyFacts> families, IReadOnlyList<Part> parts, IReadOnlyList<PartNumber>? further = null, IReadOnlyList<JudgedPair>? pairs = null) =>
-        new(new LookAlikeIndex(parts.Select(OwnNumber).Concat(further ?? [])), families, pairs);
+    public static LookAlikeFacts Facts(IReadOnlyList<FamilyFacts> families, IReadOnlyList<Part> parts, IReadOnlyList<PartNumber>? further = null, Odds? odds = null) =>
+        new(new LookAlikeIndex(parts.Select(OwnNumber).Concat(further ?? [])), families, odds);
 
     public static PartNumber OwnNumber(Part part) => new(part.Maker, part.Number, part.Key, NumberSort.Service, part.Id);
 

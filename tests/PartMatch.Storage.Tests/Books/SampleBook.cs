@@ -63,6 +63,12 @@ internal sealed class SampleBook
             kind,feature,method,minutes,uncertainty,unit,how
             bush,bore,gauge,4,0.002,mm,largest of three readings
             shaft,nose,photo,1,,,photo of the front end
+            shaft,outer,photo,1,0.5,mm,beside a ruler
+            """),
+        ("shots.csv", """
+            kind,shot,name,shows,how
+            shaft,mark,stamped mark,,
+            shaft,whole,whole shaft beside a ruler,nose|outer,"lay it flat, a ruler along it, camera square on"
             """),
         ("works.csv", """
             work,name,minutes,days,price,currency,who,needs_first,changes,undo,cautions
@@ -95,6 +101,11 @@ internal sealed class SampleBook
             front-bush,Front bush,bottom-end,bush,
             injector,Injector,fuel,injector,injector
             main-shaft,Main shaft,bottom-end,shaft,
+            """),
+        ("access.csv", """
+            position,minutes,how
+            front-bush,95.5,sump and front cover off
+            injector,0,
             """),
         ("parts.csv", """
             part,kind,name,note,evidence
@@ -164,6 +175,11 @@ internal sealed class SampleBook
             set,part,quantity,certain,note
             marl:S-100,marl:B-1/2,2,yes,
             marl:S-100,marl:B-1/3,,possible,
+            """),
+        ("pairs.csv", """
+            part_a,part_b,judgement,evidence,note
+            marl:B-1/2,orrin:B-77,trap,ev-0001,the oil hole is missing
+            marl:S-100,marl:B-1/2,harmless,ev-0003,
             """),
         ("evidence.csv", """
             evidence,grade,date,author,source,derived_from,retracted_on,retracted_why

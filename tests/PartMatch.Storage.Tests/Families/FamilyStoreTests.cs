@@ -145,6 +145,46 @@ public sealed class FamilyStoreTests : IDisposable
     }
 
     [Fact]
+    public void Pairs_keep_their_order_and_retracted_evidence()
+    {
+        Assert.Equal(
+            [("marl:B-1/2", "orrin:B-77", PairJudgement.Trap, "the oil hole is missing"), ("marl:S-100", "marl:B-1/2", PairJudgement.Harmless, null)],
+            Facts.Pairs.Select(pair => (pair.PartA, pair.PartB, pair.Judgement, pair.Note)));
+        Assert.Equal("parts list", Facts.Pairs[0].Evidence?.Source);
+        Assert.True(Facts.Pairs[1].Evidence?.IsRetracted);
+    }
+
+    [Fact]
+    public void Pairs_of_used_books_come_too_and_name_parts_as_they_write_themselves()
+    {
+        var common = SampleBook.Common().Add("parts.csv", "orrin:B-78,bush,Split bush,,")
+            .Write("pairs.csv", "part_a,part_b,judgement,evidence,note\norrin:b 77,orrin:B78,same-part,,\n");
+        _temp.Load(common.Files);
+        BookAssert.Equal(common.Files, _temp.Books.Export("shared")!);
+        Assert.Equal(new JudgedPair("orrin:B-77", "orrin:B-78", PairJudgement.SamePart, null, null), Facts.Pairs[^1]);
+        Assert.Equal(3, Facts.Pairs.Count);
+    }
+
+    [Fact]
+    public void Shots_are_ordered_by_code_and_empty_cells_are_not_recorded()
+    {
+        var shots = Facts.GetKind("shaft").Shots;
+        Assert.Equal([("mark", "stamped mark", null), ("whole", "whole shaft beside a ruler", "lay it flat, a ruler along it, camera square on")], shots.Select(shot => (shot.Code, shot.Name, shot.How)));
+        Assert.Empty(shots[0].Shows);
+        Assert.Equal(["nose", "outer"], shots[1].Shows);
+        Assert.Empty(Facts.GetKind("bush").Shots);
+    }
+
+    [Fact]
+    public void Access_keeps_from_outside_apart_from_not_recorded()
+    {
+        Assert.Equal((95.5m, "sump and front cover off"), (Facts.FindPosition("front-bush")?.AccessMinutes, Facts.FindPosition("front-bush")?.Access));
+        Assert.Equal((0m, null), (Facts.FindPosition("injector")?.AccessMinutes, Facts.FindPosition("injector")?.Access));
+        Assert.NotNull(Facts.FindPosition("main-shaft"));
+        Assert.Equal((null, null), (Facts.FindPosition("main-shaft")?.AccessMinutes, Facts.FindPosition("main-shaft")?.Access));
+    }
+
+    [Fact]
     public void Engine_facts_are_quantities_counts_and_words()
     {
         Assert.Equal(0.085m, Assert.IsType<QuantityReading>(Facts.EngineFacts[0].Reading).Value);

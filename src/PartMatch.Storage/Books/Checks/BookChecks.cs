@@ -16,7 +16,7 @@ internal static class BookChecks
         Action<BookScope, ErrorList>[] checks =
         [
             UniquenessChecks.RunInScope, ReferenceChecks.Run, KindChecks.Run, WorkChecks.Run, EvidenceChecks.Run,
-            PartChecks.Run, FamilyChecks.Run, JointChecks.Run, CompanionChecks.Run,
+            PartChecks.Run, LookAlikeChecks.Run, FamilyChecks.Run, JointChecks.Run, CompanionChecks.Run,
         ];
         foreach (var check in checks)
         {

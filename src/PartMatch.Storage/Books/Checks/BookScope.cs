@@ -10,6 +10,7 @@ internal sealed class BookScope
     private readonly Dictionary<string, PartInScope> _parts = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Kind, string Feature), FeatureInScope?> _features = [];
     private readonly Dictionary<(string Kind, string Feature, string Effect), string> _ruleWorks = [];
+    private readonly HashSet<(string Kind, string Feature)> _seenBeforePaying = [];
     private readonly Dictionary<string, string> _positionKinds = new(StringComparer.Ordinal);
     private readonly HashSet<string> _variants = new(StringComparer.Ordinal);
 
@@ -55,6 +56,9 @@ internal sealed class BookScope
 
     /// <summary>The work that the kind's rule for that feature names where the effect is work; null when there is no such rule.</summary>
     public string? FindRuleWork(string kind, string feature) => _ruleWorks.GetValueOrDefault((kind, feature, Codes.Of(Effect.Work)));
+
+    /// <summary>Has the feature a photo or a label check?</summary>
+    public bool IsSeenBeforePaying(string kind, string feature) => _seenBeforePaying.Contains((kind, feature));
 
     /// <summary>The kind that sits at a position of the own book, or null when the position is unknown.</summary>
     public string? KindAt(string position) => _positionKinds.GetValueOrDefault(position);
@@ -109,6 +113,10 @@ internal sealed class BookScope
         {
             _ruleWorks.TryAdd((row["kind"], row["feature"], row["effect"]), row["work"]);
         }
+
+        _seenBeforePaying.UnionWith(book.Declared(BookTables.Checks)
+            .Where(row => Codes.Find<Method>(row["method"]) is Method.Photo or Method.Label)
+            .Select(row => (row["kind"], row["feature"])));
 
         foreach (var row in book.Declared(BookTables.Parts))
         {

@@ -19,10 +19,10 @@ internal static class UniquenessChecks
         }
     }
 
-    /// <summary>A kind, feature, rule, check or work is declared in one book of a scope only: else two meanings would meet in one family.</summary>
+    /// <summary>A kind, feature, rule, work, check or shot is declared in one book of a scope only: else two meanings would meet in one family.</summary>
     public static void RunInScope(BookScope scope, ErrorList errors)
     {
-        foreach (var table in new[] { BookTables.Kinds, BookTables.Features, BookTables.Rules, BookTables.Works })
+        foreach (var table in new[] { BookTables.Kinds, BookTables.Features, BookTables.Rules, BookTables.Works, BookTables.Checks, BookTables.Shots })
         {
             var declared = new Dictionary<string, string>(StringComparer.Ordinal);
             foreach (var book in scope.Used)

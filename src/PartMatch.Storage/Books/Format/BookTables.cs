@@ -43,9 +43,15 @@ internal static class BookTables
         Must("kind", Cells.Code, Refers.Kind), Must("feature", Cells.Code), Must("method", Cells.OneOf<Method>()), Must("minutes", Cells.NotNegative),
         May("uncertainty", Cells.NotNegative), May("unit", Cells.Unit), May("how", Cells.Text));
 
+    public static BookTable Shots { get; } = Any("shots", "kind,shot",
+        Must("kind", Cells.Code, Refers.Kind), Must("shot", Cells.Code), Must("name", Cells.Text), May("shows", Cells.CodeList), May("how", Cells.Text));
+
     public static BookTable Positions { get; } = Family("positions", "position",
         [Must("position", Cells.Code), Must("name", Cells.Text), Must("group", Cells.Code), Must("kind", Cells.Code, Refers.Kind),
             May("role", Cells.OneOf(Roles.All))]);
+
+    public static BookTable Access { get; } = Family("access", "position",
+        [Must("position", Cells.Code, Refers.Position), Must("minutes", Cells.NotNegative), May("how", Cells.Text)]);
 
     public static BookTable Parts { get; } = Any("parts", "part",
         Must("part", Cells.Part), Must("kind", Cells.Code, Refers.Kind), Must("name", Cells.Text), May("note", Cells.Text), Evidence());
@@ -99,6 +105,10 @@ internal static class BookTables
         Must("set", Cells.Part, Refers.Part), Must("part", Cells.Part, Refers.Part), May("quantity", Cells.Whole),
         May("certain", Cells.OneOf(["no", "possible", "yes"])), May("note", Cells.Text));
 
+    public static BookTable Pairs { get; } = Any("pairs", "part_a,part_b",
+        Must("part_a", Cells.Part, Refers.Part), Must("part_b", Cells.Part, Refers.Part), Must("judgement", Cells.OneOf<PairJudgement>()), Evidence(),
+        May("note", Cells.Text));
+
     public static BookTable EvidenceRows { get; } = Any("evidence", "evidence",
         Must("evidence", Cells.Code), Must("grade", Cells.OneOf<EvidenceGrade>()), May("date", Cells.Date), May("author", Cells.Text),
         May("source", Cells.Text),
@@ -109,13 +119,13 @@ internal static class BookTables
     [
         .. new[]
         {
-            Books, Makers, Variants, Engine, Kinds, Features, Rules, Works, Checks, Positions, Parts, Numbers, Values, Curves, Fitments, Needs, Joints, Stacks,
-            Selects, Companions, Supersessions, Contents, EvidenceRows,
+            Books, Makers, Variants, Engine, Kinds, Features, Rules, Works, Checks, Shots, Positions, Access, Parts, Numbers, Values, Curves, Fitments, Needs,
+            Joints, Stacks, Selects, Companions, Supersessions, Contents, Pairs, EvidenceRows,
         }.OrderBy(table => table.File, StringComparer.Ordinal),
     ];
 
-    /// <summary>The files whose rows other books can refer to.</summary>
-    public static IReadOnlyList<BookTable> Referable { get; } = [Books, Makers, Kinds, Features, Rules, Works, Parts, EvidenceRows];
+    /// <summary>The files whose rows the rows of other books can refer to, or rest on.</summary>
+    public static IReadOnlyList<BookTable> Referable { get; } = [Books, Makers, Kinds, Features, Rules, Works, Checks, Shots, Parts, EvidenceRows];
 
     private static BookTable Any(string name, string key, params IReadOnlyList<BookColumn> columns) => new(name + ".csv", name, key, familyOnly: false, columns);
 

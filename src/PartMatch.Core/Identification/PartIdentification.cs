@@ -1,0 +1,73 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
+using PartMatch.Core.LookAlikes;
+
+namespace PartMatch.Core.Identification;
+
+/// <summary>Which of these parts is it?</summary>
+public static class PartIdentification
+{
+    /// <summary>Most parts that one question can name.</summary>
+    public const int MostParts = 40;
+
+    /// <summary>A part asked about alone is compared with at most so many of its look-alikes, so that its key is exact.</summary>
+    private const int MostLookAlikes = IdentificationKey.ExactUpTo - 1;
+
+    // What the eye takes in at a glance. Ours, no source.
+    private const decimal GlanceMinutes = 1;
+
+    /// <summary>Decides how to tell the parts apart.</summary>
+    /// <param name="ids">At least one, at most 40, each known to the base. One alone is compared with its look-alikes of medium and high danger.</param>
+    public static TellApartOutcome Decide(LookAlikeFacts facts, IReadOnlyList<string> ids, TellApartTerms terms)
+    {
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(ids.Count, MostParts);
+        CataloguePart[] parts = [.. Candidates(facts, ids).Select(facts.FindPart)];
+        var asked = new TellApartAsked([.. parts.Select(part => part.Id ?? "")], null, [], terms.Mode, terms.Mode == CheckMode.InHand ? terms.Tools : [], terms.Seen);
+        return TellApartReasoning.Decide(Subject(facts, parts), asked, terms, (one, other) => Relation(facts, parts[one], parts[other]));
+    }
+
+    private static IEnumerable<string> Candidates(LookAlikeFacts facts, IReadOnlyList<string> ids) => ids is not [var only]
+        ? ids.Distinct(StringComparer.Ordinal)
+        : facts.FindPart(only).Part is { } part ? [only, .. LookAlikeSearch.Dangerous(facts, part, null, MostLookAlikes)] : [only];
+
+    private static IdentificationSubject Subject(LookAlikeFacts facts, CataloguePart[] parts)
+    {
+        SubjectCandidate[] candidates =
+        [
+            .. parts.Select(part => new SubjectCandidate(
+                part.Id ?? "", part.Part?.Number ?? part.Id ?? "", part.Part?.Name ?? "not described here", 1 + facts.Odds.OffersOf(part.Id ?? ""), part.Part)),
+        ];
+        var offers = parts.Sum(part => facts.Odds.OffersOf(part.Id ?? ""));
+        var weights = offers == 0
+            ? "Taken as equally likely: no offers are recorded."
+            : $"Weighted by what is on offer: {offers} offers recorded, one added to each so that none is impossible.";
+        return new IdentificationSubject(candidates, weights, IdentificationSubject.Ordered(Observables(parts)));
+    }
+
+    private static IEnumerable<Observable> Observables(CataloguePart[] parts)
+    {
+        Kind[] kinds = [.. parts.Select(part => part.Kind).OfType<Kind>().DistinctBy(kind => kind.Code)];
+        var recorded = kinds.SelectMany(kind => kind.Checks, (kind, check) => (kind, check, feature: kind.FindFeature(check.Feature)))
+            .Where(one => one.feature is { Type: not FeatureType.Curve })
+            .Select(one => new Observable(null, one.kind, one.feature!, one.check, [.. parts.Select(part => ValuesOf(part, one.kind, one.check.Feature))])); // filtered just above
+        return kinds.Length < 2 ? recorded : recorded.Concat(WhatItIs(parts, kinds));
+    }
+
+    private static StatedValue[] ValuesOf(CataloguePart part, Kind kind, string feature) =>
+        part.Kind?.Code == kind.Code && part.Part is { } described && ValueSelection.Of(described, feature) is StatedValue value ? [value] : [];
+
+    // A pump is no camshaft: the eye sees that, and so does a photo.
+    private static IEnumerable<Observable> WhatItIs(CataloguePart[] parts, Kind[] kinds)
+    {
+        var feature = new Feature("kind", "what it is", FeatureType.Choice, null, [.. kinds.Select(kind => kind.Code)]);
+        IReadOnlyList<IReadOnlyList<StatedValue>> values =
+            [.. parts.Select(part => part.Kind is { } kind ? new[] { new StatedChoices([kind.Code], kind.Name, EvidenceGrade.MakersDocument, []) } : [])];
+        return new[] { Method.Photo, Method.Eye }.Select(method => new Observable(null, null, feature, new Check("kind", method, GlanceMinutes, null, null), values));
+    }
+
+    private static string? Relation(LookAlikeFacts facts, CataloguePart one, CataloguePart other)
+    {
+        var (relation, text) = PartRelations.Between(facts.Supersessions, facts.Pairs, one.Id ?? "", other.Id ?? "");
+        return relation is PartRelation.SamePart or PartRelation.NewerNumber or PartRelation.OlderNumber ? text : null;
+    }
+}

@@ -1,0 +1,106 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Core.LookAlikes;
+
+/// <summary>Every two parts of a family that can be mixed up, the most dangerous first.</summary>
+public static class PairRanking
+{
+    // The facts are immutable and the whole list costs thousands of fit questions: worked out once for each family.
+    private static readonly ConditionalWeakTable<LookAlikeFacts, ConcurrentDictionary<string, IReadOnlyList<Ranked>>> _ranked = [];
+
+    /// <param name="Number">The number of the first part that is near one of the other's; null when only the eye mixes them up.</param>
+    private sealed record Ranked(LookAlikePair Pair, PartNumber? Number, PartRelation Relation)
+    {
+        public ListRank Rank { get; } = Pair.Rank with { Key = Pair.Asked.Id ?? "" };
+
+        public DangerLevel Danger => LookAlikes.Danger.Level(Pair.Ease, Pair.Harm);
+    }
+
+    /// <summary>Decides one question: near numbers, complete, together with the parts of one kind that the eye cannot separate.</summary>
+    /// <exception cref="ArgumentException">The family is not in the base, the limit is below 1, or the cursor is not one that an answer gave out.</exception>
+    public static PairAnswer Decide(LookAlikeFacts facts, PairQuestion question)
+    {
+        var all = _ranked.GetOrCreateValue(facts).GetOrAdd(question.Family, family => Rank(facts, family));
+        List<Ranked> wanted =
+        [
+            .. all.Where(one => question.Kind is null || one.Pair.Asked.Part?.Kind == question.Kind || one.Pair.Other.Part?.Kind == question.Kind)
+                .Where(one => question.Danger is null || one.Danger == question.Danger)
+                .Where(one => question.Judgement is null || one.Relation == question.Judgement),
+        ];
+        var page = ListPage.Of(wanted, one => one.Rank, question.Limit, question.Cursor);
+        int Count(DangerLevel level) => all.Count(one => one.Danger == level);
+        return new PairAnswer(
+            new PairAsked(question.Family, question.Kind, question.Danger, question.Judgement, question.Limit),
+            Complete: true,
+            LookAlikeIndex.LimitFor(new string('0', NumberKey.MaxLength)),
+            new PairCounts(Count(DangerLevel.High), Count(DangerLevel.Medium), Count(DangerLevel.Low), Count(DangerLevel.None), all.Count(one => one.Relation == PartRelation.NotJudged)),
+            wanted.Count,
+            page.Cursor,
+            [.. page.Rows.Select(one => Row(facts, one))]);
+    }
+
+    private static IReadOnlyList<Ranked> Rank(LookAlikeFacts facts, string code)
+    {
+        var family = facts.Families.FirstOrDefault(one => one.Family.Code == code) ?? throw new ArgumentException($"{code} is not a family of this base.", nameof(code));
+        var near = NearestNumbers(facts, family);
+        var traps = facts.Pairs.Where(pair => facts.IsTrap(facts.FindPart(pair.PartA), facts.FindPart(pair.PartB)) && (family.FindPart(pair.PartA) ?? family.FindPart(pair.PartB)) is not null)
+            .Select(pair => string.CompareOrdinal(pair.PartA, pair.PartB) < 0 ? (pair.PartA, pair.PartB) : (pair.PartB, pair.PartA));
+        var eye = family.Parts.SelectMany(part => family.PartsOfKind(part.Kind).Where(other => string.CompareOrdinal(part.Id, other.Id) < 0), (part, other) => (part.Id, other.Id))
+            .Where(pair => LookAlikeSearch.AreSameToTheEye(facts, facts.FindPart(pair.Item1), facts.FindPart(pair.Item2)))
+            .ToHashSet();
+        return
+        [
+            .. near.Keys.Union(eye).Union(traps).AsParallel()
+                .Select(pair => Judge(facts, code, pair, near.TryGetValue(pair, out var found) ? found : null, eye.Contains(pair)))
+                .OrderBy(one => one.Rank),
+        ];
+    }
+
+    // Of all numbers that two parts have, the two that are likeliest mixed up.
+    private static Dictionary<(string, string), (PartNumber Number, NearNumber Near)> NearestNumbers(LookAlikeFacts facts, FamilyFacts family)
+    {
+        var nearest = new Dictionary<(string, string), (PartNumber Number, NearNumber Near)>();
+        foreach (var number in facts.Numbers.All.Where(number => family.FindPart(number.Part) is not null))
+        {
+            foreach (var near in facts.Numbers.Find(number.Key).Where(near => near.Number.Part != number.Part))
+            {
+                var forward = string.CompareOrdinal(number.Part, near.Number.Part) < 0;
+                var pair = forward ? (number.Part, near.Number.Part) : (near.Number.Part, number.Part);
+                var read = forward ? near : near with { Number = number, MixUp = MixUpCost.Between(near.Number.Key, number.Key) };
+                if (!nearest.TryGetValue(pair, out var known) || read.MixUp.Cost < known.Near.MixUp.Cost)
+                {
+                    nearest[pair] = (forward ? number : near.Number, read);
+                }
+            }
+        }
+
+        return nearest;
+    }
+
+    private static Ranked Judge(LookAlikeFacts facts, string family, (string A, string B) pair, (PartNumber Number, NearNumber Near)? near, bool sameToTheEye)
+    {
+        var (a, b) = (facts.FindPart(pair.A), facts.FindPart(pair.B));
+        var (harm, worst) = HarmSearch.Between(facts, family, a, b);
+        var (relation, _) = PartRelations.Between(facts.Supersessions, facts.Pairs, pair.A, pair.B);
+        return new Ranked(new LookAlikePair(a, b, near?.Near, sameToTheEye, harm, worst), near?.Number, relation);
+    }
+
+    private static PairRow Row(LookAlikeFacts facts, Ranked ranked)
+    {
+        var row = ranked.Pair.Row(facts);
+        var asked = ranked.Pair.Asked;
+        return new PairRow(
+            new PairPart(asked.Id ?? "", ranked.Number?.Written ?? asked.Part?.Number ?? asked.Id ?? "", asked.Part?.Name, asked.Part?.Kind),
+            new PairPart(row.Part, row.Number, row.Name, row.Kind),
+            row.Near, row.SameToTheEye, row.Relation, row.RelationText, row.Danger, row.Ease, row.Harm, row.Worst, row.DangerText, row.Differs, row.TellApart,
+            row.TellApartText, Deliveries(facts, asked.Id, row.Part));
+    }
+
+    private static WrongDeliveries? Deliveries(LookAlikeFacts facts, string? one, string other)
+    {
+        MixUpCount[] counted = [.. facts.Odds.MixUps.Where(count => (count.Asked == one && count.Sent == other) || (count.Asked == other && count.Sent == one))];
+        return counted.Length == 0 ? null : new WrongDeliveries(counted.Sum(count => count.Deliveries), counted.Sum(count => count.Wrong));
+    }
+}

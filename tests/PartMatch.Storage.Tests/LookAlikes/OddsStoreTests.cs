@@ -1,0 +1,88 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+using PartMatch.Core.LookAlikes;
+using PartMatch.Storage.Books;
+using PartMatch.Storage.LookAlikes;
+using PartMatch.Storage.Tests.Books;
+using Xunit;
+
+namespace PartMatch.Storage.Tests.LookAlikes;
+
+public sealed class OddsStoreTests : IDisposable
+{
+    private readonly TempBase _temp = new();
+    private readonly OddsStore _store;
+
+    public OddsStoreTests()
+    {
+        _temp.Load(SampleBook.Common().Files, SampleBook.Family().Files);
+        _store = new OddsStore(_temp.Database);
+    }
+
+    public void Dispose() => _temp.Dispose();
+
+    [Fact]
+    public void Nothing_counted_gives_none() => Assert.Same(Odds.None, _store.Get());
+
+    [Fact]
+    public void Counts_come_by_the_ids_of_the_parts_in_order()
+    {
+        Execute("insert into part_odds (part_key, offers) values ('marl:B12', 7), ('orrin:B77', 0)");
+        Execute(
+            """
+            insert into mix_up_odds (asked_part_key, sent_part_key, deliveries, wrong)
+            values ('orrin:B77', 'marl:B12', 4, 4), ('marl:B12', 'orrin:B77', 20, 3), ('marl:B12', 'marl:B13', 20, 0)
+            """);
+        var odds = _store.Get();
+        Assert.Equal(new Dictionary<string, int> { ["marl:B-1/2"] = 7, ["orrin:B-77"] = 0 }, odds.OffersByPart);
+        Assert.Equal(
+            [new MixUpCount("marl:B-1/2", "marl:B-1/3", 20, 0), new MixUpCount("marl:B-1/2", "orrin:B-77", 20, 3), new MixUpCount("orrin:B-77", "marl:B-1/2", 4, 4)],
+            odds.MixUps);
+    }
+
+    [Fact]
+    public void Counts_are_kept_until_the_base_changes()
+    {
+        Execute("insert into part_odds (part_key, offers) values ('marl:B12', 7)");
+        var before = _store.Get();
+        Assert.Same(before, _store.Get());
+        Execute("update part_odds set offers = 8");
+        Assert.Equal(8, _store.Get().OffersByPart["marl:B-1/2"]);
+        Assert.Equal(7, before.OffersByPart["marl:B-1/2"]);
+    }
+
+    [Fact]
+    public void Count_outlives_its_part_and_holds_no_book_back()
+    {
+        Execute("insert into part_odds (part_key, offers) values ('marl:X9', 7)");
+        Execute("insert into mix_up_odds (asked_part_key, sent_part_key, deliveries, wrong) values ('marl:B12', 'marl:X9', 5, 1)");
+        Assert.Empty(_store.Get().OffersByPart);
+        Assert.Empty(_store.Get().MixUps);
+
+        var with = SampleBook.Family().Add("parts.csv", "marl:X-9,bush,Third bush,,");
+        _temp.Load(with.Files);
+        Assert.Equal(7, _store.Get().OffersByPart["marl:X-9"]);
+        Assert.Equal(new MixUpCount("marl:B-1/2", "marl:X-9", 5, 1), Assert.Single(_store.Get().MixUps));
+
+        Assert.IsType<ImportOutcome.Imported>(_temp.Import(SampleBook.Family().Files, ImportMode.Replace));
+        Assert.Empty(_store.Get().OffersByPart);
+    }
+
+    [Theory]
+    [InlineData("insert into part_odds (part_key, offers) values ('marl:B12', -1)")]
+    [InlineData("insert into part_odds (part_key, offers) values ('marl:B12', 2147483648)")]
+    [InlineData("insert into mix_up_odds (asked_part_key, sent_part_key, deliveries, wrong) values ('marl:B12', 'marl:B12', 5, 1)")]
+    [InlineData("insert into mix_up_odds (asked_part_key, sent_part_key, deliveries, wrong) values ('marl:B12', 'marl:B13', 5, 6)")]
+    [InlineData("insert into mix_up_odds (asked_part_key, sent_part_key, deliveries, wrong) values ('marl:B12', 'marl:B13', 5, -1)")]
+    public void Count_that_cannot_be_is_refused(string sql)
+    {
+        var refused = Assert.Throws<SqliteException>(() => Execute(sql));
+        Assert.Contains("CHECK constraint failed", refused.Message, StringComparison.Ordinal);
+    }
+
+    private void Execute(string sql)
+    {
+        using var connection = _temp.Database.Connect();
+        connection.Execute(sql);
+    }
+}
