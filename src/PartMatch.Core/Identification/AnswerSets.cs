@@ -22,7 +22,8 @@ internal static class AnswerSets
             recorded.AddRange(observable.Values[candidate].Select(value => new Recorded(bit, value)));
         }
 
-        var answers = recorded.Exists(one => one.Value is StatedQuantity or StatedCount) ? ByReading(observable, recorded) : ByChoice(observable, recorded);
+        // A position that carries nothing shows no reading, and that is seen: it stands beside the readings as a choice.
+        var answers = ByReading(observable, recorded.FindAll(one => one.Value is not StatedChoices)).Concat(ByChoice(observable, recorded.FindAll(one => one.Value is StatedChoices)));
         return [.. answers.Select(answer => answer with { Candidates = answer.Candidates | silent })];
     }
 
@@ -30,7 +31,7 @@ internal static class AnswerSets
 
     private static IEnumerable<ObservableAnswer> ByChoice(Observable observable, List<Recorded> recorded) =>
         recorded
-            .GroupBy(one => one.Value is StatedChoices choices ? string.Join('|', choices.Choices.Order(StringComparer.Ordinal)) : one.Value.Text, StringComparer.Ordinal)
+            .GroupBy(one => string.Join('|', ((StatedChoices)one.Value).Choices.Order(StringComparer.Ordinal)), StringComparer.Ordinal)
             .OrderBy(same => same.Key, StringComparer.Ordinal)
             .Select(same => new ObservableAnswer(
                 same.Aggregate(0UL, (left, one) => left | one.Candidate), FitWording.Text(same.First().Value), Token(observable, same.Key)));
@@ -38,6 +39,11 @@ internal static class AnswerSets
     // The largest sets of intervals with a common point are found at the lower ends, in order.
     private static IEnumerable<ObservableAnswer> ByReading(Observable observable, List<Recorded> recorded)
     {
+        if (recorded.Count == 0)
+        {
+            return [];
+        }
+
         var readings = recorded.ConvertAll(one => (one.Candidate, one.Value, Reading: observable.ReadingOf(one.Value)));
         if (readings.Exists(one => one.Reading is null))
         {

@@ -10,6 +10,9 @@ namespace PartMatch.Core.Identification;
 /// <param name="Values">For each candidate every value that it can have; empty where that is not recorded.</param>
 internal sealed record Observable(Position? Position, Kind? Kind, Feature Feature, Check Check, IReadOnlyList<IReadOnlyList<StatedValue>> Values)
 {
+    /// <summary>What is seen of any feature where the position carries nothing.</summary>
+    public static StatedChoices NothingThere { get; } = new(["nothing-there"], "nothing there", EvidenceGrade.MakersDocument, []);
+
     private IReadOnlyList<ObservableAnswer>? _answers;
 
     /// <summary>Minutes of the check, the way to it included.</summary>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.LookAlikes;
@@ -24,6 +25,17 @@ public static class PartIdentification
         CataloguePart[] parts = [.. Candidates(facts, ids).Select(facts.FindPart)];
         var asked = new TellApartAsked([.. parts.Select(part => part.Id ?? "")], null, [], terms.Mode, terms.Mode == CheckMode.InHand ? terms.Tools : [], terms.Seen);
         return TellApartReasoning.Decide(Subject(facts, parts), asked, terms, (one, other) => Relation(facts, parts[one], parts[other]));
+    }
+
+    /// <summary>The check to begin with where one number means several parts, in words; null where it means one, or no check helps.</summary>
+    public static string? BestCheck(LookAlikeFacts facts, IReadOnlyList<string> ids)
+    {
+        if (ids.Count is < 2 or > MostParts || Decide(facts, ids, new TellApartTerms(CheckMode.InHand, TellApartTerms.AllTools, [])) is not TellApartDecided { Answer.Key.Check: { } check })
+        {
+            return null;
+        }
+
+        return string.Create(CultureInfo.InvariantCulture, $"{FitWording.AsSentence(check.Name)}, {LookAlikeWording.By(check.Method)}, {check.Minutes:0.##} min.");
     }
 
     private static IEnumerable<string> Candidates(LookAlikeFacts facts, IReadOnlyList<string> ids) => ids is not [var only]

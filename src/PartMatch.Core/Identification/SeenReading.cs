@@ -15,6 +15,8 @@ internal static class SeenReading
 {
     private const int Offered = 8;
 
+    private static string NothingThere => Observable.NothingThere.Choices[0];
+
     /// <summary>The observation, or null with the reason why it cannot be understood.</summary>
     public static (SeenObservation? Seen, SeenRefused? Refused) Read(string text, IdentificationSubject subject)
     {
@@ -43,6 +45,7 @@ internal static class SeenReading
 
     private static Reading? ReadingOf(Feature feature, string value) => feature.Type switch
     {
+        _ when value == NothingThere => new ChoiceReading(NothingThere),
         FeatureType.Quantity when feature.Unit is { } unit && QuantityParser.Parse(value, unit.Dimension) is QuantityRead read =>
             new QuantityReading(read.Quantity.Value, null, null, null, read.Unit, read.Quantity.Text),
         FeatureType.Count when QuantityParser.FindNumber(value) is { } number && number == decimal.Truncate(number) => new CountReading((long)number, value),
@@ -73,11 +76,12 @@ internal static class SeenReading
 
     private static bool CanRead(Observable observable, StatedValue value, Reading reading) => (value, reading) switch
     {
+        (StatedQuantity or StatedCount, ChoiceReading or ChoicesReading) => false,
         (StatedChoices choices, ChoiceReading read) => choices.Choices is [var only] && only == read.Choice,
         (StatedChoices choices, ChoicesReading read) => choices.Choices.Order(StringComparer.Ordinal).SequenceEqual(read.Choices),
         (StatedQuantity, QuantityReading read) => Holds(observable.ReadingOf(value), read.Value),
         (StatedCount, CountReading read) => Holds(observable.ReadingOf(value), read.Value),
-        _ => true,
+        _ => false, // nothing is there that could give a reading
     };
 
     // A check that nobody wrote an uncertainty for rules nothing out.

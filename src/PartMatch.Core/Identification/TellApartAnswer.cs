@@ -41,6 +41,7 @@ public enum TellApartHeadline
 /// <param name="Message">What to write to a seller; null in hand, and where no photo or label helps.</param>
 /// <param name="Confirm">To be sure that it is the first of the candidates left: all of these must come out so, in this order.</param>
 /// <param name="Positions">Of an engine: what was seen where, and on which variants it is so.</param>
+/// <param name="WalkRound">Of an engine: one check for each position at which the variants left differ, in the order of the minutes. One swapped part deceives a key; it does not deceive a walk round.</param>
 public sealed record TellApartAnswer(
     TellApartAsked Asked,
     TellApartHeadline Headline,
@@ -54,7 +55,8 @@ public sealed record TellApartAnswer(
     IReadOnlyList<Inseparable> Inseparable,
     SellerMessage? Message,
     IReadOnlyList<Confirmation> Confirm,
-    IReadOnlyList<SeenPosition> Positions)
+    IReadOnlyList<SeenPosition> Positions,
+    IReadOnlyList<WalkRoundStop> WalkRound)
 {
     /// <summary>The address that asks this question again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";
@@ -119,6 +121,12 @@ public sealed record Confirmation(ObservedCheck Check, string Expect, IReadOnlyL
 /// <param name="As">Variants on which it is so.</param>
 /// <param name="IsForeign">The rest speaks for a variant on which it is otherwise.</param>
 public sealed record SeenPosition(string Position, IReadOnlyList<string> As, bool IsForeign, string Text);
+
+/// <summary>A position to be looked at on the way round an engine.</summary>
+/// <param name="Answers">What can be seen, and on which variants it is so; a variant for which it is not recorded is in each.</param>
+public sealed record WalkRoundStop(string Position, string Name, ObservedCheck Check, IReadOnlyList<WalkRoundAnswer> Answers);
+
+public sealed record WalkRoundAnswer(string Text, string Seen, IReadOnlyList<string> Candidates);
 
 /// <summary>A message to a seller, ready to be sent.</summary>
 /// <param name="Questions">What is asked, and which candidates each answer splits.</param>

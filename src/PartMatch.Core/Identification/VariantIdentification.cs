@@ -52,17 +52,14 @@ public static class VariantIdentification
             .Select(ValueSelection.PresentAs).OfType<StatedValue>(),
     ];
 
-    // Where one of the parts that may be there has no recorded value, nothing can be said of the variant.
+    // Where one of the parts that may be there has no recorded value, nothing can be said of the variant. That nothing is there is seen.
     private static StatedValue[] ValuesOf(FamilyFacts facts, Fitment[] fitted, string feature)
     {
         KnownValue[] values =
         [
             .. fitted.Select(fitment => fitment.Part).Distinct(StringComparer.Ordinal)
-                .Select(id => id is null ? Nothing : facts.FindPart(id) is { } part ? ValueSelection.Of(part, feature) : NotRecorded.Instance),
+                .Select(id => id is null ? Observable.NothingThere : facts.FindPart(id) is { } part ? ValueSelection.Of(part, feature) : NotRecorded.Instance),
         ];
-        return values.Contains(Nothing) || Array.Exists(values, value => value is not StatedValue) ? [] : [.. values.OfType<StatedValue>()];
+        return Array.Exists(values, value => value is not StatedValue) ? [] : [.. values.OfType<StatedValue>()];
     }
-
-    // Nothing is there to be looked at: that it is missing is an answer of its own, to the question whether it is there.
-    private static KnownValue Nothing { get; } = ValueSelection.PresentAs("no");
 }

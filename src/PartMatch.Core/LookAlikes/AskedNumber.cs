@@ -4,15 +4,22 @@ namespace PartMatch.Core.LookAlikes;
 
 /// <summary>A number asked about, resolved: the parts it can mean and the numbers near it.</summary>
 /// <param name="Known">Ids of the parts it can mean, in ordinal order.</param>
+/// <param name="Narrows">It stands on those parts only as a casting mark or a grade, which narrows, never identifies.</param>
+/// <param name="Written">Every number of the base with this key, by maker, as written, then part.</param>
 /// <param name="Near">Every number within the limit that could be taken for it, ordered by cost, key, part; without the asked number itself.</param>
-internal sealed record AskedNumber(IReadOnlyList<string> Known, IReadOnlyList<NearNumber> Near)
+internal sealed record AskedNumber(IReadOnlyList<string> Known, bool Narrows, IReadOnlyList<PartNumber> Written, IReadOnlyList<NearNumber> Near)
 {
     public static AskedNumber Resolve(LookAlikeIndex index, string number, string? maker)
     {
         var key = NumberKey.Of(number);
         var found = index.Find(key);
-        var known = Meant([.. found.Where(near => near.Number.Key == key && (maker is null || near.Number.Maker == maker)).Select(near => near.Number)]);
-        return new AskedNumber(known, [.. found.Where(near => !IsItself(near.Number, key, known))]);
+        PartNumber[] equal = [.. found.Where(near => near.Number.Key == key && (maker is null || near.Number.Maker == maker)).Select(near => near.Number)];
+        var known = Meant(equal);
+        PartNumber[] written =
+        [
+            .. equal.OrderBy(number => number.Maker, StringComparer.Ordinal).ThenBy(number => number.Written, StringComparer.Ordinal).ThenBy(number => number.Part, StringComparer.Ordinal),
+        ];
+        return new AskedNumber(known, equal.Length > 0 && !Array.Exists(equal, number => number.Identifies), written, [.. found.Where(near => !IsItself(near.Number, key, known))]);
     }
 
     // A part's own number means that part; a further number counts where there is none, and a casting mark, which only narrows, where nothing else is found.

@@ -1,22 +1,33 @@
+using PartMatch.Core.Catalogue;
+
 namespace PartMatch.Core.LookAlikes;
 
 /// <summary>The numbers and parts that can be taken for the one asked about.</summary>
 /// <param name="Known">The parts that the number asked about stands on, by id; empty when it is in no book, more than one when it is ambiguous.</param>
+/// <param name="WrittenForms">Every number of the base that is the same once separators are dropped, by maker, as written.</param>
+/// <param name="Question">What has to be asked before anything else: several written forms, several parts, or a mark that only narrows; null when the number is plain.</param>
+/// <param name="SplitBy">The check that best splits the parts that the number can mean; null where it means one part or none.</param>
 /// <param name="Complete">No number within the limit is missing from the whole list.</param>
 /// <param name="Within">Edits on folded keys that counted as near.</param>
 /// <param name="Total">Rows of the whole list.</param>
 /// <param name="Cursor">Asks for the next page; null on the last one.</param>
 /// <param name="LookAlikes">This page, ordered by danger (ease × harm, largest first), cost (found only by eye last), key, part.</param>
 public sealed record LookAlikeAnswer(
-    LookAlikeAsked Asked, IReadOnlyList<KnownPart> Known, bool Complete, int Within, int Total, string? Cursor, IReadOnlyList<LookAlike> LookAlikes)
+    LookAlikeAsked Asked, IReadOnlyList<KnownPart> Known, IReadOnlyList<WrittenForm> WrittenForms, string? Question, string? SplitBy, bool Complete, int Within, int Total, string? Cursor, IReadOnlyList<LookAlike> LookAlikes)
 {
     /// <summary>The address that asks this question again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";
+
+    /// <summary>The address of the key over what the number can mean, or over the one part and what it can be taken for; null for a number in no book; the door fills it in.</summary>
+    public string? TellApart { get; init; }
 }
 
 /// <summary>A part that the number asked about stands on.</summary>
 /// <param name="Name">Null, as the kind, when no family has the part in its scope.</param>
 public sealed record KnownPart(string Part, string? Name, string? Kind);
+
+/// <summary>A number as one maker or supplier writes it.</summary>
+public sealed record WrittenForm(string Maker, string Number, NumberSort Sort, string Part);
 
 /// <summary>A part that can be taken for the one asked about.</summary>
 /// <param name="Number">The number that is near, as written; the part's own number when the eye found it.</param>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using PartMatch.Core.Catalogue;
 
 namespace PartMatch.Core.LookAlikes;
@@ -41,6 +42,9 @@ public sealed class LookAlikeFacts
     internal Supersession[] Supersessions { get; }
 
     internal MatteringFeatures Mattering { get; }
+
+    /// <summary>Found before: many lists show the same parts.</summary>
+    internal ConcurrentDictionary<string, DangerLevel?> LargestDanger { get; } = new(StringComparer.Ordinal);
 
     /// <summary>The places of a part, in one family or, with null, in all.</summary>
     internal IEnumerable<FittedPlace> PlacesOf(string part, string? family) =>

@@ -22,6 +22,9 @@ public static class LookAlikeSearch
         return new LookAlikeAnswer(
             shown,
             [.. asked.Known.Zip(known, (id, part) => new KnownPart(id, part.Part?.Name, part.Part?.Kind))],
+            [.. asked.Written.Select(number => new WrittenForm(number.Maker, number.Written, number.Sort, number.Part))],
+            LookAlikeWording.Question(asked),
+            SplitBy: null,
             Complete: true,
             LookAlikeIndex.LimitFor(shown.NumberKey),
             pairs.Count,
@@ -50,10 +53,23 @@ public static class LookAlikeSearch
     private static IEnumerable<LookAlikePair> DangerousPairs(LookAlikeFacts facts, Part part, string? family)
     {
         var near = facts.Numbers.Find(part.Key).Where(near => near.Number.Part != part.Id);
-        return Pairs(facts, family, [facts.FindPart(part.Id)], near)
+        var known = facts.FindPart(part.Id);
+        return Pairs(facts, family, [known], near.Where(near => CanBeDangerous(facts, known, near)))
             .DistinctBy(pair => pair.Other.Id)
             .Where(pair => Danger.Level(pair.Ease, pair.Harm) >= DangerLevel.Medium);
     }
+
+    /// <summary>The danger that a list of parts shows beside a number: the largest, where it is medium or high.</summary>
+    public static DangerLevel? LargestDanger(LookAlikeFacts facts, string id) => facts.LargestDanger.GetOrAdd(id, Find, facts);
+
+    private static DangerLevel? Find(string id, LookAlikeFacts facts) => facts.FindPart(id).Part is { } part
+        ? DangerousPairs(facts, part, null).Select(pair => (DangerLevel?)Danger.Level(pair.Ease, pair.Harm)).FirstOrDefault()
+        : null;
+
+    // Of two kinds, and near by more than look-alike characters: ease 1, and the harm of what does not fit is 3 at most, so the danger is low at most.
+    private static bool CanBeDangerous(LookAlikeFacts facts, CataloguePart known, NearNumber near) =>
+        near.FoldedEdits == 0 || facts.FindPart(near.Number.Part) is not { Part: { } other } || known.Part is null || other.Kind == known.Part.Kind
+        || facts.Supersessions.Any(link => link.OldPart == other.Id || link.NewPart == other.Id || link.OldPart == known.Id || link.NewPart == known.Id);
 
     /// <summary>Is that text a cursor that an answer could have given out?</summary>
     public static bool IsCursor(string text) => ListRank.Find(text) is not null;

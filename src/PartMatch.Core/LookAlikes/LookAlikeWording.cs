@@ -21,6 +21,22 @@ internal static class LookAlikeWording
         _ => "Nothing recorded separates them: no check shows the difference once tolerances and the uncertainty of the check are counted.",
     };
 
+    /// <summary>What has to be asked before anything else; null when the number is plain.</summary>
+    public static string? Question(AskedNumber asked)
+    {
+        string[] forms = [.. asked.Written.Select(number => number.Written).Distinct(StringComparer.Ordinal)];
+        string[] makers = [.. asked.Written.Select(number => number.Maker).Distinct(StringComparer.Ordinal)];
+        return asked switch
+        {
+            { Known.Count: 0 } => null,
+            { Narrows: true } => $"This stands as a casting mark or a grade on {(asked.Known.Count == 1 ? "one part known here, perhaps on others" : $"{asked.Known.Count} parts")}: it narrows, never identifies. Which part is it?",
+            { Known.Count: > 1 } when makers.Length > 1 => $"{makers.Length} makers use this number: {string.Join(", ", makers)}. Whose is it?",
+            { Known.Count: > 1 } => $"This number can mean {asked.Known.Count} parts. Which is it?",
+            _ when forms.Length > 1 => $"Written {string.Join(" or ", forms)}: the same once separators are dropped, and kept apart here. Which of them stands on the part?",
+            _ => null,
+        };
+    }
+
     /// <summary>How a check is made: "by photo", "with a caliper".</summary>
     public static string By(Method method) => method switch
     {

@@ -1,4 +1,5 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.LookAlikes;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Variants;
@@ -94,10 +95,14 @@ public sealed record Replacement(
 /// <param name="Parts">Numbers that begin with the query first, then those that contain it, then names.</param>
 /// <param name="Total">How many parts match in all.</param>
 /// <param name="Cursor">Asks for the next page; absent on the last one.</param>
-public sealed record PartSearchAnswer(PartSearchAsked Asked, IReadOnlyList<PartSummary> Parts, int Total, string? Cursor)
+public sealed record PartSearchAnswer(PartSearchAsked Asked, IReadOnlyList<FoundPart> Parts, int Total, string? Cursor)
 {
     /// <summary>The address that asks this question again.</summary>
     public string Permalink { get; init; } = "";
 }
+
+/// <summary>One part of a search.</summary>
+/// <param name="LookAlikeDanger">The largest danger among what it can be taken for, where that is medium or high.</param>
+public sealed record FoundPart(string Part, string Maker, string Number, string Kind, string Name, DangerLevel? LookAlikeDanger);
 
 public sealed record PartSearchAsked(string Q, int Limit, string? Cursor);

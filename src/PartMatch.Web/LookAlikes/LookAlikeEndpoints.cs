@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Identification;
 using PartMatch.Core.LookAlikes;
 using PartMatch.Storage.Families;
 using PartMatch.Web.Families;
@@ -44,11 +45,21 @@ internal static class LookAlikeEndpoints
             return KnownNames.NoFamily(family, families);
         }
 
-        return TypedResults.Ok(LookAlikeSearch.Decide(source.Get(), question) with
+        var facts = source.Get();
+        var answer = LookAlikeSearch.Decide(facts, question);
+        return TypedResults.Ok(answer with
         {
+            SplitBy = PartIdentification.BestCheck(facts, [.. answer.Known.Select(part => part.Part)]),
+            TellApart = LinkToKey(answer),
             Permalink = Permalink.To("/api/numbers", question.Number, "look-alikes").With("maker", question.Maker).With("family", question.Family)
                 .With("limit", question.Limit).With("cursor", question.Cursor).ToString(),
         });
+    }
+
+    private static string? LinkToKey(LookAlikeAnswer answer)
+    {
+        string[] parts = [.. answer.Known.Select(part => part.Part).Take(PartIdentification.MostParts)];
+        return parts.Length == 0 ? null : new Permalink("/api/tell-apart").With("parts", string.Join(',', parts)).ToString();
     }
 
     private static Ok<NearAnswer> Near([AsParameters] NearRequest request, LookAlikeSource source)

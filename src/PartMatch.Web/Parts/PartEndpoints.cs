@@ -1,8 +1,10 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.LookAlikes;
 using PartMatch.Core.Parts;
 using PartMatch.Storage.Parts;
 using PartMatch.Web.Http;
+using PartMatch.Web.LookAlikes;
 
 namespace PartMatch.Web.Parts;
 
@@ -16,11 +18,13 @@ internal static class PartEndpoints
             .WithSummary("Every part that a written number can mean, with all that the base holds of it");
     }
 
-    private static Ok<PartSearchAnswer> Search([AsParameters] PartSearchRequest request, PartStore parts)
+    private static Ok<PartSearchAnswer> Search([AsParameters] PartSearchRequest request, PartStore parts, LookAlikeSource lookAlikes)
     {
         var asked = new PartSearchAsked(request.Query?.Trim() ?? "", CommonRules.PageSize(request.Limit), request.Cursor);
         var page = parts.Search(asked.Q, asked.Limit, asked.Cursor);
-        return TypedResults.Ok(new PartSearchAnswer(asked, page.Parts, page.Total, page.Cursor)
+        var facts = lookAlikes.Get();
+        var found = page.Parts.Select(part => new FoundPart(part.Part, part.Maker, part.Number, part.Kind, part.Name, LookAlikeSearch.LargestDanger(facts, part.Part)));
+        return TypedResults.Ok(new PartSearchAnswer(asked, [.. found], page.Total, page.Cursor)
         {
             Permalink = new Permalink("/api/parts").With("q", asked.Q).With("limit", asked.Limit).With("cursor", asked.Cursor).ToString(),
         });
