@@ -1,7 +1,7 @@
 // What one number can be taken for: each look-alike with its danger, where it differs, and how to tell it apart.
 
 import { familyOf, positionName, variantName } from './choices.js';
-import { address, count, danger, el, facts, linked, pageOf, partLink, ruled, say, sentence, verdict } from './format.js';
+import { address, count, danger, el, facts, linked, pageOf, partLink, ruled, say, sentence, sentences, verdict } from './format.js';
 import { sideBySide } from './look-alike-marks.js';
 import { addresses } from './page.js';
 
@@ -33,7 +33,7 @@ async function candidate(answer, other) {
     other.near ? sideBySide(answer.asked.numberKey, other) : null,
     facts([
       ['It is', [say('relation', other.relation), other.relationText ? [' – ', linked(other.relationText)] : '']],
-      ['Near', other.near ? `${count(other.near.edits, 'edit')}, ${other.near.class ? say('mixUp', other.near.class) : 'the same key'} (${spelled(other.near)})` : 'not in number'],
+      ['Near', other.near ? (other.near.class ? `${count(other.near.edits, 'edit')}, ${say('mixUp', other.near.class)} (${spelled(other.near)})` : 'the same key') : 'not in number'],
       ['To the eye', other.sameToTheEye ? 'the same in everything a photo or the eye shows' : 'not recorded as the same'],
       ['Danger', linked(other.dangerText)],
       ['Worst place', place],
@@ -48,12 +48,12 @@ function more(answer) {
   return answer.cursor ? el('p', null, el('a', { class: 'button', href: address('look-alikes.html', { number: answer.asked.number, family: answer.asked.family, cursor: answer.cursor }) }, 'The next ones')) : null;
 }
 
-/** Different numbers that read as the same key, or a mark on several parts: asked about, never taken for one. */
-function written({ writtenForms: forms = [], question, splitBy }) {
-  if (!question && forms.length < 2) return null;
-  return el('section', { class: 'notice written' }, el('p', null, el('strong', null, linked(question ?? 'Several numbers are written alike: which one is meant?'))),
-    forms.length ? el('ul', null, forms.map(form => el('li', null, el('span', { class: 'number' }, form.number), ` of ${form.maker}, ${say('sort', form.sort)}: `, partLink(form.part)))) : null,
-    splitBy ? el('p', null, 'Settled first by: ', splitBy.text ?? `${splitBy.name}, ${say('method', splitBy.check ?? splitBy.method)}, ${splitBy.minutes} min`, splitBy.how ? ` – ${splitBy.how}` : '', '.') : null);
+/** Several written forms of one key, or a mark on several parts: asked about, never taken for one. */
+function written({ writtenForms, question, splitBy }) {
+  if (!question) return null;
+  return el('section', { class: 'notice written' }, el('p', null, el('strong', null, linked(question))),
+    writtenForms.length ? el('ul', null, writtenForms.map(form => el('li', null, el('span', { class: 'number' }, form.number), ` of ${form.maker}, ${say('sort', form.sort)}: `, partLink(form.part)))) : null,
+    splitBy ? el('p', null, ['Split best by: ', linked(sentences(splitBy))]) : null);
 }
 
 /** The answer to one number. `place` names the family in which the danger was judged. */
@@ -69,7 +69,7 @@ export async function lookAlikesOf(answer, place) {
       el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, heading),
         el('p', null, el('span', { class: 'number' }, asked.number), known.length ? [' is ', known.map((part, index) => [index ? ' or ' : '', partLink(part.part), ` ${part.name ?? ''}`])] : ' is in no book here: what follows are the nearest known numbers.'),
         el('p', { class: 'small quiet' }, `Every number within ${count(answer.within, 'edit')} of it is listed${answer.complete ? '; none is missing' : '; the list is not complete'}, and parts of the kind that the eye cannot tell from it. Danger is how easily the two are mixed up (1–3) times the harm of the mix-up (0–5).`),
-        answer.total > 0 && known.length > 0 ? el('p', null, el('a', { class: 'button', href: answer.tellApart ? pageOf(answer.tellApart) : address('tell-apart.html', { parts: asked.number }) }, 'Tell it from all the dangerous ones')) : null),
+        answer.tellApart ? el('p', null, el('a', { class: 'button', href: pageOf(answer.tellApart) }, known.length > 1 ? 'Tell apart what it can mean' : 'Tell it from all the dangerous ones')) : null),
       written(answer),
       await Promise.all(lookAlikes.map(other => candidate(answer, other))),
       more(answer),

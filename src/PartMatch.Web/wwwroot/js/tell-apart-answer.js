@@ -4,6 +4,7 @@ import { positionName } from './choices.js';
 import { address, count, el, facts, linked, partLink, ruled, section, sentence, sentences, svg } from './format.js';
 import { addresses } from './page.js';
 import { sellerMessage } from './seller-message.js';
+import { walkRound } from './walk-round.js';
 import { balloon, balloons, checkWords, keyDiagram, minutes, plainValue, seenText, tagsOf } from './tell-apart-key.js';
 
 // A line that forks, to be read without colour: into ends of their own, into one end of two, into one, into none. Drawn on 28 × 24.
@@ -57,7 +58,7 @@ function candidateRow(one, { asked }, sheet, tags) {
   return { 'data-state': one.state, cells: [
     [balloon(tags.get(one.candidate)), ' ', lead],
     [el('span', { class: 'struck' }, asked.family ? el('a', { href: address('family.html', { family: asked.family, variant: one.candidate }) }, name) : name),
-      isPossible(one) ? '' : [el('p', null, el('b', { 'aria-hidden': 'true' }, '× '), el('b', null, 'ruled out'), ': ', linked(sentences(one.ruledOutBy.join('; '))))]],
+      isPossible(one) ? '' : [el('p', null, el('b', { 'aria-hidden': 'true' }, '× '), el('b', null, 'ruled out'), ' by: ', linked(sentences(one.ruledOutBy.join('; '))))]],
     `${Math.round(one.weight * 100)} %`,
   ] };
 }
@@ -136,6 +137,7 @@ export function tellApartAnswer(answer, sheet) {
     answer.key ? null : together,
     card(answer, sheet, about),
     answer.key ? together : null,
+    walkRound(answer.walkRound, tags, sheet.with),
     answer.message ? sellerMessage(answer.message, tags) : null,
     addresses(answer),
   ];

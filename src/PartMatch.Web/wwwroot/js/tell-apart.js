@@ -82,7 +82,7 @@ bind({
   render: async (answer, query) => {
     const { tellApartAnswer } = await import('./tell-apart-answer.js'); // not before there is an answer: the blank form loads without it
     const { asked } = answer;
-    const what = asked.family ? [shown?.title ?? asked.family, ...(query.get('variants') ? [answer.candidates.map(one => one.candidate).join(', ')] : [])].join(': ') : parts.value;
+    const what = asked.family ? [shown?.title ?? asked.family, ...(query.get('variants') ? [answer.candidates.map(one => one.candidate).join(', ')] : [])].join(': ') : parts.value.split(',').map(part => part.trim()).join(', ');
     return {
       title: what,
       summary: [what, asked.mode === 'in-hand' ? 'in hand' : 'before paying', ...asked.seen.map(seenText)].join('; ') + '.',
