@@ -115,9 +115,12 @@ internal static class TellApartWording
             TellApartHeadline.NotToldApart => $"Nothing at hand separates {(count == 2 ? "the two" : "any two of them")}.",
             TellApartHeadline.Partly => $"Some are told apart{Effort(message, key)}, not all: see what is not separated.",
             _ when count < 2 => "Nothing recorded can be taken for it with more than low danger.",
-            _ => $"{(count == 2 ? "The two are" : $"All {count} are")} told apart{Effort(message, key)}.",
+            _ => $"{(count == 2 ? "The two are" : $"All {count} are")} told apart{Effort(message, key)}.{Doubt(subject)}",
         };
     }
+
+    private static string Doubt(IdentificationSubject subject) =>
+        subject.Candidates[0].Part is null ? " One swapped part deceives a single check: go round the engine as well." : "";
 
     private static string Effort(SellerMessage? message, KeyNode key) => message is { Questions: [var only] }
         ? $" by one question to the seller: {only.Name}"

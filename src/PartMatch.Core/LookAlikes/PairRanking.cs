@@ -58,13 +58,13 @@ public static class PairRanking
         ];
     }
 
-    // Of all numbers that two parts have, the two that are likeliest mixed up.
+    // Of all numbers that name two parts, the two that are likeliest mixed up. A casting mark that both carry is no mix-up: it narrows, and is asked about.
     private static Dictionary<(string, string), (PartNumber Number, NearNumber Near)> NearestNumbers(LookAlikeFacts facts, FamilyFacts family)
     {
         var nearest = new Dictionary<(string, string), (PartNumber Number, NearNumber Near)>();
-        foreach (var number in facts.Numbers.All.Where(number => family.FindPart(number.Part) is not null))
+        foreach (var number in facts.Numbers.All.Where(number => number.Identifies && family.FindPart(number.Part) is not null))
         {
-            foreach (var near in facts.Numbers.Find(number.Key).Where(near => near.Number.Part != number.Part))
+            foreach (var near in facts.Numbers.Find(number.Key).Where(near => near.Number.Identifies && near.Number.Part != number.Part))
             {
                 var forward = string.CompareOrdinal(number.Part, near.Number.Part) < 0;
                 var pair = forward ? (number.Part, near.Number.Part) : (near.Number.Part, number.Part);
