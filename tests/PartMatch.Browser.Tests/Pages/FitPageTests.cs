@@ -58,6 +58,30 @@ public sealed class FitPageTests(Bench bench) : PageTests(
     }
 
     [Fact]
+    public async Task A_link_to_a_reason_goes_there_and_asks_nothing_again()
+    {
+        await using var sheet = await Bench.OpenAsync(Pump);
+        var asked = 0;
+        sheet.Page.Request += (_, _) => asked++;
+        var link = sheet.Page.Locator("#answer a[href^='#']").First;
+        var reason = await link.GetAttributeAsync("href") ?? "";
+        await sheet.TabToAsync(link);
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(sheet.Page.Locator($"tr:target{reason}")).ToBeInViewportAsync();
+        Assert.Equal(0, asked);
+    }
+
+    [Fact]
+    public async Task The_look_alike_of_the_part_leads_to_the_key_before_paying()
+    {
+        await using var sheet = await Bench.OpenAsync(Pump);
+        await sheet.TabToAsync(sheet.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Tell them apart before paying" }));
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await sheet.ArriveAtAsync("tell-apart.html?parts=pellworth:P-26-1147-C");
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
     public async Task A_date_that_cannot_be_read_is_said_at_its_field_and_in_a_summary_that_has_the_focus()
     {
         await using var sheet = (await Bench.OpenAsync(Pump)).Expecting(400);

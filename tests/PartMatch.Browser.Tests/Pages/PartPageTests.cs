@@ -23,6 +23,17 @@ public sealed class PartPageTests(Bench bench) : PageTests(
     }
 
     [Fact]
+    public async Task A_part_with_dangerous_look_alikes_leads_to_the_key_before_paying()
+    {
+        await using var sheet = await Bench.OpenAsync("part.html?number=P-26-1147-C");
+        await sheet.TabToAsync(sheet.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Tell them apart before paying" }));
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await sheet.ArriveAtAsync("tell-apart.html?parts=pellworth:P-26-1147-C");
+        await Assertions.Expect(sheet.Page.GetByLabel("Message to the seller")).ToBeVisibleAsync();
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
     public async Task A_casting_mark_shows_every_part_that_carries_it()
     {
         await using var sheet = await Bench.OpenAsync("part.html?number=26-70-5");

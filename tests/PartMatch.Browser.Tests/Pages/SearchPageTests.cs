@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PartMatch.Browser.Tests.Workshop;
 
@@ -18,6 +19,19 @@ public sealed class SearchPageTests(Bench bench) : PageTests(
         await sheet.Page.Keyboard.PressAsync("Enter");
         await sheet.ArriveAtAsync("part.html?");
         Assert.Contains("Coolant pump", await sheet.TextAsync("#answer"), StringComparison.Ordinal);
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task A_part_that_is_dangerously_mixed_up_says_so_in_words_and_leads_to_its_look_alikes()
+    {
+        await using var sheet = await Bench.OpenAsync("search.html?q=P-26-1147-C");
+        var warning = sheet.Page.Locator("#answer tbody tr").First.Locator("a", new LocatorLocatorOptions { Has = sheet.Page.Locator(".danger") });
+        await Assertions.Expect(warning).ToContainTextAsync(new Regex("(high|medium) danger"));
+        await Assertions.Expect(warning.Locator("svg")).ToBeVisibleAsync();
+        await sheet.TabToAsync(warning);
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await sheet.ArriveAtAsync("look-alikes.html?number=pellworth:P-26-1147-C");
         sheet.AssertQuiet();
     }
 

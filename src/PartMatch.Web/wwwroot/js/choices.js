@@ -41,3 +41,9 @@ export function offerPositions(select, family, value, first = 'Choose a position
 export function offerGroups(select, family, value) {
   offer(select, 'All groups', (family?.groups ?? []).map(group => option(group, sentence(plain(group)))), value);
 }
+
+/** The kinds of part that the family has a position for, by name. */
+export function offerKinds(select, family, value) {
+  const kinds = [...new Set((family?.positions ?? []).map(position => position.kind))].toSorted();
+  offer(select, 'Every kind', kinds.map(kind => option(kind, sentence(plain(kind)))), value);
+}

@@ -142,13 +142,13 @@ export function address(page, question) {
   for (const [name, value] of Object.entries(question ?? {})) {
     for (const one of [value].flat()) if (one !== undefined && one !== null && one !== '') query.append(name, one);
   }
-  const text = query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',');
+  const text = query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',').replaceAll('%40', '@');
   return text ? `${page}?${text}` : page;
 }
 
-/** The page that shows what an API address answers: fit and compare have the same question. */
+/** The page that shows what an API address answers: these have the same question. */
 export function pageOf(apiAddress) {
-  return apiAddress.replace(/^\/api\/(fit|compare|injectors)(?=\?|$)/, '$1.html');
+  return apiAddress.replace(/^\/api\/(fit|compare|injectors|tell-apart)(?=\?|$)/, '$1.html');
 }
 
 /** A number that leads to its part. `part` is `maker:number`, or a bare number. */

@@ -5,7 +5,8 @@ import { Refusal, asker } from './api.js';
 import { clearFaults, faultSummary } from './faults.js';
 
 const sheets = [
-  ['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'], ['injectors.html', 'Injectors'],
+  ['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'],
+  ['tell-apart.html', 'Tell apart'], ['injectors.html', 'Injectors'],
   ['search.html', 'Find a part'], ['family.html', 'Families'], ['books.html', 'Parts books'],
 ];
 
@@ -60,7 +61,7 @@ export function fillForm(form, query) {
   }
 }
 
-const queryText = query => query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',');
+const queryText = query => query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',').replaceAll('%40', '@');
 
 /**
  * Joins a form, the address of the page and the answer.
@@ -75,6 +76,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
   const status = document.getElementById('status');
   const name = document.title;
   const inquire = asker();
+  let shownFor = null; // the query of the address that the form and the answer show
 
   function show(...content) {
     place.removeAttribute('aria-busy');
@@ -125,8 +127,9 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     }
   }
 
-  async function fromAddress() {
+  async function fromAddress({ byHand }) {
     const query = new URLSearchParams(location.search);
+    shownFor = location.search;
     try {
       await prepare(query);
       fillForm(form, query);
@@ -136,17 +139,29 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
       return;
     }
 
-    await answerTo(query, { byHand: false });
+    await answerTo(query, { byHand });
   }
 
   form.addEventListener('submit', event => {
     event.preventDefault();
     const query = readQuestion(form);
     history.pushState(null, '', query.size ? `?${queryText(query)}` : location.pathname);
+    shownFor = location.search;
     answerTo(query, { byHand: true });
   });
-  window.addEventListener('popstate', fromAddress);
-  return fromAddress();
+
+  // A link of the answer that asks this page something else keeps the reader's place: the focus goes to the new answer.
+  place.addEventListener('click', event => {
+    const link = event.target.closest('a[href]');
+    const isPlain = event.button === 0 && !event.ctrlKey && !event.metaKey && !event.shiftKey && !event.altKey;
+    if (!link || !isPlain || link.origin !== location.origin || link.pathname !== location.pathname || link.search === location.search) return;
+    event.preventDefault();
+    history.pushState(null, '', link.href);
+    fromAddress({ byHand: true });
+  });
+  // A step within the sheet, such as to a reason, is no new question.
+  window.addEventListener('popstate', () => location.search === shownFor || fromAddress({ byHand: false }));
+  return fromAddress({ byHand: false });
 }
 
 /** A line that holds the two addresses of an answer: this page, and the same as data. */

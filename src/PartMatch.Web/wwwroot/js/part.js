@@ -76,7 +76,7 @@ async function warning(part) {
   const dangerous = (answer?.lookAlikes ?? []).filter(other => other.danger !== 'none');
   if (dangerous.length === 0) return null;
   return el('div', { class: 'notice' }, el('p', null, el('strong', null, 'Easily taken for: '), dangerous.map((other, index) => [index ? '; ' : '', partLink(other.part, other.number), ` ${other.name ?? ''}, `, danger(other.danger)]), '. ',
-    el('a', { href: address('look-alikes.html', { number: part.part }) }, 'Tell them apart')));
+    el('a', { href: address('tell-apart.html', { parts: part.part }) }, 'Tell them apart before paying'), ' · ', el('a', { href: address('look-alikes.html', { number: part.part }) }, 'All its look-alikes')));
 }
 
 async function show(part) {

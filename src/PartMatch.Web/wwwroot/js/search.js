@@ -1,6 +1,6 @@
 // Find a part by its number or by words of its name.
 
-import { address, count, el, partLink, plain, ruled } from './format.js';
+import { address, count, danger, el, partLink, plain, ruled } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 
 drawStrip();
@@ -15,7 +15,8 @@ function render(answer) {
         ? el('p', null, `Nothing recorded has “${answer.asked.q}” in its number or name. Try fewer words, or `, el('a', { href: address('look-alikes.html', { number: answer.asked.q }) }, 'the nearest known numbers'), '.')
         : el('p', { class: 'small quiet' }, 'Numbers that begin so first, then those that contain it, then names.')),
       answer.total === 0 ? null : ruled('Parts found', ['Number', 'Name', 'Kind', 'Maker', 'Can be taken for'], answer.parts.map(part => [
-        partLink(part.part, part.number), part.name, plain(part.kind), part.maker, el('a', { href: address('look-alikes.html', { number: part.part }) }, 'look-alikes', el('span', { class: 'unseen' }, ` of ${part.number}`)),
+        partLink(part.part, part.number), part.name, plain(part.kind), part.maker,
+        el('a', { href: address('look-alikes.html', { number: part.part }) }, part.lookAlikeDanger ? danger(part.lookAlikeDanger) : 'look-alikes', el('span', { class: 'unseen' }, part.lookAlikeDanger ? `: look-alikes of ${part.number}` : ` of ${part.number}`)),
       ]), { className: 'restack' }),
       answer.cursor ? el('p', null, el('a', { class: 'button', href: address('search.html', { q: answer.asked.q, cursor: answer.cursor }) }, 'The next ones')) : null,
       addresses(answer),
