@@ -28,7 +28,7 @@ internal static class InseparablePairs
                 .DistinctBy(separator => (separator.Feature, separator.Name)).Take(MostShown),
         ];
         var names = $"{subject.Candidates[one].Short} and {subject.Candidates[other].Short}";
-        var text = relation is not null ? $"{relation} They need not be told apart where that holds."
+        var text = relation is not null ? relation
             : would.Count > 0 ? $"No check at hand separates {names}."
             : $"Nothing recorded separates {names}: no feature with a check differs, or lacks a value.";
         return new Inseparable([subject.Candidates[one].Code, subject.Candidates[other].Code], text, would);

@@ -52,7 +52,7 @@ public static class PartIdentification
         SubjectCandidate[] candidates =
         [
             .. parts.Select(part => new SubjectCandidate(
-                part.Id ?? "", part.Part?.Number ?? part.Id ?? "", part.Part?.Name ?? "not described here", 1 + facts.Odds.OffersOf(part.Id ?? ""), part.Part)),
+                part.Id ?? "", Name(part), part.Part?.Name ?? "not described here", 1 + facts.Odds.OffersOf(part.Id ?? ""), part.Part)),
         ];
         var offers = parts.Sum(part => facts.Odds.OffersOf(part.Id ?? ""));
         var weights = offers == 0
@@ -84,14 +84,22 @@ public static class PartIdentification
             .Select(method => new Observable(null, null, feature, new Check("kind", method, GlanceMinutes, null, null), values));
     }
 
+    // One-way: the newer does for the older. Whoever needs the newer is not served with the older.
     private static string? Relation(LookAlikeFacts facts, CataloguePart one, CataloguePart other)
     {
         var (relation, text) = PartRelations.Between(facts.Supersessions, facts.Pairs, one.Id ?? "", other.Id ?? "");
-        return (relation, text) switch
+        var why = text is null ? "Found to be one part under two numbers." : $"{text.TrimEnd('.')}.";
+        return relation switch
         {
-            (PartRelation.SamePart, null) => "Found to be one part under two numbers.",
-            (PartRelation.SamePart or PartRelation.NewerNumber or PartRelation.OlderNumber, { } why) => $"{why.TrimEnd('.')}.",
+            PartRelation.SamePart => $"{why} They need not be told apart where that holds.",
+            PartRelation.NewerNumber => $"{why} {Within(older: one, newer: other)}",
+            PartRelation.OlderNumber => $"{why} {Within(older: other, newer: one)}",
             _ => null,
         };
     }
+
+    private static string Within(CataloguePart older, CataloguePart newer) =>
+        $"Where that holds they need not be told apart by whoever needs {Name(older)}; whoever needs {Name(newer)} has to know which one it is.";
+
+    private static string Name(CataloguePart part) => part.Part?.Number ?? part.Id ?? "";
 }

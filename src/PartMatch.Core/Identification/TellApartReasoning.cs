@@ -6,7 +6,7 @@ namespace PartMatch.Core.Identification;
 /// <summary>From candidates and their checks to the answer, the same for parts and for variants.</summary>
 internal static class TellApartReasoning
 {
-    /// <param name="relation">Why two candidates need not be told apart, by their places in the list; null where nothing of the kind is recorded.</param>
+    /// <param name="relation">Why two candidates, by their places in the list, need not be told apart, and how far; null where nothing of the kind is recorded.</param>
     public static TellApartOutcome Decide(IdentificationSubject subject, TellApartAsked asked, TellApartTerms terms, Func<int, int, string?> relation)
     {
         var seen = new List<SeenObservation>();
@@ -111,7 +111,7 @@ internal static class TellApartWording
             TellApartHeadline.Identified => $"By what was seen it is {subject.NamesOf(possible)}, if it is one of these.",
             TellApartHeadline.NoneLeft => "What was seen fits none of these: it is something else, a part of another is in it, or something was misread.",
             TellApartHeadline.NotToldApart => $"Nothing at hand separates {(count == 2 ? "the two" : "any two of them")}.",
-            TellApartHeadline.Partly => $"Some are told apart{Effort(message, key)}, not all: see what is not separated.",
+            TellApartHeadline.Partly => $"Some are told apart{Effort(message, key)}. Not all: see what is not separated.",
             _ when count < 2 => "Nothing recorded can be taken for it with more than low danger.",
             _ => $"{(count == 2 ? "The two are" : $"All {count} are")} told apart{Effort(message, key)}.{Doubt(subject)}",
         };
