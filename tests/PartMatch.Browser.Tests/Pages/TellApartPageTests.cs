@@ -180,7 +180,18 @@ public sealed class TellApartPageTests(Bench bench) : PageTests(
     {
         await using var sheet = (await Bench.OpenAsync("tell-apart.html")).Expecting(400);
         await sheet.PressAsync("Make the key");
-        await sheet.AssertRefusedAsync("parts", "nothing", "number");
+        await sheet.AssertRefusedAsync("parts", "neither", "parts=");
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task Asked_about_an_engine_without_its_family_it_is_refused_at_the_family()
+    {
+        await using var sheet = (await Bench.OpenAsync("tell-apart.html")).Expecting(400);
+        await sheet.TabToAsync(sheet.Page.Locator("#by-parts"));
+        await sheet.Page.Keyboard.PressAsync("ArrowDown");
+        await sheet.PressAsync("Make the key");
+        await sheet.AssertRefusedAsync("family", "neither", "family=");
         sheet.AssertQuiet();
     }
 

@@ -21,6 +21,8 @@ function showBy(by) {
     block.hidden = block.dataset.by !== by;
     for (const control of block.matches('fieldset') ? [block] : block.querySelectorAll('input, select')) control.disabled = block.hidden;
   }
+
+  family.dataset.field = by === 'variants' ? 'family parts' : 'family'; // neither given: the server says so of the parts
 }
 
 function showMode(mode) {

@@ -20,12 +20,14 @@ function row(stop, tags, change) {
 export function walkRound(stops, tags, addressWith) {
   if (!stops?.length) return null;
   const take = el('a', { class: 'button' });
+  const nothing = el('span', { class: 'quiet' }, 'Nothing is marked yet.');
   const places = el('div');
   const change = () => {
     const seen = [...places.querySelectorAll('input:checked')].map(box => box.value).filter(Boolean);
-    take.textContent = seen.length ? `Take in ${count(seen.length, 'observation')}` : 'Nothing marked yet';
-    if (seen.length) take.setAttribute('href', addressWith(seen));
-    else take.removeAttribute('href');
+    take.textContent = `Take in ${count(seen.length, 'observation')}`;
+    take.setAttribute('href', addressWith(seen));
+    take.hidden = seen.length === 0;
+    nothing.hidden = !take.hidden;
   };
   const table = (caption, list) => (list.length === 0 ? null : ruled(caption, ['Position', 'What is seen', 'Effort'], list.map(stop => row(stop, tags, change)), { className: 'restack walk' }));
   const outside = stops.filter(stop => !stop.check.accessMinutes);
@@ -36,5 +38,5 @@ export function walkRound(stops, tags, addressWith) {
   change();
   return section('Once round the engine',
     el('p', null, `The key stops at the first check that decides, so one swapped part deceives it. At ${count(stops.length, 'position')} the variants differ. Mark what you see: a part as on another variant shows up then.`),
-    places, el('p', { class: 'actions' }, take));
+    places, el('p', { class: 'actions' }, take, nothing));
 }
