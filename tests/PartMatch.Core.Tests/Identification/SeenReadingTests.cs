@@ -101,8 +101,8 @@ public sealed class SeenReadingTests
     private static readonly Gen<decimal?> _uncertainty = Gen.Int[0, 4].Select(pick => new decimal?[] { null, 0, 0.02m, 0.5m, 3 }[pick]);
 
     // In mm or inches, on a grid coarse enough for equal and touching values; some not recorded, some with two values.
-    private static readonly Gen<StatedValue[]> _lengthsOfOne =
-        Gen.Select(Gen.Int[0, 40], Gen.Int[0, 4], Gen.Bool).Select(one => Length(one.Item1, one.Item2, one.Item3)).Array[0, 2];
+    private static readonly Gen<StatedValue[]> _lengthsOfOne = Gen.Select(Gen.Int[-3, 40], Gen.Int[0, 4], Gen.Bool)
+        .Select(one => one.Item1 < 0 ? Observable.NothingThere : Length(one.Item1, one.Item2, one.Item3)).Array[0, 2];
 
     private static readonly Gen<Observable> _observable = Gen.OneOf(
         Gen.Select(_lengthsOfOne.Array[1, 6], _uncertainty, Gen.OneOf(Method.Caliper, Method.Photo, Method.Label))
