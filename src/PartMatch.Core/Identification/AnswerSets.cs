@@ -25,7 +25,8 @@ internal static class AnswerSets
         }
 
         // A position that carries nothing shows no reading, and that is seen: it stands beside the readings as a choice.
-        var answers = ByReading(observable, recorded.FindAll(one => one.Value is not StatedChoices)).Concat(ByChoice(observable, recorded.FindAll(one => one.Value is StatedChoices)));
+        var answers = ByReading(observable, recorded.FindAll(one => one.Value is not StatedChoices))
+            .Concat(ByChoice(observable, recorded.FindAll(one => one.Value is StatedChoices)));
         return [.. answers.Select(answer => answer with { Candidates = answer.Candidates | silent })];
     }
 
@@ -36,7 +37,7 @@ internal static class AnswerSets
             .GroupBy(one => Written(one.Value), StringComparer.Ordinal)
             .OrderBy(same => same.Key, StringComparer.Ordinal)
             .Select(same => new ObservableAnswer(
-                same.Aggregate(0UL, (left, one) => left | one.Candidate), FitWording.Text(same.First().Value), Token(observable, same.Key)));
+                MaskOf(same), FitWording.Text(same.First().Value), Token(observable, same.Key)));
 
     private static string Written(StatedValue value) =>
         value is StatedChoices choices ? string.Join('|', choices.Choices.Order(StringComparer.Ordinal)) : value.Text;
@@ -52,8 +53,10 @@ internal static class AnswerSets
         var readings = recorded.ConvertAll(one => (one.Candidate, one.Value, Reading: observable.ReadingOf(one.Value)));
         if (readings.Exists(one => one.Reading is null))
         {
-            // Nobody wrote down how well the check reads, so it separates nothing; or a value of another type stands beside a quantity.
-            return [];
+            // Nobody wrote down how well the check reads, so it separates no reading from another: all of them are one answer.
+            var all = recorded.ConvertAll(one => one.Value);
+            var lowest = InOrder(all).First();
+            return [new ObservableAnswer(MaskOf(recorded), TextOf(all), Token(observable, FitWording.Number(Nominal(lowest), UnitOf(lowest))))];
         }
 
         var ends = readings.Select(one => Low(one.Reading)).Distinct().Order();
@@ -64,6 +67,8 @@ internal static class AnswerSets
         return sets.Where((set, index) => !sets.Where((other, at) => at != index && IsCoveredBy(set.Mask, other.Mask, at < index)).Any())
             .Select(set => new ObservableAnswer(set.Mask, TextOf(set.Members.ConvertAll(one => one.Value)), Token(observable, Common(set.Members))));
     }
+
+    private static ulong MaskOf(IEnumerable<Recorded> recorded) => recorded.Aggregate(0UL, (left, one) => left | one.Candidate);
 
     private static bool IsCoveredBy(ulong set, ulong other, bool equalCounts) => (set & ~other) == 0 && (set != other || equalCounts);
 

@@ -11,7 +11,8 @@ internal sealed record IdentificationSubject(IReadOnlyList<SubjectCandidate> Can
     /// <summary>The order in which equally good checks are taken.</summary>
     public static IReadOnlyList<Observable> Ordered(IEnumerable<Observable> observables) =>
     [
-        .. observables.OrderBy(one => one.Minutes).ThenBy(one => !one.WorksBeforePaying).ThenBy(one => one.Feature != Feature.Present).ThenBy(one => one.Check.Method)
+        .. observables.OrderBy(one => one.Minutes).ThenBy(one => !one.WorksBeforePaying)
+            .ThenBy(one => one.Feature != Feature.Present).ThenBy(one => one.Check.Method)
             .ThenBy(one => one.Address, StringComparer.Ordinal).ThenBy(one => one.Kind?.Code, StringComparer.Ordinal),
     ];
 

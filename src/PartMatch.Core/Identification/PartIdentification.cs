@@ -31,7 +31,8 @@ public static class PartIdentification
     /// <summary>The check to begin with where one number means several parts, in words; null where it means one, or no check helps.</summary>
     public static string? BestCheck(LookAlikeFacts facts, IReadOnlyList<string> ids)
     {
-        if (ids.Count is < 2 or > MostParts || Decide(facts, ids, new TellApartTerms(CheckMode.InHand, TellApartTerms.AllTools, [])) is not TellApartDecided { Answer.Key.Check: { } check })
+        var inHand = new TellApartTerms(CheckMode.InHand, TellApartTerms.AllTools, []);
+        if (ids.Count is < 2 or > MostParts || Decide(facts, ids, inHand) is not TellApartDecided { Answer.Key.Check: { } check })
         {
             return null;
         }

@@ -6,7 +6,9 @@ namespace PartMatch.Core.Identification;
 /// <summary>From candidates and their checks to the answer, the same for parts and for variants.</summary>
 internal static class TellApartReasoning
 {
-    /// <param name="relation">Why two candidates, by their places in the list, need not be told apart, and how far; null where nothing of the kind is recorded.</param>
+    /// <param name="relation">
+    /// Why two candidates, by their places in the list, need not be told apart, and how far; null where nothing of the kind is recorded.
+    /// </param>
     public static TellApartOutcome Decide(IdentificationSubject subject, TellApartAsked asked, TellApartTerms terms, Func<int, int, string?> relation)
     {
         var seen = new List<SeenObservation>();

@@ -12,9 +12,6 @@ internal static class WalkRound
             .OrderBy(one => one.Minutes).ThenBy(one => one.Position?.Code, StringComparer.Ordinal)
             .Select(one => new WalkRoundStop(
                 one.Position?.Code ?? "", one.Position?.Name ?? "", one.Shown(),
-                [
-                    .. one.Answers.Where(answer => (answer.Candidates & possible) != 0)
-                        .Select(answer => new WalkRoundAnswer(answer.Text, answer.Seen, subject.CodesOf(answer.Candidates & possible))),
-                ])),
+                [.. one.AnswersAmong(possible).Select(answer => new WalkRoundAnswer(answer.Text, answer.Seen, subject.CodesOf(answer.Candidates)))])),
     ];
 }

@@ -41,7 +41,15 @@ public sealed class AnswerSetsTests
     {
         var observable = AnyObservable.Lengths(method, null, (10, 0), (200, 0));
         Assert.False(observable.AsTest().Separates(0, 1));
-        Assert.Empty(observable.AsTest().AnswersAmong(0b11));
+        Assert.Equal([("ab", "10 … 200 mm", $"size@{Codes.Of(method)}:10 mm")], Shown(observable));
+    }
+
+    [Fact]
+    public void That_nothing_is_there_is_seen_by_any_check_however_it_reads()
+    {
+        var observable = AnyObservable.Of(
+            FeatureType.Quantity, Catalogue.TestFamily.Millimetre, [], Method.Photo, null, [[AnyObservable.Length(10)], [AnyObservable.Length(20)], [Observable.NothingThere]]);
+        Assert.Equal([("ab", "10 … 20 mm", "size@photo:10 mm"), ("c", "nothing there", "size@photo:nothing-there")], Shown(observable));
     }
 
     // A label is read, not measured: only what the tolerances share is one answer.

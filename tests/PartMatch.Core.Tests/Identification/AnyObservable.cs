@@ -15,7 +15,8 @@ internal static class AnyObservable
         [.. candidates.Select(one => one is { } length ? [Length(length.Value, length.Spread)] : Array.Empty<StatedValue>())]);
 
     public static Observable Counts(decimal? uncertainty, params int?[] candidates) => Of(
-        FeatureType.Count, null, [], Method.Count, uncertainty, [.. candidates.Select(one => one is { } count ? [Stated(new CountReading(count, $"{count}"))] : Array.Empty<StatedValue>())]);
+        FeatureType.Count, null, [], Method.Count, uncertainty,
+        [.. candidates.Select(one => one is { } count ? [Count(count)] : Array.Empty<StatedValue>())]);
 
     /// <param name="candidates">For each the choices it can have: several of them are several possible values.</param>
     public static Observable Choices(params string[]?[] candidates) => Of(
@@ -30,6 +31,8 @@ internal static class AnyObservable
     public static Observable Of(FeatureType type, Unit? unit, string[] choices, Method method, decimal? uncertainty, IReadOnlyList<IReadOnlyList<StatedValue>> values) =>
         new(null, null, new Feature("size", "size", type, unit, choices), new Check("size", method, 2, uncertainty, null), values);
 
+    public static StatedValue Count(int count) => Stated(new CountReading(count, $"{count}"));
+
     public static StatedValue Length(decimal value, decimal spread = 0) => Stated(TestFamily.Mm(value, spread));
 
     /// <summary>One value on a maker's document, as the base weighs it.</summary>
@@ -38,7 +41,9 @@ internal static class AnyObservable
 
     /// <summary>Candidates a, b, c … with these checks.</summary>
     public static IdentificationSubject Subject(params Observable[] observables) => new(
-        [.. observables[0].Values.Select((_, index) => new SubjectCandidate(Letter(index), Letter(index), Letter(index), 1, null))], "", IdentificationSubject.Ordered(observables));
+        [.. observables[0].Values.Select((_, index) => new SubjectCandidate(Letter(index), Letter(index), Letter(index), 1, null))],
+        "",
+        IdentificationSubject.Ordered(observables));
 
     /// <summary>The candidates of a set as letters: "ac" for the first and the third.</summary>
     public static string Letters(ulong candidates) => string.Concat(IdentificationKey.Members(candidates).Select(Letter));

@@ -16,7 +16,9 @@ public sealed class IdentificationKeyPropertyTests
         public KeyNode Key(KeyMethod method) => IdentificationKey.Find(Weights, Tests, IdentificationKey.All(Weights.Length), method);
 
         public override string ToString() =>
-            $"weights {string.Join(' ', Weights)}; tests {string.Join(", ", Tests.Select(test => $"{test.Cost}: {string.Join('/', test.Answers.Select(answer => answer.ToString("b5", null)))}"))}";
+            $"weights {string.Join(' ', Weights)}; tests {string.Join(", ", Tests.Select(InDigits))}";
+
+        private static string InDigits(KeyTest test) => $"{test.Cost}: {string.Join('/', test.Answers.Select(answer => answer.ToString("b5", null)))}";
     }
 
     // Costs and weights in halves and whole numbers, so that ties happen.
@@ -93,7 +95,7 @@ public sealed class IdentificationKeyPropertyTests
         cost,
         [
             .. answersOf.SelectMany(answers => answers).Distinct().Order()
-                .Select(answer => Enumerable.Range(0, answersOf.Length).Where(candidate => answersOf[candidate].Contains(answer)).Aggregate(0UL, (set, candidate) => set | (1UL << candidate))),
+                .Select(answer => answersOf.Select((own, candidate) => own.Contains(answer) ? 1UL << candidate : 0).Aggregate((set, bit) => set | bit)),
         ]);
 
     private static ulong Moved(ulong set, int[] place) => IdentificationKey.Members(set).Aggregate(0UL, (moved, candidate) => moved | (1UL << place[candidate]));
@@ -102,6 +104,6 @@ public sealed class IdentificationKeyPropertyTests
 
     private static bool IdentifiesAll(KeyNode key) => Nodes(key).All(node => node.Test is not null || IdentificationKey.Members(node.Candidates).Count() == 1);
 
-    // The solver's branches hold their candidates, the enumeration lists its answers by what the test says: matched by the candidates.
+    // Both list the answers that are left in the order of the test.
     private static KeyTree TreeOf(KeyNode node) => new(node.Test, [.. node.Branches.Select(branch => TreeOf(branch.Next))]);
 }

@@ -43,7 +43,10 @@ internal static class KeyTrees
         }
     }
 
-    /// <summary>Cost of the first test, and of what follows each answer by how likely that answer is: the weights of those who give it, one who can give several counted in equal parts.</summary>
+    /// <summary>
+    /// Cost of the first test, and of what follows each answer by how likely that answer is: the weights of those who give it, one who can give
+    /// several counted in equal parts.
+    /// </summary>
     public static double Effort(KeyTree tree, IReadOnlyList<KeyTest> tests, IReadOnlyList<double> weights, IReadOnlyCollection<int> left)
     {
         if (tree.Test is not { } test)

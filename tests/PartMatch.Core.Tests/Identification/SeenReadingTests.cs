@@ -78,9 +78,9 @@ public sealed class SeenReadingTests
     [Fact]
     public void Feature_that_two_kinds_have_is_read_of_each_kind()
     {
-        Observable Of(string kind, params decimal?[] lengths) => AnyObservable.Lengths(Method.Caliper, 0.05m, [.. lengths.Select(length => length is { } mm ? (mm, 0m) : default((decimal, decimal)?))])
-            with { Kind = new Kind(kind, kind, true, true, [], [], [], []) };
-        var subject = AnyObservable.Subject(Of("pump", 10, 20, null, null), Of("shaft", null, null, 10, 30));
+        Observable Of(string kind, params (decimal, decimal)?[] lengths) =>
+            AnyObservable.Lengths(Method.Caliper, 0.05m, lengths) with { Kind = new Kind(kind, kind, true, true, [], [], [], []) };
+        var subject = AnyObservable.Subject(Of("pump", (10, 0), (20, 0), null, null), Of("shaft", null, null, (10, 0), (30, 0)));
         Assert.Equal("ac", Left("size@caliper:10 mm", subject));
         Assert.Equal("d", Left("size@caliper:30 mm", subject));
         Assert.Equal("", Left("size@caliper:40 mm", subject));
@@ -101,15 +101,15 @@ public sealed class SeenReadingTests
     private static readonly Gen<decimal?> _uncertainty = Gen.Int[0, 4].Select(pick => new decimal?[] { null, 0, 0.02m, 0.5m, 3 }[pick]);
 
     // In mm or inches, on a grid coarse enough for equal and touching values; some not recorded, some with two values.
-    private static readonly Gen<StatedValue[]> _lengthsOfOne =
-        Gen.Select(Gen.Int[0, 40], Gen.Int[0, 4], Gen.Bool).Select(one => Length(one.Item1, one.Item2, one.Item3)).Array[0, 2];
+    private static readonly Gen<StatedValue[]> _lengthsOfOne = Gen.Select(Gen.Int[-3, 40], Gen.Int[0, 4], Gen.Bool)
+        .Select(one => one.Item1 < 0 ? Observable.NothingThere : Length(one.Item1, one.Item2, one.Item3)).Array[0, 2];
 
     private static readonly Gen<Observable> _observable = Gen.OneOf(
         Gen.Select(_lengthsOfOne.Array[1, 6], _uncertainty, Gen.OneOf(Method.Caliper, Method.Photo, Method.Label))
             .Select((values, uncertainty, method) => AnyObservable.Of(FeatureType.Quantity, TestFamily.Millimetre, [], method, uncertainty / 1000, values)),
         Gen.Select(Gen.Int[0, 5].Array[0, 2].Array[1, 6], Gen.Int[-1, 1].Select(whole => whole < 0 ? default(decimal?) : whole))
             .Select((values, uncertainty) => AnyObservable.Of(
-                FeatureType.Count, null, [], Method.Count, uncertainty, [.. values.Select(one => one.Select(count => AnyObservable.Stated(new CountReading(count, $"{count}"))).ToArray())])),
+                FeatureType.Count, null, [], Method.Count, uncertainty, [.. values.Select(one => one.Select(AnyObservable.Count).ToArray())])),
         Gen.OneOf("grey", "red", "sky-blue").Array[0, 3].Array[1, 6].Select(values => AnyObservable.Choices([.. values.Select(one => one.Distinct().ToArray())])),
         Gen.OneOf("grey", "red", "sky-blue").Array[1, 3].Array[1, 6].Select(values => AnyObservable.Sets([.. values.Select(one => one.Distinct().ToArray())])));
 
@@ -121,7 +121,8 @@ public sealed class SeenReadingTests
             return observable.Answers.All(answer => Left(answer.Seen, subject) == AnyObservable.Letters(answer.Candidates));
         },
         iter: 3_000,
-        print: observable => $"{observable.Check}: {string.Join(" / ", observable.Values.Select(values => string.Join(", ", values.Select(value => FitWording.Text(value)))))}; "
+        print: observable => $"{observable.Check}: "
+            + $"{string.Join(" / ", observable.Values.Select(values => string.Join(", ", values.Select(value => FitWording.Text(value)))))}; "
             + string.Join(", ", observable.Answers.Select(answer => $"{answer.Seen} = {AnyObservable.Letters(answer.Candidates)}")));
 
     // Whatever is read, the candidates it leaves lie in one answer together: no check separates what one reading can be of.

@@ -71,7 +71,8 @@ public sealed class SellerLetterTests
     [Fact]
     public void Engine_is_asked_about_by_its_positions()
     {
-        var family = Pumps().Variant("swift").Access("pump", 0).Part("1", "pump", Values(0, 0, 0)).Part("2", "pump", Values(0, 0, 1)).Fitted("lark", "pump", "1").Fitted("swift", "pump", "2");
+        var family = Pumps().Variant("swift").Access("pump", 0).Part("1", "pump", Values(0, 0, 0)).Part("2", "pump", Values(0, 0, 1))
+            .Fitted("lark", "pump", "1").Fitted("swift", "pump", "2");
         var outcome = VariantIdentification.Decide(family.Facts(), ["lark", "swift"], new TellApartTerms(CheckMode.BeforePaying, [], []));
         Assert.Equal(
             """
@@ -97,7 +98,8 @@ public sealed class SellerLetterTests
     public void Message_asks_a_cheapest_choice_of_questions_and_says_what_each_splits() => _pumps.Sample(pumps =>
     {
         string[] numbers = [.. Enumerable.Range(1, pumps.Length).Select(index => $"{index}")];
-        (int One, int Other)[] pairs = [.. Enumerable.Range(0, pumps.Length).SelectMany(one => Enumerable.Range(one + 1, pumps.Length - one - 1), (one, other) => (one, other))];
+        int[] every = [.. Enumerable.Range(0, pumps.Length)];
+        (int One, int Other)[] pairs = [.. every.SelectMany(one => every[(one + 1)..], (one, other) => (one, other))];
         var message = Letter(Family(pumps), numbers);
         int[] asked = [.. (message?.Questions ?? []).Select(question => Array.IndexOf(_features, question.Feature))];
         var most = Split(Enumerable.Range(0, 4));
@@ -106,10 +108,12 @@ public sealed class SellerLetterTests
             .Where(choice => Split(choice).SequenceEqual(most)).Min(choice => (choice.Sum(feature => _minutes[feature]), choice.Length));
         Assert.Equal(least, (asked.Sum(feature => _minutes[feature]), asked.Length));
         Assert.All(message?.Questions ?? [], question => Assert.Equal(
-            Split([Array.IndexOf(_features, question.Feature)]).Select(pair => $"{Id(numbers[pair.One])} {Id(numbers[pair.Other])}"), question.Splits.Select(pair => string.Join(' ', pair))));
+            Split([Array.IndexOf(_features, question.Feature)]).Select(pair => $"{Id(numbers[pair.One])} {Id(numbers[pair.Other])}"),
+            question.Splits.Select(pair => string.Join(' ', pair))));
 
-        (int One, int Other)[] Split(IEnumerable<int> features) =>
-            [.. pairs.Where(pair => features.Any(feature => feature < pumps[pair.One].Length && feature < pumps[pair.Other].Length && pumps[pair.One][feature] != pumps[pair.Other][feature]))];
+        (int One, int Other)[] Split(IEnumerable<int> features) => [.. pairs.Where(pair => features.Any(feature => Differ(pumps[pair.One], pumps[pair.Other], feature)))];
+
+        static bool Differ(int[] one, int[] other, int feature) => feature < one.Length && feature < other.Length && one[feature] != other[feature];
     });
 
     [Fact]
@@ -119,7 +123,8 @@ public sealed class SellerLetterTests
         var everything = string.Join('\n', message?.Questions.Select(question => question.Text).Prepend(message.Text) ?? []);
         Assert.DoesNotContain(_words, word => everything.Contains(word, StringComparison.OrdinalIgnoreCase));
         Assert.DoesNotContain("alder", everything, StringComparison.OrdinalIgnoreCase); // nor any number hoped for
-        Assert.True(message is null || (message.Text.Contains("today's date", StringComparison.Ordinal) && message.Text.Contains("Every number on the part itself", StringComparison.Ordinal)));
+        string[] always = message is null ? [] : ["today's date", "Every number on the part itself"];
+        Assert.All(always, words => Assert.Contains(words, everything, StringComparison.Ordinal));
         Assert.All(message?.Shots ?? [], shot => Assert.Equal("pump", shot.Kind));
     });
 
