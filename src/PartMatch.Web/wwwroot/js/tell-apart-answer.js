@@ -80,7 +80,8 @@ function confirm(answer, about) {
 function title(answer, sheet) {
   const left = answer.candidates.filter(isPossible);
   const names = left.slice(0, 3).map(one => one.number ?? sheet.nameOf(one));
-  return left.length === 0 ? 'Key: no candidate left' : `Key: ${names.join(' / ')}${left.length > 3 ? ` and ${left.length - 3} more` : ''}`;
+  const what = answer.key ? 'Key' : 'Candidates';
+  return left.length === 0 ? 'Candidates: none is left' : `${what}: ${names.join(' / ')}${left.length > 3 ? ` and ${left.length - 3} more` : ''}`;
 }
 
 /** Prints the card and nothing else of the page. */
