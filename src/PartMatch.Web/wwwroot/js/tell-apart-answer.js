@@ -105,8 +105,8 @@ function card(answer, sheet, about) {
 const mostShown = 10;
 
 function pair(group, tags) {
-  return el('div', { class: 'notice together' }, el('p', null, balloons(group.candidates, tags), ' ', el('strong', null, linked(sentences(group.text)))),
-    group.wouldSeparate.length ? [el('p', null, 'What would:'), el('ul', null, group.wouldSeparate.map(one => el('li', null, linked(sentences(one.text)))))] : null);
+  return el('div', { class: 'notice together' }, el('p', null, balloons(group.candidates, tags), ' ', el('strong', null, linked(group.text))),
+    group.wouldSeparate.length ? [el('p', null, 'What would:'), el('ul', null, group.wouldSeparate.map(one => el('li', null, linked(one.text))))] : null);
 }
 
 /** Two by two what no check at hand separates, and what would; a long list is folded. */
