@@ -24,7 +24,7 @@ public sealed record BuildDate(string Text, DateOnly First, DateOnly Last)
         }
 
         return DateOnly.TryParseExact(text + "-01", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var first)
-            ? new BuildDate(text, first, first.AddMonths(1).AddDays(-1))
+            ? new BuildDate(text, first, first.AddDays(CultureInfo.InvariantCulture.Calendar.GetDaysInMonth(first.Year, first.Month) - 1))
             : null;
     }
 }

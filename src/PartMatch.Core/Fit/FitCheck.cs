@@ -13,21 +13,8 @@ public static class FitCheck
     {
         var variant = facts.FindVariant(question.Variant) ?? throw new ArgumentException($"{question.Variant} is not a variant of {facts.Family.Code}.", nameof(question));
         var position = facts.FindPosition(question.Position) ?? throw new ArgumentException($"{question.Position} is not a position of {facts.Family.Code}.", nameof(question));
-        if (question.Part is not { } part)
-        {
-            return FitUnknown.Number(facts, question, position);
-        }
-
-        var cuts = EngineSpans.Cut(variant.Span, question.Built, question.Serial, SpansThatMatter(facts, question));
-        var judged = cuts.Stretches.ToDictionary(stretch => (stretch.Built, stretch.Serial), stretch => OnStretch(facts, question, part, stretch));
-
-        // Bounds at which nothing in the answer changes are not worth telling.
-        var told = cuts.Without((one, other) => SaysTheSame(facts, question, judged, one, other));
-
-        // A stretch for which nothing is recorded says something only when no other stretch does.
-        var recorded = told.Stretches.Where(stretch => IsRecorded(facts, question, stretch)).ToList();
-        return AnswerMerge.Over(
-            [.. (recorded.Count > 0 ? recorded : told.Stretches).Select(stretch => (stretch.Text, MarkOf(facts, question, stretch), judged[(stretch.Built, stretch.Serial)]))], DependsOn.Engine);
+        var answer = question.Part is { } part ? OverSpans(facts, question, variant, part) : FitUnknown.Number(facts, question, position);
+        return answer with { Reasons = [.. answer.Reasons, .. OutsideVariant.Reasons(variant, question)] };
     }
 
     /// <summary>Does what one variant has at a position fit another variant there?</summary>
@@ -54,6 +41,20 @@ public static class FitCheck
     /// <summary>Can an engine of that build date fall in the span?</summary>
     public static bool Overlaps(Span span, BuildDate built) =>
         (span.BuiltFrom is null || span.BuiltFrom.First <= built.Last) && (span.BuiltTo is null || span.BuiltTo.Last >= built.First);
+
+    private static FitAnswer OverSpans(FamilyFacts facts, FitQuestion question, Variant variant, Part part)
+    {
+        var cuts = EngineSpans.Cut(variant.Span, question.Built, question.Serial, SpansThatMatter(facts, question));
+        var judged = cuts.Stretches.ToDictionary(stretch => (stretch.Built, stretch.Serial), stretch => OnStretch(facts, question, part, stretch));
+
+        // Bounds at which nothing in the answer changes are not worth telling.
+        var told = cuts.Without((one, other) => SaysTheSame(facts, question, judged, one, other));
+
+        // A stretch for which nothing is recorded says something only when no other stretch does.
+        var recorded = told.Stretches.Where(stretch => IsRecorded(facts, question, stretch)).ToList();
+        return AnswerMerge.Over(
+            [.. (recorded.Count > 0 ? recorded : told.Stretches).Select(stretch => (stretch.Text, MarkOf(facts, question, stretch), judged[(stretch.Built, stretch.Serial)]))], DependsOn.Engine);
+    }
 
     /// <summary>Several fitments valid together are alternatives: judged one by one, never mixing features of two; the best answer is named.</summary>
     private static FitAnswer OnStretch(FamilyFacts facts, FitQuestion question, Part part, EngineSpan stretch)

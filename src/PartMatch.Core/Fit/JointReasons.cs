@@ -40,8 +40,8 @@ internal static class JointReasons
         return neighbour switch
         {
             NothingThere => null,
-            PartThere there => Alternatives.Weigh(
-                [.. there.Parts.Select(other => Judge(facts, part, has, joint, side, other, there))], there.IsChosen, () => OneOfSeveral(facts, joint, side, part, has, there)),
+            PartThere there => WithMend(facts, question, part, joint, Alternatives.Weigh(
+                [.. there.Parts.Select(other => Judge(facts, part, has, joint, side, other, there))], there.IsChosen, () => OneOfSeveral(facts, joint, side, part, has, there))),
             _ => NotRecordedNeighbour(facts, part, has, joint, side),
         };
     }
@@ -101,7 +101,6 @@ internal static class JointReasons
             Difference = difference is { } found ? FitWording.Shown(found, joint.Unit) : null,
             Grade = DemandReasons.Weakest(joint.Evidence, has, its),
             Room = RoomFor(joint, has is StatedValue && its is not StatedValue ? has : its),
-            Mend = met == Met.No ? MendOf(facts, joint, side, has, position) : null,
             Evidence = DemandReasons.EvidenceOf([has, its], joint.Evidence),
         };
     }
@@ -131,19 +130,28 @@ internal static class JointReasons
         _ => null,
     };
 
-    private static string? MendOf(FamilyFacts facts, Joint joint, Side side, KnownValue has, string position)
+    /// <summary>What would mend a failed joint: only a part that mates here and is not known to fail at another joint of the same two positions.</summary>
+    private static Reason WithMend(FamilyFacts facts, FitQuestion question, Part part, Joint joint, Reason reason)
     {
-        if (facts.FindPosition(side.Other.Position) is not { } other)
+        if (reason.Met != Met.No || facts.FindPosition(SideOf(joint, question.Position).Other.Position) is not { } other)
         {
-            return null;
+            return reason;
         }
 
+        List<Joint> between = [.. At(facts, question).Where(one => SideOf(one, question.Position).Other.Position == other.Code)];
         string[] known =
         [
-            .. facts.PartsOfKind(other.Kind).Where(candidate => Mates(joint, side, has, ValueSelection.Of(candidate, side.Other.Feature)) == Met.Yes)
+            .. facts.PartsOfKind(other.Kind)
+                .Where(candidate => between.TrueForAll(one => MatesAt(one, candidate) is var met && (met == Met.Yes || (met == Met.NotKnown && one != joint))))
                 .Select(candidate => candidate.Id),
         ];
-        return known.Length == 0 ? $"no known part at {position} would mate with it" : $"would mate at {position}: {FitWording.Some(known)}";
+        return reason with { Mend = known.Length == 0 ? $"no known part at {other.Name} would mate with it" : $"would mate at {other.Name}, if it goes on there: {FitWording.Some(known)}" };
+
+        Met MatesAt(Joint one, Part candidate)
+        {
+            var side = SideOf(one, question.Position);
+            return Mates(one, side, ValueSelection.Of(part, side.Own.Feature), ValueSelection.Of(candidate, side.Other.Feature));
+        }
     }
 
     private static string RelationWords(Joint joint, Side side) => joint.Relation switch

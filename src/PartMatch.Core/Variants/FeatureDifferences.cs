@@ -38,6 +38,12 @@ internal static class FeatureDifferences
             .Select(part => ValueSelection.Of(facts.GetPart(part), feature.Code)).ToList();
         var same = AllSame(every, rule?.Allowance ?? 0);
 
+        // Grades: where every variant has the same set of them, none is seen to differ; which of them an engine has is not known.
+        if (same == Met.No && values.Select(one => Set(one.Values)).Distinct(StringComparer.Ordinal).Count() == 1)
+        {
+            same = Met.NotKnown;
+        }
+
         // Without a rule a feature is listed only where it is seen to differ; not recorded anywhere is no news.
         if (same == Met.Yes || (rule is null && same == Met.NotKnown) || every.TrueForAll(value => value is NotRecorded))
         {
@@ -72,6 +78,8 @@ internal static class FeatureDifferences
 
         return worst;
     }
+
+    private static string Set(List<KnownValue> values) => string.Join(" or ", values.Select(FitWording.Text).Distinct().Order(StringComparer.Ordinal));
 
     private static ComparedValue Shown(List<KnownValue> values)
     {

@@ -35,7 +35,7 @@ internal sealed class FitRules : AbstractValidator<FitRequest>
         RuleFor(request => request.Variant).MustBeGiven("the code of a variant", "the variants are listed with their family");
         RuleFor(request => request.Position).MustBeGiven("the code of a position", "the positions are listed with their family");
         RuleFor(request => request.Part).Must((request, part) => string.IsNullOrEmpty(part) != string.IsNullOrEmpty(request.From))
-            .WithState(request => new Mending("either part= or from=", "part= asks about a number, from= about what another variant has there", request.Part is null ? "neither" : "both"));
+            .WithState(request => new Mending("either part= or from=", "part= asks about a number, from= about what another variant has there", string.IsNullOrEmpty(request.Part) ? "neither" : "both"));
         RuleFor(request => request.Part).MustBeNumber()
             .When(request => !string.IsNullOrEmpty(request.Part));
         RuleFor(request => request.Maker).Must((request, maker) => string.IsNullOrEmpty(request.From) && SameMaker(maker, request.Part))

@@ -29,7 +29,7 @@ internal static class QuantityRules
 
     public static IRuleBuilderOptions<T, string?> MustBeCount<T>(this IRuleBuilder<T, string?> rule) => rule
         .Must(text => text is null || CommonRules.FindWhole(text) is >= 0 and <= MostPieces)
-        .Otherwise("a whole number, digits only", "leave it out to take what the variant has");
+        .Otherwise($"a whole number up to {MostPieces}, digits only", "leave it out to take what the variant has");
 
     private static ValidationFailure Failure(string property, string text, QuantityRefused refused) => new(property, refused.Title, text)
     {

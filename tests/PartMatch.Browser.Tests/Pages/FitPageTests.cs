@@ -82,6 +82,25 @@ public sealed class FitPageTests(Bench bench) : PageTests(
     }
 
     [Fact]
+    public async Task The_headline_names_the_part_the_maker_fitted_and_how_sure_each_axis_is()
+    {
+        await using var sheet = await Bench.OpenAsync(Pump);
+        var headline = await sheet.TextAsync("#answer section.headline");
+
+        Assert.Matches(new Regex(@"The maker fitted\s+P-26-1147-E"), headline);
+        Assert.Matches(new Regex(@"Mounts yes:\s+unproven"), headline);
+        Assert.Matches(new Regex(@"Runs differently:\s+indicated"), headline);
+    }
+
+    [Fact]
+    public async Task A_serial_number_that_the_variant_never_had_is_said_in_the_headline()
+    {
+        await using var sheet = await Bench.OpenAsync(Pump + "&serial=5");
+
+        Assert.Contains("30118 to 86020", await sheet.TextAsync(".headline .notice"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_date_that_cannot_be_read_is_said_at_its_field_and_in_a_summary_that_has_the_focus()
     {
         await using var sheet = (await Bench.OpenAsync(Pump)).Expecting(400);

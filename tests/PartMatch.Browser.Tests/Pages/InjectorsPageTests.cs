@@ -51,6 +51,14 @@ public sealed class InjectorsPageTests(Bench bench) : PageTests(
         sheet.AssertQuiet();
     }
 
+    [Fact]
+    public async Task A_voltage_in_the_address_stands_in_the_form_and_is_asked_again()
+    {
+        await using var sheet = await Bench.OpenAsync($"{Goal}&voltage=11+V");
+        await Assertions.Expect(sheet.Page.Locator("#voltage")).ToHaveValueAsync("11 V");
+        await AssertSameWhenReopenedAsync(sheet);
+    }
+
     private static async Task FillGoalAsync(Sheet sheet, string power)
     {
         await sheet.ChooseAsync("Engine family", "Pellworth");

@@ -34,6 +34,16 @@ public sealed class PartPageTests(Bench bench) : PageTests(
     }
 
     [Fact]
+    public async Task Which_of_two_numbers_is_the_newer_is_said_above_the_table()
+    {
+        await using var older = await Bench.OpenAsync("part.html?number=P-26-1147-B");
+        await using var newer = await Bench.OpenAsync("part.html?number=P-26-1147-C");
+
+        await Assertions.Expect(older.Page.GetByRole(AriaRole.Heading, new() { Name = "Replaced by these newer numbers" })).ToBeVisibleAsync();
+        await Assertions.Expect(newer.Page.GetByRole(AriaRole.Heading, new() { Name = "Replaces these older numbers" })).ToBeVisibleAsync();
+    }
+
+    [Fact]
     public async Task A_casting_mark_shows_every_part_that_carries_it()
     {
         await using var sheet = await Bench.OpenAsync("part.html?number=26-70-5");

@@ -115,6 +115,25 @@ public sealed class JointTests
     }
 
     [Fact]
+    public void A_neighbour_that_fails_at_another_joint_with_the_part_is_no_mend()
+    {
+        var family = WithWheelsAndShafts(
+                wheel => wheel.CannotAlterRunning().Length("bore").Choices("keyway"), shaft => shaft.CannotAlterRunning().Length("diameter").Choices("keyway"))
+            .Wheel("W-2", Has("bore", Mm(25)), Has("keyway", Words("square")))
+            .Shaft("S-1", Has("diameter", Mm(20)), Has("keyway", Words("square"))).Fitted("lark", "shaft", "S-1")
+            .Shaft("S-2", Has("diameter", Mm(24.5m)), Has("keyway", Words("square")))
+            .Shaft("S-3", Has("diameter", Mm(24.5m)), Has("keyway", Words("round")))
+            .Shaft("S-4", Has("diameter", Mm(24.5m)))
+            .Joint("clearance", "shaft.diameter", "wheel.bore", min: 0, max: 1).Joint("keyway", "wheel.keyway", "shaft.keyway", Relation.Same);
+
+        var mend = family.Ask("W-2").Of("clearance").Mend;
+
+        Assert.Contains("alder:S-2", mend, StringComparison.Ordinal);
+        Assert.DoesNotContain("alder:S-3", mend, StringComparison.Ordinal);
+        Assert.Contains("alder:S-4", mend, StringComparison.Ordinal); // its keyway is not recorded: nothing speaks against it
+    }
+
+    [Fact]
     public void A_failed_joint_that_no_known_neighbour_mends_says_so() =>
         Assert.Contains("no known part", Pair(Mm(20), Mm(25)).Joint("clearance", "shaft.diameter", "wheel.bore", min: 0, max: 1).Ask("W-2").Of("clearance").Mend, StringComparison.Ordinal);
 

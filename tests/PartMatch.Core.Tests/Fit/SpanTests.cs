@@ -9,6 +9,34 @@ namespace PartMatch.Core.Tests.Fit;
 /// <summary>Fitments that hold from–to by serial number or build date; an engine not known closely enough is judged over every span.</summary>
 public sealed class SpanTests
 {
+    // The variant as recorded: built 2016-05 to 2022-06, serial numbers 30118 to 86020; on each bound and just outside it.
+    [Theory]
+    [InlineData("2016-05", 30118L, false)]
+    [InlineData("2022-06", 86020L, false)]
+    [InlineData("2016-04", null, true)]
+    [InlineData("2022-07", null, true)]
+    [InlineData(null, 30117L, true)]
+    [InlineData(null, 86021L, true)]
+    [InlineData(null, null, false)]
+    public void An_engine_that_the_variant_cannot_be_is_told_and_changes_no_verdict(string? built, long? serial, bool isOutside)
+    {
+        var span = new Span(BuildDate.Find("2016-05"), BuildDate.Find("2022-06"), 30118, 86020);
+        var family = Wheels().Variant("heron", span).Fitted("heron", "wheel", "W-1");
+
+        var answer = family.Ask("W-1", on: "heron", built: built, serial: serial);
+
+        Assert.Equal(Headline.Fits, answer.Headline);
+        Assert.Equal(isOutside, answer.Reasons.Any(reason => reason.Code == "outside-variant"));
+        Assert.Equal(isOutside, family.Ask("W-99", on: "heron", built: built, serial: serial).Reasons.Any(reason => reason.Code == "outside-variant"));
+    }
+
+    [Theory]
+    [InlineData("9999-12", "9999-12-31")]
+    [InlineData("2016-02", "2016-02-29")]
+    [InlineData("2017-02", "2017-02-28")]
+    public void A_month_ends_with_its_last_day(string month, string last) =>
+        Assert.Equal(DateOnly.ParseExact(last, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture), BuildDate.Find(month)?.Last);
+
     [Theory]
     [InlineData(41206, Headline.Fits)]
     [InlineData(41207, Headline.DoesNotFit)]

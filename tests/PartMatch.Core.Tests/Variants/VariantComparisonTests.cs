@@ -116,6 +116,18 @@ public sealed class VariantComparisonTests
         Assert.Null(difference.Effect);
     }
 
+    [Theory]
+    [InlineData(true, Met.NotKnown)]
+    [InlineData(false, null)]
+    public void The_same_grades_on_every_variant_are_not_seen_to_differ(bool hasRule, Met? expected)
+    {
+        var family = WithWheels(wheel => _ = hasRule ? wheel.CannotAlterRunning().Length("wall").Rule("wall", Effect.Stops, allowance: 0) : wheel.CannotAlterRunning().Length("wall"))
+            .Wheel("W-1", Has("wall", Mm(1.4m))).Wheel("W-2", Has("wall", Mm(1.5m))).Wheel("W-3", Has("wall", Mm(1.5m))).Wheel("W-4", Has("wall", Mm(1.4m)))
+            .Fitted("lark", "wheel", "W-1").Fitted("lark", "wheel", "W-2").Fitted("swift", "wheel", "W-3").Fitted("swift", "wheel", "W-4");
+
+        Assert.Equal(expected, Position(family).Differences.Select(one => (Met?)one.Same).SingleOrDefault());
+    }
+
     [Fact]
     public void A_side_that_carries_nothing_takes_no_part_in_the_differences() =>
         Assert.Empty(Position(Wheels().Fitted("lark", "wheel", "W-1").Fitted("swift", "wheel", "none")).Differences);

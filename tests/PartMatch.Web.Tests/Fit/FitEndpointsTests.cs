@@ -154,6 +154,7 @@ public sealed class FitEndpointsTests(SmallBase server)
 
     [Theory]
     [InlineData("", "part", "neither")]
+    [InlineData("&part=&from=", "part", "neither")]
     [InlineData("&part=12-34&from=a", "part", "both")]
     [InlineData("&part=---", "part", "---")]
     [InlineData("&part=12-34&built=2016", "built", "2016")]

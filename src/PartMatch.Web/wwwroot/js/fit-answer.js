@@ -23,9 +23,9 @@ const inWords = (text, answer, family) => text.replaceAll(answer.reference, name
 
 const named = (reference, family) => reference.replace(/^\S+/, code => variantName(family, code));
 
-/** The comparison, and what it leads to, where the reason says so in a sentence of its own. */
-function parts(text) {
-  const cut = text.search(/\. (?=\S)/);
+/** The comparison, and what it leads to, where the reason says so in a sentence of its own; where two parts mate, that sentence is the rule. */
+function parts(text, by) {
+  const cut = by === 'joint' ? -1 : text.search(/\. (?=\S)/);
   return cut < 0 ? [sentence(text), ''] : [sentence(text.slice(0, cut + 1)), sentence(text.slice(cut + 2))];
 }
 
@@ -49,23 +49,38 @@ function tellApart(answer) {
   if (isNothing(answer)) return '';
   if (!answer.lookAlikes.length) return 'No number or part recorded here can be taken for it.';
   const [worst] = answer.lookAlikes;
-  return [partLink(worst.part), ` ${worst.name}, `, danger(worst.danger), ': ', worst.tellApart ?? 'nothing recorded separates them', '. ',
+  const which = answer.identity.fitted.includes(worst.part) ? ' (the one the maker fitted here), the mix-up is ' : ', ';
+  return [partLink(worst.part), ` ${worst.name}${which}`, danger(worst.danger), ': ', worst.tellApart ?? 'nothing recorded separates them', '. ',
     el('a', { href: address('tell-apart.html', { parts: answer.asked.part }) }, 'Tell them apart before paying'), ', or see ',
     el('a', { href: address('look-alikes.html', { number: answer.asked.part, family: answer.asked.family }) }, count(answer.lookAlikes.length, 'look-alike')), '.'];
 }
 
+function fittedParts({ identity: { fitted } }) {
+  return fitted.flatMap((part, index) => (index ? [', ', partLink(part)] : [partLink(part)]));
+}
+
+/** A verdict is as sure as the weaker of its axes; where they differ both are said, so that a sure "differently" is not read as a guess. */
+function howSure({ sureness: whole, mounts, runs, headline }) {
+  const says = value => [sureness(value), ` – ${meaningOfSureness(value)}`];
+  return headline === 'does-not-fit' || mounts.sureness === runs.sureness ? says(whole)
+    : [el('div', null, `Mounts ${say('mounts', mounts.value)}: `, says(mounts.sureness)), el('div', null, `Runs ${say('runs', runs.value)}: `, says(runs.sureness))];
+}
+
 function head(answer, family) {
   const reason = decisive(answer);
-  const [why, outcome] = reason ? parts(inWords(reason.text, answer, family)) : ['No feature, joint or finding that speaks of it is recorded.', ''];
+  const [why, outcome] = reason ? parts(inWords(reason.text, answer, family), reason.by) : ['No feature, joint or finding that speaks of it is recorded.', ''];
   const [next] = answer.measureNext;
+  const outside = answer.reasons.find(one => one.code === 'outside-variant');
   return el('section', { class: 'headline', 'data-headline': answer.headline },
     el('h2', { 'data-first': true, tabindex: '-1' }, verdictShape(answer.headline), el('span', null, answer.headlineText)),
+    outside ? el('p', { class: 'notice' }, inWords(outside.text, answer, family)) : null,
     el('p', { class: 'why' }, linked(why, reason && partsOf(reason))),
     facts([
       ['What happens then', whatThen(answer, outcome)],
       ['Settle it first by', next ? `${sentence(nextStep(next, family))}.` : ''],
+      ['The maker fitted', ['fitted-here', 'same-both-ways'].includes(answer.identity.relation) ? '' : fittedParts(answer)],
       ['Telling apart', tellApart(answer)],
-      ['How sure', [sureness(answer.sureness), ` – ${meaningOfSureness(answer.sureness)}`]],
+      ['How sure', howSure(answer)],
     ]));
 }
 
@@ -85,11 +100,10 @@ function axes(answer) {
 
 function identity(answer, family) {
   const { asked, identity: { relation, fitted, chain } } = answer;
-  const list = parts => parts.flatMap((part, index) => (index ? [', ', partLink(part)] : [partLink(part)]));
   return section('What was judged against what',
     facts([
       ['The part', isNothing(answer) ? 'nothing: the position is left empty' : asked.part ? [partLink(asked.part), ` – ${say('identity', relation)}`] : `${asked.number ?? 'none'} – ${say('identity', relation)}`],
-      ['The maker fitted', fitted.length ? list(fitted) : 'nothing, or not recorded'],
+      ['The maker fitted', fitted.length ? fittedParts(answer) : 'nothing, or not recorded'],
       ['Judged against', answer.judgedAgainst ? linked(answer.judgedAgainst) : ''],
       ['Runs compared with', named(answer.reference, family)],
       ['Neighbours given', asked.with.length ? asked.with.map(text => el('div', null, positionName(family, text.split('=')[0]), ': ', text.endsWith('=none') ? 'none' : partLink(text.split('=').slice(1).join('=')))) : ''],
@@ -117,7 +131,8 @@ export function fitAnswer(answer, family) {
     axes(answer),
     identity(answer, family),
     section('Reasons', reasonsTable(answer.reasons.map(reason => ({ ...reason, text: inWords(reason.text, answer, family) })))),
-    section('What must change with it', changes('Also needed', answer.alsoNeeded, family), changes('Perhaps needed: a value is not known', answer.perhapsNeeded, family)),
+    section('What must change with it', changes('Also needed', answer.alsoNeeded, family)),
+    section('What perhaps must change with it: a value is not known', changes('Perhaps needed', answer.perhapsNeeded, family)),
     works(answer),
     section('Measure next', answer.measureNext.length ? el('ol', null, answer.measureNext.map(step =>
       el('li', null, `${sentence(nextStep(step, family))}; settles whether it ${step.settles === 'mounts' ? 'mounts' : 'runs the same'}.`, step.how ? el('span', { class: 'quiet' }, ` ${sentence(step.how)}.`) : ''))) : null),

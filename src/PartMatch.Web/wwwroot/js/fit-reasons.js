@@ -31,7 +31,7 @@ const relations = { 'same': 'the same', 'at-least': 'at least', 'at-most': 'at m
 /** How far beyond the demand the rule still lets a part be. */
 function slack({ relation, allowance }) {
   if (!allowance) return '';
-  return { 'same': `within ${allowance.text}`, 'at-least': `less ${allowance.text}`, 'at-most': `plus ${allowance.text}` }[relation] ?? '';
+  return { 'same': `within ${allowance.text}`, 'at-least': `that, or up to ${allowance.text} less`, 'at-most': `that, or up to ${allowance.text} more` }[relation] ?? '';
 }
 
 function allowed(reason) {

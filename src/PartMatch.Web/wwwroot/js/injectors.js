@@ -81,11 +81,15 @@ function working(steps) {
     el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`), el('div', { class: 'quiet small' }, step.source))));
 }
 
+/** A tenth is far below what is known of the figure. */
+const whole = text => (Number(text) >= 100 ? String(Math.round(Number(text))) : text);
+
 function render(answer, query) {
   const { asked } = answer;
   const first = answer.injectors[0];
   const sized = answer.injectors.filter(injector => injector.enough === 'yes').length;
-  const heading = `Look for ${three(answer.needPerInjector.ratedVolume)[1]} ${three(answer.needPerInjector.ratedVolume)[3].replace(/,.*$/, '')} each`;
+  const [least, expected, most, unit] = three(answer.needPerInjector.ratedVolume);
+  const heading = `Look for ${whole(expected)} ${unit.replace(/,.*$/, '')} each`;
   return {
     title: `${asked.power.text} at ${asked.speed.text}`,
     summary: `${variantName(shown, asked.variant)}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${query.get('fuel') ?? asked.fuel}, ${asked.pressure.text}, ${asked.supply.replaceAll('-', ' ')}, duty up to ${Math.round(asked.duty * 1000) / 10} %.`,
@@ -93,7 +97,7 @@ function render(answer, query) {
     content: [
       el('section', { class: 'headline' },
         el('h2', { 'data-first': true, tabindex: '-1' }, heading),
-        el('p', { class: 'why' }, `Rated on n-heptane at 3 bar; between ${three(answer.needPerInjector.ratedVolume)[0]} and ${three(answer.needPerInjector.ratedVolume)[2]} as the assumptions allow.`),
+        el('p', { class: 'why' }, `Rated on n-heptane at 3 bar: enough if the expected figures hold. With the worst of them it takes ${whole(most)}, with the best of them ${whole(least)} would do.`),
         facts([
           ['First of the list', first ? [partLink(first.part), ` ${first.name}: `, enoughMark(first.enough), '. ', first.fit ? el('a', { class: 'across', href: pageOf(first.fit.link) }, verdict(first.fit.headline)) : ''] : 'no injector is recorded'],
           ['Enough', `${sized} of ${answer.injectors.length} in the catalogue, in the worst case too`],
@@ -102,7 +106,7 @@ function render(answer, query) {
         ])),
       answer.warnings.length ? el('div', { class: 'notice' }, el('ul', null, answer.warnings.map(warning => el('li', null, warning.text)))) : null,
       section('What each must feed', need(answer)),
-      section('Injectors, ranked', ruled('Every injector of the catalogue: enough first, then fit, then the smallest', ['Injector', 'Rated', 'Enough', 'Duty at the goal', 'Power at the limit', 'Will it fit', 'Because'],
+      section('Injectors, ranked', el('p', { class: 'quiet small' }, `Fit is judged against ${variantName(shown, asked.variant)} as built: the control unit is set for the flow of the fitted injectors, so one of another flow always counts as running differently. Whether anything else differs stands in its fit answer.`), ruled('Every injector of the catalogue: enough first, then fit, then the smallest', ['Injector', 'Rated', 'Enough', 'Duty at the goal', 'Power at the limit', 'Will it fit', 'Because'],
         answer.injectors.map(injector => injectorRow(injector, asked.duty)), { className: 'restack ranked' })),
       section('What was assumed', ruled('Assumed figures and where they come from', ['Figure', 'Low … expected … high', 'Source'], answer.assumed.map(one => [sentence(names[one.name] ?? plain(one.name)), one.range.text, one.source]), { className: 'restack' })),
       section('The working', working(answer.working)),

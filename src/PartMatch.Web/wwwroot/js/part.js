@@ -41,14 +41,14 @@ async function places(part) {
     place.quantity === undefined ? 'not recorded' : String(place.quantity), spanText(place) || 'always',
     el('ul', { class: 'bare inline' }, (known[place.family]?.variants ?? []).filter(variant => !part.fitted.some(other => other.variant === variant.variant && other.position === place.position)).map(variant =>
       el('li', null, el('a', { href: address('fit.html', { family: place.family, variant: variant.variant, position: place.position, part: part.part }) }, `on ${variant.variant}?`)))),
-  ])));
+  ]), { className: 'restack' }));
 }
 
 function replacements(title, list) {
   return list.length === 0 ? null : ruled(title, ['Part', 'Way', 'Limits', 'Evidence'], list.map(link => [
     [partLink(link.part), link.quantity > 1 ? ` ×${link.quantity}` : '', link.with.length ? [' with ', link.with.map(part => [partLink(part), ' '])] : ''],
-    link.way === 'both' ? 'both ways' : 'one way', [link.variants.length ? `only ${link.variants.join(', ')}` : '', spanText(link)].filter(Boolean).join('; ') || 'none recorded', [sourceText(link.source), link.note ? `. ${link.note}` : ''],
-  ]));
+    link.way === 'both' ? 'either stands in for the other' : 'new for old only', [link.variants.length ? `only ${link.variants.join(', ')}` : '', spanText(link)].filter(Boolean).join('; ') || 'none recorded', [sourceText(link.source), link.note ? `. ${sentence(link.note)}` : ''],
+  ]), { className: 'restack' });
 }
 
 function contents(title, list) {
@@ -88,8 +88,10 @@ async function show(part) {
       ])),
     await warning(part),
     await places(part),
-    section('Numbers before and after', replacements('Replaced by', part.replacedBy), replacements('Replaces', part.replaces)),
-    section('Sets', contents('It holds', part.holds), contents('It is held in', part.heldIn)),
+    section('Replaced by these newer numbers', replacements('Replaced by', part.replacedBy)),
+    section('Replaces these older numbers', replacements('Replaces', part.replaces)),
+    section('It holds', contents('It holds', part.holds)),
+    section('It is held in', contents('It is held in', part.heldIn)),
     values(part),
     curves(part),
     section('Cautions', part.cautions.length ? el('ul', { class: 'cautions' }, part.cautions.map(caution => el('li', null, caution.text))) : null),
