@@ -80,7 +80,8 @@ function confirm(answer, about) {
 function title(answer, sheet) {
   const left = answer.candidates.filter(isPossible);
   const names = left.slice(0, 3).map(one => one.number ?? sheet.nameOf(one));
-  return left.length === 0 ? 'Key: no candidate left' : `Key: ${names.join(' / ')}${left.length > 3 ? ` and ${left.length - 3} more` : ''}`;
+  const what = answer.key ? 'Key' : 'Candidates';
+  return left.length === 0 ? 'Candidates: none is left' : `${what}: ${names.join(' / ')}${left.length > 3 ? ` and ${left.length - 3} more` : ''}`;
 }
 
 /** Prints the card and nothing else of the page. */
@@ -104,8 +105,8 @@ function card(answer, sheet, about) {
 const mostShown = 10;
 
 function pair(group, tags) {
-  return el('div', { class: 'notice together' }, el('p', null, balloons(group.candidates, tags), ' ', el('strong', null, linked(sentences(group.text)))),
-    group.wouldSeparate.length ? [el('p', null, 'What would:'), el('ul', null, group.wouldSeparate.map(one => el('li', null, linked(sentences(one.text)))))] : null);
+  return el('div', { class: 'notice together' }, el('p', null, balloons(group.candidates, tags), ' ', el('strong', null, linked(group.text))),
+    group.wouldSeparate.length ? [el('p', null, 'What would:'), el('ul', null, group.wouldSeparate.map(one => el('li', null, linked(one.text))))] : null);
 }
 
 /** Two by two what no check at hand separates, and what would; a long list is folded. */

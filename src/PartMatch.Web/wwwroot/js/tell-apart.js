@@ -3,7 +3,6 @@
 import { familyOf, offerFamilies, variantName } from './choices.js';
 import { address, el, plain } from './format.js';
 import { bind, drawStrip } from './page.js';
-import { seenText } from './tell-apart-key.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, parts } = form.elements;
@@ -50,7 +49,8 @@ function offerTools(given) {
   if (given && owned.some(tool => !tools.includes(tool))) joinedTools.value = given; // so that the server can say what is wrong with it
 }
 
-function offerSeen(all) {
+async function offerSeen(all) {
+  const { seenText } = all.length ? await import('./tell-apart-key.js') : {};
   seenCell.hidden = all.length === 0;
   document.getElementById('seen').replaceChildren(...all.map((seen, index) => el('label', { class: 'choice' },
     el('input', { type: 'checkbox', name: 'seen', value: seen, 'data-row': true, id: `seen-${index}`, checked: true }), ` ${seenText(seen)}`)));
@@ -69,7 +69,7 @@ async function prepare(query) {
   showBy(by);
   showMode(query.get('mode') ?? 'before-paying');
   offerTools(query.get('tools'));
-  offerSeen(query.getAll('seen'));
+  await offerSeen(query.getAll('seen'));
 }
 
 /** This page with the same candidates and other observations, or another mode. */
@@ -78,13 +78,29 @@ function again(query, change) {
   return address('tell-apart.html', { parts: query.get('parts'), family: query.get('family'), variants: query.get('variants'), mode, tools: mode === 'in-hand' ? query.get('tools') : null, seen });
 }
 
+let dressed = null;
+
+/** How an answer is written and drawn; not before there is one: the blank form loads without it. */
+async function answerParts() {
+  dressed ??= new Promise(done => document.head.append(el('link', { rel: 'stylesheet', href: 'css/tell-apart.css', onload: done, onerror: done })));
+  const [answer, key] = await Promise.all([import('./tell-apart-answer.js'), import('./tell-apart-key.js'), dressed]);
+  return { ...answer, ...key };
+}
+
+const namedInShort = 6;
+
+function inShort(list) {
+  const each = list.split(',').map(part => part.trim().replace(/^[^:]*:/, '')).filter(Boolean);
+  return each.length > namedInShort ? `${each.slice(0, namedInShort - 1).join(', ')} and ${each.length - namedInShort + 1} more` : each.join(', ');
+}
+
 bind({
   prepare,
   toApi: query => (query.size ? `/api/tell-apart?${query}` : null),
   render: async (answer, query) => {
-    const { tellApartAnswer } = await import('./tell-apart-answer.js'); // not before there is an answer: the blank form loads without it
+    const { seenText, tellApartAnswer } = await answerParts();
     const { asked } = answer;
-    const what = asked.family ? [shown?.title ?? asked.family, ...(query.get('variants') ? [answer.candidates.map(one => one.candidate).join(', ')] : [])].join(': ') : parts.value.split(',').map(part => part.trim()).join(', ');
+    const what = asked.family ? [shown?.title ?? asked.family, ...(query.get('variants') ? [answer.candidates.map(one => one.candidate).join(', ')] : [])].join(': ') : inShort(parts.value);
     return {
       title: what,
       summary: [what, asked.mode === 'in-hand' ? 'in hand' : 'before paying', ...asked.seen.map(seenText)].join('; ') + '.',
