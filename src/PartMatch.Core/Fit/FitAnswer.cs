@@ -194,6 +194,9 @@ public sealed record FitAnswer(
     /// <summary>Numbers that can be taken for the part asked about, most dangerous first; the door fills them in.</summary>
     public IReadOnlyList<LookAlikeWarning> LookAlikes { get; init; } = [];
 
+    /// <summary>The known numbers nearest to one that no book knows, likeliest mix-up first; empty for a known one. The door fills them in.</summary>
+    public IReadOnlyList<NearestNumber> NearestNumbers { get; init; } = [];
+
     /// <summary>The address that asks this question again.</summary>
     public string Permalink { get; init; } = "";
 }
@@ -205,6 +208,10 @@ public sealed record FitAnswer(
 /// <param name="With">Neighbours given, as <c>position=part</c>, ordered.</param>
 public sealed record FitAsked(
     string Family, string Variant, string Position, string? Part, string? Number, string? From, string? Built, long? Serial, IReadOnlyList<string> With);
+
+/// <summary>A known number that is written nearly as the one asked about.</summary>
+/// <param name="Edits">Between the keys as they are.</param>
+public sealed record NearestNumber(string Number, string Part, int Edits);
 
 /// <summary>A number that can be taken for this one.</summary>
 /// <param name="Danger"><c>high</c>, <c>medium</c>, <c>low</c> or <c>none</c>.</param>

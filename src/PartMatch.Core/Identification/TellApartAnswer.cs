@@ -41,7 +41,7 @@ public enum TellApartHeadline
 /// <param name="Message">What to write to a seller; null in hand, and where no photo or label helps.</param>
 /// <param name="Confirm">To be sure that it is the first of the candidates left: all of these must come out so, in this order.</param>
 /// <param name="Positions">Of an engine: what was seen where, and on which variants it is so.</param>
-/// <param name="WalkRound">Of an engine: one check for each position at which the variants left differ, by minutes. A swapped part deceives a key, not this.</param>
+/// <param name="WalkRound">Of an engine: one check for each position at which the variants differ, by minutes. A swapped part deceives a key, not this.</param>
 public sealed record TellApartAnswer(
     TellApartAsked Asked,
     TellApartHeadline Headline,

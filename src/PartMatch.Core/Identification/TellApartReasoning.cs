@@ -44,7 +44,7 @@ internal static class TellApartReasoning
         return new TellApartAnswer(
             asked, headline, TellApartWording.Of(headline, subject, possible, message, key), Rows(subject, possible, seen), subject.WeightsText, method,
             Minutes(key.ExpectedCost), Minutes(key.WorstCost), KeyDrawing.Of(subject, splitting, key), inseparable, message,
-            Confirmations.Of(subject, splitting, possible), SeenPositions.Of(subject, seen), WalkRound.Of(subject, splitting, possible));
+            Confirmations.Of(subject, splitting, possible), SeenPositions.Of(subject, seen), WalkRound.Of(subject, allowed));
     }
 
     /// <summary>Every two of a set, by their places.</summary>

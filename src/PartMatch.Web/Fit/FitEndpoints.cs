@@ -6,11 +6,14 @@ using PartMatch.Storage.Families;
 using PartMatch.Storage.Parts;
 using PartMatch.Web.Http;
 using PartMatch.Web.LookAlikes;
+using PartMatch.Web.Parts;
 
 namespace PartMatch.Web.Fit;
 
 internal static class FitEndpoints
 {
+    private const int MostNearest = 5;
+
     public static void MapFit(this RouteGroupBuilder api) =>
         api.MapGet("/fit", Fit).WithName("CheckFit").WithTags("fit")
             .WithSummary("Does a part, or what another variant has there, fit at a position of a variant, and does the engine run the same?");
@@ -32,8 +35,15 @@ internal static class FitEndpoints
         return answer with
         {
             Permalink = LinkTo(answer.Asked),
+            NearestNumbers = answer.Identity.Relation == IdentityRelation.UnknownNumber && question.Number is { } number ? Nearest(lookAlikes.Get(), number) : [],
             LookAlikes = judged is { IsNothing: false } part ? LookAlikeSearch.Warn(lookAlikes.Get(), part, facts.Family.Code) : [],
         };
+    }
+
+    private static IReadOnlyList<NearestNumber> Nearest(LookAlikeFacts facts, string number)
+    {
+        var (maker, written) = NamedPart.Split(number);
+        return [.. NearSearch.Decide(facts.Numbers, new NearQuestion(written, maker, Limit: MostNearest)).Numbers.Select(near => new NearestNumber(near.Number, near.Part, near.Edits))];
     }
 
     private static string LinkTo(FitAsked asked) => new Permalink("/api/fit")

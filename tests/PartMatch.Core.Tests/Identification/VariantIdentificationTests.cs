@@ -83,14 +83,14 @@ public sealed class VariantIdentificationTests
         var round = Ask(Fitted(), CheckMode.InHand, []).WalkRound;
         Assert.Equal([("cover", "colour", Method.Eye), ("wheel", "curve", Method.Photo)], round.Select(stop => (stop.Position, stop.Check.Feature, stop.Check.Method)));
         Assert.Equal([("grey", "lark swift"), ("red", "heron")], round[0].Answers.Select(answer => (answer.Text, string.Join(' ', answer.Candidates))));
-        Assert.Equal(["cover"], Ask(Fitted(), CheckMode.InHand, ["wheel.curve:right"]).WalkRound.Select(stop => stop.Position)); // on swift and heron the wheels are one
+        Assert.Equal(round.Select(stop => stop.Position), Ask(Fitted(), CheckMode.InHand, ["wheel.curve:right"]).WalkRound.Select(stop => stop.Position)); // a part of another is looked for still
         Assert.Equal(["cover"], Ask(Fitted(), CheckMode.BeforePaying, []).WalkRound.Select(stop => stop.Position));
-        Assert.Empty(Ask(Fitted(), CheckMode.InHand, ["cover.colour:red"]).WalkRound);
+        Assert.NotEmpty(Ask(Fitted(), CheckMode.InHand, ["cover.colour:red"]).WalkRound);
     }
 
-    // The wheel of lark is taken for that of swift by the caliper, and that of swift for heron's. Without lark the answer is that of swift alone.
+    // A red cover rules lark out; lark's wheel may be in it all the same. By the caliper 10 and 10.08 ± 0.05 each are one answer, 10.3 is another.
     [Fact]
-    public void Walk_round_speaks_of_the_variants_still_possible()
+    public void Walk_round_still_looks_for_parts_of_a_variant_that_is_ruled_out()
     {
         var family = WithWheels(wheel => wheel.Length("width").Check("width", Method.Caliper, 3, 0.05m)).Variant("heron").Access("wheel", 0)
             .Place("cover", cover => cover.Choice("colour", "grey", "red").Check("colour", Method.Eye, 1)).Access("cover", 0)
@@ -99,8 +99,8 @@ public sealed class VariantIdentificationTests
             .Fitted("lark", "wheel", "W1").Fitted("swift", "wheel", "W2").Fitted("heron", "wheel", "W3")
             .Fitted("lark", "cover", "C1").Fitted("swift", "cover", "C2").Fitted("heron", "cover", "C2");
         var terms = new TellApartTerms(CheckMode.InHand, [Method.Caliper], ["cover.colour:red"]);
-        var stop = Assert.Single(Decided(VariantIdentification.Decide(family.Facts(), _all, terms)).WalkRound);
-        Assert.Equal([("10.08 mm", "swift"), ("10.3 mm", "heron")], stop.Answers.Select(answer => (answer.Text, string.Join(' ', answer.Candidates))));
+        var stop = Decided(VariantIdentification.Decide(family.Facts(), _all, terms)).WalkRound.Single(one => one.Position == "wheel");
+        Assert.Equal([("10 … 10.08 mm", "lark swift"), ("10.3 mm", "heron")], stop.Answers.Select(answer => (answer.Text, string.Join(' ', answer.Candidates))));
     }
 
     // Early larks have the grey cover, late ones the red: either can be seen on one.

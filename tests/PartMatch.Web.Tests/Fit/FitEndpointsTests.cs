@@ -79,6 +79,17 @@ public sealed class FitEndpointsTests(SmallBase server)
     }
 
     [Fact]
+    public async Task An_unknown_number_comes_with_the_nearest_known_ones()
+    {
+        var answer = await _client.AskAsync(Pump + "&part=12-37");
+
+        // Keys of 4 characters: one edit is near. 1237 against 1234, 1235 and 1236 is one substitution each.
+        Assert.Equal(["ardlow:12/34", "ardlow:12/35", "ardlow:12/36"], answer.List("nearestNumbers").Select(near => near.Text("part")).Order());
+        Assert.All(answer.List("nearestNumbers"), near => Assert.Equal(1, near.GetProperty("edits").GetInt32()));
+        Assert.Empty((await _client.AskAsync(Pump + "&part=12-34")).List("nearestNumbers"));
+    }
+
+    [Fact]
     public async Task Leaving_a_position_empty_is_a_question_too()
     {
         var answer = await _client.AskAsync("/api/fit?family=duo-2&variant=b&position=injector&part=none");

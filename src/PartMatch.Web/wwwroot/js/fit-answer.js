@@ -45,7 +45,13 @@ function nextStep(step, family) {
 const isNothing = answer => answer.asked.part === 'none';
 
 function tellApart(answer) {
-  if (answer.identity.relation === 'unknown-number') return el('a', { href: address('look-alikes.html', { number: answer.asked.number, family: answer.asked.family }) }, 'The nearest known numbers');
+  if (answer.identity.relation === 'unknown-number') {
+    const all = el('a', { href: address('look-alikes.html', { number: answer.asked.number, family: answer.asked.family }) }, 'all of them, with their danger');
+    return answer.nearestNumbers.length
+      ? ['The nearest known numbers: ', answer.nearestNumbers.flatMap(({ number, part }, index) => [index ? ', ' : '', partLink(part, number)]), ': ', all, '.']
+      : 'No known number is written nearly so.';
+  }
+
   if (isNothing(answer)) return '';
   if (!answer.lookAlikes.length) return 'No number or part recorded here can be taken for it.';
   const [worst] = answer.lookAlikes;
