@@ -8,6 +8,7 @@ public sealed class NumberDistanceTests
 {
     // Few letters, so that repeats and swaps are common.
     private static readonly Gen<string> _text = Gen.String[Gen.Char["ABC"], 0, 9];
+    private static readonly Gen<string> _key = Gen.String[Gen.Char["0123456789ABO"], 0, 40];
     private static readonly Gen<(string, string)> _pair = Gen.Select(_text, _text);
 
     // Source: V. I. Levenshtein 1966; the pairs stand in the test data of many libraries.
@@ -40,6 +41,17 @@ public sealed class NumberDistanceTests
             (left, right) => NumberDistance.OptimalStringAlignment(left, right) == EditDistanceByDefinition.OptimalStringAlignment(left, right)
                 && NumberDistance.Levenshtein(left, right) == EditDistanceByDefinition.Levenshtein(left, right),
             iter: 5_000);
+
+    // A general-purpose library as a second opinion, over longer texts than the definitions can be followed on.
+    [Fact]
+    public void Both_distances_agree_with_a_general_purpose_library()
+    {
+        var (alignment, levenshtein) = (new F23.StringSimilarity.OptimalStringAlignment(), new F23.StringSimilarity.Levenshtein());
+        Gen.Select(_key, _key).Sample(
+            (left, right) => NumberDistance.OptimalStringAlignment(left, right) == (int)alignment.Distance(left, right)
+                && NumberDistance.Levenshtein(left, right) == (int)levenshtein.Distance(left, right),
+            iter: 20_000);
+    }
 
     [Fact]
     public void Within_a_limit_is_the_distance_and_beyond_it_one_more_than_the_limit() =>
