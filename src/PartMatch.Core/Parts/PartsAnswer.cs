@@ -1,6 +1,6 @@
 using PartMatch.Core.Catalogue;
-using PartMatch.Core.LookAlikes;
 using PartMatch.Core.Fit;
+using PartMatch.Core.LookAlikes;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Variants;
 

@@ -186,7 +186,8 @@ public sealed class PairRankingTests
     }
 
     private static FamilyFacts Named(FamilyFacts family, string code) => new(
-        family.Variants, family.Positions, [WrenFamily.PumpKind, WrenFamily.DowelKind], [.. family.Parts], [], [], [], []) { Family = new Family(code, code, "osk", null) };
+        family.Variants, family.Positions, [WrenFamily.PumpKind, WrenFamily.DowelKind], [.. family.Parts], [], [], [], [])
+    { Family = new Family(code, code, "osk", null) };
 
     // By definition: the folded keys of the asked part's number and of the other's, at most two edits apart, one where the asked key is shorter than six characters.
     private static bool IsNear(Part asked, Part other) => Folded(asked, other) <= (asked.Key.Length < 6 ? 1 : 2);

@@ -86,11 +86,11 @@ internal static class WrenFamily
         fitments,
         [],
         [])
-    {
-        Family = new Family("wren-9", "Wren 9", "harl", null),
-        Supersessions = supersessions ?? [],
-        Pairs = pairs ?? [],
-    };
+        {
+            Family = new Family("wren-9", "Wren 9", "harl", null),
+            Supersessions = supersessions ?? [],
+            Pairs = pairs ?? [],
+        };
 
     /// <summary>The neighbour family, whose only part is a spring with a number near that of a Wren pump.</summary>
     public static FamilyFacts Neighbour { get; } = new(
