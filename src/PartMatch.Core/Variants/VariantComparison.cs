@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 
@@ -8,6 +10,9 @@ public static class VariantComparison
 {
     /// <summary>Most variants compared at once.</summary>
     public const int Most = 6;
+
+    // Every comparison of the same variants asks the same hundreds of fit questions. Only those without build dates, of which there are few, are kept.
+    private static readonly ConditionalWeakTable<FamilyFacts, ConcurrentDictionary<(string Position, string From, string To), AcrossPair>> _judged = [];
 
     /// <summary>Decides one comparison.</summary>
     /// <exception cref="ArgumentException">A variant is not of this family.</exception>
@@ -20,7 +25,7 @@ public static class VariantComparison
 
         ComparedPosition[] all =
         [
-            .. facts.Positions.Where(position => question.Group is null || position.Group == question.Group).Select(position => Compare(facts, question, position)),
+            .. facts.Positions.Where(position => question.Group is null || position.Group == question.Group).AsParallel().AsOrdered().Select(position => Compare(facts, question, position)),
         ];
         return new CompareAnswer(question.AsAsked(facts.Family.Code), Count(all), [.. all.Where(position => IsShown(position, question.Show))]);
     }
@@ -95,7 +100,12 @@ public static class VariantComparison
         left.Parts.All(part => right.Parts.Any(other => IdentityCheck.SameBothWays(facts, (left.Variant, part.Part), (right.Variant, other.Part))))
         && right.Parts.All(part => left.Parts.Any(other => IdentityCheck.SameBothWays(facts, (left.Variant, other.Part), (right.Variant, part.Part))));
 
-    private static AcrossPair Across(FamilyFacts facts, CompareQuestion question, string position, string from, string to)
+    private static AcrossPair Across(FamilyFacts facts, CompareQuestion question, string position, string from, string to) =>
+        question.Built.ContainsKey(from) || question.Built.ContainsKey(to)
+            ? Judge(facts, question, position, from, to)
+            : _judged.GetOrCreateValue(facts).GetOrAdd((position, from, to), key => Judge(facts, question, key.Position, key.From, key.To));
+
+    private static AcrossPair Judge(FamilyFacts facts, CompareQuestion question, string position, string from, string to)
     {
         var built = question.Built.GetValueOrDefault(to);
         var answer = FitCheck.DecideFrom(facts, from, question.Built.GetValueOrDefault(from), new FitQuestion(to, position, Part: null, Built: built));
