@@ -31,7 +31,7 @@ internal static class InseparablePairs
         var text = relation is not null ? relation
             : would.Count > 0 ? $"No check at hand separates {names}."
             : $"Nothing recorded separates {names}: no feature with a check differs, or lacks a value.";
-        return new Inseparable([subject.Candidates[one].Code, subject.Candidates[other].Code], text, would);
+        return new Inseparable([subject.Candidates[one].Code, subject.Candidates[other].Code], text, would, relation is not null);
     }
 
     private static IEnumerable<Separator> ByOtherMeans(IdentificationSubject subject, Observable[] allowed, int one, int other) =>

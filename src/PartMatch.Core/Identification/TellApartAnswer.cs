@@ -108,7 +108,8 @@ public sealed record StepAnswer(string Text, string Seen, IReadOnlyList<string> 
 /// <summary>Two candidates that no check at hand separates.</summary>
 /// <param name="Text">Why not.</param>
 /// <param name="WouldSeparate">What would: checks by other means, cheapest first, then those for which a value is missing; four at most.</param>
-public sealed record Inseparable(IReadOnlyList<string> Candidates, string Text, IReadOnlyList<Separator> WouldSeparate);
+/// <param name="IsLinked">A supersession, or somebody's finding that they are one part, links the two.</param>
+public sealed record Inseparable(IReadOnlyList<string> Candidates, string Text, IReadOnlyList<Separator> WouldSeparate, bool IsLinked);
 
 /// <summary>A check that would separate two candidates, and what it takes.</summary>
 public sealed record Separator(string Feature, string Name, Method Method, decimal Minutes, string Text);

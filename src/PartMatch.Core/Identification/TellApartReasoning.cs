@@ -42,7 +42,7 @@ internal static class TellApartReasoning
             ? SellerLetter.Write(subject, splitting, pairs)
             : null;
         return new TellApartAnswer(
-            asked, headline, TellApartWording.Of(headline, subject, possible, message, key), Rows(subject, possible, seen), subject.WeightsText, method,
+            asked, headline, TellApartWording.Of(headline, subject, possible, inseparable, message, key), Rows(subject, possible, seen), subject.WeightsText, method,
             Minutes(key.ExpectedCost), Minutes(key.WorstCost), KeyDrawing.Of(subject, splitting, key), inseparable, message,
             Confirmations.Of(subject, splitting, possible), SeenPositions.Of(subject, seen), WalkRound.Of(subject, allowed));
     }
@@ -105,13 +105,15 @@ internal static class KeyDrawing
 /// <summary>What a key says in words.</summary>
 internal static class TellApartWording
 {
-    public static string Of(TellApartHeadline headline, IdentificationSubject subject, ulong possible, SellerMessage? message, KeyNode key)
+    public static string Of(TellApartHeadline headline, IdentificationSubject subject, ulong possible, IReadOnlyList<Inseparable> inseparable, SellerMessage? message, KeyNode key)
     {
         var count = BitOperations.PopCount(possible);
         return headline switch
         {
             TellApartHeadline.Identified => $"By what was seen it is {subject.NamesOf(possible)}, if it is one of these.",
             TellApartHeadline.NoneLeft => "What was seen fits none of these: it is something else, a part of another is in it, or something was misread.",
+            TellApartHeadline.NotToldApart when inseparable.All(pair => pair.IsLinked) =>
+                $"Nothing at hand separates {(count == 2 ? "the two: one replaces the other" : "any two of them: each replaces another")}, within the limits that are said below.",
             TellApartHeadline.NotToldApart => $"Nothing at hand separates {(count == 2 ? "the two" : "any two of them")}.",
             TellApartHeadline.Partly => $"Some are told apart{Effort(message, key)}. Not all: see what is not separated.",
             _ when count < 2 => "Nothing recorded can be taken for it with more than low danger.",

@@ -67,8 +67,8 @@ export async function lookAlikesOf(answer, place) {
     said: `${heading}.`,
     content: [
       el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, heading),
-        el('p', null, el('span', { class: 'number' }, asked.number), known.length ? [' is ', known.map((part, index) => [index ? ' or ' : '', partLink(part.part), ` ${part.name ?? ''}`])] : ' is in no book here: what follows are the nearest known numbers.'),
-        el('p', { class: 'small quiet' }, `Every number within ${count(answer.within, 'edit')} of it is listed${answer.complete ? '; none is missing' : '; the list is not complete'}, and parts of the kind that the eye cannot tell from it. Danger is how easily the two are mixed up (1–3) times the harm of the mix-up (0–5).`),
+        el('p', null, el('span', { class: 'number' }, asked.number), known.length ? [' is ', known.map((part, index) => [index ? ' or ' : '', partLink(part.part), ` ${part.name ?? ''}`])] : ` is in no book here${answer.total ? ': what follows are the nearest known numbers' : ''}.`),
+        el('p', { class: 'small quiet' }, `Listed are every number within ${count(answer.within, 'edit')} of it${answer.complete ? '' : ' (as far as the list goes)'}, every part of its kind that the eye cannot tell from it, and every trap that somebody found. Danger is how easily the two are mixed up (1–3) times the harm of the mix-up (0–5).`),
         answer.tellApart ? el('p', null, el('a', { class: 'button', href: pageOf(answer.tellApart) }, known.length > 1 ? 'Tell apart what it can mean' : 'Tell it from all the dangerous ones')) : null),
       written(answer),
       await Promise.all(lookAlikes.map(other => candidate(answer, other))),
