@@ -116,6 +116,7 @@ internal static class TellApartWording
                 $"Nothing at hand separates {(count == 2 ? "the two: one replaces the other" : "any two of them: each replaces another")}, within the limits that are said below.",
             TellApartHeadline.NotToldApart => $"Nothing at hand separates {(count == 2 ? "the two" : "any two of them")}.",
             TellApartHeadline.Partly => $"Some are told apart{Effort(message, key)}. Not all: see what is not separated.",
+            _ when count < 2 && subject.Candidates[0].Part is null => "No family describes it here, so there is nothing to compare it with: look at the numbers near it.",
             _ when count < 2 => "Nothing recorded can be taken for it with more than low danger.",
             _ => $"{(count == 2 ? "The two are" : $"All {count} are")} told apart{Effort(message, key)}.{Doubt(subject)}",
         };

@@ -23,10 +23,9 @@ internal static class TellApartEndpoints
     private static Results<Ok<TellApartAnswer>, Refused, Absent> OfParts(TellApartRequest request, PartStore parts, LookAlikeSource lookAlikes)
     {
         NamedPart[] named = [.. request.PartList.Select(written => NamedPart.Find(written, null, parts))];
-        var problem = named.Select(FindProblem).FirstOrDefault(found => found is not null);
-        return problem is not null
-            ? new Refused(problem)
-            : Shown(PartIdentification.Decide(lookAlikes.Get(), [.. named.Select(one => one.Part?.Id).OfType<string>()], request.Terms));
+        string[] ids = [.. named.SelectMany(one => one.Candidates).Select(part => part.Id).Distinct(StringComparer.Ordinal)];
+        var problem = named.Select(FindProblem).FirstOrDefault(found => found is not null) ?? FindTooMany(request, ids.Length);
+        return problem is not null ? new Refused(problem) : Shown(PartIdentification.Decide(lookAlikes.Get(), ids, request.Terms));
     }
 
     private static Results<Ok<TellApartAnswer>, Refused, Absent> OfVariants(TellApartRequest request, FamilyStore families)
@@ -49,13 +48,19 @@ internal static class TellApartEndpoints
         _ => throw new InvalidOperationException($"An outcome of type {outcome.GetType().Name} has no answer."),
     };
 
-    // A number that nobody knows has no features to be told apart by.
+    // A number that nobody knows has no features to be told apart by. One that two makers use is asked about. A casting mark stands for all that carry it: to
+    // find out which of them it is, is the very question.
     private static Problem? FindProblem(NamedPart named) => named switch
     {
-        { IsAmbiguous: true } => named.ToProblem("parts"),
-        { Part: null } => Problem.Of("bad-question", new FieldError("parts", named.Written, "numbers that the base knows", $"the nearest known numbers are at /api/numbers/{Uri.EscapeDataString(named.Written)}/near")),
+        { IsAmbiguous: true, Identifies: true } => named.ToProblem("parts"),
+        { Candidates.Count: 0 } => Problem.Of("bad-question", new FieldError("parts", named.Written, "numbers that the base knows", $"the nearest known numbers are at /api/numbers/{Uri.EscapeDataString(named.Written)}/near")),
         _ => null,
     };
+
+    private static Problem? FindTooMany(TellApartRequest request, int parts) => parts <= PartIdentification.MostParts
+        ? null
+        : Problem.Of("bad-question", new FieldError(
+            "parts", $"{request.Parts}, which can mean {parts} parts", $"at most {PartIdentification.MostParts} parts, casting marks counted with all that carry them", "ask with the parts' own numbers"));
 
     private static string LinkTo(TellApartAsked asked) => new Permalink("/api/tell-apart")
         .With("parts", asked.Parts.Count > 0 ? string.Join(',', asked.Parts) : null)

@@ -37,6 +37,16 @@ public sealed class LookAlikeSeedTests(SeedServer server)
         Assert.Superset(methods.ToHashSet(), row.List("tellApart").Select(check => check.Text("check")).ToHashSet());
     }
 
+    // Both heads carry the mark; the drilling for the phaser's oil makes the number.
+    [Fact]
+    public async Task A_casting_mark_is_told_apart_into_the_parts_that_carry_it()
+    {
+        var answer = await _client.AskAsync("/api/tell-apart?parts=16-1203-R");
+
+        Assert.Equal(["pellworth:P-14-0001-A", "pellworth:P-14-0004-A"], answer.List("candidates").Select(candidate => candidate.Text("candidate")));
+        Assert.Equal("phaser-feed", answer.GetProperty("key").GetProperty("check").Text("feature"));
+    }
+
     [Fact]
     public async Task Nothing_separates_the_two_620_injectors_and_it_says_so()
     {
