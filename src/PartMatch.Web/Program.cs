@@ -1,12 +1,10 @@
 using FluentValidation;
-using PartMatch.Storage.Books;
-using PartMatch.Storage.Families;
-using PartMatch.Storage.LookAlikes;
-using PartMatch.Storage.Parts;
 using PartMatch.Web.Books;
+using PartMatch.Web.Editing;
 using PartMatch.Web.Families;
 using PartMatch.Web.Fit;
 using PartMatch.Web.Health;
+using PartMatch.Web.History;
 using PartMatch.Web.Host;
 using PartMatch.Web.Http;
 using PartMatch.Web.Identification;
@@ -21,13 +19,7 @@ builder.Services.ConfigureHttpJsonOptions(options => JsonRules.Apply(options.Ser
 builder.Services.AddOpenApi(ApiDocument.Name, ApiDocument.Apply);
 builder.Services.AddValidatorsFromAssemblyContaining<Program>(includeInternalTypes: true);
 
-builder.Services.AddSingleton<OpenedBase>();
-builder.Services.AddSingleton(services => services.GetRequiredService<OpenedBase>().Database);
-builder.Services.AddSingleton<BookStore>();
-builder.Services.AddSingleton<FamilyStore>();
-builder.Services.AddSingleton<PartStore>();
-builder.Services.AddSingleton<NumberStore>();
-builder.Services.AddSingleton<OddsStore>();
+builder.Services.AddStores();
 builder.Services.AddSingleton<LookAlikeSource>();
 
 await using var app = builder.Build();
@@ -51,6 +43,8 @@ api.MapLookAlikes();
 api.MapTellApart();
 api.MapInjectors();
 api.MapBooks();
+api.MapRows();
+api.MapHistory();
 api.MapHealth();
 app.MapProblemTypes();
 app.MapOpenApi("/openapi.json");

@@ -45,14 +45,14 @@ internal static class BookChange
             return Sort(book, errors, added);
         }
 
-        Read(scope, added, errors);
-        if (errors.Any)
+        foreach (var row in added)
         {
-            return Sort(book, errors, added);
+            TypedQuantities.Split(scope, row, errors);
         }
 
-        // Read again: what was typed with its unit has been split, and lists stand in order.
+        // Found again: a number that was typed with its unit can stand where others look.
         scope = scopes.Find(edit.Draft, errors)!; // found just before
+        CellChecks.RunOn(scope.Own, added, errors);
         UniquenessChecks.Run(scope, BaseFacts.Read(connection, book), errors);
         BookChecks.Run(scope, errors, cancellation);
         if (errors.Any)
@@ -75,19 +75,6 @@ internal static class BookChange
 
         Write(connection, scope, steps, reach ? users.Scopes : null, cancellation);
         return new ChangeResult.Written(HistoryRows.Insert(connection, entry, steps));
-    }
-
-    private static void Read(BookScope scope, IReadOnlyList<BookRow> added, ErrorList errors)
-    {
-        foreach (var row in added)
-        {
-            TypedQuantities.Split(scope, row, errors);
-        }
-
-        if (!errors.Any)
-        {
-            CellChecks.RunOn(scope.Own, added, errors);
-        }
     }
 
     /// <summary>Without the row that says which book it is there is no book: only where nothing is left of it, and nobody uses it.</summary>
@@ -131,7 +118,10 @@ internal static class BookChange
     /// <summary>Faults of rows that were sent are theirs; faults of any other row show that it is in use.</summary>
     private static ChangeResult Sort(string book, ErrorList errors, IReadOnlyList<BookRow> added)
     {
-        var own = errors.Kept.Where(kept => kept.Row is not null && added.Contains(kept.Row)).Select(kept => (kept.Row!, kept.Error)).ToList(); // filtered for null
+        var own = errors.Kept.Where(kept => kept.Row is not null && added.Contains(kept.Row))
+            .Select(kept => (Row: kept.Row!, kept.Error)) // filtered for null
+            .DistinctBy(kept => (kept.Row, kept.Error.Column)) // the first fault of a cell explains the others
+            .ToList();
         if (own.Count > 0)
         {
             return new ChangeResult.Faulty(own);

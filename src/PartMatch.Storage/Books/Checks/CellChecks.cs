@@ -88,7 +88,7 @@ internal static class CellChecks
             {
                 errors.Add(
                     row, table.Key[0], $"the key {row.KeyText} ({string.Join(", ", table.Key)}) already stands {first[key].Place}",
-                    "leave one row out, or correct the key");
+                    first[key].Line > 0 ? "leave one row out, or correct the key" : "change that row instead, or correct the key");
             }
         }
     }

@@ -1,0 +1,28 @@
+using PartMatch.Storage.Books;
+using PartMatch.Storage.Editing;
+using PartMatch.Storage.Families;
+using PartMatch.Storage.History;
+using PartMatch.Storage.LookAlikes;
+using PartMatch.Storage.Parts;
+
+namespace PartMatch.Web.Host;
+
+internal static class Stores
+{
+    /// <summary>The base, opened at the start, and a store for each feature that asks it.</summary>
+    public static void AddStores(this IServiceCollection services)
+    {
+        services.AddSingleton(TimeProvider.System);
+        services.AddSingleton<OpenedBase>();
+        services.AddSingleton(provider => provider.GetRequiredService<OpenedBase>().Database);
+        services.AddSingleton<BookStore>();
+        services.AddSingleton<RowStore>();
+        services.AddSingleton<EditStore>();
+        services.AddSingleton<HistoryStore>();
+        services.AddSingleton<UndoStore>();
+        services.AddSingleton<FamilyStore>();
+        services.AddSingleton<PartStore>();
+        services.AddSingleton<NumberStore>();
+        services.AddSingleton<OddsStore>();
+    }
+}
