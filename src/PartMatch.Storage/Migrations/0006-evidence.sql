@@ -20,8 +20,8 @@ create table findings (
   "with" text,
   evidence text not null,
   note text,
-  -- computed
-  part_key text not null references parts (part_key) deferrable initially deferred,
+  -- computed; part_key is null where the finding is of the position left empty
+  part_key text references parts (part_key) deferrable initially deferred,
   evidence_book text,
   primary key (book, finding),
   foreign key (book, variant) references variants (book, variant) deferrable initially deferred,

@@ -110,7 +110,7 @@ internal static class BookTables
         May("note", Cells.Text));
 
     public static BookTable Findings { get; } = Family("findings", "finding",
-        [Must("finding", Cells.Code), Must("part", Cells.Part, Refers.Part), Must("variant", Cells.Code, Refers.Variant),
+        [Must("finding", Cells.Code), Must("part", Cells.PartOrNone, Refers.Part), Must("variant", Cells.Code, Refers.Variant),
             Must("position", Cells.Code, Refers.Position), Must("axis", Cells.OneOf<Axis>()), Must("outcome", Cells.OneOf<FindingOutcome>()), .. Span(),
             May("with", Cells.Neighbours), Must("evidence", Cells.Code, Refers.Evidence), May("note", Cells.Text)]);
 
