@@ -42,13 +42,10 @@ internal static class BookChange
         var scopes = new ScopeReader(connection, edit.Draft);
         if (scopes.Find(edit.Draft, errors) is not { } scope)
         {
-            return Sort(book, errors, added);
+            return Sort(book, errors, added, new HashSet<BookRow>());
         }
 
-        foreach (var row in added)
-        {
-            TypedQuantities.Split(scope, row, errors);
-        }
+        var unread = added.Where(row => !TypedQuantities.Split(scope, row, errors)).ToHashSet();
 
         // Found again: a number that was typed with its unit can stand where others look.
         scope = scopes.Find(edit.Draft, errors)!; // found just before
@@ -57,7 +54,7 @@ internal static class BookChange
         BookChecks.Run(scope, errors, cancellation);
         if (errors.Any)
         {
-            return Sort(book, errors, added);
+            return Sort(book, errors, added, unread);
         }
 
         var steps = edit.Steps(added);
@@ -116,10 +113,12 @@ internal static class BookChange
     }
 
     /// <summary>Faults of rows that were sent are theirs; faults of any other row show that it is in use.</summary>
-    private static ChangeResult Sort(string book, ErrorList errors, IReadOnlyList<BookRow> added)
+    /// <param name="unread">Rows with a quantity that could not be split into number and unit.</param>
+    private static ChangeResult Sort(string book, ErrorList errors, IReadOnlyList<BookRow> added, IReadOnlySet<BookRow> unread)
     {
         var own = errors.Kept.Where(kept => kept.Row is not null && added.Contains(kept.Row))
             .Select(kept => (Row: kept.Row!, kept.Error)) // filtered for null
+            .Where(kept => !(unread.Contains(kept.Row) && kept.Error is { Column: "unit" or "output_unit", Value: "" }))
             .DistinctBy(kept => (kept.Row, kept.Error.Column)) // the first fault of a cell explains the others
             .ToList();
         if (own.Count > 0)

@@ -9,30 +9,34 @@ namespace PartMatch.Storage.Editing;
 /// <summary>Quantities typed with their unit into one cell ("3.40 in"): number and unit each go to their own cell, as typed.</summary>
 internal static partial class TypedQuantities
 {
-    private static readonly string[] _valueColumns = ["value", "minus", "plus", "uncertainty", "min", "max", "from", "to", "allowance", "output", "hours"];
+    private static readonly string[] _valueColumns = ["value", "minus", "plus", "uncertainty", "min", "max", "from", "to", "allowance", "output"];
 
     /// <summary>Splits what can be split; what looks like a quantity and is none is a fault of its cell.</summary>
-    public static void Split(BookScope scope, BookRow row, ErrorList errors)
+    /// <returns>Was all of it split? Otherwise the unit is still in the text, and its own cell is not to blame for being empty.</returns>
+    public static bool Split(BookScope scope, BookRow row, ErrorList errors)
     {
+        var before = errors.Total;
         var unitColumn = row.Table.FindIndex("unit") is not null ? "unit" : row.Table.FindIndex("output_unit") is not null ? "output_unit" : null;
         if (unitColumn is null)
         {
-            return;
+            return true;
         }
 
         var (mayBeQuantity, dimension) = Of(scope, row);
         foreach (var column in _valueColumns.Where(column => mayBeQuantity && row.Table.FindIndex(column) is not null && Shape().IsMatch(row[column])))
         {
-            var wanted = UnitOf(row[column])?.Dimension ?? dimension ?? Dimension.Power;
+            var wanted = dimension ?? UnitOf(row[column])?.Dimension ?? Dimension.Power;
             if (QuantityParser.Parse(row[column], wanted) is QuantityRead read)
             {
                 Take(row, column, unitColumn, read, errors);
             }
             else if (QuantityParser.Parse(row[column], wanted) is QuantityRefused refused)
             {
-                errors.Add(row, column, $"{refused.Title} Expected {refused.Expected}", refused.Mend);
+                errors.Add(row, column, $"{refused.Title.TrimEnd('?')}: expected {refused.Expected}", refused.Mend);
             }
         }
+
+        return errors.Total == before;
     }
 
     // A number, then something that begins with a letter, a degree or percent sign: not a date, not a number with a wrong mark in it.
