@@ -43,6 +43,7 @@ api.MapLookAlikes();
 api.MapTellApart();
 api.MapInjectors();
 api.MapBooks();
+api.MapMerge();
 api.MapRows();
 api.MapHistory();
 api.MapHealth();

@@ -1,7 +1,9 @@
 using PartMatch.Storage.Books;
+using PartMatch.Storage.Books.Merge;
 using PartMatch.Storage.Editing;
 using PartMatch.Storage.Families;
 using PartMatch.Storage.History;
+using PartMatch.Storage.Items;
 using PartMatch.Storage.LookAlikes;
 using PartMatch.Storage.Parts;
 
@@ -16,6 +18,8 @@ internal static class Stores
         services.AddSingleton<OpenedBase>();
         services.AddSingleton(provider => provider.GetRequiredService<OpenedBase>().Database);
         services.AddSingleton<BookStore>();
+        services.AddSingleton<MergeStore>();
+        services.AddSingleton<ItemStore>();
         services.AddSingleton<RowStore>();
         services.AddSingleton<EditStore>();
         services.AddSingleton<HistoryStore>();

@@ -46,6 +46,9 @@ public sealed record FieldError(string Field, string Found, string Expected, str
 
     public string? Column { get; init; }
 
+    /// <summary>The key of the row, where the fault is in one of the base.</summary>
+    public string? Key { get; init; }
+
     /// <summary>The address of the row that stands in the way.</summary>
     public string? Row { get; init; }
 }

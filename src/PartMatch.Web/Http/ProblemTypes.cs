@@ -63,6 +63,8 @@ internal static class ProblemTypes
             "The book exists (use mode=replace), or something outside it refers to what would go away. The errors name it. Nothing was stored."),
         new("in-use", 409, "Something else uses it",
             "Other rows refer to what would go away, or would be wrong afterwards. The errors name them. Nothing was stored."),
+        new("merge-conflicts", 409, "The two books differ",
+            "Cells of the same rows differ, and nobody has decided which to keep. Ask with Accept: text/csv for the table, write here or there into its last column, and send it back as decisions. Nothing was stored."),
         new("stale", 412, "Somebody else changed it",
             "The version that was named is not the present one. The problem holds both: the row as it is now, and yours as it was sent. Nothing was stored."),
         new("too-large", 413, "Too large",
