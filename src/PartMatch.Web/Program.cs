@@ -1,8 +1,4 @@
 using FluentValidation;
-using PartMatch.Storage.Books;
-using PartMatch.Storage.Families;
-using PartMatch.Storage.LookAlikes;
-using PartMatch.Storage.Parts;
 using PartMatch.Web.Books;
 using PartMatch.Web.Families;
 using PartMatch.Web.Fit;
@@ -13,6 +9,7 @@ using PartMatch.Web.Identification;
 using PartMatch.Web.Injectors;
 using PartMatch.Web.LookAlikes;
 using PartMatch.Web.Parts;
+using PartMatch.Web.Photos;
 using PartMatch.Web.Variants;
 
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = ServerDefaults.FindContentRoot() });
@@ -20,15 +17,7 @@ builder.AddServerDefaults();
 builder.Services.ConfigureHttpJsonOptions(options => JsonRules.Apply(options.SerializerOptions));
 builder.Services.AddOpenApi(ApiDocument.Name, ApiDocument.Apply);
 builder.Services.AddValidatorsFromAssemblyContaining<Program>(includeInternalTypes: true);
-
-builder.Services.AddSingleton<OpenedBase>();
-builder.Services.AddSingleton(services => services.GetRequiredService<OpenedBase>().Database);
-builder.Services.AddSingleton<BookStore>();
-builder.Services.AddSingleton<FamilyStore>();
-builder.Services.AddSingleton<PartStore>();
-builder.Services.AddSingleton<NumberStore>();
-builder.Services.AddSingleton<OddsStore>();
-builder.Services.AddSingleton<LookAlikeSource>();
+builder.Services.AddBase();
 
 await using var app = builder.Build();
 app.UseMiddleware<SecurityHeaders>();
@@ -51,6 +40,7 @@ api.MapLookAlikes();
 api.MapTellApart();
 api.MapInjectors();
 api.MapBooks();
+api.MapImages();
 api.MapHealth();
 app.MapProblemTypes();
 app.MapOpenApi("/openapi.json");

@@ -15,6 +15,8 @@ internal static class ProblemTypes
             "The same number stands on several parts, or it is a casting mark, which names none. The errors list the parts: ask again with maker=, or with the part as maker:number."),
         new("bad-book", 400, "The parts book has faults",
             "Nothing was stored. The errors name file, line and column, what was found, what was expected and how to mend it, up to a cap."),
+        new("bad-image", 400, "The picture is not taken",
+            "It is neither JPEG nor PNG, too large, cut short or damaged. The errors say what was found and how to mend it. Nothing was stored."),
         new("bad-question", 400, "The question cannot be read",
             "A query parameter is missing, unknown, repeated, or has a value that it cannot have. The errors name each one with what was expected."),
         new("bad-request", 400, "The request cannot be read",
@@ -62,7 +64,7 @@ internal static class ProblemTypes
         new("too-large", 413, "Too large",
             "The body is larger than the route takes. Nothing was stored."),
         new("wrong-media-type", 415, "Another kind of document is expected",
-            "The Content-Type is not one that the route takes. A parts book is sent as application/zip."),
+            "The Content-Type is not one that the route takes. A parts book is sent as application/zip, a picture as image/jpeg or image/png."),
         new("fault", 500, "A fault in PartMatch",
             "The server could not finish the request, and logged why. Nothing was stored by this request."),
     ];

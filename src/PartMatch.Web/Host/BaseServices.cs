@@ -1,0 +1,26 @@
+using PartMatch.Storage.Books;
+using PartMatch.Storage.Families;
+using PartMatch.Storage.LookAlikes;
+using PartMatch.Storage.Parts;
+using PartMatch.Storage.Photos;
+using PartMatch.Web.LookAlikes;
+
+namespace PartMatch.Web.Host;
+
+/// <summary>The base, and what reads and writes it: one of each for the whole server.</summary>
+internal static class BaseServices
+{
+    public static void AddBase(this IServiceCollection services)
+    {
+        services.AddSingleton(TimeProvider.System);
+        services.AddSingleton<OpenedBase>();
+        services.AddSingleton(provider => provider.GetRequiredService<OpenedBase>().Database);
+        services.AddSingleton<BookStore>();
+        services.AddSingleton<FamilyStore>();
+        services.AddSingleton<PartStore>();
+        services.AddSingleton<NumberStore>();
+        services.AddSingleton<OddsStore>();
+        services.AddSingleton<ImageStore>();
+        services.AddSingleton<LookAlikeSource>();
+    }
+}
