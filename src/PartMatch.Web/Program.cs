@@ -13,6 +13,11 @@ using PartMatch.Web.Photos;
 using PartMatch.Web.Variants;
 
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = ServerDefaults.FindContentRoot() });
+if (KeepingCommands.Run(args, builder.Configuration) is { } exitCode)
+{
+    return exitCode;
+}
+
 builder.AddServerDefaults();
 builder.Services.ConfigureHttpJsonOptions(options => JsonRules.Apply(options.SerializerOptions));
 builder.Services.AddOpenApi(ApiDocument.Name, ApiDocument.Apply);

@@ -67,6 +67,8 @@ internal static class ProblemTypes
             "The Content-Type is not one that the route takes. A parts book is sent as application/zip, a picture as image/jpeg or image/png."),
         new("fault", 500, "A fault in PartMatch",
             "The server could not finish the request, and logged why. Nothing was stored by this request."),
+        new("disk-full", 507, "No room is left on the disk",
+            "The base could not be written because its disk is full. Nothing was stored by this request. Free some space there, then send it again."),
     ];
 
     private static readonly FrozenDictionary<string, ProblemType> _byCode = All.ToFrozenDictionary(type => type.Code, StringComparer.Ordinal);

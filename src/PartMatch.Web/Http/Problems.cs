@@ -1,4 +1,5 @@
 using System.Globalization;
+using PartMatch.Storage;
 
 namespace PartMatch.Web.Http;
 
@@ -22,6 +23,11 @@ internal sealed class Problems(RequestDelegate next, ILogger<Problems> logger)
         catch (BadHttpRequestException refused) when (!context.Response.HasStarted)
         {
             await WriteAsync(context, OfStatus(context, refused.StatusCode));
+        }
+        catch (DatabaseException full) when (full.Fault == DatabaseFault.Full && !context.Response.HasStarted)
+        {
+            logger.LogError("{Method} {Route} failed: {Reason}", context.Request.Method, RequestLog.RouteOf(context), full.Message);
+            await WriteAsync(context, Problem.Of("disk-full"));
         }
         catch (Exception fault) when (!context.Response.HasStarted)
         {
