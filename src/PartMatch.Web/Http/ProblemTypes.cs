@@ -15,6 +15,8 @@ internal static class ProblemTypes
             "The same number stands on several parts, or it is a casting mark, which names none. The errors list the parts: ask again with maker=, or with the part as maker:number."),
         new("bad-book", 400, "The parts book has faults",
             "Nothing was stored. The errors name file, line and column, what was found, what was expected and how to mend it, up to a cap."),
+        new("bad-image", 400, "The picture is not taken",
+            "It is neither JPEG nor PNG, too large, cut short or damaged. The errors say what was found and how to mend it. Nothing was stored."),
         new("bad-question", 400, "The question cannot be read",
             "A query parameter is missing, unknown, repeated, or has a value that it cannot have. The errors name each one with what was expected."),
         new("bad-request", 400, "The request cannot be read",
@@ -70,11 +72,13 @@ internal static class ProblemTypes
         new("too-large", 413, "Too large",
             "The body is larger than the route takes. Nothing was stored."),
         new("wrong-media-type", 415, "Another kind of document is expected",
-            "The Content-Type is not one that the route takes. A parts book is sent as application/zip."),
+            "The Content-Type is not one that the route takes. A parts book is sent as application/zip, a picture as image/jpeg or image/png."),
         new("version-needed", 428, "Which version was seen?",
             "A change of a row names in If-Match the version that was seen, so that two editors never overwrite each other. The row's ETag is its version."),
         new("fault", 500, "A fault in PartMatch",
             "The server could not finish the request, and logged why. Nothing was stored by this request."),
+        new("disk-full", 507, "No room is left on the disk",
+            "The base could not be written because its disk is full. Nothing was stored by this request. Free some space there, then send it again."),
     ];
 
     private static readonly FrozenDictionary<string, ProblemType> _byCode = All.ToFrozenDictionary(type => type.Code, StringComparer.Ordinal);
