@@ -43,7 +43,17 @@ public sealed record ItemAnswer(
     IReadOnlyList<LimitAnswer> Limits,
     IReadOnlyList<GradeAnswer> Grades,
     string NotInspected,
-    IReadOnlyList<Caution> Cautions);
+    IReadOnlyList<Caution> Cautions)
+{
+    /// <summary>Everything that was read, ordered by feature.</summary>
+    public IReadOnlyList<ReadingAnswer> Readings { get; init; } = [];
+}
+
+/// <summary>What was read on the item.</summary>
+/// <param name="Counts">Not withdrawn.</param>
+/// <param name="OfNumber">What is recorded of the number itself; null when nothing is.</param>
+public sealed record ReadingAnswer(
+    string Feature, string Name, ComparedValue Reading, bool Counts, string? Instrument, string? ReadOn, string? Note, ComparedValue? OfNumber, SourceShown? Source);
 
 /// <summary>One service limit.</summary>
 /// <param name="Limit">The band that passes.</param>

@@ -23,7 +23,18 @@ public static class ItemCheck
         var condition = judged.Length == 0 ? ItemCondition.NotInspected : judged.Max(limit => limit.Condition);
         return new ItemAnswer(
             item.Code, item.Book, part?.Id ?? item.Part, condition, WhyWhole(kind, judged, condition), judged, facts is null ? [] : SelectGrades.For(facts, kind, item, selects),
-            NoReadingShows, Cautions.Of(kind.Cautions));
+            NoReadingShows, Cautions.Of(kind.Cautions))
+        {
+            Readings = [.. item.Readings.Select(reading => Tell(kind, part, item, reading))],
+        };
+    }
+
+    private static ReadingAnswer Tell(Kind kind, Part? part, Item item, ItemReading reading)
+    {
+        var ofNumber = part is null ? NotRecorded.Instance : ValueSelection.Of(part, reading.Feature);
+        return new ReadingAnswer(
+            reading.Feature, kind.FindFeature(reading.Feature)?.Name ?? reading.Feature, FitWording.Shown(MeasuredPart.ValueOf(item, reading)), reading.Counts,
+            reading.Instrument, reading.ReadOn, reading.Note, ofNumber is NotRecorded ? null : FitWording.Shown(ofNumber), SourceShown.Of(reading.Evidence ?? item.Evidence));
     }
 
     private static string WhyWhole(Kind kind, LimitAnswer[] judged, ItemCondition condition)
