@@ -54,7 +54,7 @@ internal static class JointFaults
         return new Fault(
             FaultSort.JointContradicts,
             $"{left} {FitWording.List(pairs.Select(pair => pair.Left.Number).Distinct())} and {right} {FitWording.List(pairs.Select(pair => pair.Right.Number).Distinct())} do not mate, yet the maker fitted both",
-            $"Joint {joint.Code}. {string.Join(" ", pairs.Select(pair => pair.Reason.Text))}",
+            $"Joint {joint.Code}. {string.Join(" ", pairs.Select(pair => FitWording.AsSentence(pair.Reason.Text)))}",
             joint.Left.Position, variants,
             [
                 rows.Of(joint),
