@@ -31,8 +31,9 @@ internal static class CompanionFaults
                     .SelectMany(when => itself ? [when] : HeldAt(facts, built, rule.Then.At.Position, stretch), (when, then) => (when, then)),
             ];
             bool IsBroken((Part When, Part Then) pair) => Holds(pair.When, rule.When) == Met.Yes && Holds(pair.Then, rule.Then) == Met.No;
-            found.AddRange(pairs.Where(pair => IsBroken(pair)
-                    && (pairs.Where(other => other.When == pair.When).All(IsBroken) || pairs.Where(other => other.Then == pair.Then).All(IsBroken)))
+            bool AlwaysBroken((Part When, Part Then) pair) =>
+                pairs.Where(other => other.When == pair.When).All(IsBroken) || pairs.Where(other => other.Then == pair.Then).All(IsBroken);
+            found.AddRange(pairs.Where(pair => IsBroken(pair) && AlwaysBroken(pair))
                 .Select(pair => new Broken(variant.Code, pair.When, pair.Then, built.Question(rule.When.At.Position, pair.When.Id, stretch))));
         }
 
@@ -53,31 +54,37 @@ internal static class CompanionFaults
     {
         var (rows, pairs) = (new FaultRows(facts), byVariant[0]);
         string[] variants = [.. byVariant.Select(broken => broken[0].Variant)];
+        string[] positions = [rule.When.At.Position, rule.Then.At.Position];
         return new Fault(
             FaultSort.CompanionContradicts,
             $"{string.Join(", ", variants)} as built {(variants.Length == 1 ? "breaks" : "break")} the companion rule {rule.Code}",
-            $"{InWords(facts, rule.When)} goes only with: {InWords(facts, rule.Then)}. {string.Join(" ", pairs.Select(pair => Found(facts, rule, pair)))}",
+            $"{InWords(facts, rule.When)}, goes only with {InWords(facts, rule.Then)}. {string.Join(" ", pairs.Select(pair => Found(facts, rule, pair)))}",
             rule.When.At.Position, variants,
             [
                 rows.Of(rule),
                 .. pairs.SelectMany(pair => rows.Of(pair.When, rule.When.At.Feature).Concat(rows.Of(pair.Then, rule.Then.At.Feature))),
-                .. variants.SelectMany(variant => new[] { rule.When.At.Position, rule.Then.At.Position }.SelectMany(position => facts.FitmentsAt(variant, position)).Select(rows.Of)),
+                .. variants.SelectMany(_ => positions, facts.FitmentsAt).SelectMany(fitments => fitments).Select(rows.Of),
             ],
             pairs[0].Fit,
-            "Either the rule is too wide (limit it to variants, or correct its values), or a value or fitment is wrong: look at the sources again and correct the row.").WithoutRepeatedRows();
+            "Either the rule is too wide (limit it to variants, or correct its values), or a value or fitment is wrong: "
+                + "look at the sources again and correct the row.")
+            .WithoutRepeatedRows();
     }
 
     private static string InWords(FamilyFacts facts, Condition condition)
     {
         var place = FaultWords.PlaceName(facts, condition.At.Position);
+        var feature = FaultWords.FeatureName(facts, condition.At.Position, condition.At.Feature);
         return condition.At.Feature == Feature.Present.Code
             ? $"{place}: {(condition.Value.Text == "no" ? "nothing fitted" : "a part fitted")}"
-            : $"{place}: {FaultWords.FeatureName(facts, condition.At.Position, condition.At.Feature)} {FaultWords.Condition(condition.Relation, condition.Value)}";
+            : $"{place}: {feature} {FaultWords.Condition(condition.Relation, condition.Value)}";
     }
 
     private static string Found(FamilyFacts facts, Companion rule, Broken pair) =>
         $"The maker fitted {Has(pair.When, rule.When.At)} with {Has(pair.Then, rule.Then.At)} at {FaultWords.PlaceName(facts, rule.Then.At.Position)}.";
 
     private static string Has(Part part, FeatureAt at) =>
-        part.IsNothing ? "nothing" : at.Feature == Feature.Present.Code ? part.Number : $"{part.Number} ({FitWording.Text(ValueSelection.Of(part, at.Feature))})";
+        part.IsNothing ? "nothing"
+        : at.Feature == Feature.Present.Code ? part.Number
+        : $"{part.Number} ({FitWording.Text(ValueSelection.Of(part, at.Feature))})";
 }

@@ -89,7 +89,8 @@ public sealed record Fault(
 /// <param name="Table">Name of the file without its ending.</param>
 /// <param name="Key">Its key cells joined by commas; a comma in a cell is written %2C, a percent sign %25.</param>
 /// <param name="Text">What it says, in words.</param>
-public sealed record FaultRow(string? Book, string Table, string Key, string Text);
+/// <param name="Source">The evidence that it cites, or that it cites none; null for a row that needs none.</param>
+public sealed record FaultRow(string? Book, string Table, string Key, string Text, string? Source = null);
 
 /// <summary>
 /// How many of the questions "does what one variant has at a position go on another?" of the family are not known yet and hang on this.

@@ -27,7 +27,8 @@ public static class ConsistencyCheck
         Fault[] concerned =
         [
             .. found.Concat(lookAlikes is null ? [] : NearUnjudged.Find(facts, lookAlikes))
-                .Where(fault => question.Variant is null || fault.Variants.Contains(question.Variant, StringComparer.Ordinal)).OrderBy(fault => fault.Sort),
+                .Where(fault => question.Variant is null || fault.Variants.Contains(question.Variant, StringComparer.Ordinal))
+                .OrderBy(fault => fault.Sort),
         ];
         Fault[] wanted = [.. concerned.Where(fault => question.Sort is null || fault.Sort == question.Sort)];
         return new ConsistencyAnswer(
@@ -45,14 +46,15 @@ public static class ConsistencyCheck
         var (places, open) = (new FittedPlaces(facts), new OpenQuestions(facts));
         Fault[] all =
         [
-            .. SupersessionLoops.Find(facts), .. JointFaults.Find(facts), .. StackFaults.Find(facts), .. CompanionFaults.Find(facts), .. FittedPartFaults.Find(facts),
-            .. DisputedValues.Find(facts, places, open), .. SpanFaults.Find(facts), .. MissingValues.Find(facts, places, open), .. NotRecordedPositions.Find(facts, open),
-            .. EvidenceFaults.Find(facts, places), .. KindFaults.Find(facts),
+            .. SupersessionLoops.Find(facts), .. JointFaults.Find(facts), .. StackFaults.Find(facts), .. CompanionFaults.Find(facts),
+            .. FittedPartFaults.Find(facts), .. DisputedValues.Find(facts, places, open), .. SpanFaults.Find(facts), .. MissingValues.Find(facts, places, open),
+            .. NotRecordedPositions.Find(facts, open), .. EvidenceFaults.Find(facts, places), .. KindFaults.Find(facts),
         ];
         return
         [
             .. all.OrderBy(fault => fault.Sort).ThenByDescending(fault => fault.Consequence)
-                .ThenByDescending(fault => fault.Unlocks?.Alone).ThenByDescending(fault => fault.Unlocks?.Together).ThenBy(fault => fault.Measure?.Minutes ?? decimal.MaxValue)
+                .ThenByDescending(fault => fault.Unlocks?.Alone).ThenByDescending(fault => fault.Unlocks?.Together)
+                .ThenBy(fault => fault.Measure?.Minutes ?? decimal.MaxValue)
                 .ThenBy(fault => fault.Position, StringComparer.Ordinal).ThenBy(fault => fault.Title, StringComparer.Ordinal),
         ];
     }

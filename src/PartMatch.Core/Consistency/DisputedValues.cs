@@ -23,9 +23,11 @@ internal static class DisputedValues
                 var name = FaultWords.FeatureName(kind, feature);
                 yield return new Fault(
                     FaultSort.ValuesDisputed, $"{part.Name} {part.Number}: sources exclude each other on {name}",
-                    $"{FitWording.AsSentence(name)}: {disputed.Text}, from sources of the same standing; so it counts as not known. {FaultWords.Hangs(hangs.Unlocks)}",
-                    places.FirstPosition(part.Id), places.VariantsOf(part.Id), [.. rows.Of(part, feature)], hangs.Fit,
-                    "Look at the sources again or measure once more, and retract the one that is wrong; where the part itself varies, record the spread that holds them all.")
+                    $"{FitWording.AsSentence(name)}: {disputed.Text}, from sources of the same standing; so it counts as not known. "
+                        + FaultWords.Hangs(hangs.Unlocks),
+                    places.FirstPosition(part.Id), places.VariantsOf(part.Id), [.. rows.Of(part, feature)], hangs.Fit ?? places.QuestionAbout(part.Id),
+                    "Look at the sources again or measure once more, and retract the one that is wrong; "
+                        + "where the part itself varies, record the spread that holds them all.")
                 {
                     Unlocks = hangs.Unlocks,
                 };

@@ -47,13 +47,19 @@ internal static class FaultWords
     /// <summary>"1 question", "3 questions".</summary>
     public static string Count(int many, string one, string several) => $"{many.ToString(CultureInfo.InvariantCulture)} {(many == 1 ? one : several)}";
 
-    public static string Hangs(Unlocks unlocks) => unlocks switch
+    /// <summary>A sentence on how many questions hang on a thing.</summary>
+    public static string Hangs(Unlocks unlocks)
     {
-        (0, 0) => "No question between the variants of this family hangs on it as things stand; a part from outside may.",
-        (0, _) => $"It is one of several things that hold open {Count(unlocks.Together, "question", "questions")} between the variants of this family.",
-        (_, 0) => $"{Count(unlocks.Alone, "question", "questions")} between the variants of this family {(unlocks.Alone == 1 ? "hangs" : "hang")} on it alone.",
-        _ => $"{Count(unlocks.Alone, "question", "questions")} between the variants of this family {(unlocks.Alone == 1 ? "hangs" : "hang")} on it alone; in {unlocks.Together} more it is one of several things that are open.",
-    };
+        const string Among = "between the variants of this family";
+        var alone = $"{Count(unlocks.Alone, "question", "questions")} {Among} {(unlocks.Alone == 1 ? "hangs" : "hang")} on it alone";
+        return unlocks switch
+        {
+            (0, 0) => $"No question {Among} hangs on it as things stand; a part from outside may.",
+            (0, _) => $"It is one of several things that hold open {Count(unlocks.Together, "question", "questions")} {Among}.",
+            (_, 0) => $"{alone}.",
+            _ => $"{alone}; in {unlocks.Together} more it is one of several things that are open.",
+        };
+    }
 
     private static string Grade(EvidenceGrade grade) => grade == EvidenceGrade.MakersDocument ? "maker's document" : FitWording.InWords(Codes.Of(grade));
 

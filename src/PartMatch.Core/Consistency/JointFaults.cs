@@ -9,12 +9,15 @@ internal static class JointFaults
     private sealed record Unmated(string Variant, Part Left, Part Right, Reason Reason, string Fit);
 
     public static IEnumerable<Fault> Find(FamilyFacts facts) => facts.Joints.Where(joint => joint.Evidence?.IsRetracted != true)
-        .SelectMany(joint => facts.Variants.Where(variant => joint.HoldsFor(variant.Code)).Select(variant => OnVariant(facts, variant, joint))
-            .Where(unmated => unmated.Count > 0)
+        .SelectMany(joint => facts.Variants.Where(variant => joint.HoldsFor(variant.Code))
+            .Select(variant => OnVariant(facts, variant, joint)).Where(unmated => unmated.Count > 0)
             .GroupBy(unmated => string.Join('\n', unmated.Select(pair => $"{pair.Left.Id} {pair.Right.Id}")), StringComparer.Ordinal)
             .Select(group => Fault(facts, joint, [.. group])));
 
-    /// <summary>Pairs that do not mate, of a part that mates with nothing that may be there on some stretch of engines. Alternatives of which one mates are no fault.</summary>
+    /// <summary>
+    /// Pairs that do not mate, of a part that mates with nothing that may be there on some stretch of engines. Alternatives of which one mates are
+    /// no fault.
+    /// </summary>
     private static IReadOnlyList<Unmated> OnVariant(FamilyFacts facts, Variant variant, Joint joint)
     {
         var built = new AsBuilt(facts, variant, joint.Left.Position, joint.Right.Position);
@@ -30,7 +33,8 @@ internal static class JointFaults
             Unmated[] judged =
             [
                 .. pairs.Select(pair => new Unmated(
-                    variant.Code, pair.Left, pair.Right, Judge(facts, variant, joint, stretch, pair.Left, pair.Right), built.Question(joint.Left.Position, pair.Left.Id, stretch))),
+                    variant.Code, pair.Left, pair.Right, Judge(facts, variant, joint, stretch, pair.Left, pair.Right),
+                    built.Question(joint.Left.Position, pair.Left.Id, stretch))),
             ];
             found.AddRange(judged.Where(pair => pair.Reason.Met == Met.No
                 && (judged.Where(other => other.Left == pair.Left).All(other => other.Reason.Met == Met.No)
@@ -42,18 +46,20 @@ internal static class JointFaults
 
     private static Reason Judge(FamilyFacts facts, Variant variant, Joint joint, EngineSpan stretch, Part left, Part right)
     {
-        var question = new FitQuestion(variant.Code, joint.Left.Position, left, With: new Dictionary<string, Part?>(StringComparer.Ordinal) { [joint.Right.Position] = right });
+        var beside = new Dictionary<string, Part?>(StringComparer.Ordinal) { [joint.Right.Position] = right };
+        var question = new FitQuestion(variant.Code, joint.Left.Position, left, With: beside);
         return JointReasons.Judge(facts, question, left, new Neighbours(facts, question, stretch)).First(reason => reason.Code == joint.Code);
     }
 
     private static Fault Fault(FamilyFacts facts, Joint joint, IReadOnlyList<IReadOnlyList<Unmated>> byVariant)
     {
         var (rows, pairs) = (new FaultRows(facts), byVariant[0]);
-        var (left, right) = (FaultWords.PlaceName(facts, joint.Left.Position), FaultWords.PlaceName(facts, joint.Right.Position));
+        var left = $"{FaultWords.PlaceName(facts, joint.Left.Position)} {FitWording.List(pairs.Select(pair => pair.Left.Number).Distinct())}";
+        var right = $"{FaultWords.PlaceName(facts, joint.Right.Position)} {FitWording.List(pairs.Select(pair => pair.Right.Number).Distinct())}";
         string[] variants = [.. byVariant.Select(unmated => unmated[0].Variant)];
         return new Fault(
             FaultSort.JointContradicts,
-            $"{left} {FitWording.List(pairs.Select(pair => pair.Left.Number).Distinct())} and {right} {FitWording.List(pairs.Select(pair => pair.Right.Number).Distinct())} do not mate, yet the maker fitted both",
+            $"{left} and {right} do not mate, yet the maker fitted both",
             $"Joint {joint.Code}. {string.Join(" ", pairs.Select(pair => FitWording.AsSentence(pair.Reason.Text)))}",
             joint.Left.Position, variants,
             [

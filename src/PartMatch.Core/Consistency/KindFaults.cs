@@ -12,9 +12,12 @@ internal static class KindFaults
     private static Fault Fault(FamilyFacts facts, Kind kind, List<Position> positions)
     {
         var rows = new FaultRows(facts);
+        var listed = FaultWords.Count(kind.Features.Count, "feature is", "features are");
+        var ruled = FaultWords.Count(kind.Rules.Select(rule => rule.Feature).Distinct().Count(), "has", "have");
         return new Fault(
             FaultSort.KindNotReviewed, $"{kind.Name}: the list of features that matter has not been reviewed",
-            $"{FaultWords.Count(kind.Features.Count, "feature is", "features are")} listed, {FaultWords.Count(kind.Rules.Select(rule => rule.Feature).Distinct().Count(), "has", "have")} a rule. Until somebody has gone through what else could make a part of this kind not fit or run differently, an answer can say no more than that nothing recorded speaks against it.",
+            $"{listed} listed, {ruled} a rule. Until somebody has gone through what else could make a part of this kind not fit or run differently, "
+                + "an answer can say no more than that nothing recorded speaks against it.",
             positions[0].Code, [.. facts.Variants.Select(variant => variant.Code)], [FaultRows.Of(kind), .. positions.Select(rows.Of)], null,
             "Go through the kind with somebody who knows it, add what is missing, then set reviewed to yes.");
     }

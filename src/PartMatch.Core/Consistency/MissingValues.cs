@@ -23,21 +23,34 @@ internal static class MissingValues
         var kind = facts.FindKind(part.Kind);
         var name = FaultWords.FeatureName(kind, feature);
         var check = CheckFor(kind, feature, hangs.Rooms);
-        var position = facts.FindPosition(fitted[0].Position);
-        var access = position is { Access: { } way, AccessMinutes: > 0 and { } minutes } ? $" On a complete engine the place is seen after {FaultWords.Minutes(minutes)}: {way}" : "";
         return new Fault(
             FaultSort.MissingValue, $"{part.Name} {part.Number}: {name} is not recorded",
             $"Read by {FitWording.Some([.. readers.Select(reader => reader.By).Distinct()])}. {FaultWords.Hangs(hangs.Unlocks)}",
             fitted[0].Position, [.. fitted.Select(fitment => fitment.Variant).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            [new FaultRows(facts).Of(part), .. readers.Select(reader => reader.Row).OfType<FaultRow>().Distinct()], hangs.Fit,
-            (check is null
-                ? $"No check of {name} is recorded for {kind?.Name ?? part.Kind}: look it up in a maker's document, and record the value with its evidence."
-                : $"{FitWording.AsSentence(FitWording.InWords(Codes.Of(check.Method)))}, {FaultWords.Minutes(check.Minutes)}{(check.How is null ? "" : $": {check.How}")}. Then record the value with its evidence.") + $" {NoSuchThing}{access}")
+            [new FaultRows(facts).Of(part), .. readers.Select(reader => reader.Row).OfType<FaultRow>().Distinct()],
+            hangs.Fit,
+            $"{Get(kind, name, check)} {NoSuchThing}{Reach(facts.FindPosition(fitted[0].Position))}")
         {
             Unlocks = hangs.Unlocks,
             Measure = new Measurement(part.Id, feature, name, check?.Method, check?.Minutes, check?.How),
         };
     }
+
+    private static string Get(Kind? kind, string name, Check? check)
+    {
+        if (check is null)
+        {
+            var of = kind is null ? name : $"{name} of {kind.Name}";
+            return $"No check is recorded for {of}: look it up in a maker's document, and record the value with its evidence.";
+        }
+
+        var method = FitWording.AsSentence(FitWording.InWords(Codes.Of(check.Method)));
+        return $"{method}, {FaultWords.Minutes(check.Minutes)}{(check.How is null ? "" : $": {check.How}")}. Then record the value with its evidence.";
+    }
+
+    private static string Reach(Position? position) => position is { Access: { } way, AccessMinutes: > 0 and { } minutes }
+        ? $" On a complete engine the place is seen after {FaultWords.Minutes(minutes)}: {way}."
+        : "";
 
     /// <summary>
     /// Of the checks of the feature the one that can decide most of the relations that lack the value: reading ± uncertainty has to fit into the

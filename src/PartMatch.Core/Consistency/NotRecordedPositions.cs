@@ -18,12 +18,14 @@ internal static class NotRecordedPositions
         var access = position switch
         {
             { AccessMinutes: 0 } => " It is seen from outside.",
-            { AccessMinutes: { } minutes } => $" On a complete engine it is seen after {FaultWords.Minutes(minutes)}{(position.Access is null ? "" : $": {position.Access}")}.",
+            { AccessMinutes: { } minutes, Access: { } way } => $" On a complete engine it is seen after {FaultWords.Minutes(minutes)}: {way}.",
+            { AccessMinutes: { } minutes } => $" On a complete engine it is seen after {FaultWords.Minutes(minutes)}.",
             _ => "",
         };
+        var says = retracted.Length > 0 ? "What was recorded rests on retracted evidence and does not count" : "No fitment is recorded";
         return new Fault(
             FaultSort.NotRecorded, $"{position.Name} on {variant.Code}: what the maker fitted is not recorded",
-            $"{(retracted.Length > 0 ? "What was recorded rests on retracted evidence and does not count" : "No fitment is recorded")}. {FaultWords.Hangs(hangs.Unlocks)}",
+            $"{says}. {FaultWords.Hangs(hangs.Unlocks)}",
             position.Code, [variant.Code], [rows.Of(position), .. retracted.Select(rows.Of)], hangs.Fit,
             $"Look it up, or read the number off an engine, and record the fitment; where nothing is fitted, record {Part.None}.{access}")
         {

@@ -42,7 +42,8 @@ internal sealed class OpenQuestions
 
     private static IEnumerable<Hanging> Ask(FamilyFacts facts, Variant to, Variant donor, Position position)
     {
-        var address = new Permalink("/api/fit").With("family", facts.Family.Code).With("variant", to.Code).With("position", position.Code).With("from", donor.Code).ToString();
+        var address = new Permalink("/api/fit")
+            .With("family", facts.Family.Code).With("variant", to.Code).With("position", position.Code).With("from", donor.Code).ToString();
         Part[] parts =
         [
             .. facts.FitmentsAt(donor.Code, position.Code).Select(fitment => fitment.Part).Distinct(StringComparer.Ordinal)
@@ -62,7 +63,8 @@ internal sealed class OpenQuestions
 
         var byAxis = new[] { Lacking(facts, to, position, cases, Axis.Mounts), Lacking(facts, to, position, cases, Axis.Runs) };
         return byAxis.SelectMany(axis => axis.Keys).Distinct().Where(lack => lack is not LacksMore).Select(lack => new Hanging(
-            lack, byAxis.Any(axis => axis.Count == 1 && axis.ContainsKey(lack)), address, [.. byAxis.SelectMany(axis => axis.GetValueOrDefault(lack, []))]));
+            lack, byAxis.Any(axis => axis.Count == 1 && axis.ContainsKey(lack)), address,
+            [.. byAxis.SelectMany(axis => axis.GetValueOrDefault(lack, []))]));
     }
 
     /// <summary>Each part that the donor may have, on each stretch of engines; none where all of them are what the maker fitted there anyway.</summary>
@@ -74,12 +76,20 @@ internal sealed class OpenQuestions
         // As in the answer itself: a stretch for which nothing is recorded says something only when no other stretch does.
         Fitment[] fitted = [.. facts.FitmentsAt(to.Code, position.Code)];
         EngineSpan[] recorded = [.. stretches.Where(stretch => fitted.Any(fitment => stretch.IsIn(fitment.Span)))];
-        (Part Part, EngineSpan Stretch)[] cases = [.. parts.SelectMany(_ => recorded.Length > 0 ? recorded : stretches, (part, stretch) => (part, stretch))];
-        bool IsFitted((Part Part, EngineSpan Stretch) one) => fitted.Any(fitment => (fitment.Part ?? Part.None) == one.Part.Id && one.Stretch.IsIn(fitment.Span));
-        return cases.All(IsFitted) ? [] : [.. cases.Select(one => FitCheck.Decide(facts, question with { Part = one.Part, Built = Day(one.Stretch.Built), Serial = one.Stretch.Serial }))];
+        (Part Part, EngineSpan Stretch)[] cases =
+        [
+            .. parts.SelectMany(_ => recorded.Length > 0 ? recorded : stretches, (part, stretch) => (part, stretch)),
+        ];
+        bool IsFitted((Part Part, EngineSpan Stretch) one) =>
+            fitted.Any(fitment => (fitment.Part ?? Part.None) == one.Part.Id && one.Stretch.IsIn(fitment.Span));
+        return cases.All(IsFitted) ? [] : [.. cases.Select(one => FitCheck.Decide(facts, AskedOf(question, one.Part, one.Stretch)))];
     }
 
-    private static BuildDate Day(DateOnly day) => new(day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), day, day);
+    private static FitQuestion AskedOf(FitQuestion question, Part part, EngineSpan stretch)
+    {
+        var day = new BuildDate(stretch.Built.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), stretch.Built, stretch.Built);
+        return question with { Part = part, Built = day, Serial = stretch.Serial };
+    }
 
     /// <summary>What an axis lacks, with the rooms of the relations that lack it; empty where the axis is known.</summary>
     private static Dictionary<Lack, List<decimal?>> Lacking(FamilyFacts facts, Variant to, Position position, IReadOnlyList<FitAnswer> cases, Axis axis)
@@ -87,16 +97,17 @@ internal sealed class OpenQuestions
         var lacking = new Dictionary<Lack, List<decimal?>>();
         void Add(Lack lack, params IEnumerable<decimal?> rooms)
         {
-            if (!lacking.TryGetValue(lack, out var known))
+            if (!lacking.TryGetValue(lack, out var all))
             {
-                lacking[lack] = known = [];
+                lacking[lack] = all = [];
             }
 
-            known.AddRange(rooms);
+            all.AddRange(rooms);
         }
 
         // Stretches or parts with different known answers: the serial number, or a look at the donor, has to settle it.
-        if (cases.Where(one => !IsOpen(one, axis)).Select(one => axis == Axis.Mounts ? (int)one.Mounts.Value : (int)one.Runs.Value).Distinct().Count() > 1)
+        var known = cases.Where(one => !IsOpen(one, axis)).Select(one => axis == Axis.Mounts ? Codes.Of(one.Mounts.Value) : Codes.Of(one.Runs.Value));
+        if (known.Distinct(StringComparer.Ordinal).Count() > 1)
         {
             Add(LacksMore.Instance);
         }
@@ -122,5 +133,6 @@ internal sealed class OpenQuestions
         return lacking;
     }
 
-    private static bool IsOpen(FitAnswer answer, Axis axis) => axis == Axis.Mounts ? answer.Mounts.Value == Mounts.NotKnown : answer.Runs.Value == Runs.NotKnown;
+    private static bool IsOpen(FitAnswer answer, Axis axis) =>
+        axis == Axis.Mounts ? answer.Mounts.Value == Mounts.NotKnown : answer.Runs.Value == Runs.NotKnown;
 }

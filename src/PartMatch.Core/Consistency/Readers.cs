@@ -22,10 +22,13 @@ internal sealed record Reader(string Feature, string By, FaultRow? Row, bool App
             .. facts.JointsAt(position).Where(joint => joint.HoldsFor(variant) && joint.Evidence?.IsRetracted != true)
                 .SelectMany(joint => Of(facts, variant, position, [joint.Left, joint.Right], $"joint {joint.Code}", rows.Of(joint))),
             .. facts.StacksAt(position).Where(stack => stack.HoldsFor(variant) && stack.Evidence?.IsRetracted != true)
-                .SelectMany(stack => Of(facts, variant, position, [.. stack.Terms.OfType<FeatureTerm>().Select(term => term.At)], $"stack {stack.Code}", rows.Of(stack))),
-            .. facts.Companions.Where(rule => rule.HoldsFor(variant) && rule.Evidence?.IsRetracted != true).SelectMany(rule => Of(facts, variant, position, rule, rows.Of(rule))),
+                .SelectMany(stack => Of(facts, variant, position, [.. PlacesOf(stack)], $"stack {stack.Code}", rows.Of(stack))),
+            .. facts.Companions.Where(rule => rule.HoldsFor(variant) && rule.Evidence?.IsRetracted != true)
+                .SelectMany(rule => Of(facts, variant, position, rule, rows.Of(rule))),
         ];
     }
+
+    private static IEnumerable<FeatureAt> PlacesOf(Stack stack) => stack.Terms.OfType<FeatureTerm>().Select(term => term.At);
 
     private static IEnumerable<Reader> Of(FamilyFacts facts, string variant, string position, IReadOnlyList<FeatureAt> read, string by, FaultRow row)
     {
@@ -43,7 +46,8 @@ internal sealed record Reader(string Feature, string By, FaultRow? Row, bool App
 
         if (rule.Then.At.Position == position)
         {
-            yield return new Reader(rule.Then.At.Feature, by, row, MayCarry(facts, variant, rule.When.At.Position, part => CompanionFaults.Holds(part, rule.When) != Met.No, orNothing: true));
+            bool MayHold(Part part) => CompanionFaults.Holds(part, rule.When) != Met.No;
+            yield return new Reader(rule.Then.At.Feature, by, row, MayCarry(facts, variant, rule.When.At.Position, MayHold, orNothing: true));
         }
     }
 

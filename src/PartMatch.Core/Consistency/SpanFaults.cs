@@ -37,32 +37,37 @@ internal static class SpanFaults
                 var how = oneAlone && otherAlone ? "overlap in part" : "lie one inside the other";
                 yield return new Fault(
                     FaultSort.SpansOverlap, $"{position.Name} on {variant.Code}: the spans of {Name(one)} and {Name(other)} {how}",
-                    $"{Name(one)}{Limits(one.Span)}; {Name(other)}{Limits(other.Span)}. They {how}: {FitWording.List(both.Select(stretch => stretch.Text))}, both count as fitted, and an answer takes the better of the two.",
+                    $"{Name(one)}{Limits(one.Span)}; {Name(other)}{Limits(other.Span)}. They {how}: {FitWording.List(both.Select(stretch => stretch.Text))}, "
+                        + "both count as fitted, and an answer takes the better of the two.",
                     position.Code, [variant.Code], [rows.Of(one), rows.Of(other)], built.Question(position.Code, one.Part ?? Part.None, both[0]),
-                    "Where the maker went from one to the other, end the older span where the newer begins. Where it fitted either for a while, nothing is wrong: write the time of both as a span of its own.");
+                    "Where the maker went from one to the other, end the older span where the newer begins. "
+                        + "Where it fitted either for a while, nothing is wrong: write the time of both as a span of its own.");
             }
         }
     }
 
     private static IEnumerable<Fault> Gaps(FamilyFacts facts, Variant variant, Position position, List<Fitment> fitted, AsBuilt built)
     {
-        EngineSpan[] bare = [.. built.Stretches.Where(stretch => built.FittedAt(position.Code, stretch).Count == 0)];
+        // Cut both by date and by number, engines are surely left out only where a date is bare whatever the number, or a number whatever the date.
+        bool IsBare(EngineSpan stretch) => built.FittedAt(position.Code, stretch).Count == 0;
         string[] left =
         [
-            .. bare.GroupBy(stretch => stretch.Built).Where(day => day.Count() == built.Stretches.Count(stretch => stretch.Built == day.Key) && IsBounded(day.Key)).Select(day => day.First().Text),
-            .. bare.GroupBy(stretch => stretch.Serial).Where(number => number.Count() == built.Stretches.Count(stretch => stretch.Serial == number.Key) && IsNumbered(number.Key)).Select(number => number.First().Text),
+            .. built.Stretches.GroupBy(stretch => stretch.Built).Where(day => day.All(IsBare) && IsBetween(day.Key)).Select(day => day.First().Text),
+            .. built.Stretches.GroupBy(stretch => stretch.Serial).Where(number => number.All(IsBare) && IsNumbered(number.Key))
+                .Select(number => number.First().Text),
         ];
         if (left.Length > 0)
         {
             yield return new Fault(
                 FaultSort.SpansGap, $"{position.Name} on {variant.Code}: engines between the spans have nothing recorded",
-                $"What is recorded: {string.Join("; ", fitted.Select(fitment => Name(fitment) + Limits(fitment.Span)))}. Nothing is recorded for {string.Join("; ", left.Distinct())}.",
+                $"What is recorded: {string.Join("; ", fitted.Select(fitment => Name(fitment) + Limits(fitment.Span)))}. "
+                    + $"Nothing is recorded for {string.Join("; ", left.Distinct())}.",
                 position.Code, [variant.Code], [.. fitted.Select(new FaultRows(facts).Of)], null,
                 "Look up where the maker changed over, and let one span begin where the other ends; or record what those engines have.");
         }
 
         // Before the first bound and after the last, engines are missing only as far as the variant is known to have been built.
-        bool IsBounded(DateOnly day) => fitted.Any(fitment => fitment.Span.BuiltFrom is not null || fitment.Span.BuiltTo is not null)
+        bool IsBetween(DateOnly day) => fitted.Any(fitment => fitment.Span.BuiltFrom is not null || fitment.Span.BuiltTo is not null)
             && (variant.Span.BuiltFrom is not null || fitted.Any(fitment => fitment.Span.BuiltTo?.Last < day || fitment.Span.BuiltFrom?.First < day))
             && (variant.Span.BuiltTo is not null || fitted.Any(fitment => fitment.Span.BuiltFrom?.First > day));
         bool IsNumbered(long serial) => fitted.Any(fitment => fitment.Span.SerialFrom is not null || fitment.Span.SerialTo is not null)

@@ -9,21 +9,24 @@ internal static class StackFaults
     private sealed record Broken(string Variant, string Position, Reason Reason, string Fit);
 
     public static IEnumerable<Fault> Find(FamilyFacts facts) => facts.Stacks.Where(stack => stack.Evidence?.IsRetracted != true)
-        .SelectMany(stack => facts.Variants.Where(variant => stack.HoldsFor(variant.Code)).Select(variant => OnVariant(facts, variant, stack)).OfType<Broken>()
+        .SelectMany(stack => facts.Variants.Where(variant => stack.HoldsFor(variant.Code))
+            .Select(variant => OnVariant(facts, variant, stack)).OfType<Broken>()
             .GroupBy(broken => broken.Reason.Text, StringComparer.Ordinal)
             .Select(group => Fault(facts, stack, [.. group])));
 
-    /// <summary>The first part that adds up with nothing that may be beside it on some stretch of engines; null where every one adds up with something.</summary>
+    /// <summary>The first part that adds up with nothing that may be beside it on some engines; null where every one adds up with something.</summary>
     private static Broken? OnVariant(FamilyFacts facts, Variant variant, Stack stack)
     {
         string[] positions = [.. stack.Terms.OfType<FeatureTerm>().Select(term => term.At.Position).Distinct(StringComparer.Ordinal)];
         var built = new AsBuilt(facts, variant, positions);
-        return built.Stretches
-            .SelectMany(_ => positions, (stretch, position) => (stretch, position))
-            .SelectMany(at => built.PartsAt(at.position, at.stretch), (at, part) => (at.stretch, at.position, part, reason: Judge(facts, variant, stack, at.stretch, at.position, part)))
-            .Where(judged => judged.reason?.Met == Met.No)
-            .Select(judged => new Broken(variant.Code, judged.position, judged.reason!, built.Question(judged.position, judged.part.Id, judged.stretch))) // filtered just above
-            .FirstOrDefault();
+        var broken =
+            from stretch in built.Stretches
+            from position in positions
+            from part in built.PartsAt(position, stretch)
+            let reason = Judge(facts, variant, stack, stretch, position, part)
+            where reason?.Met == Met.No
+            select new Broken(variant.Code, position, reason, built.Question(position, part.Id, stretch));
+        return broken.FirstOrDefault();
     }
 
     private static Reason? Judge(FamilyFacts facts, Variant variant, Stack stack, EngineSpan stretch, string position, Part part)
@@ -35,8 +38,9 @@ internal static class StackFaults
     private static Fault Fault(FamilyFacts facts, Stack stack, IReadOnlyList<Broken> byVariant)
     {
         var (rows, first) = (new FaultRows(facts), byVariant[0]);
-        var terms = stack.Terms.Zip(first.Reason.Terms ?? []).Where(pair => pair.Second.Part is not null)
-            .Select(pair => (At: (pair.First as FeatureTerm)?.At, Part: facts.FindPart(pair.Second.Part ?? ""))).Where(term => term.At is not null && term.Part is not null);
+        var terms = stack.Terms.Zip(first.Reason.Terms ?? [])
+            .Select(pair => (At: (pair.First as FeatureTerm)?.At, Part: facts.FindPart(pair.Second.Part ?? "")))
+            .Where(term => term.At is not null && term.Part is not null);
         return new Fault(
             FaultSort.JointContradicts,
             $"What the maker fitted does not add up: {FitWording.InWords(stack.Code)}",

@@ -20,12 +20,17 @@ internal static class SupersessionLoops
             yield return new Fault(
                 FaultSort.SupersessionLoop,
                 $"Numbers replace each other in a circle: {string.Join(" → ", loop)}",
-                $"Each is said to be replaced by the next and not the other way round, so none of them is the newest: {string.Join(" → ", loop)}. Every one of them passes as a newer number of every other.",
+                $"Each is said to be replaced by the next and not the other way round, so none of them is the newest: {string.Join(" → ", loop)}. "
+                    + "Every one of them passes as a newer number of every other.",
                 place?.Position, [.. group.Select(one => one.variant.Code).Distinct(StringComparer.Ordinal)], [.. links.Select(rows.Of)],
-                place is null ? null : new Permalink("/api/fit").With("family", facts.Family.Code).With("variant", place.Variant).With("position", place.Position).With("part", place.Part).ToString(),
-                "Find out which number is the newest and remove the row that leads back from it; where either may stand in for the other, write one row with way both.");
+                place is null ? null : QuestionAbout(facts, place),
+                "Find out which number is the newest and remove the row that leads back from it; "
+                    + "where either may stand in for the other, write one row with way both.");
         }
     }
+
+    private static string QuestionAbout(FamilyFacts facts, Fitment place) => new Permalink("/api/fit")
+        .With("family", facts.Family.Code).With("variant", place.Variant).With("position", place.Position).With("part", place.Part).ToString();
 
     /// <summary>The shortest loop through each part, each loop once, from its first part in ordinal order back to it.</summary>
     private static IEnumerable<IReadOnlyList<string>> LoopsOn(Variant variant, Supersession[] oneWay)
