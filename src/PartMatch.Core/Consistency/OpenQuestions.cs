@@ -71,18 +71,19 @@ internal sealed class OpenQuestions
     private static IReadOnlyList<FitAnswer> Cases(FamilyFacts facts, Variant to, Position position, Part[] parts)
     {
         var question = new FitQuestion(to.Code, position.Code, null);
-        var stretches = EngineSpans.Cut(to.Span, built: null, serial: null, FitCheck.SpansThatMatter(facts, question)).Stretches;
-
-        // As in the answer itself: a stretch for which nothing is recorded says something only when no other stretch does.
         Fitment[] fitted = [.. facts.FitmentsAt(to.Code, position.Code)];
-        EngineSpan[] recorded = [.. stretches.Where(stretch => fitted.Any(fitment => stretch.IsIn(fitment.Span)))];
-        (Part Part, EngineSpan Stretch)[] cases =
-        [
-            .. parts.SelectMany(_ => recorded.Length > 0 ? recorded : stretches, (part, stretch) => (part, stretch)),
-        ];
+        (Part Part, EngineSpan Stretch)[] cases = [.. parts.SelectMany(part => Stretches(facts, to, question, part, fitted), (part, stretch) => (part, stretch))];
         bool IsFitted((Part Part, EngineSpan Stretch) one) =>
             fitted.Any(fitment => (fitment.Part ?? Part.None) == one.Part.Id && one.Stretch.IsIn(fitment.Span));
         return cases.All(IsFitted) ? [] : [.. cases.Select(one => FitCheck.Decide(facts, AskedOf(question, one.Part, one.Stretch)))];
+    }
+
+    /// <summary>As in the answer itself: a stretch for which nothing is recorded says something only when no other stretch does.</summary>
+    private static IReadOnlyList<EngineSpan> Stretches(FamilyFacts facts, Variant to, FitQuestion question, Part part, Fitment[] fitted)
+    {
+        var stretches = EngineSpans.Cut(to.Span, built: null, serial: null, FitCheck.SpansThatMatter(facts, question with { Part = part })).Stretches;
+        EngineSpan[] recorded = [.. stretches.Where(stretch => fitted.Any(fitment => stretch.IsIn(fitment.Span)))];
+        return recorded.Length > 0 ? recorded : stretches;
     }
 
     private static FitQuestion AskedOf(FitQuestion question, Part part, EngineSpan stretch)
