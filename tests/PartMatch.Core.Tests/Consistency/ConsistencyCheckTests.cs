@@ -96,7 +96,7 @@ public sealed class ConsistencyCheckTests
                 Assert.Equal(Headline.NotKnownYet, FitCheck.DecideFrom(facts, asked["from"], null, new FitQuestion(asked["variant"], asked["position"], null)).Headline);
             }
         },
-        iter: 200, threads: 1);
+        iter: 100, threads: 1);
 
     [Fact]
     public void The_order_of_the_rows_plays_no_part() => Gen.Select(AnyFamily.Of(), Gen.Int).Sample(
@@ -105,7 +105,7 @@ public sealed class ConsistencyCheckTests
             var question = new ConsistencyQuestion(Limit: ConsistencyQuestion.MaxLimit);
             Assert.Equal(AsJson.Of(ConsistencyCheck.Decide(family.Facts(), question)), AsJson.Of(ConsistencyCheck.Decide(family.Facts(new Shuffled(seed)), question)));
         },
-        iter: 50, threads: 1);
+        iter: 25, threads: 1);
 
     [Fact]
     public void Whole_answer_as_JSON_shows_it() => Snapshot.Match(AsJson.Of(Bad().Look("swift")));
