@@ -1,5 +1,6 @@
 using FluentValidation;
 using PartMatch.Web.Books;
+using PartMatch.Web.Consistency;
 using PartMatch.Web.Editing;
 using PartMatch.Web.Families;
 using PartMatch.Web.Fit;
@@ -47,6 +48,7 @@ api.MapFit();
 api.MapLookAlikes();
 api.MapTellApart();
 api.MapInjectors();
+api.MapConsistency();
 api.MapBooks();
 api.MapMerge();
 api.MapRows();

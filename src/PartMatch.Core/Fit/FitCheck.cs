@@ -114,7 +114,7 @@ public static class FitCheck
         facts.FitmentsAt(question.Variant, question.Position).Where(fitment => stretch.IsIn(fitment.Span)).Select(fitment => fitment.Span.Mark).FirstOrDefault(mark => mark is not null);
 
     /// <summary>Spans at this position and at every position its answer can look at, of the supersessions, and of what was found here.</summary>
-    private static List<Span> SpansThatMatter(FamilyFacts facts, FitQuestion question, Part part)
+    internal static List<Span> SpansThatMatter(FamilyFacts facts, FitQuestion question, Part part)
     {
         var positions = CompanionClosure.Reach(facts, question);
         positions.UnionWith(facts.JointsAt(question.Position).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }));

@@ -7,7 +7,7 @@ import { clearFaults, faultSummary } from './faults.js';
 const sheets = [
   ['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'],
   ['tell-apart.html', 'Tell apart'], ['injectors.html', 'Injectors'],
-  ['search.html', 'Find a part'], ['family.html', 'Families'], ['books.html', 'Parts books'],
+  ['search.html', 'Find a part'], ['family.html', 'Families'], ['consistency.html', 'Consistency'], ['books.html', 'Parts books'],
 ];
 
 const related = { 'part.html': 'search.html', 'problems.html': '' };
