@@ -20,6 +20,9 @@ public enum FaultSort
     /// <summary>Equally good sources of one value exclude each other.</summary>
     ValuesDisputed,
 
+    /// <summary>Findings about one question exclude each other, or say another thing than what is reckoned.</summary>
+    FindingsDisagree,
+
     /// <summary>The spans of two parts at one position overlap although neither is a plain alternative of the other.</summary>
     SpansOverlap,
 

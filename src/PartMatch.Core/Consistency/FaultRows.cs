@@ -1,4 +1,5 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
 
 namespace PartMatch.Core.Consistency;
 
@@ -32,6 +33,9 @@ internal sealed class FaultRows(FamilyFacts facts)
             fitment.Span.BuiltFrom?.Text ?? "", fitment.Span.BuiltTo?.Text ?? "",
             FaultWords.Number(fitment.Span.SerialFrom), FaultWords.Number(fitment.Span.SerialTo));
     }
+
+    public FaultRow Of(Finding finding) => Row(
+        "findings", $"{finding.Part} on {finding.Variant}: {Codes.Of(finding.Axis)} {FitWording.InWords(Codes.Of(finding.Outcome))}{FaultWords.Limits(finding.Span)}", finding.Evidence, finding.Code);
 
     public FaultRow Of(Part part) => Row("parts", $"{part.Id}, {part.Name}", part.Evidence, part.Id);
 

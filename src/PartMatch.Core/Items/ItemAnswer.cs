@@ -61,10 +61,12 @@ public sealed record ReadingAnswer(
 /// <param name="Consequence">Of using a part beyond the limit.</param>
 /// <param name="Source">Who sets the limit; null when not recorded.</param>
 public sealed record LimitAnswer(
-    string Feature, string Name, ItemCondition Condition, ComparedValue Limit, ComparedValue? Reading, Consequence Consequence, string Text, SourceShown? Source);
+    string Feature, string Name, ItemCondition Condition, ComparedValue Limit, ComparedValue? Reading, Consequence Consequence, string Text,
+    SourceShown? Source);
 
 /// <summary>What to order where a position is chosen by measurement.</summary>
 /// <param name="Position">The position whose part is chosen.</param>
 /// <param name="Feature">The feature of this item it is chosen by.</param>
 /// <param name="Parts">The graded numbers that can be right, in the order of the table; empty when in no row.</param>
-public sealed record GradeAnswer(string Position, string Name, string Feature, ComparedValue Reading, GradeOutcome Outcome, IReadOnlyList<string> Parts, string Text);
+public sealed record GradeAnswer(
+    string Position, string Name, string Feature, ComparedValue Reading, GradeOutcome Outcome, IReadOnlyList<string> Parts, string Text);
