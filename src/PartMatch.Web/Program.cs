@@ -1,8 +1,10 @@
 using FluentValidation;
 using PartMatch.Web.Books;
+using PartMatch.Web.Editing;
 using PartMatch.Web.Families;
 using PartMatch.Web.Fit;
 using PartMatch.Web.Health;
+using PartMatch.Web.History;
 using PartMatch.Web.Host;
 using PartMatch.Web.Http;
 using PartMatch.Web.Identification;
@@ -22,7 +24,9 @@ builder.AddServerDefaults();
 builder.Services.ConfigureHttpJsonOptions(options => JsonRules.Apply(options.SerializerOptions));
 builder.Services.AddOpenApi(ApiDocument.Name, ApiDocument.Apply);
 builder.Services.AddValidatorsFromAssemblyContaining<Program>(includeInternalTypes: true);
-builder.Services.AddBase();
+
+builder.Services.AddStores();
+builder.Services.AddSingleton<LookAlikeSource>();
 
 await using var app = builder.Build();
 app.UseMiddleware<SecurityHeaders>();
@@ -45,6 +49,9 @@ api.MapLookAlikes();
 api.MapTellApart();
 api.MapInjectors();
 api.MapBooks();
+api.MapMerge();
+api.MapRows();
+api.MapHistory();
 api.MapImages();
 api.MapHealth();
 app.MapProblemTypes();

@@ -11,4 +11,15 @@ public sealed record Evidence(
 
     /// <summary>The evidence it all goes back to; its own code when it is no copy. Copies of one root count once.</summary>
     public string Root { get; init; } = Code;
+
+    /// <summary>What more is recorded of it; null where nothing is.</summary>
+    public SourceDetails? Details { get; init; }
 }
+
+/// <summary>More about a piece of evidence: what it was read with, and how hard and how long the engine ran.</summary>
+/// <param name="SpeaksOf">The number, or one example of it; null when not recorded.</param>
+/// <param name="Hours">Under load.</param>
+/// <param name="Output">Power while it ran.</param>
+/// <param name="Fuel">In words.</param>
+/// <param name="Page">Page of the document, or what the link leads to, in words.</param>
+public sealed record SourceDetails(SpeaksOf? SpeaksOf, string? Instrument, decimal? Hours, Reading? Output, string? Fuel, string? Page, string? Note);

@@ -15,6 +15,7 @@ public sealed class FamilyFacts
     private readonly ILookup<string, Joint> _jointsAt;
     private readonly ILookup<string, Stack> _stacksAt;
     private readonly ILookup<string, Part> _partsOfKind;
+    private readonly ILookup<string, Finding> _findingsAt = Array.Empty<Finding>().ToLookup(finding => finding.Position);
 
     public required Family Family { get; init; }
 
@@ -64,6 +65,24 @@ public sealed class FamilyFacts
     } = [];
 
     public IReadOnlyList<EngineFact> EngineFacts { get; init; } = [];
+
+    /// <summary>Retracted ones included: they stay visible.</summary>
+    public IReadOnlyList<Finding> Findings
+    {
+        get;
+        init
+        {
+            field = [.. value.OrderBy(finding => finding.Code, StringComparer.Ordinal)];
+            _findingsAt = field.ToLookup(finding => finding.Position, StringComparer.Ordinal);
+        }
+    } = [];
+
+    /// <summary>Service limits of every kind in scope; several books may limit one feature.</summary>
+    public IReadOnlyList<ServiceLimit> Limits
+    {
+        get;
+        init => field = [.. value.OrderBy(limit => limit.Kind, StringComparer.Ordinal).ThenBy(limit => limit.Feature, StringComparer.Ordinal).ThenBy(limit => limit.Evidence?.Code, StringComparer.Ordinal)];
+    } = [];
 
     public FamilyFacts(
         IReadOnlyList<Variant> variants,
@@ -122,6 +141,9 @@ public sealed class FamilyFacts
     public IEnumerable<Joint> JointsAt(string position) => _jointsAt[position];
 
     public IEnumerable<Stack> StacksAt(string position) => _stacksAt[position];
+
+    /// <summary>Every finding about this position, of any part and variant, ordered by code.</summary>
+    public IEnumerable<Finding> FindingsAt(string position) => _findingsAt[position];
 
     /// <summary>Every part in scope, in ordinal order.</summary>
     public IReadOnlyList<Part> Parts { get; }

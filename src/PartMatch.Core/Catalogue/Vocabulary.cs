@@ -88,3 +88,36 @@ public enum BookKind
     Common,
     Family,
 }
+
+/// <summary>The two questions of every fit: does it go on, and does the engine then run the same?</summary>
+public enum Axis
+{
+    Mounts,
+    Runs,
+}
+
+/// <summary>What was found. Yes, with work and no are of <see cref="Axis.Mounts"/>; same and differently are of <see cref="Axis.Runs"/>.</summary>
+public enum FindingOutcome
+{
+    Yes,
+    WithWork,
+    No,
+    Same,
+    Differently,
+}
+
+/// <summary>Does a source speak of every part of the number, or of the one example it looked at?</summary>
+public enum SpeaksOf
+{
+    Number,
+    Item,
+}
+
+/// <summary>Where an item comes from.</summary>
+public enum ItemOrigin
+{
+    Donor,
+    YardPull,
+    Arrival,
+    BenchStock,
+}

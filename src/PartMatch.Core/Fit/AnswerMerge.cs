@@ -1,3 +1,5 @@
+using PartMatch.Core.Catalogue;
+
 namespace PartMatch.Core.Fit;
 
 /// <summary>What several answers to one question hang on.</summary>

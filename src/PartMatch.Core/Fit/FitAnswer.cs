@@ -59,12 +59,6 @@ public enum ReasonBy
     Kind,
 }
 
-public enum Axis
-{
-    Mounts,
-    Runs,
-}
-
 /// <summary>Was the relation met? Strong three-valued logic (Kleene 1952): a missing value is not a yes.</summary>
 public enum Met
 {

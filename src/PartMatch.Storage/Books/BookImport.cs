@@ -2,13 +2,15 @@ using Microsoft.Data.Sqlite;
 using PartMatch.Storage.Books.Checks;
 using PartMatch.Storage.Books.Format;
 using PartMatch.Storage.Books.Rows;
+using PartMatch.Storage.Editing;
+using PartMatch.Storage.History;
 
 namespace PartMatch.Storage.Books;
 
 /// <summary>One import: read, judge, and only then write, in one transaction.</summary>
 internal static class BookImport
 {
-    public static ImportOutcome Run(SqliteConnection connection, BookFiles files, ImportMode mode, bool dryRun, CancellationToken cancellation)
+    public static ImportOutcome Run(SqliteConnection connection, BookFiles files, ImportMode mode, bool dryRun, HistoryEntry entry, CancellationToken cancellation)
     {
         var errors = new ErrorList(BookStore.MaxErrors);
         if (DraftReader.Read(files, errors, cancellation) is not { } draft)
@@ -50,7 +52,9 @@ internal static class BookImport
             return new ImportOutcome.Checked(draft.Code, isThere, draft.Counts());
         }
 
+        var before = BookRows.Find(connection, draft.Code, BookTables.All);
         Write(connection, scope, users, cancellation);
+        HistoryRows.Insert(connection, entry with { Book = draft.Code }, BookSteps.Between(before, draft));
         transaction.Commit();
         return new ImportOutcome.Imported(draft.Code, isThere, draft.Counts());
     }

@@ -3,6 +3,8 @@ using Microsoft.Data.Sqlite;
 using PartMatch.Core.Catalogue;
 using PartMatch.Storage.Books.Format;
 using PartMatch.Storage.Books.Rows;
+using PartMatch.Storage.Editing;
+using PartMatch.Storage.History;
 
 namespace PartMatch.Storage.Books;
 
@@ -13,7 +15,7 @@ public sealed record BookSummary(
     string Book, BookKind Kind, string Title, string? Maker, IReadOnlyList<string> Uses, string? Licence, string? Note, IReadOnlyList<FileCount> Counts);
 
 /// <summary>The parts books of the base: import and export.</summary>
-public sealed class BookStore(Database database)
+public sealed class BookStore(Database database, TimeProvider? time = null)
 {
     /// <summary>Most faults that one import lists.</summary>
     public const int MaxErrors = 200;
@@ -37,14 +39,16 @@ public sealed class BookStore(Database database)
 
     /// <summary>Imports a book, all or nothing.</summary>
     /// <param name="dryRun">Report what would happen and store nothing.</param>
+    /// <param name="note">Who brings it in, and why.</param>
     /// <exception cref="OperationCanceledException">Cancelled; nothing is stored.</exception>
     /// <exception cref="DatabaseException">The base could not be written, for example because the disk is full; nothing is stored.</exception>
-    public ImportOutcome Import(BookFiles files, ImportMode mode, bool dryRun, CancellationToken cancellation)
+    public ImportOutcome Import(BookFiles files, ImportMode mode, bool dryRun, CancellationToken cancellation, ChangeNote? note = null)
     {
         try
         {
             using var connection = database.Connect();
-            return BookImport.Run(connection, files, mode, dryRun, cancellation);
+            var entry = new HistoryEntry("", note ?? ChangeNote.None, Act.Import, (time ?? TimeProvider.System).GetUtcNow());
+            return BookImport.Run(connection, files, mode, dryRun, entry, cancellation);
         }
         catch (SqliteException exception)
         {

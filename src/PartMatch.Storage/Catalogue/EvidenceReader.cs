@@ -22,6 +22,7 @@ internal sealed class EvidenceReader(SqliteConnection connection)
                 code, Codes.Get<EvidenceGrade>(row.Grade), row.Date, row.Author, row.Source, row.DerivedFrom, row.RetractedOn, row.RetractedWhy)
             {
                 Root = Root(book, row),
+                Details = DetailsOf(row),
             };
         }
 
@@ -52,13 +53,20 @@ internal sealed class EvidenceReader(SqliteConnection connection)
     private Dictionary<string, EvidenceRow> Read(string book) =>
         connection.Query<EvidenceRow>(
             """
-            select evidence as code, grade, date, author, source, derived_from, retracted_on, retracted_why, derived_from_book
-            from evidence
-            where book = @book
+            select e.evidence as code, e.grade, e.date, e.author, e.source, e.derived_from, e.retracted_on, e.retracted_why, e.derived_from_book,
+              s.evidence as detailed, s.speaks_of, s.instrument, s.hours, s.output, s.output_unit, s.fuel, s.page, s.note
+            from evidence e
+            left join sources s on s.evidence_book = e.book and s.evidence = e.evidence
+            where e.book = @book
             """,
             new { book }).ToDictionary(row => row.Code, StringComparer.Ordinal);
 
+    private static SourceDetails? DetailsOf(EvidenceRow row) => row.Detailed is null ? null : new SourceDetails(
+        row.SpeaksOf is null ? null : Codes.Get<SpeaksOf>(row.SpeaksOf), row.Instrument, Readings.FindNumber(row.Hours),
+        row.Output is null ? null : Readings.Of(FeatureType.Quantity, row.Output, null, null, row.OutputUnit, null), row.Fuel, row.Page, row.Note);
+
     private sealed record EvidenceRow(
         string Code, string Grade, string? Date, string? Author, string? Source, string? DerivedFrom, string? RetractedOn, string? RetractedWhy,
-        string? DerivedFromBook);
+        string? DerivedFromBook, string? Detailed, string? SpeaksOf, string? Instrument, string? Hours, string? Output, string? OutputUnit, string? Fuel,
+        string? Page, string? Note);
 }

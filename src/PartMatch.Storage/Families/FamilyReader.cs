@@ -39,6 +39,8 @@ internal static class FamilyReader
             Pairs = new PairReader(connection, evidence).OfBooks(books),
             Supersessions = new SupersessionReader(connection, evidence).OfBooks(books),
             Selects = relations.Selects(),
+            Findings = new FindingReader(connection, evidence).OfBook(code),
+            Limits = new LimitReader(connection, evidence).OfBooks(books),
             EngineFacts = EngineFacts(connection, evidence, code),
         };
     }

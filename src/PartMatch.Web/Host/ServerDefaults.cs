@@ -34,6 +34,9 @@ internal static class ServerDefaults
         QuietStart(builder.Logging);
         builder.Services.AddSingleton<ServerSettings>();
         builder.Services.AddResponseCompression(); // a comparison of variants is ten times smaller for it
+
+        // Thrown, so that Problems can name the member of a body that cannot be read.
+        builder.Services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         builder.Services.Configure<HostOptions>(options => options.ShutdownTimeout = TimeSpan.FromSeconds(10));
 
         // The build leaves the pages in the source folder and a list of them beside the server; a published server has its own.

@@ -35,7 +35,22 @@ public sealed class Absent(params IReadOnlyList<FieldError> errors) : ProblemAns
 }
 
 /// <summary>409: what is there stands against it; nothing was stored.</summary>
-public sealed class Clash(params IReadOnlyList<FieldError> errors) : ProblemAnswer(Problem.Of("conflict", errors)), IEndpointMetadataProvider
+public sealed class Clash(Problem problem) : ProblemAnswer(problem), IEndpointMetadataProvider
 {
+    public Clash(params IReadOnlyList<FieldError> errors)
+        : this(Problem.Of("conflict", errors))
+    {
+    }
+
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) => Describe(builder, StatusCodes.Status409Conflict);
+}
+
+/// <summary>412: somebody else has changed it meanwhile; or 428: it was not said which version was seen. Nothing was stored.</summary>
+public sealed class Stale(Problem problem) : ProblemAnswer(problem), IEndpointMetadataProvider
+{
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder)
+    {
+        Describe(builder, StatusCodes.Status412PreconditionFailed);
+        Describe(builder, StatusCodes.Status428PreconditionRequired);
+    }
 }

@@ -1,3 +1,6 @@
+using PartMatch.Storage.Editing;
+using PartMatch.Web.Editing;
+
 namespace PartMatch.Web.Http;
 
 /// <summary>What went wrong, as RFC 9457 shapes it.</summary>
@@ -8,6 +11,15 @@ namespace PartMatch.Web.Http;
 public sealed record Problem(string Type, string Title, int Status, IReadOnlyList<FieldError> Errors)
 {
     public string? Detail { get; init; }
+
+    /// <summary>The row as it is now, where somebody else has changed it.</summary>
+    public RowNow? Present { get; init; }
+
+    /// <summary>The change that removed the row, where somebody else has removed it.</summary>
+    public ChangeSeen? Removed { get; init; }
+
+    /// <summary>The row as it was sent: nothing typed is lost.</summary>
+    public IReadOnlyDictionary<string, string>? Yours { get; init; }
 
     public const string ContentType = "application/problem+json";
 
@@ -33,4 +45,10 @@ public sealed record FieldError(string Field, string Found, string Expected, str
     public int? Line { get; init; }
 
     public string? Column { get; init; }
+
+    /// <summary>The key of the row, where the fault is in one of the base.</summary>
+    public string? Key { get; init; }
+
+    /// <summary>The address of the row that stands in the way.</summary>
+    public string? Row { get; init; }
 }

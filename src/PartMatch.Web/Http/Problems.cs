@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using PartMatch.Storage;
 
 namespace PartMatch.Web.Http;
@@ -22,7 +23,7 @@ internal sealed class Problems(RequestDelegate next, ILogger<Problems> logger)
         }
         catch (BadHttpRequestException refused) when (!context.Response.HasStarted)
         {
-            await WriteAsync(context, OfStatus(context, refused.StatusCode));
+            await WriteAsync(context, refused.InnerException is JsonException unread ? OfBody(unread) : OfStatus(context, refused.StatusCode));
         }
         catch (DatabaseException full) when (full.Fault == DatabaseFault.Full && !context.Response.HasStarted)
         {
@@ -51,6 +52,16 @@ internal sealed class Problems(RequestDelegate next, ILogger<Problems> logger)
         var type = ProblemTypes.OfStatus(status);
         var problem = Problem.Of(type.Code, ErrorsOf(context, status)) with { Status = status };
         return type.Status == status ? problem : problem with { Detail = string.Create(CultureInfo.InvariantCulture, $"HTTP status {status}.") };
+    }
+
+    /// <summary>The member of a JSON body that cannot be read: <c>$.rows[2].key</c> is <c>rows[2].key</c>.</summary>
+    private static Problem OfBody(JsonException unread)
+    {
+        var member = unread.Path?.TrimStart('$').TrimStart('.');
+        var place = string.Create(CultureInfo.InvariantCulture, $"line {unread.LineNumber + 1}, byte {unread.BytePositionInLine + 1}");
+        return Problem.Of("bad-request", new FieldError(
+            string.IsNullOrEmpty(member) ? "body" : member, $"what cannot be read there ({place})", "JSON as the route's page describes it: every cell a text, no unknown member",
+            "write numbers as texts, \"44.60\", and leave out what is not recorded"));
     }
 
     private static IReadOnlyList<FieldError> ErrorsOf(HttpContext context, int status) => status switch

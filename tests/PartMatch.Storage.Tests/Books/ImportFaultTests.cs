@@ -23,10 +23,10 @@ public sealed class ImportFaultTests
     [InlineData("variants.csv", "100,41206", "100.0,41206", 2, "serial_from", "whole number", null)]
     [InlineData("variants.csv", "LA pump set", "", 2, "name", "empty", null)]
     [InlineData("positions.csv", "injector,injector\n", "injector,inyector\n", 3, "role", "one of", "injector")]
-    [InlineData("evidence.csv", "measured,", "mesured,", 3, "grade", "one of", "measured")]
+    [InlineData("evidence.csv", "ev-0002,measured,", "ev-0002,mesured,", 3, "grade", "one of", "measured")]
     [InlineData("joints.csv", "la|lb", "la|la", 2, "variants", "twice", "la")]
     [InlineData("joints.csv", "la|lb", "la| lb", 2, "variants", "code", "la|lb")]
-    [InlineData("parts.csv", "marl:I-1,injector", "marl:-/-,injector", 5, "part", "maker:number", null, 6)]
+    [InlineData("parts.csv", "marl:I-1,injector", "marl:-/-,injector", 5, "part", "maker:number", null, 7)]
     [InlineData("supersessions.csv", ",one,", ",once,", 2, "way", "one of", "one")]
     // references
     [InlineData("parts.csv", "marl:S-100,shaft", "marl:S-100,shaff", 6, "kind", "no kind 'shaff'", "shaft")]
@@ -119,7 +119,7 @@ public sealed class ImportFaultTests
     [InlineData("evidence.csv", "bench sheet 17,,,", "bench sheet 17,ev-0003,,", 3, "derived_from", "loop", "leave the cell of the original empty", 2)]
     [InlineData("evidence.csv", "2026-04-01,wrong part", ",wrong part", 4, "retracted_on", "expected a date", null)]
     // keys
-    [InlineData("variants.csv", "lb,LB cart", "la,LB cart", 3, "variant", "already stands in line 2", "leave one row out, or correct the key", 6)]
+    [InlineData("variants.csv", "lb,LB cart", "la,LB cart", 3, "variant", "already stands in line 2", "leave one row out, or correct the key", 7)]
     [InlineData("parts.csv", "marl:B-1/3,bush", "marl:B.1-2,bush", 4, "part", "the same number of the same maker stands in line 2 as marl:B-1/2", "leave one row out", 5)]
     public void Fault_of_a_family_book_is_named(string file, string sound, string fault, int line, string column, string reason, string? suggestion, int total = 1)
     {

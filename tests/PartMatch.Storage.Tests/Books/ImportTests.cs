@@ -85,10 +85,11 @@ public sealed class ImportTests
         Assert.Equal(
             [
                 ("lark-2", "companions.csv", "tang-needs-bush"), ("lark-2", "companions.csv", "tang-needs-injector"), ("lark-2", "pairs.csv", "marl:B-1/2,orrin:B-77"),
+                ("lark-2", "readings.csv", "it-0001,nose"),
                 ("lark-2", "supersessions.csv", "marl:B-1/2,marl:B-1/3"), ("lark-2", "values.csv", "marl:S-100,nose,ev-0001"),
             ],
             inUse.Users.Select(user => (user.Book, user.File, user.Key)).Order());
-        Assert.Equal(5, inUse.Total);
+        Assert.Equal(6, inUse.Total);
         var user = inUse.Users.Single(user => user.File == "supersessions.csv");
         Assert.Equal("with marl:S-100|orrin:B-77", user.Uses);
         Assert.Contains("no part 'orrin:B-77'", user.Reason, StringComparison.Ordinal);

@@ -186,6 +186,47 @@ internal sealed class SampleBook
             ev-0001,makers-document,2019-04-01,,parts list,,,
             ev-0002,measured,2026-02-14,bench 2,bench sheet 17,,,
             ev-0003,reported,2026-03,,copied,ev-0002,2026-04-01,wrong part
+            ev-0004,ran-under-load,2026-05-02,bench 2,log of the brake stand,,,
+            ev-0005,measured,2026-05-03,bench 2,sheet of the donor,,,
+            """),
+        ("sources.csv", """
+            evidence,speaks_of,instrument,hours,output,output_unit,fuel,page,note
+            ev-0001,number,,,,,,page 12,
+            ev-0004,number,,41.5,12.0,kW,petrol,,"flat out, two heats"
+            ev-0005,item,outside micrometer 25-50,,,,,,
+            """),
+        ("findings.csv", """
+            finding,part,variant,position,axis,outcome,built_from,built_to,serial_from,serial_to,with,evidence,note
+            fi-0001,marl:B-1/2,la,front-bush,mounts,with-work,,,,20000,injector=none|main-shaft=marl:S-100,ev-0001,
+            fi-0002,marl:S-100,lb,main-shaft,runs,same,,,,,,ev-0004,
+            fi-0003,none,la,injector,runs,differently,2015-03,2016-12,,,,ev-0003,
+            """),
+        ("items.csv", """
+            item,part,origin,condition,evidence,note
+            it-0001,marl:S-100,donor,turned once by hand,ev-0005,
+            it-0002,marl:I-1,,,,
+            """),
+        ("readings.csv", """
+            item,feature,value,unit,uncertainty,instrument,read_on,evidence,note
+            it-0001,nose,tang,,,,2026-05-03,,
+            it-0001,outer,24.985,mm,0.004,outside micrometer 25-50,2026-05-03,ev-0005,smallest of six
+            """),
+        ("works-done.csv", """
+            item,work,done_on,note
+            it-0001,ream-bush,2026-05-04,
+            """),
+        ("limits.csv", """
+            kind,feature,min,max,unit,consequence,evidence,note
+            bush,grooves,2,,,loss,,
+            shaft,outer,24.95,25.00,mm,damage,ev-0001,
+            """),
+        ("photos.csv", """
+            photo,image,evidence,item,caption
+            ph-0001,0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef.jpg,ev-0005,it-0001,the tang
+            """),
+        ("sellers.csv", """
+            seller,name,country,currency,shipping_fixed,shipping_per_item,free_from,import_charge,days_min,days_max,returns_days,restocking,note
+            millrace,Millrace Breakers,GB,GBP,9.50,1.20,120.00,4.5,3,6,14,15,
             """));
 
     public BookFiles Files => new(_files.Select(file => new BookFile(file.Key, Encoding.UTF8.GetBytes(file.Value))));

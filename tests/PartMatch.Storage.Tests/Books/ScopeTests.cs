@@ -47,7 +47,8 @@ public sealed class ScopeTests : IDisposable
     public void Evidence_that_two_used_books_have_must_be_the_own_books()
     {
         _temp.Load(Between().Write("evidence.csv", "evidence,grade,date,author,source,derived_from,retracted_on,retracted_why\nev-0001,reported,,,letter,,,\n").Files);
-        var refused = Assert.IsType<ImportOutcome.Refused>(_temp.Import(Family().Change("evidence.csv", "ev-0001,", "ev-0009,").Files, ImportMode.Replace));
+        var refused = Assert.IsType<ImportOutcome.Refused>(
+            _temp.Import(Family().Change("evidence.csv", "ev-0001,", "ev-0009,").Change("sources.csv", "ev-0001,", "ev-0009,").Files, ImportMode.Replace));
         Assert.All(refused.Errors, error => Assert.Equal("cite evidence of this book", error.Suggestion));
         Assert.Contains(refused.Errors, error => error is { File: "parts.csv", Line: 2, Column: "evidence", Value: "ev-0001" });
     }

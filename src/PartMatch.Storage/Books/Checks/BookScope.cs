@@ -13,6 +13,8 @@ internal sealed class BookScope
     private readonly HashSet<(string Kind, string Feature)> _seenBeforePaying = [];
     private readonly Dictionary<string, string> _positionKinds = new(StringComparer.Ordinal);
     private readonly HashSet<string> _variants = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _itemParts = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _evidenceOfItems = new(StringComparer.Ordinal);
 
     /// <param name="used">Their referable files are enough; in ordinal order of the books.</param>
     public BookScope(BookDraft own, IReadOnlyList<BookDraft> used)
@@ -29,6 +31,18 @@ internal sealed class BookScope
         }
 
         _variants.UnionWith(own.Declared(BookTables.Variants).Select(row => row["variant"]));
+        foreach (var item in own.Declared(BookTables.Items))
+        {
+            _itemParts.TryAdd(item["item"], item["part"]);
+        }
+
+        // Evidence of the own book hides that of a used book with the same code.
+        foreach (var book in used.Prepend(own))
+        {
+            _evidenceOfItems.UnionWith(book.Declared(BookTables.Sources)
+                .Where(row => row["speaks_of"] == Codes.Of(SpeaksOf.Item) && BookOf(BookTables.EvidenceRows, row["evidence"]) == book.Code)
+                .Select(row => row["evidence"]));
+        }
     }
 
     public BookDraft Own { get; }
@@ -63,12 +77,19 @@ internal sealed class BookScope
     /// <summary>The kind that sits at a position of the own book, or null when the position is unknown.</summary>
     public string? KindAt(string position) => _positionKinds.GetValueOrDefault(position);
 
+    /// <summary>The kind of the part that an item of the own book is said to be; null when the item or the part is unknown.</summary>
+    public string? KindOfItem(string item) => _itemParts.TryGetValue(item, out var part) ? FindPart(part)?.Kind : null;
+
+    /// <summary>Does this evidence speak of one example only, not of a number?</summary>
+    public bool SpeaksOfAnItem(string evidence) => _evidenceOfItems.Contains(evidence);
+
     /// <summary>Does the reference of a cell lead anywhere?</summary>
     public bool Holds(Refers refers, string code) => refers switch
     {
         Refers.Variant => _variants.Contains(code),
         Refers.Position => _positionKinds.ContainsKey(code),
         Refers.Part => FindPart(code) is not null,
+        Refers.Item => _itemParts.ContainsKey(code),
         _ => BookOf(TableOf(refers), code) is not null,
     };
 
@@ -78,6 +99,7 @@ internal sealed class BookScope
         Refers.Variant => _variants,
         Refers.Position => _positionKinds.Keys,
         Refers.Part => _parts.Values.Select(part => part.Id),
+        Refers.Item => _itemParts.Keys,
         _ => _books.Keys.Where(key => key.Table == TableOf(refers)).Select(key => key.Code),
     };
 
@@ -91,6 +113,7 @@ internal sealed class BookScope
         Refers.Part => BookTables.Parts,
         Refers.Variant => BookTables.Variants,
         Refers.Position => BookTables.Positions,
+        Refers.Item => BookTables.Items,
         _ => throw new ArgumentOutOfRangeException(nameof(refers), refers, "names nothing"),
     };
 

@@ -25,6 +25,29 @@ internal static class CellChecks
         }
     }
 
+    /// <summary>The same for some rows of a draft whose other rows have passed.</summary>
+    public static void RunOn(BookDraft draft, IReadOnlyList<BookRow> rows, ErrorList errors)
+    {
+        foreach (var row in rows)
+        {
+            for (var column = 0; column < row.Table.Columns.Count; column++)
+            {
+                Check(row, column, errors);
+            }
+
+            if (row.Table.FamilyOnly && !draft.IsFamily)
+            {
+                errors.Add(row, null, "a common book describes no engine: only a family book has such rows", "put it into the family's book");
+            }
+        }
+
+        // The rows that were there come first, so that a key that stands twice is told of the new row.
+        foreach (var table in rows.Select(row => row.Table).Distinct())
+        {
+            CheckKeys(table, draft.Rows(table), errors);
+        }
+    }
+
     private static void Check(BookRow row, int index, ErrorList errors)
     {
         var column = row.Table.Columns[index];
@@ -64,8 +87,8 @@ internal static class CellChecks
             if (!first.TryAdd(key, row))
             {
                 errors.Add(
-                    row, table.Key[0], $"the key {row.KeyText} ({string.Join(", ", table.Key)}) already stands in line {first[key].Line}",
-                    "leave one row out, or correct the key");
+                    row, table.Key[0], $"the key {row.KeyText} ({string.Join(", ", table.Key)}) already stands {first[key].Place}",
+                    first[key].Line > 0 ? "leave one row out, or correct the key" : "change that row instead, or correct the key");
             }
         }
     }

@@ -41,7 +41,7 @@ internal static class LookAlikeChecks
             if (!first.TryAdd(key, row) && first[key].KeyText != row.KeyText)
             {
                 errors.Add(
-                    row, "part_a", $"the same two parts already stand in line {first[key].Line} as {first[key].KeyText}: their order does not count, expected one row",
+                    row, "part_a", $"the same two parts already stand {first[key].Place} as {first[key].KeyText}: their order does not count, expected one row",
                     "leave one of the two rows out");
             }
         }

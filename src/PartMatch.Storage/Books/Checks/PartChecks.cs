@@ -99,7 +99,7 @@ internal static class PartChecks
         if (UnitTable.Find(row[column])?.Dimension != UnitTable.Find(first[column])?.Dimension)
         {
             errors.Add(
-                row, column, $"the curve has '{first[column]}' in line {first.Line}: expected a unit of the same dimension", () => first[column]);
+                row, column, $"the curve has '{first[column]}' {first.Place}: expected a unit of the same dimension", () => first[column]);
         }
     }
 

@@ -71,7 +71,7 @@ internal static class UniquenessChecks
             if (!first.TryAdd(key, row) && first[key]["part"] != row["part"])
             {
                 errors.Add(
-                    row, "part", $"the same number of the same maker stands in line {first[key].Line} as {first[key]["part"]}",
+                    row, "part", $"the same number of the same maker stands {first[key].Place} as {first[key]["part"]}",
                     "leave one row out");
             }
         }

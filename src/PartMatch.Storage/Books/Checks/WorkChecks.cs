@@ -36,9 +36,18 @@ internal static class WorkChecks
         {
             errors.Add(row, row.Has("price") ? "currency" : "price", "price and currency go together: expected both or neither");
         }
-        else if (Currencies.FindDigits(row["currency"]) is { } digits && row["price"].Split('.') is [_, var decimals] && decimals.Length > digits)
+        else
         {
-            errors.Add(row, "price", $"{row["currency"]} has {digits} decimal digits");
+            CheckDigits(row, "price", errors);
+        }
+    }
+
+    /// <summary>An amount has no more decimal digits than its currency.</summary>
+    public static void CheckDigits(BookRow row, string column, ErrorList errors)
+    {
+        if (Currencies.FindDigits(row["currency"]) is { } digits && row[column].Split('.') is [_, var decimals] && decimals.Length > digits)
+        {
+            errors.Add(row, column, $"{row["currency"]} has {digits} decimal digits");
         }
     }
 

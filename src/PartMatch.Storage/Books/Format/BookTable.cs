@@ -11,6 +11,7 @@ internal enum Refers
     Part,
     Variant,
     Position,
+    Item,
 }
 
 /// <summary>A column of a file.</summary>
@@ -30,6 +31,9 @@ internal sealed class BookTable
     }
 
     public string File { get; }
+
+    /// <summary>The file's name without its ending: how routes and history name the table.</summary>
+    public string Stem => File[..^4];
 
     /// <summary>Of the SQL table.</summary>
     public string Name { get; }
@@ -81,6 +85,9 @@ internal sealed class BookRow(BookTable table, int line, string[] cells)
 
     /// <summary>The items of a list cell; none when it is empty.</summary>
     public string[] List(string column) => Has(column) ? this[column].Split('|') : [];
+
+    /// <summary>Where it stands, for messages about another row.</summary>
+    public string Place => line > 0 ? $"in line {line}" : "in the base";
 
     /// <summary>Its key, for messages.</summary>
     public string KeyText => string.Join(',', table.KeyIndexes.Select(index => cells[index]));

@@ -109,6 +109,39 @@ internal static class BookTables
         Must("part_a", Cells.Part, Refers.Part), Must("part_b", Cells.Part, Refers.Part), Must("judgement", Cells.OneOf<PairJudgement>()), Evidence(),
         May("note", Cells.Text));
 
+    public static BookTable Findings { get; } = Family("findings", "finding",
+        [Must("finding", Cells.Code), Must("part", Cells.PartOrNone, Refers.Part), Must("variant", Cells.Code, Refers.Variant),
+            Must("position", Cells.Code, Refers.Position), Must("axis", Cells.OneOf<Axis>()), Must("outcome", Cells.OneOf<FindingOutcome>()), .. Span(),
+            May("with", Cells.Neighbours), Must("evidence", Cells.Code, Refers.Evidence), May("note", Cells.Text)]);
+
+    public static BookTable Sources { get; } = Any("sources", "evidence",
+        Must("evidence", Cells.Code, Refers.Evidence), May("speaks_of", Cells.OneOf<SpeaksOf>()), May("instrument", Cells.Text), May("hours", Cells.NotNegative),
+        May("output", Cells.NotNegative), May("output_unit", Cells.Unit), May("fuel", Cells.Text), May("page", Cells.Text), May("note", Cells.Text));
+
+    public static BookTable Items { get; } = Any("items", "item",
+        Must("item", Cells.Code), Must("part", Cells.Part, Refers.Part), May("origin", Cells.OneOf<ItemOrigin>()), May("condition", Cells.Text), Evidence(),
+        May("note", Cells.Text));
+
+    public static BookTable Readings { get; } = Any("readings", "item,feature",
+        Must("item", Cells.Code, Refers.Item), Must("feature", Cells.Code), Must("value", Cells.Text), May("unit", Cells.Unit),
+        May("uncertainty", Cells.NotNegative), May("instrument", Cells.Text), May("read_on", Cells.Date), Evidence(), May("note", Cells.Text));
+
+    public static BookTable WorksDone { get; } = new("works-done.csv", "works_done", "item,work", familyOnly: false,
+        [Must("item", Cells.Code, Refers.Item), Must("work", Cells.Code, Refers.Work), May("done_on", Cells.Date), May("note", Cells.Text)]);
+
+    public static BookTable Limits { get; } = Any("limits", "kind,feature",
+        Must("kind", Cells.Code, Refers.Kind), Must("feature", Cells.Code), May("min", Cells.Number), May("max", Cells.Number), May("unit", Cells.Unit),
+        Must("consequence", Cells.OneOf<Consequence>()), Evidence(), May("note", Cells.Text));
+
+    public static BookTable Photos { get; } = Any("photos", "photo",
+        Must("photo", Cells.Code), Must("image", Cells.Image), Evidence(), May("item", Cells.Code, Refers.Item), May("caption", Cells.Text));
+
+    public static BookTable Sellers { get; } = Any("sellers", "seller",
+        Must("seller", Cells.Code), Must("name", Cells.Text), May("country", Cells.Country), May("currency", Cells.Currency),
+        May("shipping_fixed", Cells.NotNegative), May("shipping_per_item", Cells.NotNegative), May("free_from", Cells.NotNegative),
+        May("import_charge", Cells.NotNegative), May("days_min", Cells.Whole), May("days_max", Cells.Whole), May("returns_days", Cells.Whole),
+        May("restocking", Cells.NotNegative), May("note", Cells.Text));
+
     public static BookTable EvidenceRows { get; } = Any("evidence", "evidence",
         Must("evidence", Cells.Code), Must("grade", Cells.OneOf<EvidenceGrade>()), May("date", Cells.Date), May("author", Cells.Text),
         May("source", Cells.Text),
@@ -120,12 +153,16 @@ internal static class BookTables
         .. new[]
         {
             Books, Makers, Variants, Engine, Kinds, Features, Rules, Works, Checks, Shots, Positions, Access, Parts, Numbers, Values, Curves, Fitments, Needs,
-            Joints, Stacks, Selects, Companions, Supersessions, Contents, Pairs, EvidenceRows,
+            Joints, Stacks, Selects, Companions, Supersessions, Contents, Pairs, EvidenceRows, Findings, Sources, Items, Readings, WorksDone, Limits, Photos,
+            Sellers,
         }.OrderBy(table => table.File, StringComparer.Ordinal),
     ];
 
     /// <summary>The files whose rows the rows of other books can refer to, or rest on.</summary>
-    public static IReadOnlyList<BookTable> Referable { get; } = [Books, Makers, Kinds, Features, Rules, Works, Checks, Shots, Parts, EvidenceRows];
+    public static IReadOnlyList<BookTable> Referable { get; } = [Books, Makers, Kinds, Features, Rules, Works, Checks, Shots, Parts, EvidenceRows, Sources, Limits];
+
+    /// <summary>The table of that name, which is the file's without its ending; null when there is none.</summary>
+    public static BookTable? Find(string name) => All.FirstOrDefault(table => table.Stem == name);
 
     private static BookTable Any(string name, string key, params IReadOnlyList<BookColumn> columns) => new(name + ".csv", name, key, familyOnly: false, columns);
 

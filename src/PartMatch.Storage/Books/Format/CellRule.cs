@@ -6,6 +6,9 @@ namespace PartMatch.Storage.Books.Format;
 /// <param name="IsList">A list by <c>|</c>, stored in ordinal order; <paramref name="Accepts"/> sees its items.</param>
 internal sealed record CellRule(string Expected, Func<string, bool> Accepts, Func<string, string?>? Mend = null, bool IsList = false)
 {
+    /// <summary>The words of a closed vocabulary; empty where it is open.</summary>
+    public IReadOnlyList<string> Words { get; init; } = [];
+
     /// <summary>The same rule for a list of such cells.</summary>
     public CellRule Listed() => this with { Expected = $"a list by | of: {Expected}", IsList = true };
 

@@ -48,12 +48,24 @@ internal static partial class Cells
 
     public static CellRule PartOrNone { get; } = new($"{Part.Expected}; or none", cell => cell == Core.Catalogue.Part.None || Part.Accepts(cell));
 
+    /// <summary>Neighbours of a part at other positions.</summary>
+    public static CellRule Neighbours { get; } = new CellRule($"position=maker:number, or position=none", IsNeighbour).Listed();
+
+    /// <summary>A picture by the digest of its bytes.</summary>
+    public static CellRule Image { get; } = new("the SHA-256 of a picture in small hexadecimal digits with .jpg or .png", cell => ImageShape().IsMatch(cell));
+
+    public static CellRule Country { get; } = new(
+        "an ISO 3166 code of two capital letters such as GB", cell => cell.Length == 2 && cell.All(char.IsAsciiLetterUpper), cell => cell.ToUpperInvariant());
+
     /// <summary>Read by <c>StackTerms</c>, which explains its faults itself.</summary>
     public static CellRule Terms { get; } = Text;
 
     /// <summary>A closed vocabulary.</summary>
     public static CellRule OneOf(IReadOnlyList<string> words) =>
-        new("one of: " + string.Join(", ", words), cell => words.Contains(cell, StringComparer.Ordinal), cell => NearestCode.Find(cell, words));
+        new("one of: " + string.Join(", ", words), cell => words.Contains(cell, StringComparer.Ordinal), cell => NearestCode.Find(cell, words))
+        {
+            Words = words,
+        };
 
     public static CellRule OneOf<T>()
         where T : struct, Enum => OneOf(Codes.All<T>());
@@ -68,6 +80,9 @@ internal static partial class Cells
     [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*$", RegexOptions.CultureInvariant)]
     private static partial Regex CodeShape();
 
+    [GeneratedRegex(@"^[0-9a-f]{64}\.(jpg|png)$", RegexOptions.CultureInvariant)]
+    private static partial Regex ImageShape();
+
     [GeneratedRegex("[^a-z0-9]+", RegexOptions.CultureInvariant)]
     private static partial Regex NotOfACode();
 
@@ -80,6 +95,9 @@ internal static partial class Cells
         && id.Key.Length - id.Maker.Length - 1 <= NumberKey.MaxLength
         && IsText(cell)
         && !cell.Contains('|', StringComparison.Ordinal);
+
+    private static bool IsNeighbour(string cell) =>
+        cell.IndexOf('=', StringComparison.Ordinal) is > 0 and var at && CodeShape().IsMatch(cell[..at]) && PartOrNone.Accepts(cell[(at + 1)..]);
 
     private static string? MendCode(string cell) => NotOfACode().Replace(cell.ToLowerInvariant(), "-").Trim('-');
 

@@ -2,6 +2,7 @@ using Dapper;
 using Microsoft.Data.Sqlite;
 using PartMatch.Storage.Books.Checks;
 using PartMatch.Storage.Books.Format;
+using PartMatch.Storage.Editing;
 
 namespace PartMatch.Storage.Books.Rows;
 
@@ -40,7 +41,7 @@ internal static class BookRows
         var book = scope.Own.Code;
         foreach (var table in BookTables.All.Where(table => scope.Own.Declared(table).Count > 0))
         {
-            Insert(connection, table, scope, cancellation);
+            Insert(connection, table, scope, scope.Own.Declared(table), cancellation);
         }
 
         foreach (var used in scope.Own.Uses)
@@ -52,7 +53,40 @@ internal static class BookRows
     private static int Count(SqliteConnection connection, string book, BookTable table) =>
         connection.ExecuteScalar<int>($"select count(*) from {Quoted(table.Name)} where book = @book", new { book });
 
-    private static List<BookRow> Read(SqliteConnection connection, string book, BookTable table)
+    /// <summary>The books that use this one directly, in ordinal order.</summary>
+    public static IReadOnlyList<string> Using(SqliteConnection connection, string book) =>
+        connection.Query<string>("select book from book_uses where used = @book order by book", new { book }).AsList();
+
+    /// <summary>Writes only what has changed, where no other row's computed columns depend on it.</summary>
+    public static void Write(SqliteConnection connection, BookScope scope, IReadOnlyList<RowStep> steps)
+    {
+        foreach (var step in steps.Where(step => step.Before is not null))
+        {
+            Delete(connection, scope.Own.Code, step);
+        }
+
+        foreach (var table in steps.Where(step => step.After is not null).GroupBy(step => step.Table))
+        {
+            Insert(connection, table.Key, scope, [.. table.Select(step => new BookRow(table.Key, 0, [.. step.After!]))], CancellationToken.None); // filtered for null
+        }
+    }
+
+    private static void Delete(SqliteConnection connection, string book, RowStep step)
+    {
+        using var command = connection.CreateCommand();
+        var key = string.Join(" and ", step.Table.Key.Select((column, index) => $"{Quoted(column)} = @k{index}"));
+        command.CommandText = $"delete from {Quoted(step.Table.Name)} where book = @book and {key}";
+        command.Parameters.AddWithValue("@book", book);
+        foreach (var (index, column) in step.Table.KeyIndexes.Index())
+        {
+            command.Parameters.AddWithValue($"@k{index}", step.Before![column]); // only steps that had a row before are deleted
+        }
+
+        command.ExecuteNonQuery();
+    }
+
+    /// <summary>The rows of one table in the order of their keys; none when there is no such book.</summary>
+    public static List<BookRow> Read(SqliteConnection connection, string book, BookTable table)
     {
         var columns = string.Join(", ", table.Columns.Select(column => Quoted(column.Name)));
         var order = string.Join(", ", table.Key.Select(Quoted));
@@ -75,7 +109,7 @@ internal static class BookRows
         return rows;
     }
 
-    private static void Insert(SqliteConnection connection, BookTable table, BookScope scope, CancellationToken cancellation)
+    private static void Insert(SqliteConnection connection, BookTable table, BookScope scope, IReadOnlyList<BookRow> rows, CancellationToken cancellation)
     {
         var computed = Computed.Of(table);
         string[] names =
@@ -89,7 +123,7 @@ internal static class BookRows
             $"insert into {Quoted(table.Name)} ({string.Join(", ", names.Select(Quoted))}) values ({string.Join(", ", names.Select((_, index) => $"@p{index}"))})";
         var parameters = names.Select((_, index) => command.Parameters.AddWithValue($"@p{index}", DBNull.Value)).ToArray();
         command.Prepare();
-        foreach (var (index, row) in scope.Own.Declared(table).Index())
+        foreach (var (index, row) in rows.Index())
         {
             if (index % RowsPerLook == 0)
             {

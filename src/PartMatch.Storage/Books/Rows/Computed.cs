@@ -41,6 +41,7 @@ internal sealed record Computed(string Name, Func<BookRow, BookScope, object?> V
         ],
         "numbers" => [new("maker", (row, _) => Id(row, "number").Maker), new("number_key", (row, _) => NumberKey.Of(Id(row, "number").Number))],
         "values" => [new("type", (row, scope) => Codes.Of(FeatureOf(row, scope).Type)), new("value_si", (row, _) => BaseValue(row))],
+        "readings" => [new("type", (row, scope) => Codes.Of(scope.FindFeature(scope.KindOfItem(row["item"])!, row["feature"])!.Type))],
         "engine" => [new("value_si", (row, _) => BaseValue(row))],
         "works" => [new("price_minor", (row, _) => PriceMinor(row))],
         _ => [],

@@ -1,26 +1,34 @@
 using PartMatch.Storage.Books;
+using PartMatch.Storage.Books.Merge;
+using PartMatch.Storage.Editing;
 using PartMatch.Storage.Families;
+using PartMatch.Storage.History;
+using PartMatch.Storage.Items;
 using PartMatch.Storage.LookAlikes;
 using PartMatch.Storage.Parts;
 using PartMatch.Storage.Photos;
-using PartMatch.Web.LookAlikes;
 
 namespace PartMatch.Web.Host;
 
-/// <summary>The base, and what reads and writes it: one of each for the whole server.</summary>
-internal static class BaseServices
+internal static class Stores
 {
-    public static void AddBase(this IServiceCollection services)
+    /// <summary>The base, opened at the start, and a store for each feature that asks it.</summary>
+    public static void AddStores(this IServiceCollection services)
     {
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<OpenedBase>();
         services.AddSingleton(provider => provider.GetRequiredService<OpenedBase>().Database);
         services.AddSingleton<BookStore>();
+        services.AddSingleton<MergeStore>();
+        services.AddSingleton<ItemStore>();
+        services.AddSingleton<RowStore>();
+        services.AddSingleton<EditStore>();
+        services.AddSingleton<HistoryStore>();
+        services.AddSingleton<UndoStore>();
         services.AddSingleton<FamilyStore>();
         services.AddSingleton<PartStore>();
         services.AddSingleton<NumberStore>();
         services.AddSingleton<OddsStore>();
         services.AddSingleton<ImageStore>();
-        services.AddSingleton<LookAlikeSource>();
     }
 }

@@ -1,0 +1,32 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using PartMatch.Storage.Books.Format;
+
+namespace PartMatch.Storage.Editing;
+
+/// <summary>The cells of a row by the names of their columns as JSON writes them; an empty cell is left out: not recorded.</summary>
+internal static class RowCells
+{
+    public static IReadOnlyDictionary<string, string> Of(BookTable table, IReadOnlyList<string> cells) =>
+        table.Columns.Index().Where(column => cells[column.Index].Length > 0)
+            .ToDictionary(column => NameOf(column.Item.Name), column => cells[column.Index], StringComparer.Ordinal);
+
+    /// <summary><c>built_from</c> is <c>builtFrom</c>.</summary>
+    public static string NameOf(string column) =>
+        string.Concat(column.Split('_').Select((word, index) => index == 0 ? word : char.ToUpperInvariant(word[0]) + word[1..]));
+
+    /// <summary>A digest of the cells: equal rows have equal versions, whoever wrote them and when.</summary>
+    public static string VersionOf(IReadOnlyList<string> cells) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\u001F', cells))).AsSpan(0, 8));
+
+    /// <summary>As the history keeps it: by column, so that it can still be read when a table has grown one.</summary>
+    public static string ToJson(BookTable table, IReadOnlyList<string> cells) =>
+        JsonSerializer.Serialize(table.Columns.Index().Where(column => cells[column.Index].Length > 0).ToDictionary(column => column.Item.Name, column => cells[column.Index]));
+
+    public static string[] FromJson(BookTable table, string json)
+    {
+        var byColumn = JsonSerializer.Deserialize<Dictionary<string, string>>(json) ?? [];
+        return [.. table.Columns.Select(column => byColumn.GetValueOrDefault(column.Name, ""))];
+    }
+}

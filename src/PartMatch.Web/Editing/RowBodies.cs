@@ -1,0 +1,27 @@
+using FluentValidation;
+using PartMatch.Storage.Editing;
+using PartMatch.Web.Http;
+
+namespace PartMatch.Web.Editing;
+
+/// <summary>What the body of a write must be before the book's own rules look at it: known tables, texts, bounded.</summary>
+internal sealed class ChangesBodyRules : AbstractValidator<ChangesBody>
+{
+    public const int LongestCell = 10_000;
+
+    public ChangesBodyRules()
+    {
+        RuleFor(body => body.Rows).Must(rows => rows.Count is > 0 and <= EditStore.MaxRows)
+            .WithState(body => new Mending($"1 to {EditStore.MaxRows} rows", "send them in several changes", $"{body.Rows.Count} rows"));
+        RuleForEach(body => body.Rows).ChildRules(row =>
+        {
+            row.RuleFor(one => one.Table).Must(table => RowStore.Tables.Contains(table)).Otherwise($"one of {string.Join(", ", RowStore.Tables)}");
+            row.RuleFor(one => one.Row).Must((one, cells) => cells is not null || one.Key is not null)
+                .WithState(_ => new Mending("a row to add, or the key of a row to remove", "give row, or key", "neither row nor key"));
+            row.RuleForEach(one => one.Row).Must(cell => cell.Value is { Length: <= LongestCell }).OverridePropertyName("row")
+                .WithState((_, cell) => new Mending(
+                    $"a text of at most {LongestCell} characters", "leave the member out when it is not recorded",
+                    $"{cell.Key}: {(cell.Value is null ? "null" : $"{cell.Value.Length} characters")}"));
+        });
+    }
+}

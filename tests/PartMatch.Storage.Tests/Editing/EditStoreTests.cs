@@ -1,0 +1,221 @@
+using PartMatch.Storage.Editing;
+using Xunit;
+
+namespace PartMatch.Storage.Tests.Editing;
+
+public sealed class EditStoreTests : IDisposable
+{
+    private readonly EditBase _base = new();
+
+    public void Dispose() => _base.Dispose();
+
+    [Fact]
+    public void Added_row_is_there_at_once_and_keeps_what_was_typed()
+    {
+        var done = _base.Done(EditBase.Add("values", "part=marl:B-1/3", "feature=bore", "value=25.60", "minus=0.010", "unit=mm", "evidence=ev-0002"));
+
+        Assert.Equal(["marl:B-1/3,bore,ev-0002"], done.Rows.Select(row => row.Key));
+        Assert.Equal("25.60", _base.Row("values", "marl:B-1/3,bore,ev-0002")?["value"]);
+        Assert.Contains("marl:B-1/3,bore,25.60,0.010,,mm,,ev-0002\n", _base.Everything(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("1.012 in", "1.012", "in")]
+    [InlineData("25.60mm", "25.60", "mm")]
+    [InlineData("-0.5 mm", "-0.5", "mm")]
+    public void Quantity_typed_with_its_unit_is_split_as_typed(string typed, string value, string unit)
+    {
+        _base.Done(EditBase.Add("values", "part=marl:B-1/3", "feature=bore", $"value={typed}", "evidence=ev-0002"));
+
+        var row = _base.Row("values", "marl:B-1/3,bore,ev-0002");
+        Assert.Equal((value, unit), (row?["value"], row?["unit"]));
+    }
+
+    [Theory]
+    [InlineData("25,6 mm", "", "write 25.6 mm")] // a comma is asked about
+    [InlineData("1.012 in", "mm", "1.012 in is 25.7048 mm")] // 1.012 × 25.4 = 25.7048
+    [InlineData("12 kW", "", "44.60 mm")] // a bore is a length
+    public void Quantity_that_can_mean_two_things_is_asked_about(string typed, string unit, string mend)
+    {
+        var outcome = _base.Apply(EditBase.Add("values", "part=marl:B-1/3", "feature=bore", $"value={typed}", $"unit={unit}", "evidence=ev-0002"));
+
+        var fault = Assert.Single(Assert.IsType<EditOutcome.Faulty>(outcome).Faults);
+        Assert.Equal((0, "value"), (fault.Row, fault.Column));
+        Assert.Contains(mend, fault.Suggestion ?? fault.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Choice_that_begins_with_a_digit_is_no_quantity()
+    {
+        _base.Done(new RowChange("features", null, null, EditBase.Cells("kind=tap", "feature=head", "name=head", "type=choice", "choices=12-point|6-point")),
+            EditBase.Add("kinds", "kind=tap", "name=Tap", "running=cannot-alter", "reviewed=no"),
+            EditBase.Add("parts", "part=marl:T-1", "kind=tap", "name=Tap"),
+            EditBase.Add("values", "part=marl:T-1", "feature=head", "value=12-point"));
+
+        Assert.Equal("12-point", _base.Row("values", "marl:T-1,head,")?["value"]);
+    }
+
+    [Fact]
+    public void Every_fault_of_a_row_is_told_with_its_column()
+    {
+        var before = _base.Everything();
+        var outcome = _base.Apply(EditBase.Add("values", "part=marl:B-1/9", "feature=bore", "value=", "unit=mn", "evidence=ev-0099", "colour=red"));
+        Assert.Equal(["colour"], Assert.IsType<EditOutcome.Faulty>(outcome).Faults.Select(fault => fault.Column));
+
+        outcome = _base.Apply(EditBase.Add("values", "part=marl:B-1/9", "feature=bore", "unit=mn", "evidence=ev-0099"));
+        var faults = Assert.IsType<EditOutcome.Faulty>(outcome).Faults;
+        Assert.Equal(["evidence", "part", "unit", "value"], faults.Select(fault => fault.Column).Order(StringComparer.Ordinal));
+        Assert.Equal("marl:B-1/2", faults.Single(fault => fault.Column == "part").Suggestion);
+        Assert.Equal(before, _base.Everything());
+    }
+
+    [Fact]
+    public void Row_that_somebody_changed_meanwhile_is_not_overwritten()
+    {
+        var mine = _base.Change("values", "marl:I-1,length,ev-0002", "value=2.05");
+        _base.Done(_base.Change("values", "marl:I-1,length,ev-0002", "value=2.06"));
+
+        var stale = Assert.IsType<EditOutcome.Stale>(_base.Apply(mine));
+        Assert.Equal("2.06", stale.Present?.Row["value"]);
+        Assert.Equal("Ada", stale.Changed?.Who);
+        Assert.Equal("2.06", _base.Row("values", "marl:I-1,length,ev-0002")?["value"]);
+    }
+
+    [Fact]
+    public void Row_that_somebody_removed_meanwhile_is_told_to_be_gone()
+    {
+        var mine = _base.Change("values", "marl:I-1,length,ev-0002", "value=2.05");
+        _base.Done(EditBase.Remove("values", "marl:I-1,length,ev-0002"));
+
+        var stale = Assert.IsType<EditOutcome.Stale>(_base.Apply(mine));
+        Assert.Null(stale.Present);
+        Assert.NotNull(stale.Changed);
+    }
+
+    [Fact]
+    public void Row_in_use_is_not_removed_and_its_users_are_named()
+    {
+        var before = _base.Everything();
+        var inUse = Assert.IsType<EditOutcome.InUse>(_base.Apply(EditBase.Remove("parts", "marl:S-100")));
+
+        string[] files = [.. inUse.Users.Select(user => user.File).Distinct().Order(StringComparer.Ordinal)];
+        Assert.Equal(["contents.csv", "findings.csv", "fitments.csv", "items.csv", "pairs.csv", "supersessions.csv", "values.csv"], files);
+        Assert.Contains(inUse.Users, user => user is { File: "fitments.csv", Key: "lb,main-shaft,marl:S-100,2016-05,2017-06-01,," });
+        Assert.Equal(before, _base.Everything());
+    }
+
+    [Fact]
+    public void Row_used_by_another_book_is_not_removed_and_that_book_is_named()
+    {
+        var inUse = Assert.IsType<EditOutcome.InUse>(_base.ApplyTo("shared", EditBase.Remove("works", "ream-bush")));
+
+        // Within its own book the rule names it; the family's joint and a work done name it too.
+        Assert.Contains(inUse.Users, user => user is { Book: "shared", File: "rules.csv" });
+        Assert.IsType<EditOutcome.InUse>(_base.ApplyTo("shared", EditBase.Remove("features", "shaft,outer")));
+    }
+
+    [Fact]
+    public void Changes_of_several_rows_are_made_together_or_not_at_all()
+    {
+        var before = _base.Everything();
+        RowChange[] sound =
+        [
+            EditBase.Add("evidence", "evidence=ev-0010", "grade=trial-fitted", "date=2026-11-02", "author=Ada"),
+            EditBase.Add("findings", "finding=fi-0010", "part=marl:S-100", "variant=la", "position=main-shaft", "axis=mounts", "outcome=yes", "evidence=ev-0010"),
+        ];
+        var faulty = EditBase.Add("findings", "finding=fi-0011", "part=marl:S-100", "variant=la", "position=main-shaft", "axis=mounts", "outcome=same", "evidence=ev-0010");
+
+        var outcome = Assert.IsType<EditOutcome.Faulty>(_base.Apply([.. sound, faulty]));
+        Assert.Equal((2, "outcome"), (outcome.Faults[0].Row, outcome.Faults[0].Column));
+        Assert.Equal(before, _base.Everything());
+
+        Assert.Equal(2, _base.Done(sound).Rows.Count);
+        Assert.Single(_base.History.List(new("lark-2", "findings", "fi-0010", 10, null)).Changes);
+    }
+
+    [Fact]
+    public void Key_can_change_where_nothing_names_it()
+    {
+        var done = _base.Done(_base.Change("works-done", "it-0001,ream-bush", "item=it-0002"));
+
+        Assert.Equal(["it-0002,ream-bush"], done.Rows.Select(row => row.Key));
+        Assert.Null(_base.Row("works-done", "it-0001,ream-bush"));
+        Assert.IsType<EditOutcome.InUse>(_base.Apply(_base.Change("variants", "la", "variant=lx")));
+    }
+
+    [Fact]
+    public void Row_sent_as_it_is_changes_nothing()
+    {
+        var before = _base.History.List(new(null, null, null, 10, null)).Total;
+        Assert.IsType<EditOutcome.Same>(_base.Apply(_base.Change("variants", "la")));
+        Assert.Equal(before, _base.History.List(new(null, null, null, 10, null)).Total);
+    }
+
+    [Fact]
+    public void New_book_begins_with_the_row_that_says_which_it_is()
+    {
+        Assert.IsType<EditOutcome.NoBook>(_base.ApplyTo("wren-4", EditBase.Add("variants", "variant=wa", "name=WA")));
+        var outcome = _base.ApplyTo(
+            "wren-4",
+            EditBase.Add("book", "format=1", "book=wren-4", "kind=family", "title=Wren 4", "maker=marl", "uses=shared"),
+            EditBase.Add("makers", "maker=marl", "name=Marl Engines"));
+        Assert.True(outcome is EditOutcome.Done, EditBase.Show(outcome));
+        Assert.Contains(_base.Base.Books.List(), book => book.Book == "wren-4");
+    }
+
+    [Fact]
+    public void Feature_that_changes_its_type_is_in_use_and_one_that_nobody_uses_is_not()
+    {
+        var outcome = _base.ApplyTo("shared", new RowChange("features", "shaft,lobes", null, EditBase.Cells("kind=shaft", "feature=lobes", "name=lobes", "type=quantity", "unit=mm")));
+        Assert.True(outcome is EditOutcome.Done, EditBase.Show(outcome));
+        outcome = _base.ApplyTo("shared", new RowChange("features", "shaft,nose", null, EditBase.Cells("kind=shaft", "feature=nose", "name=nose", "type=count")));
+        Assert.IsType<EditOutcome.InUse>(outcome);
+    }
+
+    [Fact]
+    public async Task Editors_at_the_same_time_all_get_through_or_are_told()
+    {
+        var outcomes = await Task.WhenAll(Enumerable.Range(0, 24).Select(number => Task.Run(() => number % 2 == 0
+            ? _base.Apply(EditBase.Add("evidence", $"evidence=ev-1{number:000}", "grade=reported"))
+            : _base.Apply(_base.Change("variants", "la", $"name=LA {number}")))));
+
+        Assert.Equal(12, outcomes.Count(outcome => outcome is EditOutcome.Done { Rows: [{ Table: "evidence" }] }));
+        Assert.All(outcomes, outcome => Assert.True(outcome is EditOutcome.Done or EditOutcome.Stale, EditBase.Show(outcome)));
+
+        // Each editor that got through built on the one before: the history is one chain.
+        var names = _base.History.List(new("lark-2", "variants", "la", 100, null)).Changes.SelectMany(change => change.Rows).Reverse().ToList();
+        foreach (var (earlier, later) in names.Zip(names.Skip(1)))
+        {
+            Assert.Equal(earlier.After?["name"], later.Before?["name"]);
+        }
+    }
+
+    [Theory]
+    [InlineData("values", "part=marl:S-100;feature=outer;value=24.9;unit=mm;evidence=ev-0005", "evidence")] // speaks of one item
+    [InlineData("readings", "item=it-0002;feature=outer;value=24.9;unit=mm", "feature")] // an injector has none
+    [InlineData("readings", "item=it-0009;feature=outer;value=24.9;unit=mm", "item")]
+    [InlineData("readings", "item=it-0001;feature=present;value=yes", "feature")]
+    [InlineData("findings", "finding=fi-9;part=marl:I-1;variant=la;position=front-bush;axis=mounts;outcome=no;evidence=ev-0001", "part")] // no bush
+    [InlineData("findings", "finding=fi-9;part=none;variant=la;position=front-bush;axis=runs;outcome=yes;evidence=ev-0001", "outcome")]
+    [InlineData("findings", "finding=fi-9;part=none;variant=la;position=front-bush;axis=runs;outcome=same", "evidence")]
+    [InlineData("findings", "finding=fi-9;part=none;variant=la;position=front-bush;axis=runs;outcome=same;with=front-bush=none;evidence=ev-0001", "with")]
+    [InlineData("findings", "finding=fi-9;part=none;variant=la;position=front-bush;axis=runs;outcome=same;with=injector=marl:S-100;evidence=ev-0001", "with")]
+    [InlineData("findings", "finding=fi-9;part=none;variant=la;position=front-bush;axis=runs;outcome=same;with=injektor=none;evidence=ev-0001", "with")]
+    [InlineData("findings", "finding=fi-9;part=none;variant=la;position=front-bush;axis=runs;outcome=same;serialFrom=9;serialTo=8;evidence=ev-0001", "serialTo")]
+    [InlineData("limits", "kind=shaft;feature=nose;min=1;max=2;unit=mm;consequence=loss", "feature")] // a choice does not wear
+    [InlineData("limits", "kind=bush;feature=bore;min=2;max=1;unit=mm;consequence=loss", "max")]
+    [InlineData("limits", "kind=bush;feature=bore;unit=mm;consequence=loss", "min")]
+    [InlineData("sources", "evidence=ev-0002;hours=12", "hours")] // measured, not run
+    [InlineData("sources", "evidence=ev-0002;output=12;outputUnit=mm", "outputUnit")]
+    [InlineData("sources", "evidence=ev-0002;output=12", "outputUnit")]
+    [InlineData("sellers", "seller=s;name=S;currency=JPY;shippingFixed=9.50", "shippingFixed")] // the yen has no decimals
+    [InlineData("sellers", "seller=s;name=S;currency=EUR;restocking=100.5", "restocking")]
+    [InlineData("sellers", "seller=s;name=S;country=gb", "country")]
+    [InlineData("sellers", "seller=s;name=S;daysMin=5;daysMax=4", "daysMax")]
+    [InlineData("sellers", "seller=s;name=S;freeFrom=100", "currency")]
+    [InlineData("photos", "photo=ph-2;image=0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef.jpg", "evidence")]
+    [InlineData("photos", "photo=ph-2;image=tang.jpg;item=it-0001", "image")]
+    [InlineData("works-done", "item=it-0002;work=ream-bosh", "work")]
+    public void Fault_of_a_row_is_told_at_its_column(string table, string cells, string column) =>
+        Assert.Equal([column], Assert.IsType<EditOutcome.Faulty>(_base.Apply(EditBase.Add(table, cells.Split(';')))).Faults.Select(fault => fault.Column));
+}
