@@ -24,9 +24,7 @@ builder.AddServerDefaults();
 builder.Services.ConfigureHttpJsonOptions(options => JsonRules.Apply(options.SerializerOptions));
 builder.Services.AddOpenApi(ApiDocument.Name, ApiDocument.Apply);
 builder.Services.AddValidatorsFromAssemblyContaining<Program>(includeInternalTypes: true);
-
-builder.Services.AddStores();
-builder.Services.AddSingleton<LookAlikeSource>();
+builder.Services.AddBase();
 
 await using var app = builder.Build();
 app.UseMiddleware<SecurityHeaders>();

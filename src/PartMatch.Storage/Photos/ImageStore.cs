@@ -13,24 +13,35 @@ public sealed class ImageStore(Database database, TimeProvider clock)
     /// <exception cref="DatabaseException">The base could not be written, for example because the disk is full; nothing is stored.</exception>
     public string Store(Photo photo)
     {
-        var image = ImageName.Of(photo);
-        var storedAt = clock.GetUtcNow().ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture);
         try
         {
             using var connection = database.Connect();
-            connection.Execute(
-                """
-                insert into images (image, bytes, width, height, stored_at)
-                values (@image, @bytes, @Width, @Height, @storedAt)
-                on conflict (image) do nothing
-                """,
-                new { image, bytes = photo.Bytes.ToArray(), photo.Width, photo.Height, storedAt });
+            return Insert(connection, photo, clock.GetUtcNow());
         }
         catch (SqliteException exception)
         {
             throw DatabaseException.Explain(exception, database.Path);
         }
+    }
 
+    /// <summary>The same inside a change of its own.</summary>
+    internal static string Insert(SqliteConnection connection, Photo photo, DateTimeOffset at)
+    {
+        var image = ImageName.Of(photo);
+        connection.Execute(
+            """
+            insert into images (image, bytes, width, height, stored_at)
+            values (@image, @bytes, @Width, @Height, @storedAt)
+            on conflict (image) do nothing
+            """,
+            new
+            {
+                image,
+                bytes = photo.Bytes.ToArray(),
+                photo.Width,
+                photo.Height,
+                storedAt = at.ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture),
+            });
         return image;
     }
 

@@ -14,7 +14,7 @@ internal static class BookEndpoints
 {
     private const string Zip = "application/zip";
 
-    private const int MaxZipBytes = 16 << 20;
+    private const int MaxZipBytes = 64 << 20;
 
     public static void MapBooks(this RouteGroupBuilder api)
     {

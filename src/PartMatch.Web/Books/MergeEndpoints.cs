@@ -12,7 +12,7 @@ namespace PartMatch.Web.Books;
 internal static class MergeEndpoints
 {
     private const string Zip = "application/zip";
-    private const int MaxBytes = 16 << 20;
+    private const int MaxBytes = 64 << 20;
 
     /// <summary>Most conflicts that a problem lists; the CSV has them all.</summary>
     private const int MaxListed = 200;

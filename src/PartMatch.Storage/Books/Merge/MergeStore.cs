@@ -77,6 +77,7 @@ public sealed class MergeStore(Database database, TimeProvider time)
             return new MergeOutcome.Undecided(meeting.Conflicts, open, MergeDecisions.Write(meeting.Conflicts, decided));
         }
 
+        BookImages.Store(connection, there, entry.At);
         var edit = new BookEdit(here);
         var added = meeting.Decide(edit, decided);
         var counts = meeting.Count(decided);

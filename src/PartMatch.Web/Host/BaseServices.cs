@@ -7,13 +7,14 @@ using PartMatch.Storage.Items;
 using PartMatch.Storage.LookAlikes;
 using PartMatch.Storage.Parts;
 using PartMatch.Storage.Photos;
+using PartMatch.Web.LookAlikes;
 
 namespace PartMatch.Web.Host;
 
-internal static class Stores
+/// <summary>The base, and what reads and writes it: one of each for the whole server.</summary>
+internal static class BaseServices
 {
-    /// <summary>The base, opened at the start, and a store for each feature that asks it.</summary>
-    public static void AddStores(this IServiceCollection services)
+    public static void AddBase(this IServiceCollection services)
     {
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<OpenedBase>();
@@ -30,5 +31,6 @@ internal static class Stores
         services.AddSingleton<NumberStore>();
         services.AddSingleton<OddsStore>();
         services.AddSingleton<ImageStore>();
+        services.AddSingleton<LookAlikeSource>();
     }
 }
