@@ -9,8 +9,8 @@ internal static class BaseFile
     /// <summary>Short: whoever types a command waits for it.</summary>
     private const int BusySeconds = 2;
 
-    /// <summary>Beside a base while it is open, and after a program that had it open was killed.</summary>
-    public static IReadOnlyList<string> CompanionSuffixes { get; } = ["-wal", "-shm", "-journal"];
+    /// <summary>The files that lie beside a base while it is open, and after a program that had it open was killed.</summary>
+    public static IReadOnlyList<string> Companions(string path) => [path + "-wal", path + "-shm", path + "-journal"];
 
     public static SqliteConnection Open(string path, SqliteOpenMode mode = SqliteOpenMode.ReadWrite)
     {
@@ -40,10 +40,28 @@ internal static class BaseFile
     /// <summary>What SQLite finds wrong in the file: pages, rows, indexes, and references to rows that are not there.</summary>
     public static IReadOnlyList<string> FaultsOf(SqliteConnection connection, int most)
     {
-        var faults = connection.Query<string>($"pragma integrity_check({most})").Where(fault => fault != "ok").AsList();
-        return faults.Count > 0
-            ? faults
-            : [.. connection.Query<string>("""select 'a row of ' || "table" || ' refers to a row of ' || parent || ' that is not there' from pragma_foreign_key_check limit @most""", new { most })];
+        List<string> faults = [];
+        try
+        {
+            faults.AddRange(connection.Query<string>($"pragma integrity_check({most})", buffered: false).Where(fault => fault != "ok").Select(fault => fault.ReplaceLineEndings(" ")));
+            if (faults.Count == 0)
+            {
+                faults.AddRange(connection.Query<string>(
+                    """
+                    select 'a row of ' || "table" || ' refers to a row of ' || parent || ' that is not there'
+                    from pragma_foreign_key_check
+                    limit @most
+                    """,
+                    new { most }));
+            }
+        }
+        catch (SqliteException exception) when (DatabaseException.Explain(exception, connection.DataSource).Fault == DatabaseFault.Corrupt)
+        {
+            // Some damage ends the check itself.
+            faults.Add(exception.Message);
+        }
+
+        return faults;
     }
 
     /// <summary>Copies the source as it is at one moment into a new file that stands for itself, whole and on the disk; the refusal, or null.</summary>
@@ -74,9 +92,9 @@ internal static class BaseFile
 
     public static void Delete(string path)
     {
-        foreach (var suffix in CompanionSuffixes.Prepend(""))
+        foreach (var file in Companions(path).Prepend(path))
         {
-            File.Delete(path + suffix);
+            File.Delete(file);
         }
     }
 

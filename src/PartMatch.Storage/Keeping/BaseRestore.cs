@@ -33,6 +33,7 @@ public static class BaseRestore
     private static KeepingOutcome Run(string target, string source, string kept)
     {
         var draft = string.Create(CultureInfo.InvariantCulture, $"{target}.{Environment.ProcessId}.new");
+        var strays = BaseFile.Companions(source).Where(file => !File.Exists(file)).ToList();
         try
         {
             using (var connection = BaseFile.Open(source, SqliteOpenMode.ReadOnly))
@@ -48,6 +49,9 @@ public static class BaseRestore
         finally
         {
             BaseFile.Delete(draft);
+
+            // A copy made by hand is still in WAL mode; one that is only read leaves these behind.
+            strays.ForEach(File.Delete);
         }
     }
 
@@ -62,21 +66,13 @@ public static class BaseRestore
             return new Restored(target, null, bytes, schema);
         }
 
-        using var present = BaseFile.Open(target);
         try
         {
-            if (new FileInfo(target).Length == 0)
-            {
-                throw new SqliteException("an empty file", (int)DatabaseFault.NotADatabase);
-            }
-
-            present.Execute("pragma locking_mode = exclusive");
-            present.Execute("pragma journal_mode = delete");
-            present.Execute("begin exclusive; commit");
+            using var present = Claim(target);
+            return Overwrite(copy, present, kept) ?? (KeepingOutcome)new Restored(target, kept, bytes, schema);
         }
         catch (SqliteException exception) when (DatabaseException.Explain(exception, target).Fault is DatabaseFault.NotADatabase or DatabaseFault.Corrupt)
         {
-            present.Close();
             copy.Close();
             Replace(draft, target, kept);
             return new Restored(target, kept, bytes, schema);
@@ -85,8 +81,29 @@ public static class BaseRestore
         {
             return new KeepingRefused(KeepingRefusal.InUse, $"'{target}' is open in a server or another program: expected that nobody uses it. Stop the server, then restore.");
         }
+    }
 
-        return Overwrite(copy, present, kept) ?? (KeepingOutcome)new Restored(target, kept, bytes, schema);
+    /// <summary>The base with a lock that nobody else can have: in WAL mode whoever has it open holds a lock of his own, so leaving that mode fails.</summary>
+    private static SqliteConnection Claim(string target)
+    {
+        if (new FileInfo(target).Length == 0)
+        {
+            throw new SqliteException("an empty file", (int)DatabaseFault.NotADatabase);
+        }
+
+        var present = BaseFile.Open(target);
+        try
+        {
+            present.Execute("pragma locking_mode = exclusive");
+            present.Execute("pragma journal_mode = delete");
+            present.Execute("begin exclusive; commit");
+            return present;
+        }
+        catch
+        {
+            present.Dispose();
+            throw;
+        }
     }
 
     /// <summary>The lock on the present base is held from here to the end: nothing is written to it between keeping and overwriting.</summary>
@@ -122,15 +139,15 @@ public static class BaseRestore
     /// <summary>The file that was there goes beside with all that belongs to it: what is left of a write-ahead log would be played into the new base.</summary>
     private static void Replace(string draft, string target, string kept)
     {
-        foreach (var suffix in BaseFile.CompanionSuffixes.Prepend("").Where(suffix => File.Exists(target + suffix)))
+        foreach (var (from, to) in BaseFile.Companions(target).Prepend(target).Zip(BaseFile.Companions(kept).Prepend(kept)).Where(pair => File.Exists(pair.First)))
         {
-            File.Copy(target + suffix, kept + suffix);
-            BaseFile.Sync(kept + suffix);
+            File.Copy(from, to);
+            BaseFile.Sync(to);
         }
 
-        foreach (var suffix in BaseFile.CompanionSuffixes)
+        foreach (var companion in BaseFile.Companions(target))
         {
-            File.Delete(target + suffix);
+            File.Delete(companion);
         }
 
         File.Move(draft, target, overwrite: true);

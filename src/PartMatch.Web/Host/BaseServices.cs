@@ -1,5 +1,5 @@
-using PartMatch.Storage.Books.Merge;
 using PartMatch.Storage.Books;
+using PartMatch.Storage.Books.Merge;
 using PartMatch.Storage.Editing;
 using PartMatch.Storage.Families;
 using PartMatch.Storage.History;

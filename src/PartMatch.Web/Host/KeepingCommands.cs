@@ -34,7 +34,7 @@ internal static class KeepingCommands
         }
 
         var (path, refusal) = DatabasePath.Read(configuration);
-        return path is null ? Say(NotDone, $"PartMatch did not {command}: {refusal}") : Tell(command, act(path));
+        return path is null ? Say(NotDone, $"PartMatch did not {Verb(command)}: {refusal}") : Tell(command, act(path));
     }
 
     private static int Tell(string command, KeepingOutcome outcome) => outcome switch
@@ -45,9 +45,11 @@ internal static class KeepingCommands
         Sound { AreRowsChecked: true } sound => Say(Done, $"PartMatch checked '{sound.Base}': sound. {sound.Bytes} bytes, schema {sound.Schema}, {sound.Books} books."),
         Sound sound => Say(Done, $"PartMatch checked '{sound.Base}': the file is sound. {sound.Bytes} bytes, {sound.Books} books, schema {sound.Schema}: its rows can be checked once a server has brought it up to date."),
         Faulty faulty => Say(NotDone, $"PartMatch checked '{faulty.Base}': {faulty.Faults.Count} faults. Stop the server and restore a backup.\n{string.Join('\n', faulty.Faults)}"),
-        KeepingRefused refused => Say(NotDone, $"PartMatch did not {command}: {refused.Sentence}"),
+        KeepingRefused refused => Say(NotDone, $"PartMatch did not {Verb(command)}: {refused.Sentence}"),
         var other => throw new InvalidOperationException($"A command ended as {other.GetType().Name}, which no sentence names."),
     };
+
+    private static string Verb(string command) => command == "backup" ? "back up" : command;
 
     private static int Say(int exitCode, FormattableString sentence)
     {
