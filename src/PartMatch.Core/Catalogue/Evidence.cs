@@ -9,7 +9,9 @@ public sealed record Evidence(
 {
     public bool IsRetracted => RetractedOn is not null;
 
-    /// <summary>The evidence it all goes back to; its own code when it is no copy. Copies of one root count once.</summary>
+    public bool IsCopy => DerivedFrom is not null;
+
+    /// <summary>What it all goes back to, the same for an original and all its copies, which count once. Codes repeat between books, so the base names it with its book.</summary>
     public string Root { get; init; } = Code;
 
     /// <summary>What more is recorded of it; null where nothing is.</summary>

@@ -14,12 +14,20 @@ public sealed record Item(
     Evidence? Evidence,
     string? Note,
     IReadOnlyList<ItemReading> Readings,
-    IReadOnlyList<WorkDone> WorksDone);
+    IReadOnlyList<WorkDone> WorksDone)
+{
+    /// <summary><c>book/item</c>: codes repeat between books.</summary>
+    public string Address => $"{Book}/{Code}";
+}
 
 /// <summary>What was read on the item.</summary>
 /// <param name="Reading">A quantity has no minus and no plus here: the maker's spread belongs to the number, not to the example.</param>
 /// <param name="ReadOn">The day, as written.</param>
-public sealed record ItemReading(string Feature, Reading Reading, string? Instrument, string? ReadOn, Evidence? Evidence, string? Note);
+public sealed record ItemReading(string Feature, Reading Reading, string? Instrument, string? ReadOn, Evidence? Evidence, string? Note)
+{
+    /// <summary>A reading that was withdrawn is shown and does not count.</summary>
+    public bool Counts => Evidence?.IsRetracted != true;
+}
 
 /// <summary>A work that was done to the item.</summary>
 /// <param name="DoneOn">The day, as written.</param>

@@ -29,9 +29,9 @@ internal static class AnswerMerge
         var mounts = Merge(named.ConvertAll(answer => answer.Mounts), Mounts.NotKnown);
         var runs = Merge(named.ConvertAll(answer => answer.Runs), Runs.NotKnown);
         var (also, perhaps) = Changes(cases);
-        if (mounts is null && runs is null)
+        var findings = FindingShown.Over(cases.Select(one => one.Answer));
+        if (mounts is null && runs is null && FindLeastSure(cases) is { } leastSure)
         {
-            var leastSure = cases.OrderBy(one => one.Answer.Sureness).First().Answer;
             return leastSure with
             {
                 Asked = AskedOver(first, cases, on),
@@ -39,6 +39,7 @@ internal static class AnswerMerge
                 Identity = RelationOver(cases, leastSure, fitted),
                 AlsoNeeded = also,
                 PerhapsNeeded = perhaps,
+                Findings = findings,
             };
         }
 
@@ -70,8 +71,17 @@ internal static class AnswerMerge
             PerhapsNeeded = perhaps,
             Works = [.. cases.SelectMany(one => one.Answer.Works).DistinctBy(work => work.Work)],
             MeasureNext = [.. cases.SelectMany(one => one.Answer.MeasureNext).Distinct().OrderBy(next => next.Minutes).ThenBy(next => next.Settles)],
-            Spans = [.. cases.Select(one => new SpanAnswer(one.Case, one.Mark, one.Answer.Headline, one.Answer.Identity.Fitted))],
+            Findings = findings,
+            Spans = open.Length == 0 ? [] : [.. cases.Select(one => new SpanAnswer(one.Case, one.Mark, one.Answer.Headline, one.Answer.Identity.Fitted))],
         };
+    }
+
+    /// <summary>The case that is the least sure on both axes; null where no single case is.</summary>
+    private static FitAnswer? FindLeastSure(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases)
+    {
+        var (mounts, runs) = (cases.Min(one => one.Answer.Mounts.Sureness), cases.Min(one => one.Answer.Runs.Sureness));
+        return cases.Select(one => one.Answer).Where(answer => answer.Mounts.Sureness == mounts && answer.Runs.Sureness == runs)
+            .OrderByDescending(answer => answer.Mounts.Rank).ThenByDescending(answer => answer.Runs.Rank).FirstOrDefault();
     }
 
     /// <summary>What every case needs is needed; what only some need is perhaps needed.</summary>

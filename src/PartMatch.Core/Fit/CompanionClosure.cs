@@ -191,7 +191,7 @@ internal sealed class CompanionClosure
                     Need = FitWording.Shown(ValueSelection.Of(demand.Asks.Value, null), "companion"),
                     Grade = DemandReasons.Weakest(rule.Evidence, has),
                     Mend = metHere == Met.No ? $"change {cause} as well" : null,
-                    Evidence = DemandReasons.EvidenceOf([has], rule.Evidence),
+                    Cited = DemandReasons.EvidenceOf([has], rule.Evidence),
                 };
             }
         }
@@ -210,7 +210,7 @@ internal sealed class CompanionClosure
                 yield return Conflict(other, $"{name} would have to have {InWords(left.Asks)} and also {InWords(right.Asks)}: the rules {one.Code} and {other.Code} exclude each other here.") with
                 {
                     Grade = (EvidenceGrade)Math.Min((int)ValueSelection.GradeOf(one.Evidence), (int)ValueSelection.GradeOf(other.Evidence)),
-                    Evidence = [.. DemandReasons.EvidenceOf([], one.Evidence).Concat(DemandReasons.EvidenceOf([], other.Evidence)).Distinct().Order(StringComparer.Ordinal)],
+                    Cited = [.. DemandReasons.EvidenceOf([], one.Evidence), .. DemandReasons.EvidenceOf([], other.Evidence)],
                 };
             }
         }

@@ -29,7 +29,7 @@ internal static class DemandReasons
         return explicitly.Concat(byDefault)
             .Where(demand => !part.IsNothing || demand.Feature == Feature.Present.Code) // nothing has no other feature
             .OrderBy(demand => demand.Feature, StringComparer.Ordinal).ThenBy(demand => demand.Effect)
-            .Select(demand => Judge(facts, question.Variant, part, kind, demand));
+            .Select(demand => Judge(facts, question, part, kind, demand));
     }
 
     private static Demand FromNeed(Need need, Kind kind)
@@ -42,14 +42,14 @@ internal static class DemandReasons
     private static Demand FromFittedPart(Rule rule, Part? fitted) => new(
         rule.Feature, rule.Effect, rule.Relation, fitted is null ? NotRecorded.Instance : ValueSelection.Of(fitted, rule.Feature), rule.Allowance, "fitted-part", fitted?.Id, rule, null, null);
 
-    private static Reason Judge(FamilyFacts facts, string variant, Part part, Kind kind, Demand demand)
+    private static Reason Judge(FamilyFacts facts, FitQuestion question, Part part, Kind kind, Demand demand)
     {
         var has = ValueSelection.Of(part, demand.Feature);
-        var isItself = demand.From == "fitted-part" && demand.FromPart == part.Id;
+        var isItself = demand.From == "fitted-part" && demand.FromPart == part.Id && !question.IsMeasured(demand.Feature); // one example need not be as the maker made it
         var met = isItself ? Met.Yes : FeatureComparison.Compare(has, demand.Relation, demand.Value, demand.Allowance);
         var feature = kind.FindFeature(demand.Feature);
         var effect = demand.Effect;
-        return new Reason("", ReasonBy.Feature, effect == Effect.Alters ? Axis.Runs : Axis.Mounts, met, Sentence(variant, feature, has, demand, met, isItself))
+        return new Reason("", ReasonBy.Feature, effect == Effect.Alters ? Axis.Runs : Axis.Mounts, met, Sentence(question.Variant, feature, has, demand, met, isItself))
         {
             Feature = demand.Feature,
             Relation = demand.Relation,
@@ -63,7 +63,7 @@ internal static class DemandReasons
             Consequence = demand.Rule?.Consequence ?? Consequence.Loss,
             Grade = Weakest(has, demand.Value),
             Mend = effect == Effect.Work && met == Met.No && demand.Rule?.Work is { } work ? facts.FindWork(work)?.Name ?? work : null,
-            Evidence = EvidenceOf([has, demand.Value], demand.NeedEvidence),
+            Cited = EvidenceOf([has, demand.Value], demand.NeedEvidence),
         };
     }
 
@@ -75,14 +75,14 @@ internal static class DemandReasons
     public static EvidenceGrade? Weakest(Evidence? ofTheRule, params IReadOnlyList<KnownValue> values) =>
         Weakest(values) is { } grade ? (EvidenceGrade)Math.Min((int)grade, (int)ValueSelection.GradeOf(ofTheRule)) : null;
 
-    public static IReadOnlyList<string> EvidenceOf(IEnumerable<KnownValue> values, Evidence? more) =>
+    public static IReadOnlyList<Evidence> EvidenceOf(IEnumerable<KnownValue> values, Evidence? more) =>
     [
         .. values.SelectMany(value => value switch
         {
             StatedValue stated => stated.Evidence,
             DisputedValue disputed => disputed.Evidence,
             _ => [],
-        }).Concat(more is null ? [] : [more.Code]).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
+        }).Concat(more is null ? [] : [more]),
     ];
 
     private static Unit? AllowanceUnit(Feature? feature) => feature?.Unit is { } unit ? unit with { Offset = 0 } : null;

@@ -1,4 +1,6 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Items;
+using PartMatch.Core.Parts;
 
 namespace PartMatch.Core.Fit;
 
@@ -129,7 +131,10 @@ public sealed record Reason(
     /// <summary>For a failed joint, stack or companion: which neighbour change would mend it.</summary>
     public string? Mend { get; init; }
 
-    public IReadOnlyList<string> Evidence { get; init; } = [];
+    public IReadOnlyList<string> Evidence => [.. Cited.Select(source => source.Code).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
+    /// <summary>The sources themselves: codes repeat between books.</summary>
+    internal IReadOnlyList<Evidence> Cited { get; init; } = [];
 
     /// <summary>For a joint or stack: which of its sides or terms is the part's own.</summary>
     internal FeatureAt? At { get; init; }
@@ -185,6 +190,23 @@ public sealed record FitAnswer(
     string NotCompared,
     IReadOnlyList<Caution> Cautions)
 {
+    /// <summary>What the word for its sureness means.</summary>
+    public string SurenessText => SurenessMeaning.Of(Sureness);
+
+    /// <summary>Everything found about the part at this position, on any variant, whether it counts or not; ordered by code.</summary>
+    public IReadOnlyList<FindingShown> Findings { get; init; } = [];
+
+    /// <summary>The one example that was asked about, against its service limits; null where a number was asked about.</summary>
+    public ItemAnswer? Item { get; init; }
+
+    /// <summary>Every source cited anywhere in the answer, ordered by code. Codes repeat between books: a code can stand here twice.</summary>
+    public IReadOnlyList<SourceShown> Sources =>
+    [
+        .. Reasons.SelectMany(reason => reason.Cited).Select(SourceShown.Of).OfType<SourceShown>()
+            .Concat(Findings.Select(finding => finding.Evidence)).Concat(Item?.Limits.Select(limit => limit.Source).OfType<SourceShown>() ?? [])
+            .Distinct().OrderBy(source => source.Evidence, StringComparer.Ordinal).ThenBy(source => source.Grade).ThenBy(source => source.Source, StringComparer.Ordinal),
+    ];
+
     /// <summary>Numbers that can be taken for the part asked about, most dangerous first; the door fills them in.</summary>
     public IReadOnlyList<LookAlikeWarning> LookAlikes { get; init; } = [];
 
@@ -201,7 +223,11 @@ public sealed record FitAnswer(
 /// <param name="From">The variant whose part was asked about, where one was.</param>
 /// <param name="With">Neighbours given, as <c>position=part</c>, ordered.</param>
 public sealed record FitAsked(
-    string Family, string Variant, string Position, string? Part, string? Number, string? From, string? Built, long? Serial, IReadOnlyList<string> With);
+    string Family, string Variant, string Position, string? Part, string? Number, string? From, string? Built, long? Serial, IReadOnlyList<string> With)
+{
+    /// <summary>The item asked about, as <c>book/item</c>, where one was.</summary>
+    public string? Item { get; init; }
+}
 
 /// <summary>A known number that is written nearly as the one asked about.</summary>
 /// <param name="Edits">Between the keys as they are.</param>

@@ -8,6 +8,9 @@ internal static class FitAssembly
     private const string NumbersCannotTell =
         "No number shows cracks, wear, warp, earlier machining, mixed or counterfeit parts, heat or water damage, software. To look at by hand: cracks, sealing faces, threads, bores and journals, heat marks, corrosion, markings that do not belong together.";
 
+    /// <summary>Ranks 1 and 2 are findings of people who tried or measured the very thing asked.</summary>
+    private const int LastRankByTrying = 2;
+
     public static FitAnswer Assemble(
         FamilyFacts facts,
         FitQuestion question,
@@ -22,7 +25,8 @@ internal static class FitAssembly
         IReadOnlyList<CompanionChange> perhapsNeeded)
     {
         var headline = AxisDecision.HeadlineOf(mounts.Value, runs.Value);
-        var works = Works(facts, reasons);
+        var standing = Standing(reasons, mounts, runs);
+        var works = Works(facts, standing);
         var cautions = headline == Headline.DoesNotFit && part.Kind != kind.Code ? kind.Cautions : kind.Cautions.Concat(works.SelectMany(work => facts.FindWork(work.Work)?.Cautions ?? []));
         return new FitAnswer(
             question.AsAsked(facts.Family.Code),
@@ -30,7 +34,7 @@ internal static class FitAssembly
             HeadlineText(headline, mounts, runs, alsoNeeded.Count),
             $"{question.Variant} as built",
             AxisDecision.SurenessOf(headline, mounts.Sureness, runs.Sureness),
-            reasons.Where(reason => reason.Met == Met.No).Max(reason => reason.Consequence),
+            WorstOf(standing, [.. mounts.DecidedBy, .. runs.DecidedBy]),
             mounts,
             runs,
             identity,
@@ -46,6 +50,23 @@ internal static class FitAssembly
             Cautions.Of(cautions));
     }
 
+    /// <summary>Without the relations that somebody who tried or measured it has shown to be no hindrance.</summary>
+    private static List<Reason> Standing(IReadOnlyList<Reason> reasons, AxisAnswer<Mounts> mounts, AxisAnswer<Runs> runs)
+    {
+        var (mountsShown, runsShown) = (mounts is { Value: Mounts.Yes, Rank: <= LastRankByTrying }, runs is { Value: Runs.Same, Rank: <= LastRankByTrying });
+        return [.. reasons.Where(reason => !(reason.Axis == Axis.Mounts ? mountsShown : runsShown))];
+    }
+
+    /// <summary>A finding names no consequence: where nothing recorded tells what is behind it, that of a demand without a rule.</summary>
+    private static Consequence? WorstOf(List<Reason> standing, IReadOnlyList<string> deciding)
+    {
+        List<Reason> unmet = standing.FindAll(reason => reason.Met == Met.No);
+        var unexplained = unmet.Exists(found => found.By == ReasonBy.Finding && deciding.Contains(found.Id)
+            && !unmet.Exists(reason => reason.Axis == found.Axis && reason.Consequence is not null));
+        var worst = unmet.Max(reason => reason.Consequence);
+        return unexplained && (worst ?? Consequence.Nuisance) < Consequence.Loss ? Consequence.Loss : worst;
+    }
+
     /// <summary>The headline in words, with what else has to be done and what is known already when the whole is not.</summary>
     public static string HeadlineText(Headline headline, AxisAnswer<Mounts> mounts, AxisAnswer<Runs> runs, int changes)
     {
@@ -53,6 +74,11 @@ internal static class FitAssembly
         if (headline == Headline.NotKnownYet && runs.Value == Runs.Differently)
         {
             text += "; if it mounts, it runs differently";
+        }
+
+        if (headline == Headline.NotKnownYet && (mounts.Disputed || runs.Disputed))
+        {
+            text += $"; equally good sources disagree on {(mounts.Disputed ? "whether it mounts" : "")}{(mounts.Disputed && runs.Disputed ? " and on " : "")}{(runs.Disputed ? "how the engine runs" : "")}";
         }
 
         if (headline == Headline.MountsButRunsDifferently && mounts.Value == Mounts.WithWork)

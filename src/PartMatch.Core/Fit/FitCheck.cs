@@ -1,4 +1,5 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Items;
 
 namespace PartMatch.Core.Fit;
 
@@ -8,13 +9,19 @@ public static class FitCheck
     /// <summary>Decides one question.</summary>
     /// <param name="facts">Everything recorded of the family.</param>
     /// <param name="question">Its variant and position must be the family's; its part may be of another family, or of no book at all.</param>
-    /// <exception cref="ArgumentException">The variant or the position is not of this family.</exception>
+    /// <exception cref="ArgumentException">The variant or the position is not of this family, or the item is claimed to be another part than the one asked about.</exception>
     public static FitAnswer Decide(FamilyFacts facts, FitQuestion question)
     {
         var variant = facts.FindVariant(question.Variant) ?? throw new ArgumentException($"{question.Variant} is not a variant of {facts.Family.Code}.", nameof(question));
         var position = facts.FindPosition(question.Position) ?? throw new ArgumentException($"{question.Position} is not a position of {facts.Family.Code}.", nameof(question));
-        var answer = question.Part is { } part ? OverSpans(facts, question, variant, part) : FitUnknown.Number(facts, question, position);
-        return answer with { Reasons = [.. answer.Reasons, .. OutsideVariant.Reasons(variant, question)] };
+        var answer = question.Part is { } part
+            ? OverSpans(facts, question, variant, question.Item is { } measured ? MeasuredPart.Of(part, measured) : part)
+            : FitUnknown.Number(facts, question, position);
+        return answer with
+        {
+            Reasons = [.. answer.Reasons, .. OutsideVariant.Reasons(variant, question)],
+            Item = question.Item is { } item ? ItemCheck.Decide(facts, facts.FindKind(question.Part?.Kind ?? position.Kind) ?? facts.GetKind(position.Kind), facts.Limits, question.Part, item, facts.Selects) : null,
+        };
     }
 
     /// <summary>Does what one variant has at a position fit another variant there?</summary>
@@ -44,16 +51,17 @@ public static class FitCheck
 
     private static FitAnswer OverSpans(FamilyFacts facts, FitQuestion question, Variant variant, Part part)
     {
-        var cuts = EngineSpans.Cut(variant.Span, question.Built, question.Serial, SpansThatMatter(facts, question));
+        var cuts = EngineSpans.Cut(variant.Span, question.Built, question.Serial, SpansThatMatter(facts, question, part));
         var judged = cuts.Stretches.ToDictionary(stretch => (stretch.Built, stretch.Serial), stretch => OnStretch(facts, question, part, stretch));
 
         // Bounds at which nothing in the answer changes are not worth telling.
         var told = cuts.Without((one, other) => SaysTheSame(facts, question, judged, one, other));
 
         // A stretch for which nothing is recorded says something only when no other stretch does.
-        var recorded = told.Stretches.Where(stretch => IsRecorded(facts, question, stretch)).ToList();
-        return AnswerMerge.Over(
-            [.. (recorded.Count > 0 ? recorded : told.Stretches).Select(stretch => (stretch.Text, MarkOf(facts, question, stretch), judged[(stretch.Built, stretch.Serial)]))], DependsOn.Engine);
+        bool Says(EngineSpan stretch) => IsRecorded(facts, question, stretch) || !cuts.Stretches.Any(other => IsRecorded(facts, question, other));
+        var answer = AnswerMerge.Over(
+            [.. told.Stretches.Where(Says).Select(stretch => (stretch.Text, MarkOf(facts, question, stretch), judged[(stretch.Built, stretch.Serial)]))], DependsOn.Engine);
+        return answer with { Findings = FindingShown.Over(cuts.Stretches.Where(Says).Select(stretch => judged[(stretch.Built, stretch.Serial)])) };
     }
 
     /// <summary>Several fitments valid together are alternatives: judged one by one, never mixing features of two; the best answer is named.</summary>
@@ -86,11 +94,15 @@ public static class FitCheck
         var (left, right) = (judged[(one.Built, one.Serial)], judged[(other.Built, other.Serial)]);
         return IsRecorded(facts, question, one) == IsRecorded(facts, question, other)
             && (left.HeadlineText, left.Sureness, left.Identity.Relation) == (right.HeadlineText, right.Sureness, right.Identity.Relation)
-            && left.Mounts.CouldBe.SequenceEqual(right.Mounts.CouldBe)
-            && left.Runs.CouldBe.SequenceEqual(right.Runs.CouldBe)
+            && SaysTheSame(left.Mounts, right.Mounts)
+            && SaysTheSame(left.Runs, right.Runs)
             && left.Identity.Fitted.SequenceEqual(right.Identity.Fitted)
             && Changes(left).SequenceEqual(Changes(right));
     }
+
+    private static bool SaysTheSame<T>(AxisAnswer<T> left, AxisAnswer<T> right)
+        where T : struct, Enum =>
+        (left.Rank, left.Sureness, left.Disputed) == (right.Rank, right.Sureness, right.Disputed) && left.CouldBe.SequenceEqual(right.CouldBe);
 
     private static IEnumerable<(string, string, bool)> Changes(FitAnswer answer) =>
     [
@@ -101,8 +113,8 @@ public static class FitCheck
     private static string? MarkOf(FamilyFacts facts, FitQuestion question, EngineSpan stretch) =>
         facts.FitmentsAt(question.Variant, question.Position).Where(fitment => stretch.IsIn(fitment.Span)).Select(fitment => fitment.Span.Mark).FirstOrDefault(mark => mark is not null);
 
-    /// <summary>Spans at this position and at every position its answer can look at, and of the supersessions.</summary>
-    private static List<Span> SpansThatMatter(FamilyFacts facts, FitQuestion question)
+    /// <summary>Spans at this position and at every position its answer can look at, of the supersessions, and of what was found here.</summary>
+    private static List<Span> SpansThatMatter(FamilyFacts facts, FitQuestion question, Part part)
     {
         var positions = CompanionClosure.Reach(facts, question);
         positions.UnionWith(facts.JointsAt(question.Position).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }));
@@ -111,6 +123,7 @@ public static class FitCheck
         [
             .. positions.SelectMany(position => facts.FitmentsAt(question.Variant, position)).Select(fitment => fitment.Span),
             .. facts.Supersessions.Where(link => link.HoldsFor(question.Variant)).Select(link => link.Span),
+            .. facts.FindingsAt(question.Position).Where(finding => finding.Part == part.Id && finding.Variant == question.Variant && !finding.Evidence.IsRetracted).Select(finding => finding.Span),
         ];
     }
 }

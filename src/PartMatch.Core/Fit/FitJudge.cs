@@ -36,25 +36,39 @@ internal static class FitJudge
             reasons.Add(AnotherKind(facts, part, position, kind));
         }
 
+        // The maker put the number there beside the maker's neighbours: beside others it says nothing of what mates or adds up with them.
+        (Axis Axis, string Position)[] others = [.. JointReasons.OtherNeighbours(facts, question, neighbours), .. StackReasons.OtherNeighbours(facts, question, neighbours)];
+        var silenced = others.Select(other => other.Axis).ToHashSet();
+        var findings = FindingStatements.Weigh(facts, question, part, span, fitted, neighbours, others);
+
         reasons.AddRange(companions.Reasons);
-        reasons.InsertRange(0, IdentityReasons(question, link, fitted, part));
+        reasons.InsertRange(0, [.. IdentityReasons(question, link, fitted, part), .. findings.Select(FindingStatements.Reason)]);
         reasons = [.. reasons.Index().Select(reason => reason.Item with { Id = $"r{reason.Index + 1}", Text = FitWording.AsSentence(reason.Item.Text) })];
 
         var possibleMounts = AxisDecision.PossibleMounts(reasons);
         var possibleRuns = part.Kind == kind.Code ? AxisDecision.PossibleRuns(reasons, kind.CanAlterRunning || part.IsNothing) : [Runs.Same, Runs.Differently];
 
-        // The maker put the number there beside the maker's neighbours: beside others it says nothing of what mates or adds up with them.
-        var silenced = JointReasons.AxesWithAnotherNeighbour(facts, question, neighbours)
-            .Union(StackReasons.AxesWithAnotherNeighbour(facts, question, neighbours)).ToHashSet();
-
-        var (mounts, againstMounts) = AxisDecision.Combine(
-            Axis.Mounts, [.. IdentityStatement(link, reasons, Axis.Mounts, silenced, Mounts.Yes), .. Computed(possibleMounts, reasons, Axis.Mounts, isAsBuilt, MountsDeciders)], possibleMounts, Mounts.NotKnown);
-        var (runs, againstRuns) = AxisDecision.Combine(
-            Axis.Runs, [.. IdentityStatement(link, reasons, Axis.Runs, silenced, Runs.Same), .. Computed(possibleRuns, reasons, Axis.Runs, isAsBuilt, RunsDeciders)], possibleRuns, Runs.NotKnown);
+        Statement<Mounts>[] onMounts =
+        [
+            .. IdentityStatement(link, reasons, Axis.Mounts, silenced, Mounts.Yes),
+            .. FindingStatements.On(Axis.Mounts, findings, reasons, FindingStatements.MountsOf),
+            .. Computed(question, possibleMounts, reasons, Axis.Mounts, isAsBuilt, MountsDeciders),
+        ];
+        Statement<Runs>[] onRuns =
+        [
+            .. IdentityStatement(link, reasons, Axis.Runs, silenced, Runs.Same),
+            .. FindingStatements.On(Axis.Runs, findings, reasons, FindingStatements.RunsOf),
+            .. Computed(question, possibleRuns, reasons, Axis.Runs, isAsBuilt, RunsDeciders),
+        ];
+        var (mounts, againstMounts) = AxisDecision.Combine(Axis.Mounts, onMounts, possibleMounts, Mounts.NotKnown);
+        var (runs, againstRuns) = AxisDecision.Combine(Axis.Runs, onRuns, possibleRuns, Runs.NotKnown);
 
         var also = companions.AlsoNeeded.Concat(WithTheNewer(facts, question, link)).ToList();
         return FitAssembly.Assemble(
-            facts, question, part, kind, mounts, runs, new IdentityAnswer(link.Relation, allFitted, link.Chain), reasons, [.. againstMounts, .. againstRuns], also, companions.PerhapsNeeded);
+            facts, question, part, kind, mounts, runs, new IdentityAnswer(link.Relation, allFitted, link.Chain), reasons, [.. againstMounts, .. againstRuns], also, companions.PerhapsNeeded) with
+        {
+            Findings = findings,
+        };
     }
 
     private static IEnumerable<Statement<T>> IdentityStatement<T>(IdentityCheck.Link link, List<Reason> reasons, Axis axis, IReadOnlySet<Axis> silenced, T value)
@@ -64,7 +78,7 @@ internal static class FitJudge
             : [];
 
     private static Statement<T>[] Computed<T>(
-        IReadOnlyList<T> possible, List<Reason> reasons, Axis axis, bool isAsBuilt, Func<T, Reason, bool> decides)
+        FitQuestion question, IReadOnlyList<T> possible, List<Reason> reasons, Axis axis, bool isAsBuilt, Func<T, Reason, bool> decides)
         where T : struct, Enum
     {
         if (possible.Count != 1)
@@ -72,12 +86,13 @@ internal static class FitJudge
             return [];
         }
 
-        Reason[] deciding = [.. reasons.Where(reason => reason.Axis == axis && reason.By is not ReasonBy.Identity && decides(possible[0], reason))];
+        Reason[] deciding = [.. reasons.Where(reason => reason.Axis == axis && reason.By is not (ReasonBy.Identity or ReasonBy.Finding) && decides(possible[0], reason))];
         Reason[] unmet = [.. deciding.Where(reason => reason.Met == Met.No)];
         Reason[] solid = [.. unmet.Where(reason => reason.By == ReasonBy.Kind || reason.Grade is EvidenceGrade.Measured or EvidenceGrade.MakersDocument)];
 
-        // What speaks against the maker's own part among the maker's own neighbours is the base contradicting itself.
-        var byRecords = solid.Length > 0 && !isAsBuilt;
+        // What speaks against the maker's own part among the maker's own neighbours is the base contradicting itself, unless it was read on the one example asked about.
+        solid = isAsBuilt ? [.. solid.Where(reason => question.IsMeasured(reason.Feature))] : solid;
+        var byRecords = solid.Length > 0;
         var shown = byRecords ? solid : deciding;
         var rank = byRecords ? AxisDecision.DecidedByRecordsRank : AxisDecision.UnprovenRank;
         return [new Statement<T>(possible[0], rank, [.. shown.Select(reason => reason.Id)], FitWording.Computed(possible[0]))];
@@ -120,7 +135,7 @@ internal static class FitJudge
             : $"{part.Number} is not in the table of grades; those are {string.Join("; ", table.Select(row => $"{row.Part} for {InWords(row)}"))}";
         yield return new Reason("", ReasonBy.Kind, Axis.Mounts, Met.NotKnown, $"{position.Name}: chosen by measurement. Measure, then order. {grades}.")
         {
-            Evidence = DemandReasons.EvidenceOf([], (own.Length > 0 ? own : table)[0].Evidence),
+            Cited = DemandReasons.EvidenceOf([], (own.Length > 0 ? own : table)[0].Evidence),
         };
 
         string InWords(SelectRow row) =>
@@ -131,7 +146,7 @@ internal static class FitJudge
         new("", ReasonBy.Kind, Axis.Mounts, Met.No, $"{part.Number} is recorded as {facts.FindKind(part.Kind)?.Name ?? FitWording.InWords(part.Kind)}; {position.Name} takes {kind.Name}.")
         {
             Effect = Effect.Stops,
-            Evidence = part.Evidence is null ? [] : [part.Evidence.Code],
+            Cited = part.Evidence is null ? [] : [part.Evidence],
         };
 
     private static IEnumerable<Reason> IdentityReasons(FitQuestion question, IdentityCheck.Link link, Part? fitted, Part part)

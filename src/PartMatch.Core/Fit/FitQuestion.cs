@@ -19,7 +19,16 @@ public sealed record FitQuestion(
     long? Serial = null,
     IReadOnlyDictionary<string, Part?>? With = null)
 {
+    /// <summary>The one example that is asked about; what was read on it stands in place of what is recorded of its number.</summary>
+    public Item? Item { get; init; }
+
+    /// <summary>Was this feature read on the item asked about?</summary>
+    internal bool IsMeasured(string? feature) => Item?.Readings.Any(reading => reading.Feature == feature && reading.Counts) == true;
+
     public FitAsked AsAsked(string family) => new(
         family, Variant, Position, Part?.Id, Number, From, Built?.Text, Serial,
-        [.. (With ?? new Dictionary<string, Part?>()).OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Key}={pair.Value?.Id ?? Catalogue.Part.None}")]);
+        [.. (With ?? new Dictionary<string, Part?>()).OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Key}={pair.Value?.Id ?? Catalogue.Part.None}")])
+    {
+        Item = Item?.Address,
+    };
 }

@@ -15,12 +15,11 @@ internal static class JointReasons
             .Select(joint => (SideOf(joint, question.Position).Own.Feature, joint.Effect))
             .ToHashSet();
 
-    /// <summary>The axes on which another neighbour than the maker's stands at a joint of this position.</summary>
-    public static IReadOnlySet<Axis> AxesWithAnotherNeighbour(FamilyFacts facts, FitQuestion question, Neighbours neighbours) =>
+    /// <summary>Where another neighbour than the maker's stands at a joint of this position, and on which axis that matters.</summary>
+    public static IEnumerable<(Axis Axis, string Position)> OtherNeighbours(FamilyFacts facts, FitQuestion question, Neighbours neighbours) =>
         At(facts, question)
-            .Where(joint => neighbours.IsAnother(SideOf(joint, question.Position).Other.Position))
-            .Select(joint => joint.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts)
-            .ToHashSet();
+            .Select(joint => (joint.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts, SideOf(joint, question.Position).Other.Position))
+            .Where(at => neighbours.IsAnother(at.Position));
 
     public static IEnumerable<Reason> Judge(FamilyFacts facts, FitQuestion question, Part part, Neighbours neighbours) =>
         At(facts, question).Select(joint => Judge(facts, question, part, joint, neighbours)).OfType<Reason>();
@@ -66,7 +65,7 @@ internal static class JointReasons
             Part = FitWording.Shown(has, part: part.Id),
             Need = new ComparedValue(string.Join(" or ", each.Select(FitWording.Text).Distinct()), From: "neighbour") { IsOpen = true },
             Room = RoomFor(joint, has),
-            Evidence = DemandReasons.EvidenceOf([has, .. each], joint.Evidence),
+            Cited = DemandReasons.EvidenceOf([has, .. each], joint.Evidence),
         };
     }
 
@@ -101,7 +100,7 @@ internal static class JointReasons
             Difference = difference is { } found ? FitWording.Shown(found, joint.Unit) : null,
             Grade = DemandReasons.Weakest(joint.Evidence, has, its),
             Room = RoomFor(joint, has is StatedValue && its is not StatedValue ? has : its),
-            Evidence = DemandReasons.EvidenceOf([has, its], joint.Evidence),
+            Cited = DemandReasons.EvidenceOf([has, its], joint.Evidence),
         };
     }
 

@@ -44,6 +44,15 @@ internal sealed class Neighbours(FamilyFacts facts, FitQuestion question, Engine
     /// <summary>Once the changes are made.</summary>
     public Neighbour At(string position) => _changed.GetValueOrDefault(position) ?? AsItStands(position);
 
+    /// <summary>Will this part, or for null nothing, surely be there? Of parts chosen by measurement any is.</summary>
+    public bool Holds(string position, string? part) => At(position) switch
+    {
+        NothingThere => part is null,
+        PartThere { IsChosen: true } there => there.Parts.Any(one => one.Id == part),
+        PartThere there => there.Parts.All(one => one.Id == part),
+        _ => false,
+    };
+
     /// <summary>Before any change.</summary>
     public Neighbour AsItStands(string position)
     {

@@ -23,7 +23,7 @@ internal static class OutsideVariant
             {
                 Code = "outside-variant",
                 Grade = variant.Evidence?.Grade,
-                Evidence = variant.Evidence is { } evidence ? [evidence.Code] : [],
+                Cited = variant.Evidence is { } evidence ? [evidence] : [],
             };
         }
     }

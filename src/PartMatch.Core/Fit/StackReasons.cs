@@ -14,12 +14,11 @@ internal static class StackReasons
     public static IEnumerable<Reason> Judge(FamilyFacts facts, FitQuestion question, Part part, Neighbours neighbours) =>
         At(facts, question).Select(stack => Judge(facts, question, part, stack, neighbours)).OfType<Reason>();
 
-    /// <summary>The axes on which another neighbour than the maker's is a term of a sum with this position.</summary>
-    public static IReadOnlySet<Axis> AxesWithAnotherNeighbour(FamilyFacts facts, FitQuestion question, Neighbours neighbours) =>
+    /// <summary>Where another neighbour than the maker's is a term of a sum with this position, and on which axis that matters.</summary>
+    public static IEnumerable<(Axis Axis, string Position)> OtherNeighbours(FamilyFacts facts, FitQuestion question, Neighbours neighbours) =>
         At(facts, question)
-            .Where(stack => PositionsOf(stack).Any(position => position != question.Position && neighbours.IsAnother(position)))
-            .Select(stack => stack.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts)
-            .ToHashSet();
+            .SelectMany(PositionsOf, (stack, position) => (stack.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts, position))
+            .Where(at => at.position != question.Position && neighbours.IsAnother(at.position));
 
     private static IEnumerable<Stack> At(FamilyFacts facts, FitQuestion question) =>
         facts.StacksAt(question.Position).Where(stack => stack.HoldsFor(question.Variant) && stack.Evidence?.IsRetracted != true);
@@ -85,7 +84,7 @@ internal static class StackReasons
             Grade = DemandReasons.Weakest(stack.Evidence, [.. terms.Where(term => term.Of is FeatureTerm).Select(term => term.Value)]),
             Room = Room(stack, terms, chosen[question.Position]),
             Mend = met == Met.No ? MendOf(facts, question, stack, chosen) : null,
-            Evidence = DemandReasons.EvidenceOf(terms.Select(term => term.Value), stack.Evidence),
+            Cited = DemandReasons.EvidenceOf(terms.Select(term => term.Value), stack.Evidence),
         };
     }
 

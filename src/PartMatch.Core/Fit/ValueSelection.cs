@@ -50,7 +50,7 @@ public static class ValueSelection
     }
 
     private static bool IsCopyOfOneOf(RecordedValue row, List<RecordedValue> rows) =>
-        row.Evidence is { } evidence && evidence.Root != evidence.Code && rows.Exists(other => other.Evidence?.Code == evidence.Root);
+        row.Evidence is { IsCopy: true } copy && rows.Exists(other => other.Evidence is { IsCopy: false } original && original.Root == copy.Root);
 
     /// <summary>The grade a value has by its source: a trial fit or a run under load says no more of a dimension than a report does.</summary>
     public static EvidenceGrade GradeOf(Evidence? evidence) => evidence?.Grade switch
@@ -76,7 +76,7 @@ public static class ValueSelection
     private static KnownValue Combine(List<RecordedValue> rows)
     {
         var text = string.Join(" or ", rows.Select(row => row.Reading.Text).Distinct());
-        string[] evidence = [.. rows.Select(row => row.Evidence?.Code).OfType<string>().Distinct().Order(StringComparer.Ordinal)];
+        Evidence[] evidence = [.. rows.Select(row => row.Evidence).OfType<Evidence>().Distinct().OrderBy(source => source.Code, StringComparer.Ordinal)];
         var grade = GradeOf(rows[0].Evidence);
         return rows[0].Reading switch
         {
@@ -94,7 +94,7 @@ public static class ValueSelection
         };
     }
 
-    private static KnownValue Overlapping(List<QuantityReading> readings, string text, EvidenceGrade grade, string[] evidence)
+    private static KnownValue Overlapping(List<QuantityReading> readings, string text, EvidenceGrade grade, Evidence[] evidence)
     {
         var each = readings.ConvertAll(reading => Spread(reading, text, grade, evidence));
         var overlap = each.TrueForAll(one => each.TrueForAll(other => one.Possible.Meets(other.Possible)));
@@ -111,7 +111,7 @@ public static class ValueSelection
     }
 
     /// <summary>One reading as a value that counts.</summary>
-    public static StatedQuantity Spread(QuantityReading reading, string text, EvidenceGrade grade, IReadOnlyList<string> evidence)
+    public static StatedQuantity Spread(QuantityReading reading, string text, EvidenceGrade grade, IReadOnlyList<Evidence> evidence)
     {
         var uncertainty = reading.Uncertainty ?? 0;
         var stated = new Interval(reading.Value - (reading.Minus ?? 0), reading.Value + (reading.Plus ?? 0));

@@ -8,7 +8,7 @@ namespace PartMatch.Core.LookAlikes;
 /// <param name="Built">A build date of the span for which the right part is fitted there; null when the span has no bound.</param>
 /// <param name="Serial">A serial number of that span, likewise.</param>
 public sealed record WorstPlace(
-    string Family, string Variant, string Position, string? Part, string? Built, long? Serial, Headline Headline, Consequence? Consequence);
+    string Family, string Variant, string Position, string? Part, string? Built, long? Serial, Headline Headline, Consequence? Consequence, Sureness Sureness);
 
 /// <summary>How bad it is to take one part for the other, judged by <see cref="FitCheck"/> at every place where either is fitted.</summary>
 internal static class HarmSearch
@@ -26,13 +26,13 @@ internal static class HarmSearch
         var (harm, worst) = (-1, (WorstPlace?)null);
         foreach (var (place, question, wrong) in Questions(facts, family, other, asked).Concat(Questions(facts, family, asked, other)))
         {
-            var (headline, consequence) = Judge(facts, place, question);
+            var (headline, consequence, sureness) = Judge(facts, place, question);
             var here = Danger.Harm(headline, consequence);
             if (here > harm)
             {
                 harm = here;
                 worst = new WorstPlace(
-                    place.Family.Family.Code, question.Variant, question.Position, wrong.Id, question.Built?.Text, question.Serial, headline, consequence);
+                    place.Family.Family.Code, question.Variant, question.Position, wrong.Id, question.Built?.Text, question.Serial, headline, consequence, sureness);
             }
 
             if (harm == Danger.WorstHarm)
@@ -44,18 +44,19 @@ internal static class HarmSearch
         return worst is null ? (Danger.NotKnownHarm, null) : (harm, harm == 0 ? null : worst);
     }
 
-    // A part of another kind does not fit, whatever else is recorded of it. Only a supersession, or a companion rule that has a consequence of its own, can say more.
-    private static (Headline Headline, Consequence? Consequence) Judge(LookAlikeFacts facts, FittedPlace place, FitQuestion question)
+    // A part of another kind does not fit, whatever else is recorded of it. Only a supersession, a finding, or a companion rule that has a consequence of its own, can say more.
+    private static (Headline Headline, Consequence? Consequence, Sureness Sureness) Judge(LookAlikeFacts facts, FittedPlace place, FitQuestion question)
     {
         if (question.Part is { } wrong && place.Family.FindPosition(question.Position)?.Kind is { } kind && wrong.Kind != kind
             && !facts.Supersessions.Any(link => link.OldPart == wrong.Id || link.NewPart == wrong.Id)
+            && !place.Family.FindingsAt(question.Position).Any(finding => finding.Part == wrong.Id)
             && !place.Family.Companions.Any(rule => rule.When.At.Position == question.Position || rule.Then.At.Position == question.Position))
         {
-            return (Headline.DoesNotFit, null);
+            return (Headline.DoesNotFit, null, Sureness.Indicated);
         }
 
         var answer = FitCheck.Decide(place.Family, question);
-        return (answer.Headline, answer.Consequence);
+        return (answer.Headline, answer.Consequence, answer.Sureness);
     }
 
     // Where the right part is fitted on some engines only, the question is put for the engines at the bounds of that span: on the others it is not the right one.

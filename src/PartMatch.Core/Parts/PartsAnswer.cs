@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.LookAlikes;
@@ -74,9 +75,27 @@ public sealed record DescribedPoint(Quantity X, Quantity? Y, Quantity Value, str
 /// <summary>A source as an answer shows it.</summary>
 public sealed record SourceShown(string Evidence, EvidenceGrade Grade, string? Date, string? Author, string? Source, string? RetractedOn, string? RetractedWhy)
 {
+    /// <summary>What more is recorded of it; absent where nothing is.</summary>
+    public SourceDetailsShown? Details { get; init; }
+
+    [return: NotNullIfNotNull(nameof(evidence))]
     public static SourceShown? Of(Evidence? evidence) => evidence is null
         ? null
-        : new(evidence.Code, evidence.Grade, evidence.Date, evidence.Author, evidence.Source, evidence.RetractedOn, evidence.RetractedWhy);
+        : new(evidence.Code, evidence.Grade, evidence.Date, evidence.Author, evidence.Source, evidence.RetractedOn, evidence.RetractedWhy) { Details = SourceDetailsShown.Of(evidence.Details) };
+}
+
+/// <summary>More about a source.</summary>
+/// <param name="Hours">Under load.</param>
+/// <param name="Output">Power while it ran.</param>
+/// <param name="Page">Page of the document, or what the link leads to.</param>
+public sealed record SourceDetailsShown(SpeaksOf? SpeaksOf, string? Instrument, decimal? Hours, Quantity? Output, string? Fuel, string? Page, string? Note)
+{
+    public static SourceDetailsShown? Of(SourceDetails? details) => details is null
+        ? null
+        : new(
+            details.SpeaksOf, details.Instrument, details.Hours,
+            details.Output is QuantityReading output ? new Quantity(output.Value, UnitTable.BaseOf(output.Unit.Dimension).Symbol, output.Text) : null,
+            details.Fuel, details.Page, details.Note);
 }
 
 public sealed record DescribedNumber(string Maker, string Number, NumberSort Sort);

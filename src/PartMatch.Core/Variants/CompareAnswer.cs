@@ -46,6 +46,9 @@ public sealed record CompareCounts(int Shared, int Differs, int OnlyOnSome, int 
 /// <param name="Positions">In ordinal order of their codes.</param>
 public sealed record CompareAnswer(CompareAsked Asked, CompareCounts Counts, IReadOnlyList<ComparedPosition> Positions)
 {
+    /// <summary>What the words for the sureness of each pair mean, surest first.</summary>
+    public IReadOnlyList<SurenessMeaning> SurenessMeanings { get; init; } = SurenessMeaning.All;
+
     /// <summary>The address that asks this question again.</summary>
     public string Permalink { get; init; } = "";
 }

@@ -27,6 +27,8 @@ internal sealed class TestFamily
     private readonly List<Supersession> _supersessions = [];
     private readonly List<SelectRow> _selects = [];
     private readonly List<JudgedPair> _pairs = [];
+    private List<Finding> _findings = [];
+    private readonly List<ServiceLimit> _limits = [];
 
     public static Unit Millimetre { get; } = UnitTable.Get("mm");
 
@@ -36,7 +38,7 @@ internal sealed class TestFamily
     public static Evidence By(EvidenceGrade grade, string? mark = null, string? copyOf = null, bool retracted = false)
     {
         var code = $"ev-{Codes.Of(grade)}{(mark is null ? "" : $"-{mark}")}";
-        return new Evidence(code, grade, "2026-02-14", "bench 2", "sheet 1", copyOf, retracted ? "2026-05-01" : null, retracted ? "read off the wrong part" : null) { Root = copyOf ?? code };
+        return new Evidence(code, grade, "2026-02-14", "bench 2", "sheet 1", copyOf, retracted ? "2026-05-01" : null, retracted ? "read off the wrong part" : null) { Root = $"finch-9/{copyOf ?? code}" };
     }
 
     public static Evidence Retracted(EvidenceGrade grade = EvidenceGrade.MakersDocument) => By(grade, "retracted", retracted: true);
@@ -183,6 +185,25 @@ internal sealed class TestFamily
         return this;
     }
 
+    /// <summary>What a source found of a part on an engine.</summary>
+    /// <param name="with">Neighbours as <c>position=number</c>, or <c>position=none</c>.</param>
+    public TestFamily Found(string code, string number, FindingOutcome outcome, Evidence by, string on = "lark", string at = "wheel", Span? span = null, params string[] with)
+    {
+        var axis = outcome is FindingOutcome.Same or FindingOutcome.Differently ? Axis.Runs : Axis.Mounts;
+        _findings.Add(new Finding(
+            code, IdOrNone(number) ?? PartMatch.Core.Catalogue.Part.None, on, at, axis, outcome, span ?? Span.Always,
+            with.Select(pair => pair.Split('=')).ToDictionary(pair => pair[0], pair => IdOrNone(pair[1])), by, null));
+        return this;
+    }
+
+    /// <param name="min">In mm; null for open.</param>
+    /// <param name="max">In mm; null for open.</param>
+    public TestFamily Limit(string kind, string feature, decimal? min, decimal? max, Consequence consequence = Consequence.Damage, Evidence? evidence = null)
+    {
+        _limits.Add(new ServiceLimit(kind, feature, new Interval(Metres(min), Metres(max)), Millimetre, consequence, evidence ?? Document, null));
+        return this;
+    }
+
     /// <summary>The facts, their lists in the order told.</summary>
     public FamilyFacts Facts() => Facts(new InOrder());
 
@@ -197,6 +218,8 @@ internal sealed class TestFamily
         Supersessions = order.Of(_supersessions),
         Selects = order.Of(_selects),
         Pairs = order.Of(_pairs),
+        Findings = order.Of(_findings),
+        Limits = order.Of(_limits),
     };
 
     /// <summary>What look-alike questions about the family alone are decided from.</summary>
@@ -236,7 +259,17 @@ internal sealed class TestFamily
 
     public static BuildDate? Date(string? text) => text is null ? null : BuildDate.Find(text);
 
+    /// <summary>The same family with these findings instead of its own.</summary>
+    public TestFamily WithFindings(IReadOnlyList<Finding> findings)
+    {
+        var copy = (TestFamily)MemberwiseClone();
+        copy._findings = [.. findings];
+        return copy;
+    }
+
     public static decimal Metres(decimal mm) => mm / 1000;
+
+    private static string? IdOrNone(string number) => number == PartMatch.Core.Catalogue.Part.None ? null : Id(number);
 
     private static decimal? Metres(decimal? mm) => mm / 1000;
 

@@ -17,7 +17,7 @@ public sealed class LookAlikeSearchTests
         Assert.Equal(WrenFamily.PumpE, row.Part);
         Assert.True(row.SameToTheEye);
         Assert.Equal((3, 5, DangerLevel.High), (row.Ease, row.Harm, row.Danger)); // mounts but runs differently: 4, engine damage: one more
-        Assert.Equal(new WorstPlace("wren-9", "wb", "coolant-pump", WrenFamily.PumpC, null, null, Headline.MountsButRunsDifferently, Consequence.Damage), row.Worst);
+        Assert.Equal(new WorstPlace("wren-9", "wb", "coolant-pump", WrenFamily.PumpC, null, null, Headline.MountsButRunsDifferently, Consequence.Damage, Sureness.Unproven), row.Worst); // mounts: a computed yes
         Assert.Equal((1, 1, MixUpClass.SuffixOnly), (row.Near!.Edits, row.Near.FoldedEdits, row.Near.Class)); // found by number
         Assert.Equal([new MixUpPlace(7, "C", "E")], row.Near.At);
         Assert.Equal(["rotation"], row.Differs.Select(difference => difference.Feature));
