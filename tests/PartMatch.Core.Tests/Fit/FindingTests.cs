@@ -77,7 +77,7 @@ public sealed class FindingTests
         var answer = Wheels().Found("f-1", "W-2", outcome, By(EvidenceGrade.TrialFitted)).Ask("W-2");
 
         NothingCounts(answer, FindingStanding.SaysNothing);
-        Assert.Contains("a trial fit says nothing about how the engine runs", answer.Findings[0].Text, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("Not counted: a trial fit says nothing about how the engine runs.", answer.Findings[0].Text, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -91,7 +91,7 @@ public sealed class FindingTests
         var answer = Wheels().Found("f-1", "W-2", outcome, Retracted(grade)).Ask("W-2");
 
         NothingCounts(answer, FindingStanding.Retracted);
-        Assert.Contains("Withdrawn on 2026-05-01, read off the wrong part: not counted.", answer.Findings[0].Text, StringComparison.Ordinal);
+        Assert.Contains("Not counted: withdrawn on 2026-05-01, read off the wrong part.", answer.Findings[0].Text, StringComparison.Ordinal);
         Assert.Equal(("2026-05-01", "read off the wrong part"), (answer.Findings[0].Evidence.RetractedOn, answer.Findings[0].Evidence.RetractedWhy));
     }
 
@@ -181,7 +181,7 @@ public sealed class FindingTests
 
         Assert.Equal([(5, FindingStanding.Counts, null), (null, FindingStanding.Copy, "f-1")], answer.Findings.Select(found => (found.Rank, found.Standing, found.CopyOf)));
         Assert.Equal((Mounts.Yes, 5), (answer.Mounts.Value, answer.Mounts.Rank ?? 0)); // graded measured, the copy is no better than its original
-        Assert.Contains("Goes back to the same source as f-1: not counted again.", answer.Findings[1].Text, StringComparison.Ordinal);
+        Assert.Contains("Not counted again: goes back to the same source as f-1.", answer.Findings[1].Text, StringComparison.Ordinal);
     }
 
     [Fact]
