@@ -20,6 +20,9 @@ public sealed class Database : IDisposable
     {
         (Path, _connectionString, WasCreated) = (path, connectionString, wasCreated);
         _watch = Connect();
+
+        // Once it has read, SQLite keeps a lock on the file for it: a restore can see that somebody has the base open.
+        Version();
     }
 
     public string Path { get; }

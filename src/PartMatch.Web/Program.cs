@@ -11,16 +11,20 @@ using PartMatch.Web.Identification;
 using PartMatch.Web.Injectors;
 using PartMatch.Web.LookAlikes;
 using PartMatch.Web.Parts;
+using PartMatch.Web.Photos;
 using PartMatch.Web.Variants;
 
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = ServerDefaults.FindContentRoot() });
+if (KeepingCommands.Run(args, builder.Configuration) is { } exitCode)
+{
+    return exitCode;
+}
+
 builder.AddServerDefaults();
 builder.Services.ConfigureHttpJsonOptions(options => JsonRules.Apply(options.SerializerOptions));
 builder.Services.AddOpenApi(ApiDocument.Name, ApiDocument.Apply);
 builder.Services.AddValidatorsFromAssemblyContaining<Program>(includeInternalTypes: true);
-
-builder.Services.AddStores();
-builder.Services.AddSingleton<LookAlikeSource>();
+builder.Services.AddBase();
 
 await using var app = builder.Build();
 app.UseMiddleware<SecurityHeaders>();
@@ -43,8 +47,10 @@ api.MapLookAlikes();
 api.MapTellApart();
 api.MapInjectors();
 api.MapBooks();
+api.MapMerge();
 api.MapRows();
 api.MapHistory();
+api.MapImages();
 api.MapHealth();
 app.MapProblemTypes();
 app.MapOpenApi("/openapi.json");

@@ -34,6 +34,7 @@ internal static class BookImport
         {
             UniquenessChecks.Run(scope, BaseFacts.Read(connection, draft.Code), errors);
             BookChecks.Run(scope, errors, cancellation);
+            BookImages.Check(connection, draft, errors);
         }
 
         if (scope is null || errors.Any)
@@ -54,6 +55,7 @@ internal static class BookImport
 
         var before = BookRows.Find(connection, draft.Code, BookTables.All);
         Write(connection, scope, users, cancellation);
+        BookImages.Store(connection, draft, entry.At);
         HistoryRows.Insert(connection, entry with { Book = draft.Code }, BookSteps.Between(before, draft));
         transaction.Commit();
         return new ImportOutcome.Imported(draft.Code, isThere, draft.Counts());

@@ -29,12 +29,14 @@ public sealed class BookStore(Database database, TimeProvider? time = null)
         return [.. codes.Select(code => Summary(connection, code))];
     }
 
-    /// <summary>The book in canonical form, or null when the base has none of that name.</summary>
+    /// <summary>The book in canonical form with its pictures, or null when the base has none of that name.</summary>
     public BookFiles? Export(string book)
     {
         using var connection = database.Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
-        return BookRows.Find(connection, book, BookTables.All) is { } draft ? CanonicalBook.Write(draft) : null;
+        return BookRows.Find(connection, book, BookTables.All) is { } draft
+            ? new BookFiles([.. CanonicalBook.Write(draft).Files, .. BookImages.Of(connection, draft)])
+            : null;
     }
 
     /// <summary>Imports a book, all or nothing.</summary>

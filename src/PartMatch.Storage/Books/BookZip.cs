@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using System.IO.Hashing;
 
 namespace PartMatch.Storage.Books;
 
@@ -6,7 +7,7 @@ namespace PartMatch.Storage.Books;
 /// <param name="MaxEntries">Entries, folders included.</param>
 /// <param name="MaxBytes">Bytes of all files together, unpacked.</param>
 /// <param name="MaxRatio">Unpacked bytes per packed byte, for each file; files under a megabyte are let pass.</param>
-public sealed record BookZipLimits(int MaxEntries = 64, long MaxBytes = 64 << 20, int MaxRatio = 200);
+public sealed record BookZipLimits(int MaxEntries = 512, long MaxBytes = 64 << 20, int MaxRatio = 200);
 
 /// <summary>What came of reading a zip: <see cref="BookRead"/> or <see cref="BookUnreadable"/>.</summary>
 public abstract record BookReading;
@@ -102,7 +103,7 @@ public static class BookZip
 
         return entry.IsEncrypted ? Refused(name, "encrypted", "pack it without a password")
             : entry.Length > 1 << 20 && entry.Length / Math.Max(1, entry.CompressedLength) > limits.MaxRatio
-                ? Refused(name, $"unpacks to more than {limits.MaxRatio} times its size", "this is no honest CSV file")
+                ? Refused(name, $"unpacks to more than {limits.MaxRatio} times its size", "this is no honest file of a book")
             : null;
     }
 
@@ -123,7 +124,8 @@ public static class BookZip
                 return Refused(WholeZip, $"more than {limits.MaxBytes} bytes unpacked", "split the book, or import it from a folder");
             }
 
-            if (Crc32.Of(content) != entry.Crc32)
+            // The framework's reader hands out damaged content without comparing it.
+            if (Crc32.HashToUInt32(content) != entry.Crc32)
             {
                 return Refused(entry.FullName, "damaged: its check sum does not match", "pack or send it again");
             }

@@ -52,6 +52,7 @@ internal static class BookChange
         CellChecks.RunOn(scope.Own, added, errors);
         UniquenessChecks.Run(scope, BaseFacts.Read(connection, book), errors);
         BookChecks.Run(scope, errors, cancellation);
+        BookImages.Check(connection, edit.Draft, errors);
         if (errors.Any)
         {
             return Sort(book, errors, added, unread);

@@ -27,9 +27,10 @@ internal sealed class BookEdit
 
     public BookRow? Find(BookTable table, string key) => Rows(table).Find(row => RowKey.Of(row) == key);
 
-    public BookRow Add(BookTable table, string[] cells)
+    /// <param name="line">Where it stands in a file; 0 when it was typed.</param>
+    public BookRow Add(BookTable table, string[] cells, int line = 0)
     {
-        var row = new BookRow(table, 0, cells);
+        var row = new BookRow(table, line, cells);
         Rows(table).Add(row);
         return row;
     }

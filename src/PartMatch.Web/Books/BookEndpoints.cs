@@ -5,6 +5,7 @@ using Microsoft.Net.Http.Headers;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Families;
 using PartMatch.Storage.Books;
+using PartMatch.Web.Editing;
 using PartMatch.Web.Http;
 
 namespace PartMatch.Web.Books;
@@ -13,7 +14,7 @@ internal static class BookEndpoints
 {
     private const string Zip = "application/zip";
 
-    private const int MaxZipBytes = 16 << 20;
+    private const int MaxZipBytes = 64 << 20;
 
     public static void MapBooks(this RouteGroupBuilder api)
     {
@@ -55,7 +56,7 @@ internal static class BookEndpoints
         zip.Position = 0;
         return BookZip.Read(zip, new BookZipLimits()) switch
         {
-            BookRead read => ToAnswer(request, books.Import(read.Files, request.ImportMode, request.IsDryRun, cancellation)),
+            BookRead read => ToAnswer(request, books.Import(read.Files, request.ImportMode, request.IsDryRun, cancellation, NoteRules.Note(request.Who, request.Why))),
             BookUnreadable unreadable => BookProblems.Faulty([unreadable.Error], 1),
             var other => throw new InvalidOperationException($"A zip was read as {other.GetType().Name}, which no answer names."),
         };

@@ -23,8 +23,7 @@ internal static class BookProblems
             $"keep what that row refers to, or first replace the book {user.Book} by one without it")),
     ]);
 
-    private static FieldError ToError(ImportError error) => new(
-        error.Column ?? error.File, error.Value ?? "nothing", error.Reason, error.Suggestion)
+    private static FieldError ToError(ImportError error) => FieldError.OfCell(error.Column ?? error.File, error.Value, error.Reason, error.Suggestion) with
     {
         File = error.File,
         Line = error.Line,

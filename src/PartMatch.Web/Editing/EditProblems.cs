@@ -23,12 +23,12 @@ internal static class EditProblems
     public static Stale VersionNeeded() => new(Problem.Of(
         "version-needed", new FieldError("If-Match", "nothing", "the version of the row that was seen, in quotes", "read the row again: its ETag is its version")));
 
-    public static Refused Misshapen(ValidationResult result) => new(Problem.Of(
-        "bad-row", [.. result.Errors.Select(failure => ToError(failure.PropertyName, failure.CustomState as Mending ?? new Mending(failure.ErrorMessage), failure))]));
+    public static Refused Misshapen(ValidationResult result, bool inChanges) => new(Problem.Of(
+        "bad-row", [.. result.Errors.Select(failure => ToError(failure, failure.CustomState as Mending ?? new Mending(failure.ErrorMessage), inChanges))]));
 
     /// <param name="inChanges">Are there several rows, so that each field is named with its row?</param>
     public static Refused Faulty(IReadOnlyList<RowFault> faults, bool inChanges) => new(Problem.Of(
-        "bad-row", [.. faults.Select(fault => new FieldError(FieldOf(fault, inChanges), fault.Found.Length > 0 ? fault.Found : "nothing", fault.Reason, fault.Suggestion))]));
+        "bad-row", [.. faults.Select(fault => FieldError.OfCell(FieldOf(fault, inChanges), fault.Found, fault.Reason, fault.Suggestion))]));
 
     public static Clash InUse(IReadOnlyList<BookUser> users, int total, string mend) => new(Problem.Of("in-use", [.. users.Take(MaxUsers).Select(user => ToError(user, mend))]) with
     {
@@ -53,9 +53,11 @@ internal static class EditProblems
         Row = user.Key.Length == 0 ? null : EditLinks.ToRow(user.Book, Path.GetFileNameWithoutExtension(user.File), user.Key),
     };
 
-    private static FieldError ToError(string property, Mending mending, ValidationFailure failure) => new(
-        string.Join('.', property.Split('.').Select(step => char.ToLowerInvariant(step[0]) + step[1..])),
-        mending.Found ?? failure.AttemptedValue?.ToString() ?? "nothing", mending.Expected, mending.Mend);
+    private static FieldError ToError(ValidationFailure failure, Mending mending, bool inChanges)
+    {
+        var field = string.Join('.', failure.PropertyName.Split('.').Select(step => char.ToLowerInvariant(step[0]) + step[1..]));
+        return new FieldError(inChanges ? field : field.Replace("rows[0].", "", StringComparison.Ordinal), mending.Found ?? "nothing", mending.Expected, mending.Mend);
+    }
 
     private static string FieldOf(RowFault fault, bool inChanges) =>
         !inChanges ? fault.Column ?? "row" : string.Create(CultureInfo.InvariantCulture, $"rows[{fault.Row}]{(fault.Column is null ? "" : "." + fault.Column)}");

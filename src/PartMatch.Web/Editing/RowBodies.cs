@@ -1,4 +1,6 @@
+using System.Globalization;
 using FluentValidation;
+using FluentValidation.Results;
 using PartMatch.Storage.Editing;
 using PartMatch.Web.Http;
 
@@ -18,10 +20,23 @@ internal sealed class ChangesBodyRules : AbstractValidator<ChangesBody>
             row.RuleFor(one => one.Table).Must(table => RowStore.Tables.Contains(table)).Otherwise($"one of {string.Join(", ", RowStore.Tables)}");
             row.RuleFor(one => one.Row).Must((one, cells) => cells is not null || one.Key is not null)
                 .WithState(_ => new Mending("a row to add, or the key of a row to remove", "give row, or key", "neither row nor key"));
-            row.RuleForEach(one => one.Row).Must(cell => cell.Value is { Length: <= LongestCell }).OverridePropertyName("row")
-                .WithState((_, cell) => new Mending(
-                    $"a text of at most {LongestCell} characters", "leave the member out when it is not recorded",
-                    $"{cell.Key}: {(cell.Value is null ? "null" : $"{cell.Value.Length} characters")}"));
+            row.RuleFor(one => one.Row).Custom(CheckCells);
         });
+    }
+
+    private static void CheckCells(IReadOnlyDictionary<string, string>? row, ValidationContext<ChangeBody> context)
+    {
+        // JSON can send null where the type says text.
+        foreach (var (column, cell) in row ?? new Dictionary<string, string>())
+        {
+            if (cell is not { Length: <= LongestCell })
+            {
+                var found = cell is null ? "null" : string.Create(CultureInfo.InvariantCulture, $"{cell.Length} characters");
+                context.AddFailure(new ValidationFailure($"{context.PropertyPath[..context.PropertyPath.LastIndexOf('.')]}.{column}", "no text")
+                {
+                    CustomState = new Mending($"a text of at most {LongestCell} characters", "leave the member out when it is not recorded", found),
+                });
+            }
+        }
     }
 }

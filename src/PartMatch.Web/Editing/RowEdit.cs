@@ -24,13 +24,13 @@ internal sealed class RowEdit(EditStore edits, HttpResponse response, Cancellati
     }
 
     public Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale> MakeAll(EditAsked asked, ChangesBody body) =>
-        _rules.Validate(body) is { IsValid: false } misshapen ? EditProblems.Misshapen(misshapen) : Answer(asked, body.Rows, isSingle: false);
+        _rules.Validate(body) is { IsValid: false } misshapen ? EditProblems.Misshapen(misshapen, inChanges: true) : Answer(asked, body.Rows, isSingle: false);
 
     private Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale> Answer(EditAsked asked, IReadOnlyList<ChangeBody> changes, bool isSingle)
     {
         if (isSingle && _rules.Validate(new ChangesBody(changes)) is { IsValid: false } misshapen)
         {
-            return EditProblems.Misshapen(misshapen);
+            return EditProblems.Misshapen(misshapen, inChanges: false);
         }
 
         var wanted = changes.Select(change => new RowChange(change.Table, change.Key, change.Version, change.Row)).ToList();

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PartMatch.Storage.Books;
+using PartMatch.Storage.Editing;
 
 namespace PartMatch.Web.Host;
 
@@ -19,7 +20,7 @@ internal static class SeedBooks
     {
         foreach (var (name, files) in BookShelf.Read(folder))
         {
-            var outcome = books.Import(files, ImportMode.Add, dryRun: false, CancellationToken.None);
+            var outcome = books.Import(files, ImportMode.Add, dryRun: false, CancellationToken.None, new ChangeNote("PartMatch", "a demo book"));
             if (outcome is not ImportOutcome.Imported imported)
             {
                 return $"the demo book {FolderName}/{name} {Fault(outcome)}";

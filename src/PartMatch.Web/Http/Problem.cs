@@ -38,6 +38,9 @@ public sealed record Problem(string Type, string Title, int Status, IReadOnlyLis
 /// <param name="Mend">How to mend it, where there is more to say.</param>
 public sealed record FieldError(string Field, string Found, string Expected, string? Mend = null)
 {
+    /// <summary>What is wrong in one sentence, where found and expected alone do not say it.</summary>
+    public string? Reason { get; init; }
+
     /// <summary>The file of a parts book, where the fault is in one.</summary>
     public string? File { get; init; }
 
@@ -46,6 +49,20 @@ public sealed record FieldError(string Field, string Found, string Expected, str
 
     public string? Column { get; init; }
 
+    /// <summary>The key of the row, where the fault is in one of the base.</summary>
+    public string? Key { get; init; }
+
     /// <summary>The address of the row that stands in the way.</summary>
     public string? Row { get; init; }
+
+    /// <summary>A fault of a cell, told by the checks of the books: what they expected is a part of their sentence.</summary>
+    public static FieldError OfCell(string field, string? found, string reason, string? mend) =>
+        new(field, string.IsNullOrEmpty(found) ? "nothing" : found, ExpectedIn(reason), mend) { Reason = reason };
+
+    private static string ExpectedIn(string reason)
+    {
+        const string Word = "expected ";
+        var at = reason.LastIndexOf(Word, StringComparison.Ordinal);
+        return at < 0 ? $"something else: {reason}" : reason[(at + Word.Length)..];
+    }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using PartMatch.Storage;
 
 namespace PartMatch.Web.Http;
 
@@ -23,6 +24,11 @@ internal sealed class Problems(RequestDelegate next, ILogger<Problems> logger)
         catch (BadHttpRequestException refused) when (!context.Response.HasStarted)
         {
             await WriteAsync(context, refused.InnerException is JsonException unread ? OfBody(unread) : OfStatus(context, refused.StatusCode));
+        }
+        catch (DatabaseException full) when (full.Fault == DatabaseFault.Full && !context.Response.HasStarted)
+        {
+            logger.LogError("{Method} {Route} failed: {Reason}", context.Request.Method, RequestLog.RouteOf(context), full.Message);
+            await WriteAsync(context, Problem.Of("disk-full"));
         }
         catch (Exception fault) when (!context.Response.HasStarted)
         {
@@ -62,7 +68,7 @@ internal sealed class Problems(RequestDelegate next, ILogger<Problems> logger)
     {
         404 => [new("path", context.Request.Path, "a page of this server, or a route of /api", "the routes are listed in api-docs/openapi.json")],
         405 => [new("method", context.Request.Method, context.Response.Headers.Allow.ToString())],
-        415 => [new("Content-Type", context.Request.ContentType ?? "nothing", "the media type of the route's body", "a parts book is application/zip")],
+        415 => [new("Content-Type", context.Request.ContentType ?? "nothing", "the media type of the route's body", "a parts book is application/zip, a picture image/jpeg or image/png")],
         _ => [],
     };
 }

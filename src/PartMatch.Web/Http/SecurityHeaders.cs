@@ -17,7 +17,11 @@ internal sealed class SecurityHeaders(RequestDelegate next)
     private static Task Add(object state)
     {
         var headers = (IHeaderDictionary)state;
-        headers.ContentSecurityPolicy = Policy;
+        if (headers.ContentSecurityPolicy.Count == 0)
+        {
+            headers.ContentSecurityPolicy = Policy;
+        }
+
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = "no-referrer";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";

@@ -1,4 +1,5 @@
 using System.Text;
+using PartMatch.Core.Photos;
 using PartMatch.Storage.Books;
 
 namespace PartMatch.Storage.Tests.Books;
@@ -6,6 +7,10 @@ namespace PartMatch.Storage.Tests.Books;
 /// <summary>A small sound book in canonical form, and ways to spoil it. All invented.</summary>
 internal sealed class SampleBook
 {
+    /// <summary>One pixel as PNG, as the base keeps it.</summary>
+    public static Photo Picture { get; } = ((PhotoRead)PhotoReader.Read(Convert.FromBase64String(
+        "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACXRFWHRBdXRob3IAbWUGIHD6AAAACklEQVR42mNoAAAAggCB2kUIOwAAAABJRU5ErkJggg=="))).Photo;
+
     private readonly SortedDictionary<string, string> _files = new(StringComparer.Ordinal);
 
     private SampleBook(params IEnumerable<(string File, string Text)> files)
@@ -220,16 +225,20 @@ internal sealed class SampleBook
             bush,grooves,2,,,loss,,
             shaft,outer,24.95,25.00,mm,damage,ev-0001,
             """),
-        ("photos.csv", """
+        ("photos.csv", $"""
             photo,image,evidence,item,caption
-            ph-0001,0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef.jpg,ev-0005,it-0001,the tang
+            ph-0001,{ImageName.Of(Picture)},ev-0005,it-0001,the tang
             """),
         ("sellers.csv", """
             seller,name,country,currency,shipping_fixed,shipping_per_item,free_from,import_charge,days_min,days_max,returns_days,restocking,note
             millrace,Millrace Breakers,GB,GBP,9.50,1.20,120.00,4.5,3,6,14,15,
             """));
 
-    public BookFiles Files => new(_files.Select(file => new BookFile(file.Key, Encoding.UTF8.GetBytes(file.Value))));
+    public BookFiles Files => new(
+    [
+        .. _files.Select(file => new BookFile(file.Key, Encoding.UTF8.GetBytes(file.Value))),
+        .. _files.ContainsKey("photos.csv") ? [new BookFile(ImageName.Of(Picture), Picture.Bytes)] : Array.Empty<BookFile>(),
+    ]);
 
     public string this[string file] => _files[file];
 

@@ -1,3 +1,4 @@
+using System.Net.Http.Headers;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using PartMatch.Web.Http;
@@ -11,6 +12,32 @@ public sealed partial class DocsExamplesTests(SeedServer server)
 
     [GeneratedRegex(@"```http\nGET (?<address>\S+)\n```\n\n```json\n(?<answer>.*?)\n```", RegexOptions.Singleline)]
     private static partial Regex Example();
+
+    [GeneratedRegex(
+        @"```http\n(?<method>POST|PUT|DELETE) (?<address>\S+)\n((?<header>[A-Za-z-]+: [^\n]*)\n)*(\n(?<body>\{.*?\n?\})\n)?```\n\n```json\n(?<answer>.*?)\n```", RegexOptions.Singleline)]
+    private static partial Regex WriteExample();
+    /// <summary>A file written in base64, and the command that sends it.</summary>
+    [GeneratedRegex(
+        @"```sh\nbase64 -d >(?<file>\S+) <<'(?<end>\w+)'\n(?<content>\S+)\n\k<end>\ncurl -X POST -H 'Content-Type: (?<type>\S+)' --data-binary @\k<file> http://127\.0\.0\.1:5080(?<address>\S+)\n```\n\n```json\n(?<answer>.*?)\n```",
+        RegexOptions.Singleline)]
+    private static partial Regex SendingExample();
+
+    public static TheoryData<string, string, string, string, string> SendingExamples
+    {
+        get
+        {
+            var rows = new TheoryData<string, string, string, string, string>();
+            foreach (var page in Directory.EnumerateFiles(_docs, "*.md").Order(StringComparer.Ordinal))
+            {
+                foreach (Match example in SendingExample().Matches(File.ReadAllText(page)))
+                {
+                    rows.Add(Path.GetFileName(page), example.Groups["address"].Value, example.Groups["type"].Value, example.Groups["content"].Value, example.Groups["answer"].Value);
+                }
+            }
+
+            return rows;
+        }
+    }
 
     public static TheoryData<string, string, string> Examples
     {
@@ -41,11 +68,55 @@ public sealed partial class DocsExamplesTests(SeedServer server)
         Assert.True(differences.Count == 0, $"{page}: {address}\n{string.Join('\n', differences)}");
     }
 
+    /// <summary>Pages whose examples change the base are played through in their order, each on a base of its own.</summary>
+    [Theory]
+    [InlineData("editing.md", 6)]
+    [InlineData("history.md", 2)]
+    public async Task Examples_of_changes_are_what_the_program_answers(string page, int count)
+    {
+        await using var own = new SeedServer();
+        await own.InitializeAsync();
+        using var client = own.CreateClient();
+        var examples = WriteExample().Matches(await File.ReadAllTextAsync(Path.Combine(_docs, page), TestContext.Current.CancellationToken));
+        Assert.True(examples.Count >= count, $"{examples.Count} examples of changes on {page}");
+        foreach (Match example in examples)
+        {
+            using var request = new HttpRequestMessage(new HttpMethod(example.Groups["method"].Value), example.Groups["address"].Value)
+            {
+                Content = example.Groups["body"].Success ? new StringContent(example.Groups["body"].Value, new System.Net.Http.Headers.MediaTypeHeaderValue("application/json")) : null,
+            };
+            foreach (var header in example.Groups["header"].Captures.Select(header => header.Value.Split(": ", 2)).Where(header => header[0] != "Content-Type"))
+            {
+                request.Headers.TryAddWithoutValidation(header[0], header[1]);
+            }
+
+            using var answer = await client.SendAsync(request, TestContext.Current.CancellationToken);
+            var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+            var differences = Differences(JsonDocument.Parse(example.Groups["answer"].Value).RootElement, JsonDocument.Parse(text).RootElement, "$").ToList();
+            Assert.True(differences.Count == 0, $"{page}: {request.Method} {request.RequestUri}\n{string.Join('\n', differences)}");
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(SendingExamples))]
+    public async Task An_example_that_sends_a_file_is_what_the_program_answers(string page, string address, string type, string content, string example)
+    {
+        await using var own = new PartMatchServer();
+        using var client = own.CreateClient();
+        using var body = new ByteArrayContent(Convert.FromBase64String(content)) { Headers = { ContentType = new MediaTypeHeaderValue(type) } };
+        using var answer = await client.PostAsync(new Uri(address, UriKind.Relative), body, TestContext.Current.CancellationToken);
+        var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+
+        var differences = Differences(JsonDocument.Parse(example).RootElement, JsonDocument.Parse(text).RootElement, "$").ToList();
+
+        Assert.True(differences.Count == 0, $"{page}: {address}\n{string.Join('\n', differences)}");
+    }
+
     [Fact]
     public void Every_feature_page_has_an_example() =>
         Assert.Equal(
-            ["books.md", "compare.md", "families.md", "fit.md", "health.md", "injectors.md", "look-alikes.md", "parts.md", "problems.md", "tell-apart.md"],
-            Examples.Select(row => row.Data.Item1).Distinct());
+            ["books.md", "compare.md", "editing.md", "families.md", "fit.md", "health.md", "history.md", "images.md", "injectors.md", "look-alikes.md", "parts.md", "problems.md", "tell-apart.md"],
+            Examples.Select(row => row.Data.Item1).Concat(SendingExamples.Select(row => row.Data.Item1)).Distinct().Order(StringComparer.Ordinal));
 
     [Fact]
     public void Every_sort_of_problem_is_in_the_table_of_problems()

@@ -12,7 +12,7 @@ public sealed class SeedServer : PartMatchServer, IAsyncLifetime
         {
             using var zip = new MemoryStream();
             Storage.Books.BookZip.Write(book.Files, zip);
-            using var answer = await client.PostBookAsync(zip.ToArray());
+            using var answer = await client.PostBookAsync(zip.ToArray(), "?who=PartMatch&why=a+demo+book");
             Assert.True(answer.StatusCode == HttpStatusCode.Created, $"{book.Folder}: {await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)}");
         }
     }

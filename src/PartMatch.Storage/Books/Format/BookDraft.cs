@@ -1,4 +1,5 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Photos;
 
 namespace PartMatch.Storage.Books.Format;
 
@@ -6,6 +7,9 @@ namespace PartMatch.Storage.Books.Format;
 /// <param name="rows">Of the files that are there; null for a file that could not be read.</param>
 internal sealed class BookDraft(IReadOnlyDictionary<BookTable, List<BookRow>?> rows)
 {
+    /// <summary>The pictures that came with the files, by their names; those of a draft from the base are in the base.</summary>
+    public IReadOnlyDictionary<string, Photo> Images { get; init; } = new Dictionary<string, Photo>();
+
     /// <summary>Row of <c>book.csv</c>; a draft has exactly one.</summary>
     public BookRow Head => Declared(BookTables.Books)[0];
 

@@ -1,3 +1,5 @@
+using PartMatch.Core.Photos;
+
 namespace PartMatch.Storage.Books.Format;
 
 /// <summary>Reads the files of a book into rows. Faults of shape go to the error list; the reader goes on with the next row or file.</summary>
@@ -14,10 +16,18 @@ internal static class DraftReader
         }
 
         var rows = new Dictionary<BookTable, List<BookRow>?>();
+        var images = new Dictionary<string, Photo>(StringComparer.Ordinal);
         foreach (var file in files.Files)
         {
             cancellation.ThrowIfCancellationRequested();
-            if (BookTables.All.FirstOrDefault(table => table.File == file.Name) is not { } table)
+            if (Cells.Image.Accepts(file.Name))
+            {
+                if (Picture(file, errors) is { } picture)
+                {
+                    images[file.Name] = picture;
+                }
+            }
+            else if (BookTables.All.FirstOrDefault(table => table.File == file.Name) is not { } table)
             {
                 var nearest = NearestCode.Find(file.Name, BookTables.All.Select(known => known.File));
                 errors.AddToFile(
@@ -30,7 +40,27 @@ internal static class DraftReader
             }
         }
 
-        return rows[BookTables.Books] is { } heads && HasOneHead(heads, errors) ? new BookDraft(rows) : null;
+        return rows[BookTables.Books] is { } heads && HasOneHead(heads, errors) ? new BookDraft(rows) { Images = images } : null;
+    }
+
+    /// <summary>A picture as an export has it: written anew without metadata, and named by its own bytes.</summary>
+    private static Photo? Picture(BookFile file, ErrorList errors)
+    {
+        switch (PhotoReader.Read(file.Content))
+        {
+            case PhotoRead read when ImageName.Of(read.Photo) == file.Name:
+                return read.Photo;
+            case PhotoRead read:
+                errors.AddToFile(
+                    file.Name, null, null, null, "the name is not the SHA-256 of the picture as the base keeps it, without metadata",
+                    $"send the picture to /api/images, which gives its name: {ImageName.Of(read.Photo)}");
+                return null;
+            case PhotoRefused refused:
+                errors.AddToFile(file.Name, null, null, refused.Found, $"not a picture that is kept: expected {refused.Expected}", refused.Mend);
+                return null;
+            default:
+                throw new InvalidOperationException("A picture was read as something that no outcome names.");
+        }
     }
 
     private static bool HasOneHead(List<BookRow> heads, ErrorList errors)

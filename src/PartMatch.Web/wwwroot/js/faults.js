@@ -13,7 +13,8 @@ const isSaid = text => text !== undefined && text !== null && text.trim() !== ''
 /** What was found, what was expected and how to mend it, in one sentence each. */
 export function explain(error) {
   const where = error.file ? `${error.file}${error.line ? ` line ${error.line}` : ''}${error.column ? `, ${error.column}` : ''}: ` : '';
-  return `${where}${where ? 'found' : 'Found'} ${isSaid(error.found) ? `“${error.found}”` : 'nothing'}; expected ${error.expected}.${isSaid(error.mend) ? ` To mend: ${error.mend}.` : ''}`;
+  const wrong = error.reason && !error.reason.startsWith('expected ') ? `: ${error.reason}` : `; expected ${error.expected}`;
+  return `${where}${where ? 'found' : 'Found'} ${isSaid(error.found) ? `“${error.found}”` : 'nothing'}${wrong}.${isSaid(error.mend) ? ` To mend: ${error.mend}.` : ''}`;
 }
 
 function mark(form, error, index) {

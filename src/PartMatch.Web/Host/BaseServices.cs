@@ -1,21 +1,27 @@
+using PartMatch.Storage.Books.Merge;
 using PartMatch.Storage.Books;
 using PartMatch.Storage.Editing;
 using PartMatch.Storage.Families;
 using PartMatch.Storage.History;
+using PartMatch.Storage.Items;
 using PartMatch.Storage.LookAlikes;
 using PartMatch.Storage.Parts;
+using PartMatch.Storage.Photos;
+using PartMatch.Web.LookAlikes;
 
 namespace PartMatch.Web.Host;
 
-internal static class Stores
+/// <summary>The base, and what reads and writes it: one of each for the whole server.</summary>
+internal static class BaseServices
 {
-    /// <summary>The base, opened at the start, and a store for each feature that asks it.</summary>
-    public static void AddStores(this IServiceCollection services)
+    public static void AddBase(this IServiceCollection services)
     {
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<OpenedBase>();
         services.AddSingleton(provider => provider.GetRequiredService<OpenedBase>().Database);
         services.AddSingleton<BookStore>();
+        services.AddSingleton<MergeStore>();
+        services.AddSingleton<ItemStore>();
         services.AddSingleton<RowStore>();
         services.AddSingleton<EditStore>();
         services.AddSingleton<HistoryStore>();
@@ -24,5 +30,7 @@ internal static class Stores
         services.AddSingleton<PartStore>();
         services.AddSingleton<NumberStore>();
         services.AddSingleton<OddsStore>();
+        services.AddSingleton<ImageStore>();
+        services.AddSingleton<LookAlikeSource>();
     }
 }

@@ -1,0 +1,76 @@
+using System.Security.Cryptography;
+using Dapper;
+using Microsoft.Data.Sqlite;
+using PartMatch.Storage.Books;
+
+namespace PartMatch.Storage.Keeping;
+
+/// <summary>Is the base whole, and would every row of it still be taken? Changes nothing; a server may go on writing.</summary>
+public static class BaseCheck
+{
+    /// <summary>Most faults that one check lists.</summary>
+    public const int MaxFaults = 100;
+
+    public static KeepingOutcome Run(string basePath, CancellationToken cancellation)
+    {
+        var path = Path.GetFullPath(basePath);
+        return File.Exists(path)
+            ? BaseFile.Attempt(path, () => Check(path, cancellation))
+            : new KeepingRefused(KeepingRefusal.NoFile, $"There is no base '{path}': expected the one to check. Set PartMatch:Database to it.");
+    }
+
+    private static KeepingOutcome Check(string path, CancellationToken cancellation)
+    {
+        using var connection = BaseFile.Open(path);
+        if (BaseFile.FindStranger(connection, path) is { } stranger)
+        {
+            return stranger;
+        }
+
+        var schema = BaseFile.Schema(connection);
+        var isNewest = schema == Migration.Embedded()[^1].Number;
+        var faults = BaseFile.FaultsOf(connection, MaxFaults);
+        if (faults.Count == 0)
+        {
+            faults = [.. ImageFaults(connection).Concat(isNewest ? RowFaults(path, cancellation) : []).Take(MaxFaults)];
+        }
+
+        return faults.Count > 0
+            ? new Faulty(path, faults)
+            : new Sound(path, new FileInfo(path).Length, schema, connection.ExecuteScalar<long>("select count(*) from books"), isNewest);
+    }
+
+    /// <summary>A picture whose bytes are not those that its name was made of.</summary>
+    private static IEnumerable<string> ImageFaults(SqliteConnection connection)
+    {
+        if (connection.ExecuteScalar<long>("select count(*) from sqlite_schema where name = 'images'") == 0)
+        {
+            yield break;
+        }
+
+        foreach (var (image, bytes) in connection.Query<(string, byte[])>("select image, bytes from images order by image", buffered: false))
+        {
+            if (!image.StartsWith(Convert.ToHexStringLower(SHA256.HashData(bytes)), StringComparison.Ordinal))
+            {
+                yield return $"the picture {image} has other bytes than its name was made of";
+            }
+        }
+    }
+
+    /// <summary>Each book taken out and read again as if it came from outside.</summary>
+    private static IEnumerable<string> RowFaults(string path, CancellationToken cancellation)
+    {
+        using var database = Database.Open(path);
+        var books = new BookStore(database);
+        foreach (var book in books.List())
+        {
+            if (books.Export(book.Book) is { } files && books.Import(files, ImportMode.Replace, dryRun: true, cancellation) is ImportOutcome.Refused refused)
+            {
+                foreach (var error in refused.Errors)
+                {
+                    yield return $"book {book.Book}, {error.File} line {error.Line} column {error.Column}: found '{error.Value}': {error.Reason}";
+                }
+            }
+        }
+    }
+}
