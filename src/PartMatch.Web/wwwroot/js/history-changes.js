@@ -45,8 +45,8 @@ export function dependents(problem) {
   return el('ul', null, problem.errors.map(error => {
     const [, change] = /change (\d+)/.exec(error.mend ?? '') ?? [];
     const said = error.found.replace(/^[\w-]+: ([\w-]+)\.csv /, (_, table) => `${tableName(table)}: `);
-    const reason = error.expected.replace(/^no row that would be wrong afterwards: /, '');
-    return el('li', null, error.row ? el('a', { href: rowPage(error.row) }, said) : sentence(said), error.row ? el('div', { class: 'quiet small' }, sentence(reason)) : null,
+    const reason = error.expected.replace(/^no row that would be wrong afterwards: (no \w+ '.*)?/, ''); // that it names what would be gone is said by the link
+    return el('li', null, error.row ? el('a', { href: rowPage(error.row) }, said) : sentence(said), error.row && reason ? el('div', { class: 'quiet small' }, sentence(reason)) : null,
       change ? [' – take back ', changeLink(Number(change)), ' first'] : null);
   }));
 }

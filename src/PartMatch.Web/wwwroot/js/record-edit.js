@@ -30,7 +30,7 @@ export async function editing({ book, table, fields, row, version, link, begun, 
   const inner = await rowForm({ fields, table, book, texts: first, recorded: row ?? {} });
   const note = signature();
   const button = el('button', null, state.isNew ? `Add this ${rowName(table)}` : 'Save');
-  const form = el('form', { class: 'question row', novalidate: true, 'aria-label': sentence(rowName(table)) },
+  const form = el('form', { class: 'question row', novalidate: true, 'aria-label': `This ${rowName(table)}` },
     el('p', { class: 'ask' }, 'Leave empty what is not known: an empty field never means nought, no or none.'),
     el('div', { class: 'cells' }, inner.cells), inner.lists, el('div', { class: 'cells signature' }, note.cells),
     el('p', { class: 'actions' }, button, el('a', { href: address('record.html', { book, table }) }, 'Back to the rows without saving')));

@@ -15,8 +15,7 @@ function referring(field, book, lists) {
   const { list, feed } = proposals(id, book, field.refers, field.allowsNone ? [{ code: 'none', name: 'nothing sits there' }] : []);
   lists.push(list);
   const control = field.list ? lines(field, { list: id }) : typed(field, { list: id });
-  control.node.addEventListener('focusin', event => feed(event.target.value.trim()));
-  control.node.addEventListener('input', event => feed(event.target.value.trim()));
+  for (const type of ['focusin', 'input']) control.node.addEventListener(type, ({ target }) => target.matches('input') && feed(target.value.trim()));
   if (!field.list) {
     control.tell = async () => {
       const code = control.read();

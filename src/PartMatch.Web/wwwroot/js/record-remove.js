@@ -25,10 +25,9 @@ export function removal({ table, link, version, retract, removed }) {
     const isInUse = problem.type === '/problems/in-use';
     const summary = faultSummary(form, isInUse ? { ...problem, title: `It cannot go: ${problem.title.toLowerCase()}`, errors: [] } : problem);
     if (isInUse) {
-      summary.querySelector('h2').after(dependents(problem));
-      summary.append(retract
-        ? el('p', null, 'What no longer holds can be retracted: it stays visible, and counts for nothing. ', instead())
-        : el('p', null, 'Change or remove those first.'));
+      summary.querySelector('h2 + p').after(
+        retract ? el('p', null, 'What no longer holds can be retracted: it stays visible, and counts for nothing. ', instead()) : el('p', null, 'Change or remove those first.'),
+        dependents(problem));
     }
 
     if (problem.status === 412) summary.append(el('p', null, el('a', { href: location.href }, 'Read the row again'), ' and look at what has changed.'));

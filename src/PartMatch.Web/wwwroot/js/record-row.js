@@ -21,10 +21,10 @@ export async function showOne({ book, table, fields, answer, status, again }) {
   const { key, row, version, changed, permalink } = answer;
   const form = await editing({
     book, table, fields, row, version, link: permalink, status,
-    saved(done) {
+    saved(done, isNew) {
       const [now] = done.rows;
       history.replaceState(null, '', rowAddress(book, table, now.key));
-      again(done.change === undefined ? 'Nothing was different from what is there, so nothing was stored.' : `Saved as change ${done.change}.`);
+      again(done.change === undefined ? 'Nothing was different from what is there, so nothing was stored.' : `${isNew ? 'Added' : 'Saved'} as change ${done.change}.`);
     },
   });
   const removed = done => {
