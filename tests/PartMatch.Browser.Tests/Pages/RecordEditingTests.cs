@@ -42,7 +42,7 @@ public sealed class RecordEditingTests(Bench bench, WritingServer server) : ICla
         await Assertions.Expect(summary).ToContainTextAsync("Is the comma a decimal point?");
         var value = sheet.Page.GetByLabel("Value", new() { Exact = true });
         await Assertions.Expect(value).ToHaveAttributeAsync("aria-invalid", "true");
-        await Assertions.Expect(value).ToHaveAccessibleDescriptionAsync(new Regex("26.00 mm"));
+        await Assertions.Expect(value).ToHaveAccessibleDescriptionAsync(new Regex("To mend: write 26.00 mm"));
         await Assertions.Expect(value).ToHaveValueAsync("26,00 mm");
         await Assertions.Expect(sheet.Page.GetByLabel("Minus")).ToHaveValueAsync("0.009 mm");
         await Assertions.Expect(sheet.Page.GetByLabel("Why")).ToHaveValueAsync("a word to keep");
@@ -203,6 +203,54 @@ public sealed class RecordEditingTests(Bench bench, WritingServer server) : ICla
         await sheet.PressAsync("Yes, take it back");
         await Assertions.Expect(sheet.Page.Locator(".faults")).ToBeFocusedAsync();
         Assert.NotEqual(0, await sheet.Page.Locator(".faults li a").CountAsync());
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task With_the_server_out_of_reach_the_form_keeps_everything_and_saves_later()
+    {
+        await using var sheet = await OpenAsync("record.html?book=tern-16&table=access&key=alternator");
+        await sheet.Page.RouteAsync("**/api/books/tern-16/access/alternator*", route => route.AbortAsync());
+        await sheet.TypeAsync("How", "belt cover off first");
+        await sheet.PressAsync("Save");
+        await Assertions.Expect(sheet.Page.Locator(".faults")).ToContainTextAsync("The server cannot be reached");
+        await Assertions.Expect(sheet.Page.GetByLabel("How")).ToHaveValueAsync("belt cover off first");
+        await sheet.Page.UnrouteAllAsync();
+        await sheet.PressAsync("Save");
+        await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("Saved as change");
+    }
+
+    [Fact]
+    public async Task A_server_with_a_token_asks_for_it_where_it_is_needed()
+    {
+        Chromium.MustBeThere();
+        await using var guarded = new DemoServer { Settings = { ["PartMatch:Token"] = "a token for this test" } };
+        await using var sheet = (await bench.OpenAsync(guarded.Start(), "record.html?book=tern-16&table=access&key=alternator", Look.Light)).Expecting(401);
+        await Assertions.Expect(sheet.Page.GetByLabel("Edit token", new() { Exact = true })).ToBeHiddenAsync();
+        await sheet.TypeAsync("How", "belt cover off first");
+        await sheet.PressAsync("Save");
+        await Assertions.Expect(sheet.Page.GetByLabel("Edit token", new() { Exact = true })).ToHaveAttributeAsync("aria-invalid", "true");
+        await sheet.TypeAsync("Edit token", "a token for this test");
+        await sheet.PressAsync("Save");
+        await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("Saved as change");
+        Assert.Equal(0, await sheet.Page.EvaluateAsync<int>("localStorage.length"));
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task A_list_takes_one_thing_in_each_line()
+    {
+        const string Key = "pellworth:P-13-0552-A,pellworth:P-13-0552-B";
+        await using var sheet = await OpenAsync($"record.html?book=tern-16&table=supersessions&key={Key}");
+        await Assertions.Expect(sheet.Page.GetByLabel("Together with, line 1")).ToHaveValueAsync("pellworth:P-13-0553-A");
+        await sheet.TypeAsync("Together with, line 2", "pellworth:P-26-0312-A");
+        await Assertions.Expect(sheet.Page.GetByLabel("Together with, line 3")).ToHaveValueAsync("");
+        await sheet.TickAsync("TV delivery van");
+        await Pictures.TakeAsync(sheet, "record-list-light");
+        await sheet.PressAsync("Save");
+        await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("Saved as change");
+        var row = await server.ReadRowAsync("tern-16", "supersessions", Key);
+        Assert.Contains("\"with\":\"pellworth:P-13-0553-A|pellworth:P-26-0312-A\",\"variants\":\"tv\"", row, StringComparison.Ordinal);
         sheet.AssertQuiet();
     }
 

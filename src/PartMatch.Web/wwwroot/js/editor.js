@@ -45,10 +45,13 @@ export function write(address, { method = 'POST', body, version, note = {} } = {
 export function signature({ why: question = 'Why' } = {}) {
   const id = `signature-${signatures += 1}`;
   const field = (name, label, hint, attributes) => el('div', { class: 'cell' }, el('label', { for: `${id}-${name}` }, label),
-    el('input', { id: `${id}-${name}`, name, autocomplete: 'off', 'aria-describedby': `${id}-${name}-hint`, ...attributes }), el('p', { class: 'hint', id: `${id}-${name}-hint` }, hint));
-  const who = field('who', 'Your name', 'Stands in the history beside what you change. This browser remembers it.', { maxlength: 80, value: keptName(), autocomplete: 'name' });
+    el('input', { id: `${id}-${name}`, name, autocomplete: 'off', 'aria-describedby': `${id}-${name}-hint`, ...attributes }),
+      el('p', { class: 'hint', id: `${id}-${name}-hint` }, hint));
+  const who = field('who', 'Your name', 'Stands in the history beside what you change. This browser remembers it.',
+    { maxlength: 80, value: keptName(), autocomplete: 'name' });
   const why = field('why', question, 'If you like: a word to whoever reads the history later.', { maxlength: 500 });
-  const token = field('token', 'Edit token', 'This server asks for one. Kept until this tab is closed, nowhere else.', { type: 'password', 'data-field': 'Authorization', value: keptToken() });
+  const token = field('token', 'Edit token', 'This server asks for one. Kept until this tab is closed, nowhere else.',
+    { type: 'password', 'data-field': 'Authorization', value: keptToken() });
   token.hidden = !keptToken();
   const input = cell => cell.querySelector('input');
   return {

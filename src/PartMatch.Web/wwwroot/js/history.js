@@ -25,14 +25,18 @@ const summaryOf = ({ book: one, table: its, key }) => [key, its ? tableName(its)
 function render(answer) {
   const { asked, total, cursor } = answer;
   const about = summaryOf(asked);
-  const heading = total === 0 ? 'No change is recorded' : count(total, 'change');
+  const headingOf = many => (many === 0 ? 'No change is recorded' : count(many, 'change'));
+  const heading = el('h2', { 'data-first': true, tabindex: '-1' }, headingOf(total));
   return {
-    title: `History of ${about}`, summary: `${about}.`, said: `${heading}.`,
+    title: `History of ${about}`, summary: `${about}.`, said: `${headingOf(total)}.`,
     content: [
-      el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, heading),
-        el('p', null, 'Of ', about, asked.cursor ? ', from an older one on' : ', newest first', '. ', asked.cursor ? el('a', { href: address('history.html', { ...asked, cursor: null, limit: null }) }, 'Back to the newest') : '',
+      el('section', { class: 'headline' }, heading,
+        el('p', null, 'Of ', about, asked.cursor ? ', from an older one on' : ', newest first', '. ',
+          asked.cursor ? el('a', { href: address('history.html', { ...asked, cursor: null, limit: null }) }, 'Back to the newest') : '',
           asked.key ? el('a', { href: address('record.html', { book: asked.book, table: asked.table, key: asked.key }) }, 'Open the row as it is now') : '')),
-      total === 0 ? el('p', { class: 'quiet' }, 'What is changed by hand, brought in or taken back is told here with before and after.') : changesNode(answer),
+      total === 0
+        ? el('p', { class: 'quiet' }, 'What is changed by hand, brought in or taken back is told here with before and after.')
+        : changesNode(answer, { undone: now => { heading.textContent = headingOf(now.total); } }),
       cursor ? el('p', null, el('a', { class: 'button', href: address('history.html', { ...asked, cursor }) }, 'Older changes')) : null,
       addresses(answer),
     ],

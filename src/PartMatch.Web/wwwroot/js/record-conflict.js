@@ -1,7 +1,7 @@
 // Somebody else saved the same row meanwhile: both versions side by side, and for each field which of them to take.
 
 import { el, ruled } from './format.js';
-import { moment } from './history-changes.js';
+import { moment } from './history-words.js';
 
 /** Who changed it, when and why, in a sentence. */
 export function whoChanged(changed) {
@@ -29,7 +29,8 @@ export function conflict({ fields, versions, changed, take, save }) {
   const apart = fields.filter(({ name }) => mine[name] !== theirs[name]);
   const rows = apart.map(field => {
     const isMine = mine[field.name] !== base[field.name];
-    return [field.label, base[field.name] || '–', side(field, 'theirs', theirs[field.name], !isMine, take), side(field, 'yours', mine[field.name], isMine, take)];
+    return [field.label, base[field.name] || '–', side(field, 'theirs', theirs[field.name], !isMine, take),
+      side(field, 'yours', mine[field.name], isMine, take)];
   });
   const both = apart.filter(({ name }) => mine[name] !== base[name] && theirs[name] !== base[name]).length;
   return el('section', { class: 'conflict', tabindex: '-1', 'aria-labelledby': 'conflict-title' },
@@ -37,7 +38,9 @@ export function conflict({ fields, versions, changed, take, save }) {
     el('p', null, 'Theirs is stored: ', whoChanged(changed) || 'by somebody unnamed', '. Yours is not stored yet, and nothing you typed is lost.'),
     apart.length === 0 ? el('p', null, 'Both come to the same: there is nothing left to save.') : [
       ruled('Where the two differ', ['', 'It was', 'Theirs', 'Yours'], rows, { className: 'restack versions' }),
-      el('p', null, both === 0 ? 'You changed different fields: both changes can stand.' : 'Where both changed the same field, yours is picked. Look at it before you save.'),
+      el('p', null, both === 0
+        ? 'You changed different fields: both changes can stand.'
+        : 'Where both changed the same field, yours is picked. Look at it before you save.'),
       el('p', { class: 'buttons' }, el('button', { type: 'button', onclick: save }, 'Save what is picked')),
     ]);
 }

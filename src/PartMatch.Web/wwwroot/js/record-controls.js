@@ -22,7 +22,8 @@ const common = field => ({
 export function typed(field, { list = null, text = '' } = {}) {
   const isTall = field.isLong && !list;
   const attributes = {
-    ...common(field), list, autocomplete: 'off', spellcheck: field.isLong ? null : 'false', autocapitalize: field.isLong ? null : 'off', rows: isTall ? 2 : null,
+    ...common(field), list, autocomplete: 'off', spellcheck: field.isLong ? null : 'false', autocapitalize: field.isLong ? null : 'off',
+    rows: isTall ? 2 : null,
     class: field.refers || field.unit || field.isKey ? 'typed' : null,
   };
   const input = el(isTall || text.includes('\n') ? 'textarea' : 'input', attributes);
@@ -50,7 +51,8 @@ function group(field, content) {
 /** Any of some `{code, name}`, each to be ticked. */
 export function ticked(field, entries) {
   const choices = el('div', { class: 'choices' });
-  const offer = ({ code, name }) => choices.append(el('label', { class: 'choice' }, el('input', { type: 'checkbox', value: code }), name || sentence(plain(code))));
+  const offer = ({ code, name }) => choices.append(
+    el('label', { class: 'choice' }, el('input', { type: 'checkbox', value: code }), name || sentence(plain(code))));
   entries.forEach(offer);
   const boxes = () => [...choices.querySelectorAll('input')];
   return {
@@ -71,7 +73,8 @@ export function lines(field, { list = null } = {}) {
   const place = el('div', { class: 'lines' });
   const inputs = () => [...place.querySelectorAll('input')];
   const add = value => place.append(el('input', {
-    class: 'typed', value, list, autocomplete: 'off', spellcheck: 'false', autocapitalize: 'off', id: `${idOf(field)}-${inputs().length + 1}`, 'aria-label': `${field.label}, line ${inputs().length + 1}`,
+    class: 'typed', value, list, autocomplete: 'off', spellcheck: 'false', autocapitalize: 'off', id: `${idOf(field)}-${inputs().length + 1}`,
+    'aria-label': `${field.label}, line ${inputs().length + 1}`,
   }));
   const open = () => { if (inputs().at(-1)?.value !== '') add(''); };
   place.addEventListener('input', open);

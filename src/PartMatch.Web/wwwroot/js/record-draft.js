@@ -1,7 +1,7 @@
 // What was typed and not yet saved: kept in this tab for the address of the row, offered back when the page is opened again.
 
 import { el } from './format.js';
-import { moment } from './history-changes.js';
+import { moment } from './history-words.js';
 
 const nameOf = address => `partmatch-draft ${address}`;
 

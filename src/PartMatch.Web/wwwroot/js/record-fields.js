@@ -5,10 +5,13 @@ import { columnHint, columnName } from './record-words.js';
 // Cells that are in the unit of their row. The server takes a unit typed into any of them.
 const inRowUnit = ['value', 'minus', 'plus', 'uncertainty', 'min', 'max', 'from', 'to', 'allowance'];
 const ownUnits = { x: 'xUnit', y: 'yUnit', whenValue: 'whenUnit', thenValue: 'thenUnit', output: 'outputUnit' };
-const featureColumns = { value: 'feature', whenValue: 'whenFeature', thenValue: 'thenFeature', min: 'feature', max: 'feature', allowance: 'feature', uncertainty: 'feature', minus: 'feature', plus: 'feature' };
+const featureColumns = {
+  value: 'feature', minus: 'feature', plus: 'feature', uncertainty: 'feature', min: 'feature', max: 'feature', allowance: 'feature',
+  whenValue: 'whenFeature', thenValue: 'thenFeature',
+};
 const kindColumns = {
-  feature: ['kind', 'part', 'position', 'item'], curve: ['part'], shows: ['kind'], measureFeature: ['measurePosition'], leftFeature: ['leftPosition'], rightFeature: ['rightPosition'],
-  whenFeature: ['whenPosition'], thenFeature: ['thenPosition'],
+  feature: ['kind', 'part', 'position', 'item'], curve: ['part'], shows: ['kind'], measureFeature: ['measurePosition'], leftFeature: ['leftPosition'],
+  rightFeature: ['rightPosition'], whenFeature: ['whenPosition'], thenFeature: ['thenPosition'],
 };
 const long = ['note', 'how', 'source', 'retractedWhy', 'condition', 'caption'];
 
@@ -19,7 +22,8 @@ function unitColumn(name, names) {
 }
 
 /**
- * The fields of a table in the order of its columns: `{name, label, hint, required, isKey, list, refers, oneOf, unit, codes, feature, kindFrom, isLong}`.
+ * The fields of a table in the order of its columns:
+ * `{name, label, hint, required, isKey, list, refers, oneOf, allowsNone, isLong, unit, codes, feature, kindFrom}`.
  * `unit` is the column its unit goes to, `codes` the columns whose faults are told here, `feature` the column that says which feature it is a value of,
  * `kindFrom` the column that tells the kind whose features it may name.
  */
@@ -31,10 +35,12 @@ export function fieldsOf(table, columns) {
     const unit = unitColumn(column.column, names);
     const codes = unit && !told.has(unit) ? [column.column, unit] : [column.column];
     if (unit) told.add(unit);
+    const kindColumn = kindColumns[column.column]?.find(name => names.has(name));
     return {
-      name: column.column, label: columnName(table, column.column), hint: columnHint(table, column), required: column.required, isKey: column.key, list: column.list, refers: column.refers ?? null,
-      oneOf: column.oneOf ?? null, unit, codes, feature: names.has(featureColumns[column.column]) ? featureColumns[column.column] : null,
-      kindFrom: table === 'features' ? null : kindColumns[column.column]?.find(name => names.has(name)) ?? null, isLong: long.includes(column.column), allowsNone: /or none/.test(column.expected),
+      name: column.column, label: columnName(table, column.column), hint: columnHint(table, column), required: column.required, isKey: column.key,
+      list: column.list, refers: column.refers ?? null, oneOf: column.oneOf ?? null, allowsNone: /or none/.test(column.expected),
+      isLong: long.includes(column.column), unit, codes, feature: names.has(featureColumns[column.column]) ? featureColumns[column.column] : null,
+      kindFrom: table === 'features' ? null : kindColumn ?? null, // there the feature is being named for the first time
     };
   });
 }

@@ -7,7 +7,14 @@ import { allNamed, featuresFor, findNamed, fixedList, proposals, tableOf, usedWo
 
 const proposed = { engine: 'property', positions: 'group' };
 const sets = ['one-of', 'covers'];
+const values = ['value', 'whenValue', 'thenValue'];
 const spread = ['minus', 'plus', 'uncertainty'];
+
+/** What a code stands for, and the way to it. */
+const named = (row, refers, code) => [
+  `${row.name || code} `,
+  el('a', { href: address('record.html', { book: row.book, table: tableOf(refers), key: row.key }) }, 'open', el('span', { class: 'unseen' }, ` ${code}`)),
+];
 
 /** A field that names rows of another table: proposals as one types, and below it what the code stands for. */
 function referring(field, book, lists) {
@@ -20,9 +27,7 @@ function referring(field, book, lists) {
     control.tell = async () => {
       const code = control.read();
       const row = code === 'none' ? null : await findNamed(book, field.refers, code);
-      const meaning = control.node.querySelector('.meaning');
-      if (code !== control.read()) return;
-      meaning.replaceChildren(...(row ? [`${row.name || code} `, el('a', { href: address('record.html', { book: row.book, table: tableOf(field.refers), key: row.key }) }, 'open', el('span', { class: 'unseen' }, ` ${code}`))] : []));
+      if (code === control.read()) control.node.querySelector('.meaning').replaceChildren(...(row ? named(row, field.refers, code) : []));
     };
   }
 
@@ -34,11 +39,12 @@ async function controlOf(field, { table, book, lists }) {
   if (field.list && field.refers === 'variant') return ticked(field, await allNamed(book, 'variant'));
   if (field.oneOf) return chosen(field, field.oneOf);
   if (field.refers) return referring(field, book, lists);
-  if (field.list) return lines(field);
   if (field.kindFrom) {
     lists.push(el('datalist', { id: `list-${field.name}` }));
-    return typed(field, { list: `list-${field.name}` });
+    return (field.list ? lines : typed)(field, { list: `list-${field.name}` });
   }
+
+  if (field.list) return lines(field);
 
   if (proposed[table] === field.name) {
     lists.push(fixedList(`list-${field.name}`, await usedWords(book, table, field.name)));
@@ -60,8 +66,9 @@ function fitValue(field, control, feature, relation) {
   const shape = isWord ? `${feature.kind} ${feature.feature} ${isSet}` : 'typed';
   const hint = feature ? measures[feature.type]?.(feature) ?? '' : field.hint;
   if (control.shape !== shape) {
+    const words = { ...field, hint };
     const codes = feature?.choices ?? [];
-    control.become(!isWord ? typed({ ...field, hint }) : isSet ? ticked({ ...field, hint }, codes.map(code => ({ code }))) : chosen({ ...field, hint }, codes, plain));
+    control.become(!isWord ? typed(words) : isSet ? ticked(words, codes.map(code => ({ code }))) : chosen(words, codes, plain));
     control.shape = shape;
   }
 
@@ -75,18 +82,21 @@ function fitValue(field, control, feature, relation) {
  */
 export async function rowForm({ fields, table, book, texts, recorded = {} }) {
   const lists = [];
-  const controls = Object.fromEntries(await Promise.all(fields.map(async field => {
+  async function build(field) {
     const isMultiline = (texts[field.name] ?? '').includes('\n');
     const control = isMultiline ? typed(field, { text: texts[field.name] }) : await controlOf(field, { table, book, lists });
-    return [field.name, ['value', 'whenValue', 'thenValue'].includes(field.name) && field.feature ? Object.assign(changing(field, control), { shape: 'typed' }) : control];
-  })));
+    return [field.name, values.includes(field.name) && field.feature ? Object.assign(changing(field, control), { shape: 'typed' }) : control];
+  }
+
+  const controls = Object.fromEntries(await Promise.all(fields.map(build)));
   const known = {}; // the feature that each feature column names, as far as it is known
   const text = name => controls[name]?.read() ?? '';
 
   async function settleFeature(field) {
     const offered = await featuresFor(book, field.kindFrom, text(field.kindFrom));
     const own = offered.filter(one => (field.name === 'curve' ? one.type === 'curve' : table !== 'values' || one.type !== 'curve'));
-    lists.find(list => list.id === `list-${field.name}`)?.replaceChildren(...own.map(one => el('option', { value: one.feature, label: `${one.feature} – ${one.name}` })));
+    const entries = own.map(one => el('option', { value: one.feature, label: `${one.feature} – ${one.name}` }));
+    lists.find(list => list.id === `list-${field.name}`)?.replaceChildren(...entries);
     known[field.name] = offered.find(one => one.feature === text(field.name)) ?? null;
     const meaning = controls[field.name].node.querySelector('.meaning');
     if (meaning) meaning.textContent = known[field.name] ? sentence(known[field.name].name) : '';
@@ -94,7 +104,7 @@ export async function rowForm({ fields, table, book, texts, recorded = {} }) {
 
   async function settle() {
     await Promise.all([
-      ...fields.filter(field => field.kindFrom && !field.list).map(settleFeature), ...Object.values(controls).map(control => control.tell?.()),
+      ...fields.filter(field => field.kindFrom).map(settleFeature), ...Object.values(controls).map(control => control.tell?.()),
     ]);
     for (const field of fields.filter(one => one.feature)) {
       const feature = known[field.feature];

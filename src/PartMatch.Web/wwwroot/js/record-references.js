@@ -3,7 +3,9 @@
 import { askOnce } from './api.js';
 import { el, say } from './format.js';
 
-const tables = { part: 'parts', evidence: 'evidence', variant: 'variants', position: 'positions', kind: 'kinds', work: 'works', maker: 'makers', item: 'items' };
+const tables = {
+  part: 'parts', evidence: 'evidence', variant: 'variants', position: 'positions', kind: 'kinds', work: 'works', maker: 'makers', item: 'items',
+};
 const atOnce = 300;
 const found = 40;
 
@@ -21,13 +23,11 @@ function nameOf(table, row) {
   return row.name ?? '';
 }
 
-const codeColumn = refers => refers;
-
 /** The row that a code names, with its book, in this book or in one that it uses; null when there is none. */
 export async function findNamed(book, refers, code) {
   if (!code) return null;
   const table = tables[refers];
-  const { rows } = await read(book, table, { where: `${codeColumn(refers)}:${code}`, limit: '2' });
+  const { rows } = await read(book, table, { where: `${refers}:${code}`, limit: '2' });
   const one = rows.find(row => row.book === book) ?? rows[0];
   return one ? { ...one, name: nameOf(table, one.row) } : null;
 }
@@ -35,7 +35,7 @@ export async function findNamed(book, refers, code) {
 /** Every code of a table of few rows, with its name. */
 export async function allNamed(book, refers) {
   const { rows } = await read(book, tables[refers], { limit: '1000' });
-  return rows.map(one => ({ code: one.row[codeColumn(refers)], name: nameOf(tables[refers], one.row) }));
+  return rows.map(one => ({ code: one.row[refers], name: nameOf(tables[refers], one.row) }));
 }
 
 async function kindOf(book, column, code) {
@@ -67,7 +67,8 @@ export function proposals(id, book, refers, extra = []) {
   async function offer(query, text) {
     const { rows, cursor } = await read(book, table, query);
     if (isAll === null) isAll = cursor === undefined;
-    if (text === latest) list.replaceChildren(...options([...extra, ...rows.map(one => ({ code: one.row[codeColumn(refers)], name: nameOf(table, one.row) }))]));
+    const entries = rows.map(one => ({ code: one.row[refers], name: nameOf(table, one.row) }));
+    if (text === latest) list.replaceChildren(...options([...extra, ...entries]));
   }
 
   return {

@@ -4,7 +4,7 @@ import { Refusal } from './api.js';
 import { signature, write } from './editor.js';
 import { faultSummary } from './faults.js';
 import { el } from './format.js';
-import { dependents } from './history-changes.js';
+import { dependents } from './history-words.js';
 import { rowName } from './record-words.js';
 
 /**
@@ -26,7 +26,7 @@ export function removal({ table, link, version, retract, removed }) {
     const summary = faultSummary(form, isInUse ? { ...problem, title: `It cannot go: ${problem.title.toLowerCase()}`, errors: [] } : problem);
     if (isInUse) {
       summary.querySelector('h2 + p').after(
-        retract ? el('p', null, 'What no longer holds can be retracted: it stays visible, and counts for nothing. ', instead()) : el('p', null, 'Change or remove those first.'),
+        el('p', null, retract ? ['What no longer holds can be retracted: it stays visible and counts for nothing. ', instead()] : 'Change or remove those first.'),
         dependents(problem));
     }
 
@@ -38,9 +38,11 @@ export function removal({ table, link, version, retract, removed }) {
   function confirm() {
     const note = signature({ why: 'Why remove it' });
     const form = el('form', { class: 'question', novalidate: true, 'aria-label': `Remove this ${name}` },
-      el('p', { class: 'ask' }, `The ${name} leaves the book. The history keeps it, and it can be taken back from there.`, retract ? ' What was once believed and no longer holds is better retracted: then everybody sees that it was.' : ''),
+      el('p', { class: 'ask' }, `The ${name} leaves the book. The history keeps it, and it can be taken back from there.`,
+        retract ? ' What was once believed and no longer holds is better retracted: then everybody sees that it was.' : ''),
       el('div', { class: 'cells' }, note.cells),
-      el('p', { class: 'actions' }, el('button', { class: 'stern' }, 'Yes, remove it'), el('button', { type: 'button', class: 'plain', onclick: () => { close(); open.focus(); } }, 'Keep it'), retract ? instead() : ''));
+      el('p', { class: 'actions' }, el('button', { class: 'stern' }, 'Yes, remove it'),
+        el('button', { type: 'button', class: 'plain', onclick: () => { close(); open.focus(); } }, 'Keep it'), retract ? instead() : ''));
     form.addEventListener('submit', async event => {
       event.preventDefault();
       place.querySelector('.faults')?.remove();

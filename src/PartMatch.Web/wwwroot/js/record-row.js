@@ -2,7 +2,8 @@
 
 import { ask } from './api.js';
 import { address, el, section, sentence } from './format.js';
-import { changesNode, rowAddress } from './history-changes.js';
+import { changesNode } from './history-changes.js';
+import { rowAddress } from './history-words.js';
 import { whoChanged } from './record-conflict.js';
 import { editing } from './record-edit.js';
 import { removal } from './record-remove.js';
@@ -24,7 +25,9 @@ export async function showOne({ book, table, fields, answer, status, again }) {
     saved(done, isNew) {
       const [now] = done.rows;
       history.replaceState(null, '', rowAddress(book, table, now.key));
-      again(done.change === undefined ? 'Nothing was different from what is there, so nothing was stored.' : `${isNew ? 'Added' : 'Saved'} as change ${done.change}.`);
+      again(done.change === undefined
+        ? 'Nothing was different from what is there, so nothing was stored.'
+        : `${isNew ? 'Added' : 'Saved'} as change ${done.change}.`);
     },
   });
   const removed = done => {
@@ -35,7 +38,8 @@ export async function showOne({ book, table, fields, answer, status, again }) {
   return {
     title: sentence(rowName(table)), lead: el('span', { class: 'number' }, keyCells(key).join(' · ')), detach: form.detach,
     content: [
-      el('p', { class: 'small quiet' }, changed ? ['Last changed ', whoChanged(changed), '. '] : '', table === 'parts' ? [el('a', { href: address('part.html', { number: key }) }, 'Sheet of this part'), ' · '] : '',
+      el('p', { class: 'small quiet' }, changed ? ['Last changed ', whoChanged(changed), '. '] : '',
+        table === 'parts' ? [el('a', { href: address('part.html', { number: key }) }, 'Sheet of this part'), ' · '] : '',
         el('a', { href: `${address('record.html', { book, table, copy: key })}&new` }, `Add a ${rowName(table)} like it`)),
       form.node,
       removal({ table, link: permalink, version: form.version, retract: form.retract, removed }),

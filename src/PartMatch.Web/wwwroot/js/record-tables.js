@@ -21,7 +21,8 @@ export async function showBooks() {
     lead: 'Every fact stands in a parts book. Open the one that it belongs to.',
     content: books.length === 0
       ? el('p', { class: 'notice' }, 'The base is empty. ', el('a', { href: 'books.html' }, 'Bring a parts book in'), '.')
-      : el('ul', { class: 'shelf' }, books.map(book => el('li', null, el('a', { href: record({ book: book.book }) }, book.title), ` ${book.book}`, book.note ? el('p', { class: 'quiet' }, book.note) : null))),
+      : el('ul', { class: 'shelf' }, books.map(book => el('li', null, el('a', { href: record({ book: book.book }) }, book.title), ` ${book.book}`,
+        book.note ? el('p', { class: 'quiet' }, book.note) : null))),
   };
 }
 
@@ -30,11 +31,12 @@ export async function showTables(code) {
   const book = books.find(one => one.book === code);
   if (!book) return null;
   const rows = Object.fromEntries(book.counts.map(({ file, rows: many }) => [file.replace(/\.csv$/, ''), many]));
+  const isHeld = table => book.kind === 'family' || !familyOnly.includes(table);
   return {
     title: book.title,
     lead: 'Pick what you want to look up, add or put right. Everything you change is kept in the history and can be taken back.',
     content: [
-      shelves.map(([name, tables]) => section(name, shelf(code, Object.keys(tables).filter(table => book.kind === 'family' || !familyOnly.includes(table)), rows))),
+      shelves.map(([name, tables]) => section(name, shelf(code, Object.keys(tables).filter(isHeld), rows))),
       el('p', { class: 'small' }, el('a', { href: address('history.html', { book: code }) }, 'History of this book')),
     ],
   };

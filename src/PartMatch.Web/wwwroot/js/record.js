@@ -3,7 +3,7 @@
 import { Refusal, ask } from './api.js';
 import { faultSummary } from './faults.js';
 import { address, el } from './format.js';
-import { rowAddress } from './history-changes.js';
+import { rowAddress } from './history-words.js';
 import { drawStrip } from './page.js';
 import { fieldsOf, textsOf } from './record-fields.js';
 import { showNew, showOne } from './record-row.js';
@@ -23,7 +23,8 @@ const api = (book, table, key) => ['/api/books', ...[book, table, key].filter(st
 
 function drawTrail(query) {
   const [book, table] = [query.get('book'), query.get('table')];
-  const steps = [['Parts books', 'books.html'], ['Records', 'record.html'], book && [book, address('record.html', { book })], table && [tableName(table), address('record.html', { book, table })]].filter(Boolean);
+  const steps = [['Parts books', 'books.html'], ['Records', 'record.html'], book && [book, address('record.html', { book })],
+    table && [tableName(table), address('record.html', { book, table })]].filter(Boolean);
   const isRow = query.has('key') || query.has('new');
   const above = isRow ? steps : steps.slice(0, -1);
   trail.replaceChildren(...above.map(([text, href]) => el('li', null, el('a', { href }, text))), el('li', { 'aria-current': 'page' }, heading.textContent));
@@ -48,7 +49,8 @@ async function showGone(book, table, key, columns) {
   return {
     title: `No such ${rowName(table)}`, lead: el('span', { class: 'number' }, keyCells(key).join(' · ')),
     content: el('p', { class: 'notice' }, `Neither ${book} nor a book that it uses has this row. It may have been removed, or its key changed: `,
-      el('a', { href: address('history.html', { book, table, key }) }, 'its history'), ' tells. ', el('a', { href: address('record.html', { book, table }) }, `All ${tableName(table).toLowerCase()} of the book`), ', or ',
+      el('a', { href: address('history.html', { book, table, key }) }, 'its history'), ' tells. ',
+        el('a', { href: address('record.html', { book, table }) }, `All ${tableName(table).toLowerCase()} of the book`), ', or ',
       el('a', { href: `${address('record.html', { book, table })}&new` }, `add a ${rowName(table)}`), '.'),
   };
 }
