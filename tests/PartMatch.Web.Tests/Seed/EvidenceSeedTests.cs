@@ -42,7 +42,8 @@ public sealed class EvidenceSeedTests(SeedServer server)
             foreach (var finding in FactsOf(family).Findings)
             {
                 var with = string.Concat(finding.With.Select(pair => $"&with={pair.Key}%3D{pair.Value ?? Part.None}"));
-                var answer = await _client.AskAsync($"/api/fit?family={family}&variant={finding.Variant}&position={finding.Position}&part={finding.Part}{with}");
+                var place = $"family={family}&variant={finding.Variant}&position={finding.Position}";
+                var answer = await _client.AskAsync($"/api/fit?{place}&part={finding.Part}{with}");
 
                 Assert.Contains(finding.Code, answer.List("findings").Select(shown => shown.Text("code")));
                 if (answer.GetProperty("mounts").GetProperty("disputed").GetBoolean() || answer.GetProperty("runs").GetProperty("disputed").GetBoolean())
@@ -88,7 +89,9 @@ public sealed class EvidenceSeedTests(SeedServer server)
         Assert.Contains(items, item => item.Origin == ItemOrigin.Arrival);
         Assert.Contains(items, item => item.WorksDone.Count > 0);
         Assert.All(items, item => Assert.Equal(SpeaksOf.Item, item.Evidence?.Details?.SpeaksOf));
-        Assert.All(items.SelectMany(item => item.Readings), reading => Assert.True(reading.Reading is not QuantityReading { Uncertainty: null }, reading.Feature));
+        Assert.All(
+            items.SelectMany(item => item.Readings),
+            reading => Assert.True(reading.Reading is not QuantityReading { Uncertainty: null }, reading.Feature));
     }
 
     [Theory]
@@ -103,7 +106,8 @@ public sealed class EvidenceSeedTests(SeedServer server)
         {
             QuantityReading[] values =
             [
-                .. facts.PartsOfKind(limit.Kind).SelectMany(part => part.Values).Where(value => value.Feature == limit.Feature && value.Evidence?.IsRetracted != true)
+                .. facts.PartsOfKind(limit.Kind).SelectMany(part => part.Values)
+                    .Where(value => value.Feature == limit.Feature && value.Evidence?.IsRetracted != true)
                     .Select(value => value.Reading).OfType<QuantityReading>(),
             ];
             Assert.NotEmpty(values);
