@@ -14,6 +14,7 @@ internal sealed record Statement<T>(T Value, int Rank, IReadOnlyList<string> Rea
 /// </summary>
 internal static class AxisDecision
 {
+    public const int OwnReadingRank = 1;
     public const int IdentityRank = 3;
     public const int DecidedByRecordsRank = 4;
     public const int UnprovenRank = 6;

@@ -17,13 +17,8 @@ public static class FitCheck
         var answer = question.Part is { } part
             ? OverSpans(facts, question, variant, question.Item is { } measured ? MeasuredPart.Of(part, measured) : part)
             : FitUnknown.Number(facts, question, position);
-        return answer with
-        {
-            Reasons = [.. answer.Reasons, .. OutsideVariant.Reasons(variant, question)],
-            Item = question.Item is { } item
-                ? ItemCheck.Decide(facts, facts.FindKind(question.Part?.Kind ?? "") ?? facts.GetKind(position.Kind), facts.Limits, question.Part, item, facts.Selects)
-                : null,
-        };
+        answer = answer with { Reasons = [.. answer.Reasons, .. OutsideVariant.Reasons(variant, question)] };
+        return question.Item is { } item ? WithItem(facts, question, position, answer, item) : answer;
     }
 
     /// <summary>Does what one variant has at a position fit another variant there?</summary>
@@ -50,6 +45,25 @@ public static class FitCheck
     /// <summary>Can an engine of that build date fall in the span?</summary>
     public static bool Overlaps(Span span, BuildDate built) =>
         (span.BuiltFrom is null || span.BuiltFrom.First <= built.Last) && (span.BuiltTo is null || span.BuiltTo.Last >= built.First);
+
+    /// <summary>A number may fit while this example of it is worn out: the headline says so in one breath.</summary>
+    private static FitAnswer WithItem(FamilyFacts facts, FitQuestion question, Position position, FitAnswer answer, Item item)
+    {
+        var kind = facts.FindKind(question.Part?.Kind ?? "") ?? facts.GetKind(position.Kind);
+        var check = ItemCheck.Decide(facts, kind, facts.Limits, question.Part, item, facts.Selects);
+        var beyond = check.Limits.Where(limit => limit.Condition == ItemCondition.BeyondLimits).ToList();
+        return answer with
+        {
+            Item = check,
+            HeadlineText = answer.HeadlineText + check.Condition switch
+            {
+                ItemCondition.BeyondLimits => $", but this example is beyond its limit ({FitWording.List(beyond.Select(limit => limit.Name).Distinct())})",
+                ItemCondition.NotInspected => "; this example is not inspected in full",
+                _ => "; this example is within its recorded limits",
+            },
+            Consequence = beyond.Select(limit => (Consequence?)limit.Consequence).Append(answer.Consequence).Max(),
+        };
+    }
 
     private static FitAnswer OverSpans(FamilyFacts facts, FitQuestion question, Variant variant, Part part)
     {

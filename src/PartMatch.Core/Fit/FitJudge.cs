@@ -102,7 +102,10 @@ internal static class FitJudge
         solid = isAsBuilt ? [.. solid.Where(reason => question.IsMeasured(reason.Feature))] : solid;
         var byRecords = solid.Length > 0;
         var shown = byRecords ? solid : deciding;
-        var rank = byRecords ? AxisDecision.DecidedByRecordsRank : AxisDecision.UnprovenRank;
+
+        // What is known of a number, by identity or by trial, was learned on other examples: of this one its own reading speaks first.
+        var isOwnReading = solid.Any(reason => reason.Grade == EvidenceGrade.Measured && question.IsMeasured(reason.Feature));
+        var rank = isOwnReading ? AxisDecision.OwnReadingRank : byRecords ? AxisDecision.DecidedByRecordsRank : AxisDecision.UnprovenRank;
         return [new Statement<T>(possible[0], rank, [.. shown.Select(reason => reason.Id)], FitWording.Computed(possible[0]))];
     }
 

@@ -18,7 +18,7 @@ public enum GradeOutcome
     /// <summary>One graded number.</summary>
     One,
 
-    /// <summary>The reading's uncertainty reaches over several grades, or over an end of the table.</summary>
+    /// <summary>The reading's uncertainty reaches over several grades, or over an end of the table; or one grade has several numbers.</summary>
     Several,
 
     /// <summary>In no row of the table.</summary>

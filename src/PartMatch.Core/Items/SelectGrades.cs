@@ -23,7 +23,9 @@ internal static class SelectGrades
         var quantity = (QuantityReading)reading.Reading; // filtered by the caller
         var isBare = quantity.Uncertainty is null;
         var read = new Interval(quantity.Value, quantity.Value).Widened(quantity.Uncertainty ?? 0);
-        string[] parts = [.. table.Where(row => read.Meets(new Interval(row.From, row.To))).Select(row => row.Part).Distinct(StringComparer.Ordinal)];
+        SelectRow[] met = [.. table.Where(row => read.Meets(new Interval(row.From, row.To)))];
+        string[] parts = [.. met.Select(row => row.Part).Distinct(StringComparer.Ordinal)];
+        var isOneGrade = met.Length > 0 && met.All(row => (row.From, row.To) == (met[0].From, met[0].To));
         var whole = new Interval(table.Min(row => row.From), table.Max(row => row.To));
         var beyond = !read.LiesIn(whole);
         var position = facts.FindPosition(table[0].Position)?.Name ?? table[0].Position;
@@ -31,12 +33,14 @@ internal static class SelectGrades
         var value = MeasuredPart.ValueOf(item, reading);
         var (outcome, text) = (parts.Length, isBare, beyond) switch
         {
-            (0, _, _) => (GradeOutcome.Outside,
+            (0, _, true) => (GradeOutcome.Outside,
                 $"in no row of the table, which runs over {FitWording.Text(whole, table[0].Unit)}: there is no grade for it"),
+            (0, _, _) => (GradeOutcome.Outside, "in a gap between two rows of the table: there is no grade for it"),
             (_, true, _) => (GradeOutcome.NotKnown, $"by the bare number {Or(parts)}; how well it was read is not recorded: read it again, then order"),
             (1, _, false) => (GradeOutcome.One, $"order {parts[0]}"),
             (_, _, true) => (GradeOutcome.Several,
                 $"{Or(parts)}, or beyond the end of the table: the reading's uncertainty reaches over it; read it closer, then order"),
+            _ when isOneGrade => (GradeOutcome.Several, $"{Or(parts)}: the table has several numbers for this grade; which of them goes on this engine is a question of fit"),
             _ => (GradeOutcome.Several, $"{Or(parts)}: the reading's uncertainty straddles the grades; read it closer, then order"),
         };
         return new GradeAnswer(

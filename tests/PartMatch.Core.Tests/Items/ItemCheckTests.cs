@@ -147,6 +147,16 @@ public sealed class ItemCheckTests
     }
 
     [Fact]
+    public void A_reading_between_two_rows_and_a_grade_with_two_numbers_are_said_to_be_that()
+    {
+        var family = Shells().Part("M-D", "main-shell").Part("M-E", "main-shell")
+            .Chosen("main-shell", "shaft.journal", 45.02m, 45.03m, "M-D").Chosen("main-shell", "shaft.journal", 45.02m, 45.03m, "M-E");
+
+        Assert.Contains("in a gap between two rows", Check(family, Read("journal", 45.015m, 0.002m)).Grades[0].Text, StringComparison.Ordinal);
+        Assert.Contains("the table has several numbers for this grade", Check(family, Read("journal", 45.025m, 0.002m)).Grades[0].Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_reading_nobody_knows_how_well_it_was_read_orders_nothing()
     {
         var grade = Assert.Single(Check(Shells(), Read("journal", 44.985m, null)).Grades);

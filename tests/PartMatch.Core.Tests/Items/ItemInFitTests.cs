@@ -56,9 +56,9 @@ public sealed class ItemInFitTests
     {
         var answer = Ask(Shafts(), "S-1", Read("journal", 12, 0.02m));
 
-        Assert.Equal((Met.No, Mounts.Yes, 3), (answer.Of("journal").Met, answer.Mounts.Value, answer.Mounts.Rank ?? 0));
-        Assert.Equal(("no", 4), (Assert.Single(answer.Disagreements).Says, answer.Disagreements[0].Rank));
-        Assert.Equal(Sureness.Indicated, answer.Mounts.Sureness); // documented, less one step
+        Assert.Equal((Met.No, Mounts.No, 1), (answer.Of("journal").Met, answer.Mounts.Value, answer.Mounts.Rank ?? 0));
+        Assert.Equal(("yes", 3), (Assert.Single(answer.Disagreements).Says, answer.Disagreements[0].Rank));
+        Assert.Equal(Sureness.Documented, answer.Mounts.Sureness); // proven, less one step
     }
 
     // A maker's document outranks one measured example of a number; for an item the measurement outranks the document.
