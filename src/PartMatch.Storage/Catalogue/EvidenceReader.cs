@@ -17,7 +17,7 @@ internal sealed class EvidenceReader(SqliteConnection connection)
     {
         if (!_made.TryGetValue((book, code), out var evidence))
         {
-            var row = Row(book, code);
+            var row = Withdrawn(Row(book, code));
             _made[(book, code)] = evidence = new Evidence(
                 code, Codes.Get<EvidenceGrade>(row.Grade), row.Date, row.Author, row.Source, row.DerivedFrom, row.RetractedOn, row.RetractedWhy)
             {
@@ -27,6 +27,20 @@ internal sealed class EvidenceReader(SqliteConnection connection)
         }
 
         return evidence;
+    }
+
+    /// <summary>What was copied from a source that was retracted has nothing left to stand on: it is retracted with it.</summary>
+    private EvidenceRow Withdrawn(EvidenceRow row)
+    {
+        var source = row;
+        while (source is { RetractedOn: null, DerivedFromBook: { } originalBook, DerivedFrom: { } original })
+        {
+            source = Row(originalBook, original);
+        }
+
+        return source == row || source.RetractedOn is null
+            ? row
+            : row with { RetractedOn = source.RetractedOn, RetractedWhy = $"copied from {source.Code}, which was retracted{(source.RetractedWhy is null ? "" : $": {source.RetractedWhy}")}" };
     }
 
     /// <summary>Codes repeat between books, so a root is named with its book. The import has made sure that no chain is a loop.</summary>

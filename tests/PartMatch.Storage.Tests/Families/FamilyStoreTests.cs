@@ -145,6 +145,37 @@ public sealed class FamilyStoreTests : IDisposable
     }
 
     [Fact]
+    public void Findings_come_with_their_neighbours_span_and_source()
+    {
+        Assert.Equal(["fi-0001", "fi-0002", "fi-0003"], Facts.Findings.Select(finding => finding.Code));
+        var (fitted, ran, empty) = (Facts.Findings[0], Facts.Findings[1], Facts.Findings[2]);
+        Assert.Equal(("marl:B-1/2", "la", "front-bush", Axis.Mounts, FindingOutcome.WithWork), (fitted.Part, fitted.Variant, fitted.Position, fitted.Axis, fitted.Outcome));
+        Assert.Equal([new KeyValuePair<string, string?>("injector", null), new("main-shaft", "marl:S-100")], fitted.With.OrderBy(pair => pair.Key, StringComparer.Ordinal));
+        Assert.Equal((20000L, "page 12"), (fitted.Span.SerialTo, fitted.Evidence.Details?.Page));
+
+        // 12.0 kW under load for 41.5 hours.
+        Assert.Equal((41.5m, 12000m, "petrol"), (ran.Evidence.Details?.Hours, ((QuantityReading?)ran.Evidence.Details?.Output)?.Value, ran.Evidence.Details?.Fuel));
+        Assert.Equal((Part.None, true), (empty.Part, empty.Evidence.IsRetracted));
+    }
+
+    [Fact]
+    public void Copy_of_a_retracted_source_is_retracted_with_it()
+    {
+        _temp.Load(SampleBook.Family().Add("evidence.csv", "ev-0006,reported,2026-05,,heard,ev-0003,,").Change("engine.csv", "fuel-system,port-injected,,,,,", "fuel-system,port-injected,,,,,ev-0006").Files);
+
+        var copy = Facts.EngineFacts.Single(fact => fact.Property == "fuel-system").Evidence;
+        Assert.Equal(("2026-04-01", "copied from ev-0003, which was retracted: wrong part"), (copy?.RetractedOn, copy?.RetractedWhy));
+    }
+
+    [Fact]
+    public void Limits_are_in_base_units_and_open_where_nothing_is_recorded()
+    {
+        Assert.Equal(
+            [("bush", "grooves", new Interval(2, null), Consequence.Loss), ("shaft", "outer", new Interval(0.02495m, 0.025m), Consequence.Damage)],
+            Facts.Limits.Select(limit => (limit.Kind, limit.Feature, limit.Band, limit.Consequence)));
+    }
+
+    [Fact]
     public void Pairs_keep_their_order_and_retracted_evidence()
     {
         Assert.Equal(
