@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using PartMatch.Browser.Tests.Workshop;
 
@@ -26,6 +27,7 @@ public sealed class RecordEditingTests(Bench bench, WritingServer server) : ICla
         await Assertions.Expect(sheet.Page.Locator(".entry").First).ToContainTextAsync("44.78");
         await Assertions.Expect(sheet.Page.GetByLabel("Your name")).ToHaveValueAsync("Ann");
         await Pictures.TakeAsync(sheet, "record-saved-light");
+        await AssertAccessibleAsync(sheet, Look.Light);
         sheet.AssertQuiet();
     }
 
@@ -47,6 +49,7 @@ public sealed class RecordEditingTests(Bench bench, WritingServer server) : ICla
         await Assertions.Expect(sheet.Page.GetByLabel("Minus")).ToHaveValueAsync("0.009 mm");
         await Assertions.Expect(sheet.Page.GetByLabel("Why")).ToHaveValueAsync("a word to keep");
         await Pictures.TakeAsync(sheet, "record-wrong-light");
+        await AssertAccessibleAsync(sheet, Look.Light);
         sheet.AssertQuiet();
     }
 
@@ -88,6 +91,7 @@ public sealed class RecordEditingTests(Bench bench, WritingServer server) : ICla
         {
             await second.TakeAsync(look);
             await Pictures.TakeAsync(second, $"record-conflict-{look.Name}");
+            await AssertAccessibleAsync(second, look);
         }
 
         await second.TakeAsync(Look.Light);
@@ -126,6 +130,7 @@ public sealed class RecordEditingTests(Bench bench, WritingServer server) : ICla
         await sheet.PressAsync("Yes, remove it");
         await Assertions.Expect(sheet.Page.Locator(".faults")).ToBeFocusedAsync();
         await Pictures.TakeAsync(sheet, "record-in-use-light");
+        await AssertAccessibleAsync(sheet, Look.Light);
         var user = sheet.Page.Locator(".faults").GetByRole(AriaRole.Link, new() { NameRegex = new("boost-needs-knock-sensor") });
         Assert.Equal("record.html?book=tern-16&table=companions&key=boost-needs-knock-sensor", await user.GetAttributeAsync("href"));
         await sheet.Page.Locator(".faults").GetByRole(AriaRole.Button, new() { Name = "Retract it instead" }).PressAsync("Enter");
@@ -252,6 +257,16 @@ public sealed class RecordEditingTests(Bench bench, WritingServer server) : ICla
         var row = await server.ReadRowAsync("tern-16", "supersessions", Key);
         Assert.Contains("\"with\":\"pellworth:P-13-0553-A|pellworth:P-26-0312-A\",\"variants\":\"tv\"", row, StringComparison.Ordinal);
         sheet.AssertQuiet();
+    }
+
+    private static async Task AssertAccessibleAsync(Sheet sheet, Look look)
+    {
+        Assert.InRange(await sheet.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth"), 0, 0);
+        if (look.Medium == Media.Screen)
+        {
+            var found = await sheet.Page.RunAxe();
+            Assert.Empty(found.Violations.SelectMany(violation => violation.Nodes.Select(node => $"{violation.Id}: {node.Html}")));
+        }
     }
 
     private Task<Sheet> OpenAsync(string address)

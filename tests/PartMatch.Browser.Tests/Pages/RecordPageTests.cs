@@ -5,9 +5,9 @@ namespace PartMatch.Browser.Tests.Pages;
 
 /// <summary>Reading records; what changes them is in <see cref="RecordEditingTests"/>.</summary>
 public sealed class RecordPageTests(Bench bench) : PageTests(
-    bench, "record.html", ("tables", "record.html?book=tern-16"), ("common", "record.html?book=common"), ("rows", "record.html?book=tern-16&table=joints&q=pin"),
+    bench, "record.html", ("tables", "record.html?book=tern-16"), ("rows", "record.html?book=tern-16&table=joints&q=pin"),
     ("empty", "record.html?book=tern-16&table=items"), ("value", Value), ("joint", "record.html?book=tern-16&table=joints&key=piston-pin-in-rod"),
-    ("kind", "record.html?book=common&table=kinds&key=valve-spring"), ("new", "record.html?book=tern-16&table=values&part=pellworth:P-26-1147-C&feature=rotation&new"))
+    ("new", "record.html?book=tern-16&table=values&part=pellworth:P-26-1147-C&feature=rotation&new"))
 {
     private const string Value = "record.html?book=tern-16&table=values&key=pellworth:P-12-3306-A,base-to-lobe-height,ev-0003";
 

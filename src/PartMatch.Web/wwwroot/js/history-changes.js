@@ -5,7 +5,7 @@ import { signature, write } from './editor.js';
 import { faultSummary } from './faults.js';
 import { address, count, el, ruled } from './format.js';
 import { changeLink, dependents, moment, rowAddress } from './history-words.js';
-import { columnName, tableName } from './record-words.js';
+import { cellWords, columnName, tableName } from './record-words.js';
 
 const acts = {
   edit: 'Changed by hand', import: 'Book brought in', merge: 'Another state of the book taken in', undo: 'Change taken back',
@@ -15,9 +15,10 @@ const openAtOnce = 3;
 const listed = 50; // most rows of a change that the server tells
 
 function beforeAndAfter(row) {
-  const cells = row.differs.map(column => [columnName(row.table, column), row.before?.[column] ?? '–', row.after?.[column] ?? '–']);
-  if (row.before && row.after) return ruled(`What changed in ${row.key}`, ['', 'Before', 'After'], cells, { className: 'slim differences' });
-  return ruled(row.after ? `What was added as ${row.key}` : `What was removed as ${row.key}`, ['', row.after ? 'Added' : 'Removed'],
+  const said = (cells, column) => (cells?.[column] === undefined ? '–' : cellWords(column, cells[column]));
+  const cells = row.differs.map(column => [columnName(row.table, column), said(row.before, column), said(row.after, column)]);
+  if (row.before && row.after) return ruled(`What changed in ${row.key}`, ['Field', 'Before', 'After'], cells, { className: 'slim differences' });
+  return ruled(row.after ? `What was added as ${row.key}` : `What was removed as ${row.key}`, ['Field', row.after ? 'Added' : 'Removed'],
     cells.map(([name, before, after]) => [name, row.after ? after : before]), { className: 'slim differences' });
 }
 

@@ -37,7 +37,7 @@ export function conflict({ fields, versions, changed, take, save }) {
     el('h2', { id: 'conflict-title' }, 'Somebody else changed this row while you were at it'),
     el('p', null, 'Theirs is stored: ', whoChanged(changed) || 'by somebody unnamed', '. Yours is not stored yet, and nothing you typed is lost.'),
     apart.length === 0 ? el('p', null, 'Both come to the same: there is nothing left to save.') : [
-      ruled('Where the two differ', ['', 'It was', 'Theirs', 'Yours'], rows, { className: 'restack versions' }),
+      ruled('Where the two differ', ['Field', 'It was', 'Theirs', 'Yours'], rows, { className: 'restack versions' }),
       el('p', null, both === 0
         ? 'You changed different fields: both changes can stand.'
         : 'Where both changed the same field, yours is picked. Look at it before you save.'),

@@ -4,6 +4,7 @@ import { Refusal } from './api.js';
 import { signature, write } from './editor.js';
 import { clearFaults, faultSummary } from './faults.js';
 import { address, el, sentence } from './format.js';
+import { dependents } from './history-words.js';
 import { conflict, goneMeanwhile, merged } from './record-conflict.js';
 import { draftOf, draftOffer, findDraft, forgetDraft } from './record-draft.js';
 import { differing, textsOf } from './record-fields.js';
@@ -77,7 +78,9 @@ export async function editing({ book, table, fields, row, version, link, begun, 
     status.textContent = '';
     if (problem.status === 412) return settleStale(problem);
     if (problem.status === 401) note.askForToken();
-    const summary = faultSummary(form, problem, problem.type === '/problems/bad-row' ? tellFault : undefined);
+    const isInUse = problem.type === '/problems/in-use';
+    const summary = faultSummary(form, isInUse ? { ...problem, errors: [] } : problem, problem.type === '/problems/bad-row' ? tellFault : undefined);
+    if (isInUse) summary.append(dependents(problem));
     summary.append(el('p', null, 'Nothing was stored, and nothing you typed is lost.'));
     show(summary);
   }

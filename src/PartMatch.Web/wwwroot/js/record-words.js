@@ -113,7 +113,7 @@ const hints = {
   retractedOn: 'From then on it counts for nothing, and stays visible.', variants: 'None ticked: all of them.', derivedFrom: 'Copies of one root count once.',
   hours: 'Hours the engine ran with it under load.',
   terms: 'Such as +flywheel-bolt.length|-flywheel.flange; a constant is a number with its sign.', page: 'Of the document, or the text of a link.',
-  with: 'position=maker:number, or position=none.',
+  'findings.with': 'position=maker:number, or position=none; one in each line.',
   image: 'As the server named it when it was sent.', fuel: 'In words.', number: 'maker:number; the maker is whoever uses this number.',
   mark: 'What can be seen on the engine that tells the two apart.',
   'fitments.part': 'maker:number, or none where nothing sits.', 'fitments.quantity': 'For each engine; 0 where nothing sits.',
@@ -142,7 +142,7 @@ const vocabularies = { effect: 'effect', grade: 'grade', method: 'method', sort:
 
 const words = {
   running: { 'can-alter': 'yes, it can', 'cannot-alter': 'no, it cannot' },
-  way: { one: 'the newer stands in for the older only', both: 'either stands in for the other' },
+  way: { one: 'new for old only', both: 'either way' },
   axis: { mounts: 'does it mount', runs: 'does the engine run the same' }, outcome: { 'same': 'runs the same', 'differently': 'runs differently' },
   certain: { yes: 'always', possible: 'perhaps', no: 'no, though one would expect it' },
   origin: { 'donor': 'a donor engine', 'yard-pull': 'pulled in the yard', 'arrival': 'came by post', 'bench-stock': 'on the bench already' },
@@ -151,6 +151,9 @@ const words = {
     'band': 'apart within the band' },
   type: { quantity: 'a measure with a unit', count: 'a count', choice: 'one word of a list', choices: 'several words of a list', curve: 'a curve' },
 };
+
+/** What a cell of the history says: words where it is a code of a closed vocabulary. */
+export const cellWords = (column, text) => (vocabularies[column] || words[column]?.[text] ? codeWords(column, text) : text);
 
 /** The words for a code of a closed vocabulary. */
 export function codeWords(column, code) {
