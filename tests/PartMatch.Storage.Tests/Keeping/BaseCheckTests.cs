@@ -63,7 +63,7 @@ public sealed class BaseCheckTests : IDisposable
             image = new ImageStore(database, TimeProvider.System).Store(new Photo(PhotoFormat.Png, 1, 1, new byte[] { 1 }));
         }
 
-        KeptBase.Execute(_kept.Base, "update images set bytes = x'02'");
+        KeptBase.Execute(_kept.Base, $"update images set bytes = x'02' where image = '{image}'");
 
         Assert.Contains(image, Assert.Single(KeptBase.Done<Faulty>(Check()).Faults), StringComparison.Ordinal);
     }
