@@ -11,7 +11,10 @@ public sealed record Evidence(
 
     public bool IsCopy => DerivedFrom is not null;
 
-    /// <summary>What it all goes back to, the same for an original and all its copies, which count once. Codes repeat between books, so the base names it with its book.</summary>
+    /// <summary>
+    /// What it all goes back to, the same for an original and all its copies, which count once. Codes repeat between books, so the base names it with
+    /// its book.
+    /// </summary>
     public string Root { get; init; } = Code;
 
     /// <summary>What more is recorded of it; null where nothing is.</summary>

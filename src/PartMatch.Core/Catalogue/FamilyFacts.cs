@@ -81,7 +81,11 @@ public sealed class FamilyFacts
     public IReadOnlyList<ServiceLimit> Limits
     {
         get;
-        init => field = [.. value.OrderBy(limit => limit.Kind, StringComparer.Ordinal).ThenBy(limit => limit.Feature, StringComparer.Ordinal).ThenBy(limit => limit.Evidence?.Code, StringComparer.Ordinal)];
+        init => field =
+        [
+            .. value.OrderBy(limit => limit.Kind, StringComparer.Ordinal).ThenBy(limit => limit.Feature, StringComparer.Ordinal)
+                .ThenBy(limit => limit.Evidence?.Code, StringComparer.Ordinal),
+        ];
     } = [];
 
     public FamilyFacts(

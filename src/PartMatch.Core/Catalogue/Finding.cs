@@ -7,4 +7,13 @@ namespace PartMatch.Core.Catalogue;
 /// <param name="Span">The engines it was tried on; open where the source does not say.</param>
 /// <param name="With">The neighbours that were there instead of the maker's: position → part, or null for nothing there. Empty = as built.</param>
 public sealed record Finding(
-    string Code, string Part, string Variant, string Position, Axis Axis, FindingOutcome Outcome, Span Span, IReadOnlyDictionary<string, string?> With, Evidence Evidence, string? Note);
+    string Code,
+    string Part,
+    string Variant,
+    string Position,
+    Axis Axis,
+    FindingOutcome Outcome,
+    Span Span,
+    IReadOnlyDictionary<string, string?> With,
+    Evidence Evidence,
+    string? Note);

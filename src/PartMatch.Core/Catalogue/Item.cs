@@ -37,4 +37,5 @@ public sealed record WorkDone(string Work, string? DoneOn, string? Note);
 /// <param name="Band">Readings within it pass; base units, an empty end is open.</param>
 /// <param name="Unit">The unit the band was written in, or null for counts.</param>
 /// <param name="Consequence">Of using a part beyond it.</param>
-public sealed record ServiceLimit(string Kind, string Feature, Measures.Interval Band, Measures.Unit? Unit, Consequence Consequence, Evidence? Evidence, string? Note);
+public sealed record ServiceLimit(
+    string Kind, string Feature, Measures.Interval Band, Measures.Unit? Unit, Consequence Consequence, Evidence? Evidence, string? Note);

@@ -233,7 +233,7 @@ internal sealed class CompanionClosure
         };
     }
 
-    private static Met Holds(Part part, Condition condition) => Holds(ValueSelection.Of(part, condition.At.Feature), condition);
+    internal static Met Holds(Part part, Condition condition) => Holds(ValueSelection.Of(part, condition.At.Feature), condition);
 
     /// <summary>"Same" for a quantity: the recorded band contains the value asked for.</summary>
     private static Met Holds(KnownValue value, Condition condition) => (value, condition.Value, condition.Relation) switch

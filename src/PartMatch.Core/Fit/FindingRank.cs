@@ -7,7 +7,7 @@ internal static class FindingRank
 {
     /// <summary>Null where its source says nothing about the axis, or its outcome is none of the axis.</summary>
     /// <remarks>
-    /// An engine that ran under load had the part mounted, so on <i>mounts</i> it counts like a trial fit; MODEL.md section 6 is silent on this.
+    /// An engine that ran under load had the part mounted, so on <i>mounts</i> it counts like a trial fit; ours, no source.
     /// A trial fit says nothing about running.
     /// </remarks>
     public static int? Of(Finding finding) => (finding.Axis, finding.Outcome, finding.Evidence.Grade) switch

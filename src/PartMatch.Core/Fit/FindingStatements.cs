@@ -14,17 +14,21 @@ internal static class FindingStatements
     /// <param name="others">Axis and position of each neighbour at a joint or in a sum of this position that is another than the maker's.</param>
     /// <returns>Every finding about the part here, of any variant, ordered by code.</returns>
     public static IReadOnlyList<FindingShown> Weigh(
-        FamilyFacts facts, FitQuestion question, Part part, EngineSpan span, Part? fitted, Neighbours neighbours, IReadOnlyList<(Axis Axis, string Position)> others)
+        FamilyFacts facts, FitQuestion question, Part part, EngineSpan span, Part? fitted, Neighbours neighbours,
+        IReadOnlyList<(Axis Axis, string Position)> others)
     {
         List<FindingShown> each =
         [
             .. facts.FindingsAt(question.Position).Where(finding => finding.Part == part.Id)
                 .Select(finding => Shown(finding, StandingOf(facts, question, finding, span, fitted, neighbours, others))),
         ];
-        var copies = each.Where(found => found.Rank is not null).GroupBy(found => (found.Axis, found.Finding.Evidence.Root)).SelectMany(Copies).ToDictionary();
+        var copies = each.Where(found => found.Rank is not null)
+            .GroupBy(found => (found.Axis, found.Finding.Evidence.Root)).SelectMany(Copies).ToDictionary();
         return
         [
-            .. each.Select(found => copies.TryGetValue(found.Code, out var original) ? found with { Rank = null, Standing = FindingStanding.Copy, CopyOf = original } : found)
+            .. each.Select(found => copies.TryGetValue(found.Code, out var original)
+                    ? found with { Rank = null, Standing = FindingStanding.Copy, CopyOf = original }
+                    : found)
                 .Select(found => found with { Text = FindingWording.Text(facts, question, found, others) }),
         ];
     }
@@ -42,7 +46,8 @@ internal static class FindingStatements
         where T : struct, Enum =>
         from one in found
         where one.Axis == axis && one.Rank is not null
-        select new Statement<T>(valueOf(one.Outcome), one.Rank ?? 0, [reasons.First(reason => reason.By == ReasonBy.Finding && reason.Code == one.Code).Id], one.Text);
+        let reason = reasons.First(reason => reason.By == ReasonBy.Finding && reason.Code == one.Code)
+        select new Statement<T>(valueOf(one.Outcome), one.Rank ?? 0, [reason.Id], one.Text);
 
     public static Mounts MountsOf(FindingOutcome outcome) => outcome switch
     {
@@ -69,14 +74,16 @@ internal static class FindingStatements
             _ => (int?)null,
         };
         return new FindingShown(
-            finding.Code, finding.Part, finding.Variant, finding.Axis, finding.Outcome, finding.Evidence.Grade, rank, standing, null, "", SourceShown.Of(finding.Evidence))
+            finding.Code, finding.Part, finding.Variant, finding.Axis, finding.Outcome, finding.Evidence.Grade, rank, standing, CopyOf: null, Text: "",
+            SourceShown.Of(finding.Evidence))
         {
             Finding = finding,
         };
     }
 
     private static FindingStanding StandingOf(
-        FamilyFacts facts, FitQuestion question, Finding finding, EngineSpan span, Part? fitted, Neighbours neighbours, IReadOnlyList<(Axis Axis, string Position)> others)
+        FamilyFacts facts, FitQuestion question, Finding finding, EngineSpan span, Part? fitted, Neighbours neighbours,
+        IReadOnlyList<(Axis Axis, string Position)> others)
     {
         var here = finding.Variant == question.Variant;
         return finding.Evidence.IsRetracted ? FindingStanding.Retracted
@@ -87,7 +94,9 @@ internal static class FindingStatements
             : FindingStanding.Indirect;
     }
 
-    /// <summary>On every engine of the finding's span for which anything is recorded, did the maker fit that part? Two places that carry nothing need not be alike.</summary>
+    /// <summary>
+    /// On every engine of the finding's span for which anything is recorded, did the maker fit that part? Two places that carry nothing need not be alike.
+    /// </summary>
     private static bool HasTheSamePart(FamilyFacts facts, Finding finding, Part? fitted)
     {
         Fitment[] there = [.. facts.FitmentsAt(finding.Variant, finding.Position)];

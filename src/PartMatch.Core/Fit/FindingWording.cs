@@ -63,8 +63,11 @@ internal static class FindingWording
 
     private static string? Text(long? serial) => serial?.ToString(CultureInfo.InvariantCulture);
 
-    private static string With(FamilyFacts facts, Finding finding) => finding.With.Count == 0 ? "" :
-        $", with {string.Join(" and ", finding.With.OrderBy(with => with.Key, StringComparer.Ordinal).Select(with => with.Value is { } part ? $"{part} as {Name(facts, with.Key)}" : $"nothing as {Name(facts, with.Key)}"))}";
+    private static string With(FamilyFacts facts, Finding finding)
+    {
+        var each = finding.With.OrderBy(with => with.Key, StringComparer.Ordinal).Select(with => $"{with.Value ?? "nothing"} as {Name(facts, with.Key)}");
+        return finding.With.Count == 0 ? "" : $", with {string.Join(" and ", each)}";
+    }
 
     private static string Name(FamilyFacts facts, string position) => facts.FindPosition(position)?.Name ?? position;
 
@@ -81,15 +84,19 @@ internal static class FindingWording
         return said.Any(word => !string.IsNullOrEmpty(word)) ? string.Join(", ", said.Where(word => !string.IsNullOrEmpty(word))) : evidence.Code;
     }
 
-    private static string Standing(FamilyFacts facts, FitQuestion question, FindingShown found, IReadOnlyList<(Axis Axis, string Position)> others) => found.Standing switch
+    private static string Standing(
+        FamilyFacts facts, FitQuestion question, FindingShown found, IReadOnlyList<(Axis Axis, string Position)> others) => found.Standing switch
     {
-        FindingStanding.Indirect when found.Variant != question.Variant => $"counts one grade lower: {found.Variant} has the same part here as {question.Variant}",
+        FindingStanding.Indirect when found.Variant != question.Variant =>
+            $"counts one grade lower: {found.Variant} has the same part here as {question.Variant}",
         FindingStanding.Indirect => "counts one grade lower on engines outside that span",
-        FindingStanding.Retracted => $"not counted: withdrawn on {found.Evidence.RetractedOn}{(found.Evidence.RetractedWhy is { Length: > 0 } why ? $", {why}" : "")}",
+        FindingStanding.Retracted =>
+            $"not counted: withdrawn on {found.Evidence.RetractedOn}{(found.Evidence.RetractedWhy is { Length: > 0 } why ? $", {why}" : "")}",
         FindingStanding.Copy => $"not counted again: goes back to the same source as {found.CopyOf}",
-        FindingStanding.OtherVariant => $"not counted: {found.Variant} is not known to have the same part here as {question.Variant}",
+        FindingStanding.OtherVariant =>
+            $"not counted: {found.Variant} is not known to have the same part here as {question.Variant}",
         FindingStanding.OtherNeighbours when Unnamed(found, others) is { Length: > 0 } unnamed =>
-            $"not counted: it does not say how that is with another {string.Join(" and ", unnamed.Select(position => Name(facts, position)))} than the maker's",
+            $"not counted: it does not say how that is with another {string.Join(" and ", unnamed.Select(at => Name(facts, at)))} than the maker's",
         FindingStanding.OtherNeighbours => "not counted: those are not known to be the neighbours that will be there",
         FindingStanding.SaysNothing when found.Grade == EvidenceGrade.TrialFitted => "not counted: a trial fit says nothing about how the engine runs",
         FindingStanding.SaysNothing => "not counted: its outcome is none of this axis",

@@ -78,7 +78,8 @@ internal static class FitAssembly
 
         if (headline == Headline.NotKnownYet && (mounts.Disputed || runs.Disputed))
         {
-            text += $"; equally good sources disagree on {(mounts.Disputed ? "whether it mounts" : "")}{(mounts.Disputed && runs.Disputed ? " and on " : "")}{(runs.Disputed ? "how the engine runs" : "")}";
+            string[] on = [.. mounts.Disputed ? ["whether it mounts"] : Array.Empty<string>(), .. runs.Disputed ? ["how the engine runs"] : Array.Empty<string>()];
+            text += $"; equally good sources disagree on {string.Join(" and on ", on)}";
         }
 
         if (headline == Headline.MountsButRunsDifferently && mounts.Value == Mounts.WithWork)

@@ -9,7 +9,7 @@ public static class FitCheck
     /// <summary>Decides one question.</summary>
     /// <param name="facts">Everything recorded of the family.</param>
     /// <param name="question">Its variant and position must be the family's; its part may be of another family, or of no book at all.</param>
-    /// <exception cref="ArgumentException">The variant or the position is not of this family, or the item is claimed to be another part than the one asked about.</exception>
+    /// <exception cref="ArgumentException">The variant or the position is not of this family, or the item is claimed to be another part.</exception>
     public static FitAnswer Decide(FamilyFacts facts, FitQuestion question)
     {
         var variant = facts.FindVariant(question.Variant) ?? throw new ArgumentException($"{question.Variant} is not a variant of {facts.Family.Code}.", nameof(question));
@@ -20,7 +20,9 @@ public static class FitCheck
         return answer with
         {
             Reasons = [.. answer.Reasons, .. OutsideVariant.Reasons(variant, question)],
-            Item = question.Item is { } item ? ItemCheck.Decide(facts, facts.FindKind(question.Part?.Kind ?? position.Kind) ?? facts.GetKind(position.Kind), facts.Limits, question.Part, item, facts.Selects) : null,
+            Item = question.Item is { } item
+                ? ItemCheck.Decide(facts, facts.FindKind(question.Part?.Kind ?? "") ?? facts.GetKind(position.Kind), facts.Limits, question.Part, item, facts.Selects)
+                : null,
         };
     }
 
@@ -114,7 +116,7 @@ public static class FitCheck
         facts.FitmentsAt(question.Variant, question.Position).Where(fitment => stretch.IsIn(fitment.Span)).Select(fitment => fitment.Span.Mark).FirstOrDefault(mark => mark is not null);
 
     /// <summary>Spans at this position and at every position its answer can look at, of the supersessions, and of what was found here.</summary>
-    private static List<Span> SpansThatMatter(FamilyFacts facts, FitQuestion question, Part part)
+    internal static List<Span> SpansThatMatter(FamilyFacts facts, FitQuestion question, Part part)
     {
         var positions = CompanionClosure.Reach(facts, question);
         positions.UnionWith(facts.JointsAt(question.Position).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }));
@@ -123,7 +125,8 @@ public static class FitCheck
         [
             .. positions.SelectMany(position => facts.FitmentsAt(question.Variant, position)).Select(fitment => fitment.Span),
             .. facts.Supersessions.Where(link => link.HoldsFor(question.Variant)).Select(link => link.Span),
-            .. facts.FindingsAt(question.Position).Where(finding => finding.Part == part.Id && finding.Variant == question.Variant && !finding.Evidence.IsRetracted).Select(finding => finding.Span),
+            .. facts.FindingsAt(question.Position)
+                .Where(finding => finding.Part == part.Id && finding.Variant == question.Variant && !finding.Evidence.IsRetracted).Select(finding => finding.Span),
         ];
     }
 }

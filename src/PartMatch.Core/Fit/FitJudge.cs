@@ -37,7 +37,11 @@ internal static class FitJudge
         }
 
         // The maker put the number there beside the maker's neighbours: beside others it says nothing of what mates or adds up with them.
-        (Axis Axis, string Position)[] others = [.. JointReasons.OtherNeighbours(facts, question, neighbours), .. StackReasons.OtherNeighbours(facts, question, neighbours)];
+        (Axis Axis, string Position)[] others =
+        [
+            .. JointReasons.OtherNeighbours(facts, question, neighbours),
+            .. StackReasons.OtherNeighbours(facts, question, neighbours),
+        ];
         var silenced = others.Select(other => other.Axis).ToHashSet();
         var findings = FindingStatements.Weigh(facts, question, part, span, fitted, neighbours, others);
 
@@ -86,11 +90,15 @@ internal static class FitJudge
             return [];
         }
 
-        Reason[] deciding = [.. reasons.Where(reason => reason.Axis == axis && reason.By is not (ReasonBy.Identity or ReasonBy.Finding) && decides(possible[0], reason))];
+        Reason[] deciding =
+        [
+            .. reasons.Where(reason => reason.Axis == axis && reason.By is not (ReasonBy.Identity or ReasonBy.Finding) && decides(possible[0], reason)),
+        ];
         Reason[] unmet = [.. deciding.Where(reason => reason.Met == Met.No)];
         Reason[] solid = [.. unmet.Where(reason => reason.By == ReasonBy.Kind || reason.Grade is EvidenceGrade.Measured or EvidenceGrade.MakersDocument)];
 
-        // What speaks against the maker's own part among the maker's own neighbours is the base contradicting itself, unless it was read on the one example asked about.
+        // What speaks against the maker's own part among the maker's own neighbours is the base contradicting itself, unless it was read on the one
+        // example asked about.
         solid = isAsBuilt ? [.. solid.Where(reason => question.IsMeasured(reason.Feature))] : solid;
         var byRecords = solid.Length > 0;
         var shown = byRecords ? solid : deciding;

@@ -24,7 +24,7 @@ internal static class MeasureNextAdvice
     ];
 
     /// <summary>Once one work is needed anyway, another that may be needed no longer changes what the axis could be.</summary>
-    private static bool KeepsOpen(Reason reason, IReadOnlyList<Reason> reasons) =>
+    internal static bool KeepsOpen(Reason reason, IReadOnlyList<Reason> reasons) =>
         reason.Met == Met.NotKnown && reason.Effect is { } effect
         && !(effect == Effect.Work && reasons.Any(other => other.Met == Met.No && other.Effect == Effect.Work));
 

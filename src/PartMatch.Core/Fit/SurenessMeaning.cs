@@ -8,7 +8,9 @@ public sealed record SurenessMeaning(Sureness Sureness, string Text)
     [
         new(Sureness.Proven, "Somebody tried it on such an engine, or measured it there, and nothing that counts says otherwise."),
         new(Sureness.Documented, "The maker says so, in a document or by the numbers; or it was tried or measured, and something weaker says otherwise."),
-        new(Sureness.Indicated, "It follows from measured or documented values, or a builder reports it; or the maker says so, and something weaker says otherwise."),
+        new(
+            Sureness.Indicated,
+            "It follows from measured or documented values, or a builder reports it; or the maker says so, and something weaker says otherwise."),
         new(Sureness.Unproven, "No more than that nothing recorded speaks against it; or inferred, disputed, or not known."),
     ];
 

@@ -43,7 +43,17 @@ public sealed record ItemAnswer(
     IReadOnlyList<LimitAnswer> Limits,
     IReadOnlyList<GradeAnswer> Grades,
     string NotInspected,
-    IReadOnlyList<Caution> Cautions);
+    IReadOnlyList<Caution> Cautions)
+{
+    /// <summary>Everything that was read, ordered by feature.</summary>
+    public IReadOnlyList<ReadingAnswer> Readings { get; init; } = [];
+}
+
+/// <summary>What was read on the item.</summary>
+/// <param name="Counts">Not withdrawn.</param>
+/// <param name="OfNumber">What is recorded of the number itself; null when nothing is.</param>
+public sealed record ReadingAnswer(
+    string Feature, string Name, ComparedValue Reading, bool Counts, string? Instrument, string? ReadOn, string? Note, ComparedValue? OfNumber, SourceShown? Source);
 
 /// <summary>One service limit.</summary>
 /// <param name="Limit">The band that passes.</param>
@@ -51,10 +61,12 @@ public sealed record ItemAnswer(
 /// <param name="Consequence">Of using a part beyond the limit.</param>
 /// <param name="Source">Who sets the limit; null when not recorded.</param>
 public sealed record LimitAnswer(
-    string Feature, string Name, ItemCondition Condition, ComparedValue Limit, ComparedValue? Reading, Consequence Consequence, string Text, SourceShown? Source);
+    string Feature, string Name, ItemCondition Condition, ComparedValue Limit, ComparedValue? Reading, Consequence Consequence, string Text,
+    SourceShown? Source);
 
 /// <summary>What to order where a position is chosen by measurement.</summary>
 /// <param name="Position">The position whose part is chosen.</param>
 /// <param name="Feature">The feature of this item it is chosen by.</param>
 /// <param name="Parts">The graded numbers that can be right, in the order of the table; empty when in no row.</param>
-public sealed record GradeAnswer(string Position, string Name, string Feature, ComparedValue Reading, GradeOutcome Outcome, IReadOnlyList<string> Parts, string Text);
+public sealed record GradeAnswer(
+    string Position, string Name, string Feature, ComparedValue Reading, GradeOutcome Outcome, IReadOnlyList<string> Parts, string Text);

@@ -19,11 +19,26 @@ public static class ItemCheck
     /// <param name="selects">The tables that choose by measurement.</param>
     public static ItemAnswer Decide(FamilyFacts? facts, Kind kind, IReadOnlyList<ServiceLimit> limits, Part? part, Item item, IReadOnlyList<SelectRow> selects)
     {
-        LimitAnswer[] judged = [.. limits.Where(limit => limit.Kind == kind.Code && limit.Evidence?.IsRetracted != true).Select(limit => Judge(kind, item, limit))];
+        LimitAnswer[] judged =
+        [
+            .. limits.Where(limit => limit.Kind == kind.Code && limit.Evidence?.IsRetracted != true).Select(limit => Judge(kind, item, limit)),
+        ];
         var condition = judged.Length == 0 ? ItemCondition.NotInspected : judged.Max(limit => limit.Condition);
         return new ItemAnswer(
-            item.Code, item.Book, part?.Id ?? item.Part, condition, WhyWhole(kind, judged, condition), judged, facts is null ? [] : SelectGrades.For(facts, kind, item, selects),
-            NoReadingShows, Cautions.Of(kind.Cautions));
+            item.Code, item.Book, part?.Id ?? item.Part, condition, WhyWhole(kind, judged, condition), judged,
+            facts is null ? [] : SelectGrades.For(facts, kind, item, selects),
+            NoReadingShows, Cautions.Of(kind.Cautions))
+        {
+            Readings = [.. item.Readings.Select(reading => Tell(kind, part, item, reading))],
+        };
+    }
+
+    private static ReadingAnswer Tell(Kind kind, Part? part, Item item, ItemReading reading)
+    {
+        var ofNumber = part is null ? NotRecorded.Instance : ValueSelection.Of(part, reading.Feature);
+        return new ReadingAnswer(
+            reading.Feature, kind.FindFeature(reading.Feature)?.Name ?? reading.Feature, FitWording.Shown(MeasuredPart.ValueOf(item, reading)), reading.Counts,
+            reading.Instrument, reading.ReadOn, reading.Note, ofNumber is NotRecorded ? null : FitWording.Shown(ofNumber), SourceShown.Of(reading.Evidence ?? item.Evidence));
     }
 
     private static string WhyWhole(Kind kind, LimitAnswer[] judged, ItemCondition condition)
@@ -50,7 +65,8 @@ public static class ItemCheck
             _ => Hold(read.Reading, limit.Band, wanted),
         };
         return new LimitAnswer(
-            limit.Feature, name, condition, FitWording.Shown(limit.Band, limit.Unit), read is { Counts: true } ? FitWording.Shown(MeasuredPart.ValueOf(item, read)) : null,
+            limit.Feature, name, condition, FitWording.Shown(limit.Band, limit.Unit),
+            read is { Counts: true } ? FitWording.Shown(MeasuredPart.ValueOf(item, read)) : null,
             limit.Consequence, $"{FitWording.AsSentence(name)}: {text}.{NoteOf(limit, condition)}", SourceShown.Of(limit.Evidence));
     }
 
@@ -60,7 +76,8 @@ public static class ItemCheck
         if (reading is QuantityReading { Uncertainty: null } bare)
         {
             var where = new Interval(bare.Value, bare.Value).LiesIn(band) ? "inside" : "beyond";
-            return (ItemCondition.NotInspected, $"read {reading.Text}, but how well it was read is not recorded; the bare number lies {where} the limit of {wanted}");
+            return (ItemCondition.NotInspected,
+                $"read {reading.Text}, but how well it was read is not recorded; the bare number lies {where} the limit of {wanted}");
         }
 
         if (MeasuredPart.LimitsOf(reading) is not { } known)

@@ -49,7 +49,8 @@ internal static class MeasuredPart
     private static Evidence SourceOf(Item item, ItemReading reading)
     {
         var source = reading.Evidence ?? item.Evidence
-            ?? new Evidence(item.Code, EvidenceGrade.Measured, reading.ReadOn, null, $"read on the item {item.Address}{(reading.Instrument is null ? "" : $", {reading.Instrument}")}", null, null, null);
+            ?? new Evidence(item.Code, EvidenceGrade.Measured, reading.ReadOn, null,
+                $"read on the item {item.Address}{(reading.Instrument is null ? "" : $", {reading.Instrument}")}", null, null, null);
         return source.Grade is EvidenceGrade.Reported or EvidenceGrade.Inferred ? source : source with { Grade = EvidenceGrade.Measured };
     }
 }

@@ -13,7 +13,8 @@ internal static class SelectGrades
             .GroupBy(row => (row.Position, row.Measured))
             .OrderBy(table => table.Key.Position, StringComparer.Ordinal).ThenBy(table => table.Key.Measured.Position, StringComparer.Ordinal)
             .ThenBy(table => table.Key.Measured.Feature, StringComparer.Ordinal)
-            .SelectMany(table => item.Readings.Where(reading => reading.Counts && reading.Feature == table.Key.Measured.Feature && reading.Reading is QuantityReading)
+            .SelectMany(table => item.Readings.Where(reading =>
+                reading.Counts && reading.Feature == table.Key.Measured.Feature && reading.Reading is QuantityReading)
                 .Select(reading => Judge(facts, kind, item, reading, [.. table.OrderBy(row => row.From).ThenBy(row => row.Part, StringComparer.Ordinal)]))),
     ];
 
@@ -23,20 +24,24 @@ internal static class SelectGrades
         var isBare = quantity.Uncertainty is null;
         var read = new Interval(quantity.Value, quantity.Value).Widened(quantity.Uncertainty ?? 0);
         string[] parts = [.. table.Where(row => read.Meets(new Interval(row.From, row.To))).Select(row => row.Part).Distinct(StringComparer.Ordinal)];
-        var beyond = read.Low < table.Min(row => row.From) || read.High > table.Max(row => row.To);
+        var whole = new Interval(table.Min(row => row.From), table.Max(row => row.To));
+        var beyond = !read.LiesIn(whole);
         var position = facts.FindPosition(table[0].Position)?.Name ?? table[0].Position;
         var feature = kind.FindFeature(reading.Feature)?.Name ?? reading.Feature;
         var value = MeasuredPart.ValueOf(item, reading);
         var (outcome, text) = (parts.Length, isBare, beyond) switch
         {
-            (0, _, _) => (GradeOutcome.Outside, $"in no row of the table, which runs over {FitWording.Text(new Interval(table.Min(row => row.From), table.Max(row => row.To)), table[0].Unit)}: there is no grade for it"),
+            (0, _, _) => (GradeOutcome.Outside,
+                $"in no row of the table, which runs over {FitWording.Text(whole, table[0].Unit)}: there is no grade for it"),
             (_, true, _) => (GradeOutcome.NotKnown, $"by the bare number {Or(parts)}; how well it was read is not recorded: read it again, then order"),
             (1, _, false) => (GradeOutcome.One, $"order {parts[0]}"),
-            (_, _, true) => (GradeOutcome.Several, $"{Or(parts)}, or beyond the end of the table: the reading's uncertainty reaches over it; read it closer, then order"),
+            (_, _, true) => (GradeOutcome.Several,
+                $"{Or(parts)}, or beyond the end of the table: the reading's uncertainty reaches over it; read it closer, then order"),
             _ => (GradeOutcome.Several, $"{Or(parts)}: the reading's uncertainty straddles the grades; read it closer, then order"),
         };
         return new GradeAnswer(
-            table[0].Position, position, reading.Feature, FitWording.Shown(value), outcome, parts, $"{position}, chosen by {feature}, read as {FitWording.Text(value)}: {text}.");
+            table[0].Position, position, reading.Feature, FitWording.Shown(value), outcome, parts,
+            $"{position}, chosen by {feature}, read as {FitWording.Text(value)}: {text}.");
     }
 
     private static string Or(string[] parts) => string.Join(" or ", parts);

@@ -5,6 +5,9 @@ using PartMatch.Storage.Catalogue;
 
 namespace PartMatch.Storage.Items;
 
+/// <summary>A photograph of an item or of what a source saw.</summary>
+public sealed record PhotoRow(string Photo, string Image, string? Caption);
+
 /// <summary>The single examples of parts that somebody has, or had, in hand.</summary>
 public sealed class ItemStore(Database database)
 {
@@ -22,6 +25,13 @@ public sealed class ItemStore(Database database)
         using var connection = database.Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
         return Read(connection, book, item).SingleOrDefault();
+    }
+
+    /// <summary>The photographs of one item, in ordinal order.</summary>
+    public IReadOnlyList<PhotoRow> Photos(string book, string item)
+    {
+        using var connection = database.Connect();
+        return connection.Query<PhotoRow>("select photo, image, caption from photos where book = @book and item = @item order by photo", new { book, item }).AsList();
     }
 
     private static IReadOnlyList<Item> Read(SqliteConnection connection, string book, string? item)

@@ -3,6 +3,7 @@ using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.LookAlikes;
 using PartMatch.Storage.Families;
+using PartMatch.Storage.Items;
 using PartMatch.Storage.Parts;
 using PartMatch.Web.Http;
 using PartMatch.Web.LookAlikes;
@@ -18,8 +19,8 @@ internal static class FitEndpoints
         api.MapGet("/fit", Fit).WithName("CheckFit").WithTags("fit")
             .WithSummary("Does a part, or what another variant has there, fit at a position of a variant, and does the engine run the same?");
 
-    private static Results<Ok<FitAnswer>, Refused, Absent> Fit([AsParameters] FitRequest request, FamilyStore families, PartStore parts, LookAlikeSource lookAlikes) =>
-        FitReading.Read(request, families, parts) switch
+    private static Results<Ok<FitAnswer>, Refused, Absent> Fit([AsParameters] FitRequest request, FamilyStore families, PartStore parts, ItemStore items, LookAlikeSource lookAlikes) =>
+        FitReading.Read(request, families, parts, items) switch
         {
             FitReading.Ready ready => TypedResults.Ok(Decide(ready, lookAlikes)),
             FitReading.NotHeld absent => absent.Answer,
@@ -48,6 +49,6 @@ internal static class FitEndpoints
 
     private static string LinkTo(FitAsked asked) => new Permalink("/api/fit")
         .With("family", asked.Family).With("variant", asked.Variant).With("position", asked.Position)
-        .With("part", asked.From is null ? asked.Part ?? asked.Number : null).With("from", asked.From)
+        .With("part", asked.From is null && asked.Item is null ? asked.Part ?? asked.Number : null).With("from", asked.From).With("item", asked.Item)
         .With("built", asked.Built).With("serial", asked.Serial).WithEach("with", asked.With).ToString();
 }

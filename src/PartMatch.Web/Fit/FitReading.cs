@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Storage.Families;
+using PartMatch.Storage.Items;
 using PartMatch.Storage.Parts;
 using PartMatch.Web.Families;
 using PartMatch.Web.Http;
@@ -24,7 +25,7 @@ internal abstract record FitReading
     /// <summary>A number means several parts, or a neighbour is in no book.</summary>
     public sealed record Unclear(Refused Answer) : FitReading;
 
-    public static FitReading Read(FitRequest request, FamilyStore families, PartStore parts)
+    public static FitReading Read(FitRequest request, FamilyStore families, PartStore parts, ItemStore items)
     {
         if (families.FindFamily(request.Family ?? "") is not { } facts)
         {
@@ -36,15 +37,29 @@ internal abstract record FitReading
             return new NotHeld(absent);
         }
 
+        var item = string.IsNullOrEmpty(request.Item) ? null : items.Find(facts.Family.Code, CodeOf(request.Item, facts));
+        if (item is null && !string.IsNullOrEmpty(request.Item))
+        {
+            return new NotHeld(new Absent(new FieldError(
+                "item", request.Item, $"the code of an item of {facts.Family.Code}", $"they are listed at /api/items?family={facts.Family.Code}")));
+        }
+
         var named = string.IsNullOrEmpty(request.Part) || request.IsAboutNothing ? null : NamedPart.Find(request.Part, request.Maker, parts);
         var neighbours = request.Neighbours.Select(pair => (pair.Position, Named: pair.Part == Part.None ? null : NamedPart.Find(pair.Part, null, parts))).ToList();
         var problem = named?.IsAmbiguous == true
             ? named.ToProblem("part")
             : neighbours.Select(pair => FindProblem(pair.Named, pair.Position)).FirstOrDefault(found => found is not null);
         return problem is null
-            ? new Ready(facts, Ask(request, request.IsAboutNothing ? NothingAt(facts, request) : named?.Part, named?.Written, neighbours.ToDictionary(pair => pair.Position, pair => pair.Named?.Part, StringComparer.Ordinal)))
+            ? new Ready(facts, Ask(request, PartOf(facts, request, item, named), named?.Written, neighbours.ToDictionary(pair => pair.Position, pair => pair.Named?.Part, StringComparer.Ordinal)) with { Item = item })
             : new Unclear(new Refused(problem));
     }
+
+    /// <summary>Answers name an item with its book; within a family its code is enough.</summary>
+    private static string CodeOf(string item, FamilyFacts facts) =>
+        item.StartsWith(facts.Family.Code + "/", StringComparison.Ordinal) ? item[(facts.Family.Code.Length + 1)..] : item;
+
+    private static Part? PartOf(FamilyFacts facts, FitRequest request, Item? item, NamedPart? named) =>
+        item?.Part is { } claimed ? facts.FindPart(claimed) : request.IsAboutNothing ? NothingAt(facts, request) : named?.Part;
 
     private static Part? NothingAt(FamilyFacts facts, FitRequest request) =>
         facts.FindPosition(request.Position ?? "") is { } position ? Part.Nothing(position.Kind) : null;

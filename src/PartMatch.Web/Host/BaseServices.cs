@@ -22,6 +22,7 @@ internal static class BaseServices
         services.AddSingleton<BookStore>();
         services.AddSingleton<MergeStore>();
         services.AddSingleton<ItemStore>();
+        services.AddSingleton<PromotionStore>();
         services.AddSingleton<RowStore>();
         services.AddSingleton<EditStore>();
         services.AddSingleton<HistoryStore>();

@@ -16,7 +16,8 @@ internal static class AnyFindings
         .Fitted("lark", "wheel", "W-1").Fitted("swift", "wheel", "W-1").Fitted("lark", "shaft", "S-1").Fitted("swift", "shaft", "S-1");
 
     /// <summary>As above, where W-2 is a newer number of W-1 and its bore, as a document has it, does not go on: identity and computed reasoning contradict each other.</summary>
-    public static TestFamily Contradicting() => WithWheelsAndShafts(wheel => wheel.Length("bore").Rule("bore", Effect.Stops).Rule("bore", Effect.Alters), shaft => shaft.Length("diameter"))
+    public static TestFamily Contradicting() => WithWheelsAndShafts(wheel => wheel.Length("bore").Rule("bore", Effect.Stops)
+        .Rule("bore", Effect.Alters), shaft => shaft.Length("diameter"))
         .Wheel("W-1", Has("bore", Mm(10))).Wheel("W-2", Has("bore", Mm(12))).Wheel("W-3").Shaft("S-1").Shaft("S-2").Replaced("W-1", "W-2")
         .Fitted("lark", "wheel", "W-1").Fitted("swift", "wheel", "W-1").Fitted("lark", "shaft", "S-1").Fitted("swift", "shaft", "S-1");
 
@@ -50,7 +51,8 @@ internal static class AnyFindings
         {
             var original = from >= 0 && from < index ? told[from] : null;
             var code = $"ev-{index}";
-            told.Add(new Evidence(code, grade, null, null, $"sheet {index}", original?.Code, retracted == 0 ? "2026-05-01" : null, null) { Root = original?.Root ?? $"finch-9/{code}" });
+            told.Add(new Evidence(code, grade, null, null, $"sheet {index}", original?.Code, retracted == 0 ? "2026-05-01" : null,
+                null) { Root = original?.Root ?? $"finch-9/{code}" });
         }
 
         return [.. told];

@@ -19,9 +19,11 @@ public sealed class EvidenceRulesTests
     [Fact]
     public void H01_the_best_rank_counts_all_of_it_and_never_a_retracted_one()
     {
-        var preferred = AnyFindings.Nothing().Found("a", "W-2", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted)).Found("b", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported))
+        var preferred = AnyFindings.Nothing().Found("a", "W-2", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted))
+            .Found("b", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported))
             .Found("c", "W-2", FindingOutcome.WithWork, Retracted(EvidenceGrade.TrialFitted)).Ask("W-2").Mounts;
-        var normal = AnyFindings.Nothing().Found("b1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Reported, "1")).Found("b2", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported, "2"))
+        var normal = AnyFindings.Nothing().Found("b1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Reported, "1"))
+            .Found("b2", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported, "2"))
             .Found("c", "W-2", FindingOutcome.WithWork, Retracted(EvidenceGrade.TrialFitted)).Ask("W-2").Mounts;
         var deprecated = AnyFindings.Nothing().Found("c", "W-2", FindingOutcome.Yes, Retracted(EvidenceGrade.TrialFitted)).Ask("W-2").Mounts;
 
@@ -34,7 +36,8 @@ public sealed class EvidenceRulesTests
     [Fact]
     public void H01_the_axes_are_those_of_the_best_rank_whatever_was_found() => Sample(AnyFindings.Nothing(), (_, answer) =>
     {
-        Assert.Equal(BestOf(answer, Axis.Mounts).Select(FindingStatements.MountsOf).Distinct().Order(), answer.Mounts.Rank is null ? [] : answer.Mounts.CouldBe);
+        Assert.Equal(BestOf(answer, Axis.Mounts).Select(FindingStatements.MountsOf).Distinct().Order(),
+            answer.Mounts.Rank is null ? [] : answer.Mounts.CouldBe);
         Assert.Equal(BestOf(answer, Axis.Runs).Select(FindingStatements.RunsOf).Distinct().Order(), answer.Runs.Rank is null ? [] : answer.Runs.CouldBe);
         Assert.Equal(answer.Mounts.Rank is not null && answer.Mounts.CouldBe.Count > 1, answer.Mounts.Disputed);
         Assert.Equal(answer.Runs.Rank is not null && answer.Runs.CouldBe.Count > 1, answer.Runs.Disputed);
@@ -46,7 +49,8 @@ public sealed class EvidenceRulesTests
     {
         var one = AnyFindings.Nothing().Found("a", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Reported, "1"));
         var first = one.Ask("W-2").Mounts;
-        var three = one.Found("b", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Reported, "2")).Found("c", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Reported, "3")).Ask("W-2").Mounts;
+        var three = one.Found("b", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Reported, "2"))
+            .Found("c", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Reported, "3")).Ask("W-2").Mounts;
 
         Assert.Equal((Mounts.Yes, 5, Sureness.Indicated), (first.Value, first.Rank ?? 0, first.Sureness));
         Assert.Equal((Mounts.Yes, 5, Sureness.Indicated), (three.Value, three.Rank ?? 0, three.Sureness));
@@ -62,7 +66,8 @@ public sealed class EvidenceRulesTests
     [InlineData(EvidenceGrade.Inferred)]
     public void H03_equally_good_sources_that_contradict_each_other_are_disputed_and_make_nothing_certain(EvidenceGrade grade)
     {
-        var answer = AnyFindings.Nothing().Found("a", "W-2", FindingOutcome.Yes, By(grade, "1")).Found("b", "W-2", FindingOutcome.No, By(grade, "2")).Ask("W-2");
+        var answer = AnyFindings.Nothing().Found("a", "W-2", FindingOutcome.Yes, By(grade, "1")).Found("b", "W-2", FindingOutcome.No, By(grade, "2"))
+            .Ask("W-2");
 
         Assert.Equal((Mounts.NotKnown, true, Sureness.Unproven), (answer.Mounts.Value, answer.Mounts.Disputed, answer.Mounts.Sureness));
         Assert.Equal([Mounts.Yes, Mounts.No], answer.Mounts.CouldBe); // and not with work, which neither says
@@ -74,9 +79,11 @@ public sealed class EvidenceRulesTests
     [Fact]
     public void H04_a_weaker_contradiction_takes_one_step_however_often_it_comes()
     {
-        var family = AnyFindings.Nothing().Found("a", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Measured)).Found("b", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported, "1"));
+        var family = AnyFindings.Nothing().Found("a", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Measured))
+            .Found("b", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported, "1"));
         var once = family.Ask("W-2");
-        var again = family.Found("c", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported, "2")).Found("d", "W-2", FindingOutcome.No, By(EvidenceGrade.Inferred)).Ask("W-2");
+        var again = family.Found("c", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported, "2"))
+            .Found("d", "W-2", FindingOutcome.No, By(EvidenceGrade.Inferred)).Ask("W-2");
 
         Assert.Equal((Mounts.Yes, Sureness.Documented, 1), (once.Mounts.Value, once.Mounts.Sureness, once.Disagreements.Count));
         Assert.Equal((Mounts.Yes, Sureness.Documented, 3), (again.Mounts.Value, again.Mounts.Sureness, again.Disagreements.Count));
@@ -96,7 +103,8 @@ public sealed class EvidenceRulesTests
 
                 // Of a source that is itself a copy, another copy of the same grade.
                 var original = findings.First(finding => finding.Code == counting.Code);
-                var copied = new Evidence("ev-copy", original.Evidence.IsCopy ? original.Evidence.Grade : grade, null, null, null, original.Evidence.Code, null, null) { Root = original.Evidence.Root };
+                var copied = new Evidence("ev-copy", original.Evidence.IsCopy ? original.Evidence.Grade : grade, null, null, null, original.Evidence.Code,
+                    null, null) { Root = original.Evidence.Root };
                 var after = family.WithFindings([.. findings, original with { Code = "f-copy", Evidence = copied }]).Ask("W-2", serial: 700);
 
                 Assert.Equal(Said(before), Said(after));
@@ -115,9 +123,11 @@ public sealed class EvidenceRulesTests
                 var against = AnyFindings.One("f-against", By(grade, "against"), outcome, span: onThisSpan ? Serials(600, null) : null);
                 var after = family.WithFindings([.. findings, against]).Ask("W-2");
 
-                Assert.All(Enum.GetValues<Mounts>().Where(value => against.Axis == Axis.Mounts && value != FindingStatements.MountsOf(outcome) && value != Mounts.NotKnown),
+                Assert.All(Enum.GetValues<Mounts>().Where(value =>
+                    against.Axis == Axis.Mounts && value != FindingStatements.MountsOf(outcome) && value != Mounts.NotKnown),
                     value => Assert.True(SureThat(after.Mounts, value) <= SureThat(before.Mounts, value)));
-                Assert.All(Enum.GetValues<Runs>().Where(value => against.Axis == Axis.Runs && value != FindingStatements.RunsOf(outcome) && value != Runs.NotKnown),
+                Assert.All(Enum.GetValues<Runs>().Where(value =>
+                    against.Axis == Axis.Runs && value != FindingStatements.RunsOf(outcome) && value != Runs.NotKnown),
                     value => Assert.True(SureThat(after.Runs, value) <= SureThat(before.Runs, value)));
                 Assert.True(outcome is FindingOutcome.Yes or FindingOutcome.Same || SureThatItFits(after) <= SureThatItFits(before));
             }
@@ -145,12 +155,14 @@ public sealed class EvidenceRulesTests
         (findings, seed) => Families().All(family =>
         {
             var told = family.WithFindings(findings);
-            return AsJson.Of(FitCheck.Decide(told.Facts(), told.Question("W-2"))) == AsJson.Of(FitCheck.Decide(told.Facts(new Shuffled(seed)), told.Question("W-2")));
+            return AsJson.Of(FitCheck.Decide(told.Facts(), told.Question("W-2"))) == AsJson.Of(FitCheck.Decide(told.Facts(new Shuffled(seed)),
+                told.Question("W-2")));
         }),
         iter: Draws);
 
     [Fact]
-    public void What_is_found_on_one_axis_says_nothing_on_the_other() => Gen.Select(AnyFindings.Of(), AnyFindings.Outcomes, AnyFindings.Grades, Gen.Bool, Gen.Bool).Sample(
+    public void What_is_found_on_one_axis_says_nothing_on_the_other() => Gen
+        .Select(AnyFindings.Of(), AnyFindings.Outcomes, AnyFindings.Grades, Gen.Bool, Gen.Bool).Sample(
         (findings, outcome, grade, onThisSpan, serialKnown) =>
         {
             var more = AnyFindings.One("f-more", By(grade, "more"), outcome, span: onThisSpan ? Serials(600, null) : null);
@@ -158,7 +170,8 @@ public sealed class EvidenceRulesTests
             {
                 var before = family.WithFindings(findings).Ask("W-2", serial: serialKnown ? 700 : null);
                 var after = family.WithFindings([.. findings, more]).Ask("W-2", serial: serialKnown ? 700 : null);
-                Assert.Equal(more.Axis == Axis.Mounts ? Said(before.Runs) : Said(before.Mounts), more.Axis == Axis.Mounts ? Said(after.Runs) : Said(after.Mounts));
+                Assert.Equal(more.Axis == Axis.Mounts ? Said(before.Runs) : Said(before.Mounts),
+                    more.Axis == Axis.Mounts ? Said(after.Runs) : Said(after.Mounts));
                 Assert.Equal(AsJson.Of(family.WithFindings(findings).Ask("W-3")), AsJson.Of(family.WithFindings([.. findings, more]).Ask("W-3")));
             }
         },
@@ -183,7 +196,8 @@ public sealed class EvidenceRulesTests
 
     /// <summary>Everything that is said, without which reason says it.</summary>
     private static string Said(FitAnswer answer) => string.Join('\n',
-        answer.HeadlineText, answer.Sureness, answer.Consequence, Said(answer.Mounts), Said(answer.Runs), string.Join('|', answer.Disagreements.Select(one => (one.Axis, one.Says, one.Rank, one.Text))));
+        answer.HeadlineText, answer.Sureness, answer.Consequence, Said(answer.Mounts), Said(answer.Runs),
+            string.Join('|', answer.Disagreements.Select(one => (one.Axis, one.Says, one.Rank, one.Text))));
 
     private static string Said<T>(AxisAnswer<T> axis)
         where T : struct, Enum => $"{axis.Value} of {string.Join('/', axis.CouldBe)}, disputed {axis.Disputed}, rank {axis.Rank}, {axis.Sureness}";

@@ -46,8 +46,10 @@ public sealed class FindingAnswerTests
     [Fact]
     public void Two_findings_and_their_contradiction_on_both_axes_are_told_in_the_headline()
     {
-        var family = AnyFindings.Nothing().Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.RanUnderLoad, "a")).Found("f-2", "W-2", FindingOutcome.No, By(EvidenceGrade.TrialFitted))
-            .Found("f-3", "W-2", FindingOutcome.Same, By(EvidenceGrade.RanUnderLoad, "a")).Found("f-4", "W-2", FindingOutcome.Differently, By(EvidenceGrade.RanUnderLoad, "b"));
+        var family = AnyFindings.Nothing().Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.RanUnderLoad, "a"))
+            .Found("f-2", "W-2", FindingOutcome.No, By(EvidenceGrade.TrialFitted))
+            .Found("f-3", "W-2", FindingOutcome.Same, By(EvidenceGrade.RanUnderLoad, "a"))
+                .Found("f-4", "W-2", FindingOutcome.Differently, By(EvidenceGrade.RanUnderLoad, "b"));
 
         Assert.Equal("Not known yet; equally good sources disagree on whether it mounts and on how the engine runs", family.Ask("W-2").HeadlineText);
     }
@@ -56,7 +58,8 @@ public sealed class FindingAnswerTests
     [Fact]
     public void What_a_trial_fit_has_shown_to_be_no_hindrance_has_no_consequence_and_needs_no_work()
     {
-        var family = WithWheels(wheel => wheel.CannotAlterRunning().Length("bore").Rule("bore", Effect.Work, work: "ream", consequence: Consequence.Damage)).Work("ream")
+        var family = WithWheels(wheel => wheel.CannotAlterRunning().Length("bore")
+            .Rule("bore", Effect.Work, work: "ream", consequence: Consequence.Damage)).Work("ream")
             .Wheel("W-1", Has("bore", Mm(10))).Wheel("W-2", Has("bore", Mm(9))).Fitted("lark", "wheel", "W-1");
 
         var computed = family.Ask("W-2");
@@ -73,16 +76,19 @@ public sealed class FindingAnswerTests
     [InlineData(FindingOutcome.No, Headline.DoesNotFit, Consequence.Loss)]
     [InlineData(FindingOutcome.WithWork, Headline.FitsWithWork, Consequence.Loss)]
     [InlineData(FindingOutcome.Yes, Headline.Fits, null)]
-    public void A_finding_has_the_consequence_of_a_demand_without_a_rule_where_nothing_recorded_tells_another(FindingOutcome outcome, Headline headline, Consequence? consequence)
+    public void A_finding_has_the_consequence_of_a_demand_without_a_rule_where_nothing_recorded_tells_another(FindingOutcome outcome, Headline headline,
+        Consequence? consequence)
     {
-        var answer = WithWheels(wheel => wheel.CannotAlterRunning()).Wheel("W-1").Wheel("W-2").Fitted("lark", "wheel", "W-1").Found("f-1", "W-2", outcome, By(EvidenceGrade.TrialFitted)).Ask("W-2");
+        var answer = WithWheels(wheel => wheel.CannotAlterRunning()).Wheel("W-1").Wheel("W-2").Fitted("lark", "wheel", "W-1")
+            .Found("f-1", "W-2", outcome, By(EvidenceGrade.TrialFitted)).Ask("W-2");
 
         Assert.Equal((headline, consequence), (answer.Headline, answer.Consequence));
     }
 
     [Fact]
     public void A_finding_that_agrees_with_an_unmet_relation_leaves_its_consequence() =>
-        Assert.Equal(Consequence.Nuisance, WithWheels(wheel => wheel.CannotAlterRunning().Length("bore").Rule("bore", Effect.Stops, consequence: Consequence.Nuisance))
+        Assert.Equal(Consequence.Nuisance, WithWheels(wheel => wheel.CannotAlterRunning().Length("bore")
+            .Rule("bore", Effect.Stops, consequence: Consequence.Nuisance))
             .Wheel("W-1", Has("bore", Mm(10))).Wheel("W-2", Has("bore", Mm(12))).Fitted("lark", "wheel", "W-1")
             .Found("f-1", "W-2", FindingOutcome.No, By(EvidenceGrade.TrialFitted)).Ask("W-2").Consequence);
 
@@ -90,11 +96,14 @@ public sealed class FindingAnswerTests
     [Fact]
     public void Nothing_is_to_be_measured_on_an_axis_that_a_finding_decides()
     {
-        var family = WithWheels(wheel => wheel.Length("bore").Rule("bore", Effect.Stops, allowance: 0.5m).Check("bore", Method.Caliper, 4, 0.02m).Choice("hand").Rule("hand", Effect.Alters).Check("hand", Method.Eye, 1))
+        var family = WithWheels(wheel => wheel.Length("bore")
+            .Rule("bore", Effect.Stops, allowance: 0.5m).Check("bore", Method.Caliper, 4, 0.02m).Choice("hand")
+            .Rule("hand", Effect.Alters).Check("hand", Method.Eye, 1))
             .Wheel("W-1", Has("bore", Mm(10)), Has("hand", Word("left"))).Wheel("W-2").Fitted("lark", "wheel", "W-1");
 
         Assert.Equal(["hand", "bore"], family.Ask("W-2").MeasureNext.Select(next => next.Feature));
-        Assert.Equal(["hand"], family.Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted)).Ask("W-2").MeasureNext.Select(next => next.Feature));
+        Assert.Equal(["hand"], family.Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted)).Ask("W-2").MeasureNext
+            .Select(next => next.Feature));
         Assert.Empty(family.Found("f-2", "W-2", FindingOutcome.Same, By(EvidenceGrade.RanUnderLoad)).Ask("W-2").MeasureNext);
     }
 
@@ -103,7 +112,8 @@ public sealed class FindingAnswerTests
     public void What_the_part_drags_in_stays_needed_whoever_has_fitted_it()
     {
         var answer = WithWheelsAndShafts(wheel => wheel.CannotAlterRunning().Choice("size"), shaft => shaft.Choice("size"))
-            .Wheel("W-1").Wheel("W-2", Has("size", Word("large"))).Shaft("S-1", Has("size", Word("small"))).Fitted("lark", "wheel", "W-1").Fitted("lark", "shaft", "S-1")
+            .Wheel("W-1").Wheel("W-2", Has("size", Word("large"))).Shaft("S-1", Has("size", Word("small"))).Fitted("lark", "wheel", "W-1")
+                .Fitted("lark", "shaft", "S-1")
             .Companion("large-goes-on-large", "wheel.size", Word("large"), "shaft.size", Word("large"))
             .Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted)).Ask("W-2");
 
@@ -145,9 +155,11 @@ public sealed class FindingAnswerTests
     {
         var by = new Evidence("ev-0031", EvidenceGrade.RanUnderLoad, "2026-04-12", "builder 5", "message about a season", null, null, null)
         {
-            Details = new SourceDetails(SpeaksOf.Item, "plug-in meter", 40.5m, new QuantityReading(150_000, null, null, null, UnitTable.Get("kW"), "150 kW"), "petrol E0", "page 3", null),
+            Details = new SourceDetails(SpeaksOf.Item, "plug-in meter", 40.5m, new QuantityReading(150_000, null, null, null, UnitTable.Get("kW"), "150 kW"),
+                "petrol E0", "page 3", null),
         };
-        var family = AnyFindings.Nothing().WithFindings([AnyFindings.One("f-1", by, FindingOutcome.Same, span: Serials(1000, 2000)) with { Note = "on a dynamometer" }]);
+        var family = AnyFindings.Nothing()
+            .WithFindings([AnyFindings.One("f-1", by, FindingOutcome.Same, span: Serials(1000, 2000)) with { Note = "on a dynamometer" }]);
 
         var answer = family.Ask("W-2", serial: 1000);
 
@@ -155,13 +167,15 @@ public sealed class FindingAnswerTests
             "Ran under load on lark (serial 1000 to 2000): the engine runs the same with it. " +
             "Says builder 5, 2026-04-12, message about a season, page 3, plug-in meter, 40.5 h under load, 150 kW, on petrol E0. On a dynamometer.",
             answer.Findings[0].Text);
-        Assert.Equal((150_000m, "W", "150 kW"), (answer.Findings[0].Evidence.Details?.Output?.Value ?? 0, answer.Findings[0].Evidence.Details?.Output?.Unit, answer.Findings[0].Evidence.Details?.Output?.Text));
+        Assert.Equal((150_000m, "W", "150 kW"), (answer.Findings[0].Evidence.Details?.Output?.Value ?? 0, answer.Findings[0].Evidence.Details?.Output?.Unit,
+            answer.Findings[0].Evidence.Details?.Output?.Text));
     }
 
     [Fact]
     public void Every_source_cited_is_listed_once()
     {
-        var answer = Wheels().Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Reported)).Found("f-2", "W-2", FindingOutcome.Same, By(EvidenceGrade.Reported))
+        var answer = Wheels().Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Reported))
+            .Found("f-2", "W-2", FindingOutcome.Same, By(EvidenceGrade.Reported))
             .Found("f-3", "W-2", FindingOutcome.Yes, Retracted(EvidenceGrade.TrialFitted)).Ask("W-2");
 
         Assert.Equal(["ev-makers-document", "ev-reported", "ev-trial-fitted-retracted"], answer.Sources.Select(source => source.Evidence));
@@ -173,8 +187,10 @@ public sealed class FindingAnswerTests
     [Fact]
     public void Two_sources_of_one_code_are_both_listed()
     {
-        var (own, other) = (new Evidence("ev-0001", EvidenceGrade.MakersDocument, null, "alder", "list 1", null, null, null), new Evidence("ev-0001", EvidenceGrade.Reported, null, "builder 9", "letter", null, null, null));
-        var answer = WithWheels(wheel => wheel.Length("bore").Rule("bore", Effect.Stops)).Wheel("W-1", Has("bore", Mm(10), own)).Wheel("W-2", Has("bore", Mm(12), other)).Fitted("lark", "wheel", "W-1").Ask("W-2");
+        var (own, other) = (new Evidence("ev-0001", EvidenceGrade.MakersDocument, null, "alder", "list 1", null, null, null),
+            new Evidence("ev-0001", EvidenceGrade.Reported, null, "builder 9", "letter", null, null, null));
+        var answer = WithWheels(wheel => wheel.Length("bore").Rule("bore", Effect.Stops)).Wheel("W-1", Has("bore", Mm(10), own))
+            .Wheel("W-2", Has("bore", Mm(12), other)).Fitted("lark", "wheel", "W-1").Ask("W-2");
 
         Assert.Equal(["ev-0001"], answer.Of("bore").Evidence);
         Assert.Equal(["builder 9", "alder"], answer.Sources.Select(source => source.Author));
@@ -198,10 +214,13 @@ public sealed class FindingAnswerTests
         foreach (var (variant, number) in new[] { "lark", "swift" }.SelectMany(_ => new[] { "W-1", "W-2", "W-3" }, (variant, number) => (variant, number)))
         {
             var (was, becomes) = (Line(before.Ask(number, on: variant)), Line(after.Ask(number, on: variant)));
-            lines.AddRange(was == becomes ? [$"{number} on {variant}: {was}"] : [$"{number} on {variant}, before: {was}", $"{number} on {variant}, after:  {becomes}"]);
+            lines.AddRange(was == becomes ? [$"{number} on {variant}: {was}"] : [$"{number} on {variant}, before: {was}",
+                $"{number} on {variant}, after:  {becomes}"]);
         }
 
-        Assert.Equal(["W-2 on lark, before", "W-2 on lark, after"], lines.Where(line => line.Contains("before:", StringComparison.Ordinal) || line.Contains("after:", StringComparison.Ordinal)).Select(line => line.Split(':')[0]));
+        Assert.Equal(["W-2 on lark, before", "W-2 on lark, after"], lines
+            .Where(line => line.Contains("before:", StringComparison.Ordinal) || line.Contains("after:", StringComparison.Ordinal))
+            .Select(line => line.Split(':')[0]));
         Snapshot.Match(string.Join('\n', lines));
     }
 
@@ -210,9 +229,12 @@ public sealed class FindingAnswerTests
     public void Whole_answer_with_findings_as_JSON_shows_it()
     {
         var family = Wheels().Fitted("swift", "wheel", "W-1").Place("shaft", _ => { }).Shaft("S-1").Shaft("S-2").Fitted("lark", "shaft", "S-1")
-            .Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.RanUnderLoad)).Found("f-2", "W-2", FindingOutcome.Differently, By(EvidenceGrade.RanUnderLoad))
-            .Found("f-3", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported, "letter"), on: "swift").Found("f-4", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported, "retold", copyOf: "ev-reported-letter"))
-            .Found("f-5", "W-2", FindingOutcome.Same, Retracted(EvidenceGrade.Reported)).Found("f-6", "W-2", FindingOutcome.WithWork, By(EvidenceGrade.TrialFitted), with: "shaft=S-2");
+            .Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.RanUnderLoad))
+                .Found("f-2", "W-2", FindingOutcome.Differently, By(EvidenceGrade.RanUnderLoad))
+            .Found("f-3", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported, "letter"), on: "swift")
+                .Found("f-4", "W-2", FindingOutcome.No, By(EvidenceGrade.Reported, "retold", copyOf: "ev-reported-letter"))
+            .Found("f-5", "W-2", FindingOutcome.Same, Retracted(EvidenceGrade.Reported))
+                .Found("f-6", "W-2", FindingOutcome.WithWork, By(EvidenceGrade.TrialFitted), with: "shaft=S-2");
 
         Snapshot.Match(AsJson.Of(family.Ask("W-2")));
     }
@@ -221,7 +243,11 @@ public sealed class FindingAnswerTests
         $"{answer.HeadlineText} ({Codes.Of(answer.Sureness)}); mounts {Said(answer.Mounts)}; runs {Said(answer.Runs)}";
 
     private static string Said<T>(AxisAnswer<T> axis)
-        where T : struct, Enum => $"{Codes.Of(axis.Value)}, rank {axis.Rank?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "none"}, {Codes.Of(axis.Sureness)}";
+        where T : struct, Enum
+    {
+        var rank = axis.Rank is { } known ? FormattableString.Invariant($"{known}") : "none";
+        return $"{Codes.Of(axis.Value)}, rank {rank}, {Codes.Of(axis.Sureness)}";
+    }
 
     /// <summary>W-1 of bore 10 is fitted; W-2 of bore 12, by a document, does not go on, which would do damage; of how it runs nothing is recorded.</summary>
     private static TestFamily Wheels() => WithWheels(wheel => wheel.Length("bore").Rule("bore", Effect.Stops, consequence: Consequence.Damage))

@@ -6,7 +6,7 @@ using static PartMatch.Core.Tests.Catalogue.TestFamily;
 
 namespace PartMatch.Core.Tests.Fit;
 
-/// <summary>What counts of what was found, and with which rank: MODEL.md section 6. W-1 is fitted, W-2 is asked about, and nothing else is recorded of it.</summary>
+/// <summary>What counts of what was found, and with which rank: the table of data-seed/README.md. W-1 is fitted, W-2 is asked about, and nothing else is recorded of it.</summary>
 public sealed class FindingTests
 {
     // Mounts: trial-fitted 1, measured 2, maker's document 3, reported 5, inferred 6. To run under load it had to be mounted: 1.
@@ -42,7 +42,8 @@ public sealed class FindingTests
         FindingOutcome outcome, EvidenceGrade grade, int direct, int indirect)
     {
         Check(Wheels().Found("f-1", "W-2", outcome, By(grade)).Ask("W-2"), outcome, direct, FindingStanding.Counts);
-        Check(Wheels().Fitted("swift", "wheel", "W-1").Found("f-1", "W-2", outcome, By(grade), on: "swift").Ask("W-2"), outcome, indirect, FindingStanding.Indirect);
+        Check(Wheels().Fitted("swift", "wheel", "W-1").Found("f-1", "W-2", outcome, By(grade), on: "swift")
+            .Ask("W-2"), outcome, indirect, FindingStanding.Indirect);
     }
 
     // On each bound of the span and just outside it.
@@ -65,8 +66,10 @@ public sealed class FindingTests
     [InlineData(EvidenceGrade.Reported, 6)]
     public void Without_the_serial_number_it_counts_as_where_it_counts_least(EvidenceGrade grade, int rank)
     {
-        Check(Wheels().Found("f-1", "W-2", FindingOutcome.Yes, By(grade), span: Serials(1000, null)).Ask("W-2"), FindingOutcome.Yes, rank, FindingStanding.Indirect);
-        Check(Wheels().Found("f-1", "W-2", FindingOutcome.Yes, By(grade), span: Serials(null, 1000)).Ask("W-2"), FindingOutcome.Yes, rank, FindingStanding.Indirect);
+        Check(Wheels().Found("f-1", "W-2", FindingOutcome.Yes, By(grade), span: Serials(1000, null))
+            .Ask("W-2"), FindingOutcome.Yes, rank, FindingStanding.Indirect);
+        Check(Wheels().Found("f-1", "W-2", FindingOutcome.Yes, By(grade), span: Serials(null, 1000))
+            .Ask("W-2"), FindingOutcome.Yes, rank, FindingStanding.Indirect);
     }
 
     [Theory]
@@ -130,56 +133,14 @@ public sealed class FindingTests
         Assert.Equal(expected, family.Ask("W-2").Findings[0].Standing);
     }
 
-    [Theory]
-    [InlineData("shaft=S-2", FindingStanding.Counts)]
-    [InlineData("shaft=S-3", FindingStanding.OtherNeighbours)]
-    [InlineData("shaft=none", FindingStanding.OtherNeighbours)]
-    [InlineData("shaft=S-1", FindingStanding.OtherNeighbours)]
-    [InlineData(null, FindingStanding.OtherNeighbours)]
-    public void A_finding_made_with_another_neighbour_counts_only_where_that_neighbour_will_be(string? asked, FindingStanding expected)
-    {
-        var family = WithShafts().Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted), with: "shaft=S-2");
-
-        var answer = family.Ask("W-2", with: asked is null ? [] : [asked]);
-
-        Assert.Equal((expected, expected == FindingStanding.Counts ? 1 : null), (answer.Findings[0].Standing, answer.Findings[0].Rank));
-    }
-
-    [Theory]
-    [InlineData("shaft=none", "shaft=none", FindingStanding.Counts)]
-    [InlineData("shaft=none", null, FindingStanding.OtherNeighbours)]
-    [InlineData("shaft=S-1", null, FindingStanding.Counts)]
-    public void A_finding_made_with_nothing_there_or_with_the_makers_own_is_held_against_what_is_there(string with, string? asked, FindingStanding expected) =>
-        Assert.Equal(expected, WithShafts().Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted), with: with)
-            .Ask("W-2", with: asked is null ? [] : [asked]).Findings[0].Standing);
-
-    [Fact]
-    public void A_finding_with_a_neighbour_does_not_count_where_nobody_recorded_what_is_there() =>
-        Assert.Equal(FindingStanding.OtherNeighbours, Wheels().Place("shaft", _ => { }).Shaft("S-1").Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted), with: "shaft=S-1")
-            .Ask("W-2").Findings[0].Standing);
-
-    // The joint is about mounting, so another shaft leaves a finding about running alone.
-    [Theory]
-    [InlineData(FindingOutcome.Yes, null, FindingStanding.OtherNeighbours)]
-    [InlineData(FindingOutcome.Yes, "shaft=S-2", FindingStanding.Counts)]
-    [InlineData(FindingOutcome.Same, null, FindingStanding.Counts)]
-    public void With_another_neighbour_at_a_joint_only_findings_that_name_it_count_on_the_axis_of_the_joint(FindingOutcome outcome, string? with, FindingStanding expected)
-    {
-        var joint = WithShafts().Joint("clearance", "shaft.diameter", "wheel.bore", min: 0, max: 1).Found("f-1", "W-2", outcome, By(EvidenceGrade.RanUnderLoad), with: with is null ? [] : [with]);
-        var stack = WithShafts().Stack("room", "+wheel.bore|-shaft.diameter", min: 0, max: 1).Found("f-1", "W-2", outcome, By(EvidenceGrade.RanUnderLoad), with: with is null ? [] : [with]);
-
-        Assert.Equal(expected, joint.Ask("W-2", with: "shaft=S-2").Findings[0].Standing);
-        Assert.Equal(expected, stack.Ask("W-2", with: "shaft=S-2").Findings[0].Standing);
-        Assert.Equal(FindingStanding.Counts, WithShafts().Found("f-1", "W-2", outcome, By(EvidenceGrade.RanUnderLoad)).Ask("W-2", with: "shaft=S-2").Findings[0].Standing); // no joint
-    }
-
     [Fact]
     public void A_copy_counts_once_and_names_what_counts_in_its_place()
     {
         var answer = Wheels().Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Reported, "letter"))
             .Found("f-2", "W-2", FindingOutcome.Yes, By(EvidenceGrade.Measured, "retold", copyOf: "ev-reported-letter")).Ask("W-2");
 
-        Assert.Equal([(5, FindingStanding.Counts, null), (null, FindingStanding.Copy, "f-1")], answer.Findings.Select(found => (found.Rank, found.Standing, found.CopyOf)));
+        Assert.Equal([(5, FindingStanding.Counts, null), (null, FindingStanding.Copy, "f-1")], answer.Findings.Select(found =>
+            (found.Rank, found.Standing, found.CopyOf)));
         Assert.Equal((Mounts.Yes, 5), (answer.Mounts.Value, answer.Mounts.Rank ?? 0)); // graded measured, the copy is no better than its original
         Assert.Contains("Not counted again: goes back to the same source as f-1.", answer.Findings[1].Text, StringComparison.Ordinal);
     }
@@ -205,10 +166,11 @@ public sealed class FindingTests
 
     [Fact]
     public void One_source_may_speak_of_both_axes() =>
-        Assert.All(Wheels().Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.RanUnderLoad)).Found("f-2", "W-2", FindingOutcome.Same, By(EvidenceGrade.RanUnderLoad)).Ask("W-2").Findings,
+        Assert.All(Wheels().Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.RanUnderLoad))
+            .Found("f-2", "W-2", FindingOutcome.Same, By(EvidenceGrade.RanUnderLoad)).Ask("W-2").Findings,
             found => Assert.Equal((FindingStanding.Counts, 1), (found.Standing, found.Rank ?? 0)));
 
-    // MODEL.md: findings are about the part. How a linked number stands to it is said by the identity.
+    // Findings are about the part. How a linked number stands to it is said by the identity.
     [Fact]
     public void A_finding_about_a_number_that_stands_in_for_it_both_ways_is_about_another_part()
     {
@@ -220,19 +182,22 @@ public sealed class FindingTests
 
     [Fact]
     public void A_finding_at_another_position_is_not_about_this_one() =>
-        Assert.Empty(Wheels().Position("spare-wheel", "wheel").Found("f-1", "W-2", FindingOutcome.No, By(EvidenceGrade.TrialFitted), at: "spare-wheel").Ask("W-2").Findings);
+        Assert.Empty(Wheels().Position("spare-wheel", "wheel").Found("f-1", "W-2", FindingOutcome.No, By(EvidenceGrade.TrialFitted), at: "spare-wheel")
+            .Ask("W-2").Findings);
 
     [Fact]
     public void That_a_position_can_stay_empty_is_found_like_anything_else()
     {
-        var answer = Wheels().Fitted("swift", "wheel", "none").Found("f-1", "none", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted)).AskFrom("swift", on: "lark");
+        var answer = Wheels().Fitted("swift", "wheel", "none").Found("f-1", "none", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted)).AskFrom("swift",
+            on: "lark");
 
         Assert.Equal((Mounts.Yes, 1, "none"), (answer.Mounts.Value, answer.Mounts.Rank ?? 0, answer.Findings[0].Part));
         Assert.Contains("the position can stay empty", answer.Findings[0].Text, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void A_number_in_no_book_has_no_findings() => Assert.Empty(Wheels().Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted)).Ask("W-99").Findings);
+    public void A_number_in_no_book_has_no_findings() => Assert.Empty(Wheels().Found("f-1", "W-2", FindingOutcome.Yes, By(EvidenceGrade.TrialFitted))
+        .Ask("W-99").Findings);
 
     private static void Check(FitAnswer answer, FindingOutcome outcome, int rank, FindingStanding standing)
     {
@@ -246,12 +211,19 @@ public sealed class FindingTests
         }
         else
         {
-            Assert.Equal((outcome == FindingOutcome.Same ? Runs.Same : Runs.Differently, rank, SurenessOf(rank)), (answer.Runs.Value, answer.Runs.Rank ?? 0, answer.Runs.Sureness));
+            Assert.Equal((outcome == FindingOutcome.Same ? Runs.Same : Runs.Differently, rank, SurenessOf(rank)), (answer.Runs.Value, answer.Runs.Rank ?? 0,
+                answer.Runs.Sureness));
             Assert.Null(answer.Mounts.Rank);
         }
     }
 
-    private static Sureness SurenessOf(int rank) => rank switch { 1 or 2 => Sureness.Proven, 3 => Sureness.Documented, 4 or 5 => Sureness.Indicated, _ => Sureness.Unproven };
+    private static Sureness SurenessOf(int rank) => rank switch
+    {
+        1 or 2 => Sureness.Proven,
+        3 => Sureness.Documented,
+        4 or 5 => Sureness.Indicated,
+        _ => Sureness.Unproven,
+    };
 
     private static void NothingCounts(FitAnswer answer, FindingStanding standing)
     {
@@ -262,7 +234,4 @@ public sealed class FindingTests
     }
 
     private static TestFamily Wheels() => WithWheels(_ => { }).Wheel("W-1").Wheel("W-2").Wheel("W-3").Fitted("lark", "wheel", "W-1");
-
-    private static TestFamily WithShafts() => WithWheelsAndShafts(wheel => wheel.Length("bore"), shaft => shaft.Length("diameter"))
-        .Wheel("W-1").Wheel("W-2").Shaft("S-1").Shaft("S-2").Shaft("S-3").Fitted("lark", "wheel", "W-1").Fitted("lark", "shaft", "S-1");
 }

@@ -25,7 +25,8 @@ public sealed class ItemCheckTests
         var answer = Check(Shafts().Limit("shaft", "journal", 44.95m, 45.05m), Read("journal", (decimal)read, 0.01m));
 
         Assert.Equal((expected, expected), (Assert.Single(answer.Limits).Condition, answer.Condition));
-        Assert.Equal(expected == ItemCondition.NotInspected, answer.Limits[0].Text.Contains("the reading's uncertainty straddles the limit", StringComparison.Ordinal));
+        Assert.Equal(expected == ItemCondition.NotInspected,
+            answer.Limits[0].Text.Contains("the reading's uncertainty straddles the limit", StringComparison.Ordinal));
     }
 
     // Wear has one end: at least 44.95.
@@ -46,7 +47,8 @@ public sealed class ItemCheckTests
     public void The_whole_is_beyond_if_any_is_and_within_only_if_every_limit_is(double journal, double runOut, ItemCondition expected)
     {
         var family = Shafts().Limit("shaft", "journal", 44.95m, null).Limit("shaft", "run-out", null, 0.06m);
-        ItemReading[] readings = [Read("journal", (decimal)journal, 0.01m), .. runOut < 0.1 ? [Read("run-out", (decimal)runOut, 0.005m)] : Array.Empty<ItemReading>()];
+        ItemReading[] readings = [Read("journal", (decimal)journal, 0.01m),
+            .. runOut < 0.1 ? [Read("run-out", (decimal)runOut, 0.005m)] : Array.Empty<ItemReading>()];
 
         var answer = Check(family, readings);
 
@@ -92,7 +94,8 @@ public sealed class ItemCheckTests
 
     [Fact]
     public void A_withdrawn_reading_shows_nothing() =>
-        Assert.Equal(ItemCondition.NotInspected, Check(Shafts().Limit("shaft", "journal", 44.95m, null), Read("journal", 45, 0.01m) with { Evidence = Retracted(EvidenceGrade.Measured) }).Condition);
+        Assert.Equal(ItemCondition.NotInspected, Check(Shafts()
+            .Limit("shaft", "journal", 44.95m, null), Read("journal", 45, 0.01m) with { Evidence = Retracted(EvidenceGrade.Measured) }).Condition);
 
     [Theory]
     [InlineData(3, ItemCondition.WithinLimits)]
@@ -106,11 +109,13 @@ public sealed class ItemCheckTests
 
     [Fact]
     public void A_word_is_no_number_to_hold_against_a_limit() =>
-        Assert.Contains("no number", Check(Shafts().Limit("shaft", "journal", 44.95m, null), new ItemReading("journal", Word("worn"), null, null, null, null)).Limits[0].Text, StringComparison.Ordinal);
+        Assert.Contains("no number", Check(Shafts().Limit("shaft", "journal", 44.95m, null),
+            new ItemReading("journal", Word("worn"), null, null, null, null)).Limits[0].Text, StringComparison.Ordinal);
 
     [Fact]
     public void No_answer_says_that_the_item_is_sound() =>
-        Assert.Contains("does not show that the part is sound", Check(Shafts().Limit("shaft", "journal", 44.95m, null), Read("journal", 45, 0.01m)).NotInspected, StringComparison.Ordinal);
+        Assert.Contains("does not show that the part is sound",
+            Check(Shafts().Limit("shaft", "journal", 44.95m, null), Read("journal", 45, 0.01m)).NotInspected, StringComparison.Ordinal);
 
     // Grades: A for 44.98 … 44.99, B for 44.99 … 45.00, C for 45.00 … 45.01.
     [Theory]
@@ -132,10 +137,13 @@ public sealed class ItemCheckTests
     [Fact]
     public void What_to_order_is_said_in_words()
     {
-        Assert.Equal("Main shell, chosen by journal, read as 44.985 mm (known to ± 0.002): order alder:M-A.", Check(Shells(), Read("journal", 44.985m, 0.002m)).Grades[0].Text);
-        Assert.Contains("alder:M-A or alder:M-B: the reading's uncertainty straddles the grades; read it closer, then order", Check(Shells(), Read("journal", 44.99m, 0.002m)).Grades[0].Text, StringComparison.Ordinal);
+        Assert.Equal("Main shell, chosen by journal, read as 44.985 mm (known to ± 0.002): order alder:M-A.",
+            Check(Shells(), Read("journal", 44.985m, 0.002m)).Grades[0].Text);
+        Assert.Contains("alder:M-A or alder:M-B: the reading's uncertainty straddles the grades; read it closer, then order",
+            Check(Shells(), Read("journal", 44.99m, 0.002m)).Grades[0].Text, StringComparison.Ordinal);
         Assert.Contains("or beyond the end of the table", Check(Shells(), Read("journal", 44.979m, 0.002m)).Grades[0].Text, StringComparison.Ordinal);
-        Assert.Contains("in no row of the table, which runs over 44.98 … 45.01 mm", Check(Shells(), Read("journal", 45.02m, 0.002m)).Grades[0].Text, StringComparison.Ordinal);
+        Assert.Contains("in no row of the table, which runs over 44.98 … 45.01 mm", Check(Shells(), Read("journal", 45.02m, 0.002m)).Grades[0].Text,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -150,14 +158,18 @@ public sealed class ItemCheckTests
     public void A_feature_that_was_not_read_or_a_table_of_another_kind_gives_no_grade()
     {
         Assert.Empty(Check(Shells(), Read("run-out", 0.01m, 0.002m)).Grades);
-        Assert.Empty(ItemCheck.Decide(Shells().Facts(), Shells().Facts().GetKind("main-shell"), [], null, Item(Read("journal", 44.985m, 0.002m)), Shells().Facts().Selects).Grades);
-        Assert.Empty(ItemCheck.Decide(null, Shells().Facts().GetKind("shaft"), [], null, Item(Read("journal", 44.985m, 0.002m)), Shells().Facts().Selects).Grades); // no family, no positions
+        Assert.Empty(ItemCheck.Decide(Shells().Facts(), Shells().Facts().GetKind("main-shell"), [], null, Item(Read("journal", 44.985m, 0.002m)),
+            Shells().Facts().Selects).Grades);
+        Assert.Empty(ItemCheck.Decide(null, Shells().Facts().GetKind("shaft"), [], null, Item(Read("journal", 44.985m, 0.002m)),
+            Shells().Facts().Selects).Grades); // no family, no positions
     }
 
     internal static ItemReading Read(string feature, decimal mm, decimal? knownTo) =>
-        new(feature, Bare(mm) with { Uncertainty = knownTo is { } known ? Metres(known) : null }, "micrometer", "2026-03-02", By(EvidenceGrade.Measured, "bench"), null);
+        new(feature, Bare(mm) with { Uncertainty = knownTo is { } known ? Metres(known) : null }, "micrometer", "2026-03-02",
+            By(EvidenceGrade.Measured, "bench"), null);
 
-    internal static Item Item(params ItemReading[] readings) => new("i-0001", "finch-9", Id("S-1"), ItemOrigin.YardPull, "light rust", null, null, readings, []);
+    internal static Item Item(params ItemReading[] readings) =>
+        new("i-0001", "finch-9", Id("S-1"), ItemOrigin.YardPull, "light rust", null, null, readings, []);
 
     private static ItemAnswer Check(TestFamily family, params ItemReading[] readings)
     {
@@ -165,8 +177,10 @@ public sealed class ItemCheckTests
         return ItemCheck.Decide(facts, facts.GetKind("shaft"), facts.Limits, facts.GetPart(Id("S-1")), Item(readings), facts.Selects);
     }
 
-    private static TestFamily Shafts() => new TestFamily().Variant("lark").Place("shaft", shaft => shaft.Length("journal").Length("run-out").Counted("pitted-teeth")).Shaft("S-1");
+    private static TestFamily Shafts() => new TestFamily().Variant("lark")
+        .Place("shaft", shaft => shaft.Length("journal").Length("run-out").Counted("pitted-teeth")).Shaft("S-1");
 
     private static TestFamily Shells() => Shafts().Place("main-shell", _ => { }).Part("M-A", "main-shell").Part("M-B", "main-shell").Part("M-C", "main-shell")
-        .Chosen("main-shell", "shaft.journal", 44.98m, 44.99m, "M-A").Chosen("main-shell", "shaft.journal", 44.99m, 45.00m, "M-B").Chosen("main-shell", "shaft.journal", 45.00m, 45.01m, "M-C");
+        .Chosen("main-shell", "shaft.journal", 44.98m, 44.99m, "M-A").Chosen("main-shell", "shaft.journal", 44.99m, 45.00m, "M-B")
+            .Chosen("main-shell", "shaft.journal", 45.00m, 45.01m, "M-C");
 }

@@ -61,7 +61,7 @@ public sealed class ItemInFitTests
         Assert.Equal(Sureness.Indicated, answer.Mounts.Sureness); // documented, less one step
     }
 
-    // MODEL.md, Which value: a maker's document outranks one measured example of a number; for an item the measurement outranks the document.
+    // A maker's document outranks one measured example of a number; for an item the measurement outranks the document.
     [Fact]
     public void The_measurement_of_the_item_outranks_the_document_of_its_number() =>
         Assert.Equal(Mounts.No, Ask(Shafts().Shaft("S-3", Has("journal", Mm(10))), "S-3", Read("journal", 12, 0.02m)).Mounts.Value);
@@ -87,14 +87,16 @@ public sealed class ItemInFitTests
     {
         var answer = Ask(Shafts(), "S-2", Read("journal", 12, 0.02m) with { Evidence = null });
 
-        Assert.Equal((EvidenceGrade.Measured, "2026-03-02", "read on the item finch-9/i-0001, micrometer"), Assert.Single(answer.Sources, source => source.Evidence == "i-0001") is var cited ? (cited.Grade, cited.Date, cited.Source) : default);
+        Assert.Equal((EvidenceGrade.Measured, "2026-03-02", "read on the item finch-9/i-0001, micrometer"),
+            Assert.Single(answer.Sources, source => source.Evidence == "i-0001") is var cited ? (cited.Grade, cited.Date, cited.Source) : default);
     }
 
     // A journal read at 10.0 on a shaft that goes into the wheel: the joint is judged with the reading.
     [Fact]
     public void Joints_are_judged_with_what_was_read()
     {
-        var family = Shafts().Place("wheel", wheel => wheel.Length("bore")).Wheel("W-1", Has("bore", Mm(10.05m))).Fitted("lark", "wheel", "W-1").Joint("clearance", "shaft.journal", "wheel.bore", min: 0, max: 0.1m);
+        var family = Shafts().Place("wheel", wheel => wheel.Length("bore")).Wheel("W-1", Has("bore", Mm(10.05m))).Fitted("lark", "wheel", "W-1")
+            .Joint("clearance", "shaft.journal", "wheel.bore", min: 0, max: 0.1m);
 
         Assert.Equal(Met.NotKnown, family.Ask("S-2", at: "shaft").Of("clearance").Met);
         Assert.Equal(Met.Yes, Ask(family, "S-2", Read("journal", 10.0m, 0.02m)).Of("clearance").Met);
@@ -106,7 +108,8 @@ public sealed class ItemInFitTests
     [InlineData(9.0, ItemCondition.BeyondLimits)]
     public void The_answer_tells_the_condition_of_the_item_beside_the_fit(double read, ItemCondition expected)
     {
-        var answer = Ask(Shafts().Limit("shaft", "journal", 9.95m, null, evidence: By(EvidenceGrade.MakersDocument, "limits")), "S-2", Read("journal", (decimal)read, 0.02m));
+        var answer = Ask(Shafts().Limit("shaft", "journal", 9.95m, null, evidence: By(EvidenceGrade.MakersDocument, "limits")), "S-2",
+            Read("journal", (decimal)read, 0.02m));
 
         Assert.Equal((expected, "i-0001", "finch-9/i-0001"), (answer.Item?.Condition, answer.Item?.Item, answer.Asked.Item));
         Assert.Contains(answer.Sources, source => source.Evidence == "ev-makers-document-limits");
@@ -115,7 +118,8 @@ public sealed class ItemInFitTests
 
     [Fact]
     public void An_item_claimed_to_be_another_part_is_refused() =>
-        Assert.Throws<ArgumentException>(() => FitCheck.Decide(Shafts().Facts(), Shafts().Question("S-1", at: "shaft") with { Item = ItemOf("S-2", Read("journal", 10, 0.02m)) }));
+        Assert.Throws<ArgumentException>(() =>
+            FitCheck.Decide(Shafts().Facts(), Shafts().Question("S-1", at: "shaft") with { Item = ItemOf("S-2", Read("journal", 10, 0.02m)) }));
 
     private static Item ItemOf(string number, params ItemReading[] readings) => Item(readings) with { Part = Id(number) };
 
@@ -123,6 +127,7 @@ public sealed class ItemInFitTests
         FitCheck.Decide(family.Facts(), family.Question(number, at: "shaft") with { Item = ItemOf(number, readings) });
 
     /// <summary>S-1 of 10 ± 0.1 is fitted; S-2 is 10 ± 0.3.</summary>
-    private static TestFamily Shafts() => new TestFamily().Variant("lark").Place("shaft", shaft => shaft.CannotAlterRunning().Length("journal").Rule("journal", Effect.Stops).Length("run-out"))
+    private static TestFamily Shafts() => new TestFamily().Variant("lark")
+        .Place("shaft", shaft => shaft.CannotAlterRunning().Length("journal").Rule("journal", Effect.Stops).Length("run-out"))
         .Shaft("S-1", Has("journal", Mm(10, 0.1m))).Shaft("S-2", Has("journal", Mm(10, 0.3m))).Fitted("lark", "shaft", "S-1");
 }

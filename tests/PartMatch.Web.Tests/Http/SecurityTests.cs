@@ -34,7 +34,7 @@ public sealed class SocketServers : IAsyncLifetime
 /// <summary>Host, Origin, token, headers and bounds, over a real socket.</summary>
 public sealed class SecurityTests(SocketServers servers) : IClassFixture<SocketServers>
 {
-    private const int LargestBook = 16 << 20;
+    private const int LargestBook = 64 << 20;
 
     private readonly PartMatchServer _open = servers.Open;
     private readonly PartMatchServer _guarded = servers.Guarded;

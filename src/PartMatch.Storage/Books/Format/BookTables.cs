@@ -118,15 +118,15 @@ internal static class BookTables
         Must("evidence", Cells.Code, Refers.Evidence), May("speaks_of", Cells.OneOf<SpeaksOf>()), May("instrument", Cells.Text), May("hours", Cells.NotNegative),
         May("output", Cells.NotNegative), May("output_unit", Cells.Unit), May("fuel", Cells.Text), May("page", Cells.Text), May("note", Cells.Text));
 
-    public static BookTable Items { get; } = Any("items", "item",
-        Must("item", Cells.Code), Must("part", Cells.Part, Refers.Part), May("origin", Cells.OneOf<ItemOrigin>()), May("condition", Cells.Text), Evidence(),
-        May("note", Cells.Text));
+    public static BookTable Items { get; } = Family("items", "item",
+        [Must("item", Cells.Code), Must("part", Cells.Part, Refers.Part), May("origin", Cells.OneOf<ItemOrigin>()), May("condition", Cells.Text), Evidence(),
+            May("note", Cells.Text)]);
 
-    public static BookTable Readings { get; } = Any("readings", "item,feature",
-        Must("item", Cells.Code, Refers.Item), Must("feature", Cells.Code), Must("value", Cells.Text), May("unit", Cells.Unit),
-        May("uncertainty", Cells.NotNegative), May("instrument", Cells.Text), May("read_on", Cells.Date), Evidence(), May("note", Cells.Text));
+    public static BookTable Readings { get; } = Family("readings", "item,feature",
+        [Must("item", Cells.Code, Refers.Item), Must("feature", Cells.Code), Must("value", Cells.Text), May("unit", Cells.Unit),
+            May("uncertainty", Cells.NotNegative), May("instrument", Cells.Text), May("read_on", Cells.Date), Evidence(), May("note", Cells.Text)]);
 
-    public static BookTable WorksDone { get; } = new("works-done.csv", "works_done", "item,work", familyOnly: false,
+    public static BookTable WorksDone { get; } = new("works-done.csv", "works_done", "item,work", familyOnly: true,
         [Must("item", Cells.Code, Refers.Item), Must("work", Cells.Code, Refers.Work), May("done_on", Cells.Date), May("note", Cells.Text)]);
 
     public static BookTable Limits { get; } = Any("limits", "kind,feature",

@@ -1,15 +1,15 @@
 // Parts books: what is in the base, taking one out, bringing one in.
 
 import { Refusal, ask } from './api.js';
+import { authorization, keepToken, keptToken } from './editor.js';
 import { clearFaults, faultSummary } from './faults.js';
-import { count, el, facts, ruled } from './format.js';
+import { address, count, el, facts, ruled, ways } from './format.js';
 import { drawStrip } from './page.js';
 
 const form = document.getElementById('import');
 const list = document.getElementById('books');
 const place = document.getElementById('answer');
 const status = document.getElementById('status');
-const tokenName = 'partmatch-token';
 
 drawStrip();
 
@@ -24,7 +24,8 @@ async function drawBooks() {
   try {
     const { books } = await ask('/api/books');
     list.replaceChildren(books.length === 0 ? el('p', { class: 'notice' }, 'The base is empty. Bring a book in below.') : ruled('Books in the base', ['Book', 'What it is', 'Builds on', 'Licence', 'Size', 'Take it out'], books.map(book => [
-      book.book, [book.title, book.note ? el('div', { class: 'quiet' }, book.note) : ''], book.uses.join(', ') || '–', book.licence ?? 'not recorded', counts(book),
+      book.book, [book.title, book.note ? el('div', { class: 'quiet' }, book.note) : '',
+        ways(['Open', address('record.html', { book: book.book })], ['History', address('history.html', { book: book.book })])], book.uses.join(', ') || '–', book.licence ?? 'not recorded', counts(book),
       el('a', { href: `/api/books/${encodeURIComponent(book.book)}`, download: `${book.book}.zip` }, `${book.book}.zip`),
     ]), { className: 'restack' }));
   } catch (error) {
@@ -63,9 +64,8 @@ function tell(answer) {
 async function send(file) {
   const { mode, token } = form.elements;
   const query = new URLSearchParams({ mode: mode.value, 'dry-run': String(form.elements['dry-run'].checked) });
-  if (token.value) sessionStorage.setItem(tokenName, token.value);
-  else sessionStorage.removeItem(tokenName);
-  const headers = { 'Content-Type': 'application/zip', ...(token.value ? { Authorization: `Bearer ${token.value}` } : {}) };
+  keepToken(token.value);
+  const headers = { 'Content-Type': 'application/zip', ...authorization() };
   return ask(`/api/books?${query}`, { method: 'POST', headers, body: file });
 }
 
@@ -93,5 +93,5 @@ form.addEventListener('submit', async event => {
   }
 });
 
-form.elements.token.value = sessionStorage.getItem(tokenName) ?? '';
+form.elements.token.value = keptToken();
 drawBooks();

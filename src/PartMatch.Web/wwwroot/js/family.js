@@ -2,7 +2,7 @@
 
 import { ask } from './api.js';
 import { familyOf, offerFamilies, offerVariants } from './choices.js';
-import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, spanText } from './format.js';
+import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, sourced, spanText, ways } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -22,7 +22,7 @@ form.addEventListener('change', event => {
 
 function variants(answer) {
   return ruled(`Variants of ${answer.title}`, ['Variant', 'Built and numbered', 'Source', 'Ask'], answer.variants.map(one => [
-    el('a', { href: address('family.html', { family: answer.family, variant: one.variant }) }, one.name), spanText(one) || 'not recorded', sourceText(one.source),
+    el('a', { href: address('family.html', { family: answer.family, variant: one.variant }) }, one.name), spanText(one) || 'not recorded', sourced(answer.family, one.source),
     answer.variants.length > 1 ? el('a', { href: address('compare.html', { family: answer.family, variants: [one.variant, answer.variants.find(other => other !== one).variant].join(',') }) }, 'compare') : '–',
   ]), { className: 'restack' });
 }
@@ -32,13 +32,29 @@ function positions(answer) {
     answer.positions.filter(position => position.group === group).map(position => [position.name, plain(position.kind), position.role ? plain(position.role) : '–']), { className: 'slim' })));
 }
 
+const record = (book, table, question) => address('record.html', { book, table, ...question });
+
+function keepFamily(book) {
+  return ways(
+    ['Edit variants', record(book, 'variants')], ['Add a variant', `${record(book, 'variants')}&new`], ['Edit positions', record(book, 'positions')],
+    ['Edit fitted parts', record(book, 'fitments')], ['Everything in the book', record(book)], ['History', address('history.html', { book })]);
+}
+
+function keepVariant(book, variant) {
+  const where = `variant:${variant}`;
+  return ways(
+    ['Edit this variant', record(book, 'variants', { key: variant })], ['Its engine facts', record(book, 'engine', { where })],
+    ['Its fitted parts', record(book, 'fitments', { where })], ['History', address('history.html', { book, table: 'variants', key: variant })]);
+}
+
 function wholeFamily(answer) {
   return {
     title: answer.title,
     said: `${answer.title}: ${count(answer.variants.length, 'variant')}, ${count(answer.positions.length, 'position')}.`,
     content: [
       el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, answer.title), answer.note ? el('p', null, sentence(answer.note), '.') : null,
-        el('p', null, `${count(answer.variants.length, 'variant')}, ${count(answer.positions.length, 'position')} each. `, answer.variants.length > 1 ? el('a', { href: address('compare.html', { family: answer.family, variants: answer.variants.slice(0, 6).map(one => one.variant).join(',') }) }, 'Lay all side by side') : '')),
+        el('p', null, `${count(answer.variants.length, 'variant')}, ${count(answer.positions.length, 'position')} each. `, answer.variants.length > 1 ? el('a', { href: address('compare.html', { family: answer.family, variants: answer.variants.slice(0, 6).map(one => one.variant).join(',') }) }, 'Lay all side by side') : ''),
+        keepFamily(answer.family)),
       section('Variants', variants(answer)),
       positions(answer),
       addresses(answer),
@@ -53,12 +69,12 @@ function fitted(position) {
 }
 
 /** Engine facts; where one source states them all it is named once. */
-function engine({ engine: known, variant: one }) {
+function engine({ asked, engine: known, variant: one }) {
   const sources = new Set(known.map(fact => sourceText(fact.source)));
   const alike = sources.size === 1;
   return section('The engine',
-    ruled(`Facts about ${one.name}`, ['Fact', { text: 'Value', class: 'count' }, ...(alike ? [] : ['Source'])], known.map(fact => [sentence(plain(fact.property)), fact.text, ...(alike ? [] : [sourceText(fact.source)])]), { className: 'slim' }),
-    alike ? el('p', { class: 'quiet small' }, `All from one source – ${[...sources][0]}.`) : null);
+    ruled(`Facts about ${one.name}`, ['Fact', { text: 'Value', class: 'count' }, ...(alike ? [] : ['Source'])], known.map(fact => [sentence(plain(fact.property)), fact.text, ...(alike ? [] : [sourced(asked.family, fact.source)])]), { className: 'slim' }),
+    alike ? el('p', { class: 'quiet small' }, `All from one source – `, sourced(asked.family, known[0].source), '.') : null);
 }
 
 function oneVariant(answer) {
@@ -70,7 +86,8 @@ function oneVariant(answer) {
     said: `${one.name}: ${count(answer.engine.length, 'fact')} about the engine, ${count(answer.positions.length, 'position')}.`,
     content: [
       el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, one.name),
-        facts([['Made', spanText(one)], ['Source', sourceText(one.source)], ['Beside', others.map((other, index) => [index ? ', ' : '', el('a', { href: address('compare.html', { family: asked.family, variants: `${one.variant},${other.variant}` }) }, other.name)])]])),
+        facts([['Made', spanText(one)], ['Source', sourced(asked.family, one.source)], ['Beside', others.map((other, index) => [index ? ', ' : '', el('a', { href: address('compare.html', { family: asked.family, variants: `${one.variant},${other.variant}` }) }, other.name)])]]),
+        keepVariant(asked.family, one.variant)),
       engine(answer),
       groups.map(group => section(sentence(plain(group)), ruled(`Fitted: ${plain(group)}`, ['Position', 'What the maker fitted', 'Ask'], answer.positions.filter(position => position.group === group).map(position => [
         position.name, fitted(position),

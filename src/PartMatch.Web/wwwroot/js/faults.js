@@ -17,11 +17,11 @@ export function explain(error) {
   return `${where}${where ? 'found' : 'Found'} ${isSaid(error.found) ? `“${error.found}”` : 'nothing'}${wrong}.${isSaid(error.mend) ? ` To mend: ${error.mend}.` : ''}`;
 }
 
-function mark(form, error, index) {
+function mark(form, error, index, tell) {
   const control = fieldOf(form, error.field);
   if (!control) return null;
   const id = `fault-${index}`;
-  holderOf(control).append(el('p', { class: 'field-error', id }, explain(error)));
+  holderOf(control).append(el('p', { class: 'field-error', id }, tell(error)));
   const focusable = control.matches('fieldset') ? control.querySelector('input:not(:disabled), select:not(:disabled)') ?? control : control;
   focusable.setAttribute('aria-invalid', 'true');
   focusable.dataset.hint ??= focusable.getAttribute('aria-describedby') ?? '';
@@ -39,12 +39,12 @@ export function clearFaults(form) {
   }
 }
 
-/** The summary of a problem; its entries lead to the fields they speak of. */
-export function faultSummary(form, problem) {
+/** The summary of a problem; its entries lead to the fields they speak of. `tell` puts an error into words. */
+export function faultSummary(form, problem, tell = explain) {
   const entries = problem.errors.map((error, index) => {
-    const control = mark(form, error, index);
+    const control = mark(form, error, index, tell);
     const name = control?.closest('.cell')?.querySelector('legend, label')?.textContent ?? error.field;
-    const text = `${name}: ${explain(error)}`;
+    const text = `${name}: ${tell(error)}`;
     return el('li', null, control ? el('a', { href: `#${control.id}`, onclick: event => { event.preventDefault(); control.focus(); } }, text) : text);
   });
   const code = problem.type.replace('/problems/', '');

@@ -136,7 +136,7 @@ export function fitAnswer(answer, family) {
     head(answer, family),
     axes(answer),
     identity(answer, family),
-    section('Reasons', reasonsTable(answer.reasons.map(reason => ({ ...reason, text: inWords(reason.text, answer, family) })))),
+    section('Reasons', reasonsTable(answer.reasons.map(reason => ({ ...reason, text: inWords(reason.text, answer, family) })), answer.asked.family)),
     section('What must change with it', changes('Also needed', answer.alsoNeeded, family)),
     section('What perhaps must change with it: a value is not known', changes('Perhaps needed', answer.perhapsNeeded, family)),
     works(answer),

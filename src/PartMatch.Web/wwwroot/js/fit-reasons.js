@@ -1,6 +1,6 @@
 // The reasons of a fit answer as a ruled table, with a scale drawn wherever two quantities were compared.
 
-import { el, linked, met, partLink, plain, ruled, say, sentence, sentences, svg } from './format.js';
+import { el, evidenceLink, linked, met, partLink, plain, ruled, say, sentence, sentences, svg } from './format.js';
 
 /** The band that was allowed and where the part lies, to scale; nothing where the ends are not known. */
 function scale(reason) {
@@ -67,7 +67,7 @@ function compared(reason) {
 
 const order = ['no', 'not-known', 'yes'];
 
-function table(caption, reasons) {
+function table(caption, reasons, book) {
   if (reasons.length === 0) return null;
   const sorted = reasons.toSorted((a, b) => order.indexOf(a.met) - order.indexOf(b.met));
   return ruled(caption, ['What was compared', 'This part', 'This engine', 'Allowed', 'Met', 'Evidence'], sorted.map(reason => ({
@@ -75,15 +75,15 @@ function table(caption, reasons) {
     'data-met': reason.met,
     cells: [
       compared(reason), ...(reason.terms?.length ? [sum(reason.terms)] : [value(reason.part), value(reason.need)]), allowed(reason), met(reason.met),
-      [reason.grade ? say('grade', reason.grade) : 'none', reason.evidence.map(code => el('div', { class: 'number small' }, code))],
+      [reason.grade ? say('grade', reason.grade) : 'none', reason.evidence.map(code => el('div', null, evidenceLink(book, code)))],
     ],
   })), { className: 'restack reasons' });
 }
 
-/** Those that speak of mounting first; in each the unmet ones first. */
-export function reasonsTable(reasons) {
+/** Those that speak of mounting first; in each the unmet ones first. `book` is the one that the evidence is of. */
+export function reasonsTable(reasons, book) {
   return [
-    table('Does it mount', reasons.filter(reason => reason.axis === 'mounts')),
-    table('Does the engine run the same', reasons.filter(reason => reason.axis === 'runs')),
+    table('Does it mount', reasons.filter(reason => reason.axis === 'mounts'), book),
+    table('Does the engine run the same', reasons.filter(reason => reason.axis === 'runs'), book),
   ];
 }

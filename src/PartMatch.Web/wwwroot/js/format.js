@@ -192,6 +192,22 @@ export function sourceText(source) {
   return `${say('grade', source.grade)}: ${about || source.evidence}${taken}`;
 }
 
+/** The key of a row from its key cells, as the API writes it. */
+export const rowKey = (...cells) => cells.map(cell => cell.replaceAll('%', '%25').replaceAll(',', '%2C')).join(',');
+
+/** Ways to records, each a text and an address. */
+export const ways = (...pairs) => el('ul', { class: 'bare inline small' }, pairs.map(([text, href]) => el('li', null, el('a', { href }, text))));
+
+/** A piece of evidence by its code, leading to its record. A code of a book that this one uses is found there. */
+export function evidenceLink(book, code) {
+  return el('a', { class: 'number small', href: address('record.html', { book, table: 'evidence', key: code }) }, code);
+}
+
+/** Who says so, with the way to the evidence. */
+export function sourced(book, source) {
+  return source ? [sourceText(source), ' ', evidenceLink(book, source.evidence)] : sourceText(source);
+}
+
 /** One row of a ruled table. A cell is what stands in it, or `{cell, ...attributes}`; the first heads its row. */
 export function ruledRow(heads, row) {
   const { cells, ...attributes } = Array.isArray(row) ? { cells: row } : row;

@@ -7,10 +7,10 @@ import { clearFaults, faultSummary } from './faults.js';
 const sheets = [
   ['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'],
   ['tell-apart.html', 'Tell apart'], ['injectors.html', 'Injectors'],
-  ['search.html', 'Find a part'], ['family.html', 'Families'], ['books.html', 'Parts books'],
+  ['search.html', 'Find a part'], ['family.html', 'Families'], ['consistency.html', 'Consistency'], ['books.html', 'Parts books'], ['history.html', 'History'],
 ];
 
-const related = { 'part.html': 'search.html', 'problems.html': '' };
+const related = { 'part.html': 'search.html', 'record.html': 'books.html', 'problems.html': '' };
 
 /** Fills the strip on top and the line below the sheet. Every page calls it once. */
 export function drawStrip() {

@@ -2,7 +2,7 @@
 
 import { askOnce } from './api.js';
 import { familyOf, variantName } from './choices.js';
-import { address, count, danger, el, facts, linked, partLink, plain, ruled, say, section, sentence, sourceText, spanText } from './format.js';
+import { address, count, danger, el, facts, linked, partLink, plain, rowKey, ruled, say, section, sentence, sourceText, sourced, spanText, ways } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 
 drawStrip();
@@ -15,8 +15,8 @@ function tolerance({ text, quantity, minus, plus }) {
   return [minus === undefined ? '' : ` −${shown(minus)}`, plus === undefined ? '' : ` +${shown(plus)}`].join('');
 }
 
-function reading(one, alone) {
-  return el('li', { class: one.source?.retractedOn ? 'retracted' : null }, alone ? '' : [el('span', null, plain(one.text), tolerance(one)), ' – '], sourceText(one.source));
+function reading(book, one, alone) {
+  return el('li', { class: one.source?.retractedOn ? 'retracted' : null }, alone ? '' : [el('span', null, plain(one.text), tolerance(one)), ' – '], sourced(book, one.source));
 }
 
 /** Where one source states every value once, it is named below the table instead of in every row. */
@@ -26,9 +26,9 @@ function values(part) {
   const known = value => [el('strong', null, value.known.text), value.disputed ? ' – disputed' : ''];
   return section('Values',
     part.values.length === 0 ? el('p', null, 'No value is recorded.') : ruled(`Recorded values of ${part.number}`, ['Feature', 'Known', ...(alike ? [] : ['Recorded, and by whom'])], part.values.map(value => [
-      sentence(value.name), known(value), ...(alike ? [] : [el('ul', { class: 'bare' }, value.recorded.map(one => reading(one, value.recorded.length === 1)))]),
+      sentence(value.name), known(value), ...(alike ? [] : [el('ul', { class: 'bare' }, value.recorded.map(one => reading(part.book, one, value.recorded.length === 1)))]),
     ]), { className: alike ? 'slim' : '' }),
-    alike ? el('p', { class: 'quiet small' }, `All from one source – ${sourceText(recorded[0].source)}.`) : null,
+    alike ? el('p', { class: 'quiet small' }, `All from one source – `, sourced(part.book, recorded[0].source), '.') : null,
     part.notRecorded.length ? el('p', { class: 'small' }, el('strong', null, 'Not recorded: '), part.notRecorded.map(plain).join(', '), '.') : null);
 }
 
@@ -44,10 +44,10 @@ async function places(part) {
   ]), { className: 'restack' }));
 }
 
-function replacements(title, list) {
+function replacements(book, title, list) {
   return list.length === 0 ? null : ruled(title, ['Part', 'Way', 'Limits', 'Evidence'], list.map(link => [
     [partLink(link.part), link.quantity > 1 ? ` ×${link.quantity}` : '', link.with.length ? [' with ', link.with.map(part => [partLink(part), ' '])] : ''],
-    link.way === 'both' ? 'either stands in for the other' : 'new for old only', [link.variants.length ? `only ${link.variants.join(', ')}` : '', spanText(link)].filter(Boolean).join('; ') || 'none recorded', [sourceText(link.source), link.note ? `. ${sentence(link.note)}` : ''],
+    link.way === 'both' ? 'either stands in for the other' : 'new for old only', [link.variants.length ? `only ${link.variants.join(', ')}` : '', spanText(link)].filter(Boolean).join('; ') || 'none recorded', [sourced(book, link.source), link.note ? `. ${sentence(link.note)}` : ''],
   ]), { className: 'restack' });
 }
 
@@ -79,17 +79,25 @@ async function warning(part) {
     el('a', { href: address('tell-apart.html', { parts: part.part }) }, 'Tell them apart before paying'), ' · ', el('a', { href: address('look-alikes.html', { number: part.part }) }, 'All its look-alikes')));
 }
 
+/** The ways to its records. */
+function keep({ book, part }) {
+  const key = rowKey(part);
+  return ways(
+    ['Edit this part', address('record.html', { book, table: 'parts', key })], ['Its values', address('record.html', { book, table: 'values', where: `part:${part}` })],
+    ['Add a value', `${address('record.html', { book, table: 'values', part })}&new`], ['History', address('history.html', { book, table: 'parts', key })]);
+}
+
 async function show(part) {
   return [
     el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, el('span', { class: 'number' }, part.number), ` ${part.name}`),
       facts([
-        ['Maker', part.makerName ?? part.maker], ['Kind', part.kindName], ['Note', part.note], ['Book', el('a', { href: 'books.html' }, part.book)], ['Source', part.source ? sourceText(part.source) : ''],
+        ['Maker', part.makerName ?? part.maker], ['Kind', part.kindName], ['Note', part.note], ['Book', el('a', { href: address('record.html', { book: part.book }) }, part.book)], ['Source', part.source ? sourced(part.book, part.source) : ''],
         ['Other numbers', part.numbers.length > 1 ? el('ul', { class: 'bare' }, part.numbers.filter(one => one.number !== part.number || one.maker !== part.maker).map(one => el('li', null, el('span', { class: 'number' }, one.number), ` – ${one.maker}, ${say('sort', one.sort)}`))) : ''],
-      ])),
+      ]), keep(part)),
     await warning(part),
     await places(part),
-    section('Replaced by these newer numbers', replacements('Replaced by', part.replacedBy)),
-    section('Replaces these older numbers', replacements('Replaces', part.replaces)),
+    section('Replaced by these newer numbers', replacements(part.book, 'Replaced by', part.replacedBy)),
+    section('Replaces these older numbers', replacements(part.book, 'Replaces', part.replaces)),
     section('It holds', contents('It holds', part.holds)),
     section('It is held in', contents('It is held in', part.heldIn)),
     values(part),

@@ -1,0 +1,136 @@
+// What the base finds wrong or missing in a family, worst first, and what to measure next.
+
+import { familyOf, offerFamilies, offerVariants, positionName, variantName } from './choices.js';
+import { address, count, el, linked, pageOf, partLink, ruled, say, section, sentence } from './format.js';
+import { addresses, bind, choose, drawStrip } from './page.js';
+
+const form = document.querySelector('form[data-question]');
+const { family, variant, sort } = form.elements;
+
+// Worst first, as the answer orders them: the name of a sort, and what it means.
+const sorts = {
+  'supersession-loop': ['Numbers that replace each other in a circle', 'None of them is the newest, so “newer number” means nothing along them.'],
+  'joint-contradicts': ['Fitted parts that do not mate or add up', 'The maker fitted them together, and by the recorded values they do not go together: a value, a joint or a fitment is wrong.'],
+  'companion-contradicts': ['Companion rules that a variant breaks as built', 'The rule is too wide, or what it was held against is wrong.'],
+  'fitted-part-contradicts': ['Needs that the fitted part does not meet', 'The maker fitted it, and the recorded need refuses it.'],
+  'values-disputed': ['Values on which sources exclude each other', 'Until one gives way the value counts as not known.'],
+  'findings-disagree': ['Findings that disagree', 'Both are shown in the answer; a better or a newer trial settles it.'],
+  'spans-overlap': ['Spans that overlap', 'Two parts count as fitted on the same engines. Nothing is wrong where the maker fitted either.'],
+  'spans-gap': ['Engines between two spans', 'Of these engines it is not recorded what they have.'],
+  'missing-value': ['Values that nobody recorded', 'Something reads them. Those come first on which most questions hang alone.'],
+  'not-recorded': ['Positions of which nothing is recorded', 'That nothing is fitted there would be recorded as none.'],
+  'no-evidence': ['Statements without a source that counts', 'They cite none, or only one that was retracted.'],
+  'near-unjudged': ['Dangerously near numbers that nobody has judged', 'Danger high or medium.'],
+  'kind-not-reviewed': ['Kinds whose list of features is not reviewed', 'Answers about them can say no more than that nothing recorded speaks against a part.'],
+};
+
+const severities = { wrong: 'cannot all be true', doubtful: 'somebody has to decide', missing: 'missing' };
+
+drawStrip();
+
+async function showFamily(code, chosen) {
+  offerVariants(variant, code ? await familyOf(code) : null, chosen, 'The whole family');
+}
+
+family.addEventListener('change', () => showFamily(family.value, ''));
+
+async function prepare(query) {
+  const code = await offerFamilies(family, query.get('family'));
+  await showFamily(code, query.get('variant'));
+  sort.replaceChildren(el('option', { value: '' }, 'Every sort'), ...Object.entries(sorts).map(([one, [name]]) => el('option', { value: one }, name)));
+  choose(sort, query.get('sort'));
+}
+
+/** A row of a book leads to its record; where the book is not known, it is only said. */
+function rowLink({ book, table, key, text }) {
+  return book ? el('a', { href: address('record.html', { book, table, key }) }, text) : text;
+}
+
+function rowsOf(fault) {
+  return el('ul', null, fault.rows.map(row => el('li', null, el('span', { class: 'quiet' }, `${row.table}: `), rowLink(row),
+    row.source ? el('span', { class: 'quiet' }, ` (${row.source})`) : null)));
+}
+
+/** Two parts that can be mixed up lead to the key that tells them apart. */
+function tellApart(fault) {
+  const parts = fault.sort === 'near-unjudged' ? fault.rows.map(row => decodeURIComponent(row.key)) : [];
+  return parts.length === 2 ? el('a', { href: address('tell-apart.html', { parts: parts.join(',') }) }, 'Tell them apart', el('span', { class: 'unseen' }, `: ${fault.title}`)) : null;
+}
+
+/** One question that the fault shows in, as the fit page answers it. */
+function fitLink(fault, text) {
+  return fault.fit ? el('a', { href: pageOf(fault.fit) }, text, el('span', { class: 'unseen' }, `: ${fault.title}`)) : null;
+}
+
+function tally({ counts, asked }) {
+  const found = Object.entries(sorts).filter(([one]) => counts[one] > 0);
+  return el('ul', { class: 'tally' }, found.map(([one, [name]]) => el('li', null, el('b', null, counts[one]),
+    el('a', { href: address('consistency.html', { family: asked.family, variant: asked.variant, sort: one }), 'aria-current': asked.sort === one ? 'true' : null }, name))));
+}
+
+const settles = ({ alone, together }) => [alone ? `${alone} alone` : '', together ? `${together} with others` : ''].filter(Boolean).join(', ');
+
+function measureNext({ measureNext: next, asked }, place) {
+  if (!asked.variant || asked.sort || next.length === 0) return null;
+  return section('What to measure next',
+    el('p', { class: 'quiet' }, 'Counted are the questions “does what one variant has here go on another?” that are not known yet. “Alone”: nothing but this value holds an answer open. A measured value can still turn out too close to call.'),
+    ruled('Missing values, those first that settle most alone', ['Measure', 'With', 'Settles', 'A question that hangs on it'], next.map(({ measure, ...fault }) => [
+      [sentence(measure.name), ' of ', partLink(measure.part), el('p', { class: 'small quiet plain-name' }, positionName(place, fault.position))],
+      measure.check ? [`${say('method', measure.check)}, ${measure.minutes} min`, measure.how ? el('p', { class: 'quiet' }, sentence(measure.how)) : null] : 'no check is recorded',
+      settles(fault.unlocks),
+      fitLink(fault, 'See it') ?? '',
+    ]), { className: 'restack slim' }));
+}
+
+function faultSection(fault, place) {
+  const about = [fault.position ? positionName(place, fault.position) : '', fault.variants.map(code => variantName(place, code)).join(', ') || 'fitted on no variant'].filter(Boolean).join('; ');
+  return el('article', { class: 'candidate' }, el('h3', null, fault.title),
+    el('p', { class: 'small quiet' }, sentence(about), fault.consequence ? `; as bad as ${say('consequence', fault.consequence)}` : ''),
+    el('p', null, linked(fault.text)),
+    el('p', null, el('strong', null, 'To mend it: '), linked(fault.mend)),
+    el('details', { class: 'more', open: fault.rows.length <= 3 }, el('summary', null, `${count(fault.rows.length, 'row')} of the books`), rowsOf(fault)),
+    el('ul', { class: 'bare inline' }, [fitLink(fault, 'See a question in which it shows'), tellApart(fault)].filter(Boolean).map(link => el('li', null, link))));
+}
+
+function grouped(answer, place) {
+  return Object.entries(sorts).map(([one, [name, meaning]]) => {
+    const own = answer.faults.filter(fault => fault.sort === one);
+    return own.length === 0 ? null : section(`${name} (${answer.counts[one]})`,
+      el('p', { class: 'quiet' }, `${sentence(severities[own[0].severity])}. ${meaning}`), own.map(fault => faultSection(fault, place)));
+  });
+}
+
+function more({ asked, faults, total }) {
+  return faults.length === total ? null : el('p', null, `The first ${faults.length} of ${total} are listed. `,
+    el('a', { class: 'button', href: address('consistency.html', { family: asked.family, variant: asked.variant, sort: asked.sort, limit: 1000 }) }, 'List up to 1000'));
+}
+
+async function render(answer) {
+  const { asked, total } = answer;
+  const place = await familyOf(asked.family);
+  const about = asked.variant ? variantName(place, asked.variant) : place.title;
+  const what = asked.sort ? sorts[asked.sort][0].toLowerCase() : 'everything that can be looked for';
+  const heading = total === 0 ? 'Nothing found' : `${count(total, 'fault')} found`;
+  return {
+    title: about,
+    summary: `${about}: ${what}.`,
+    said: `${heading}.`,
+    content: [
+      el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, heading), tally(answer),
+        el('p', { class: 'small quiet' }, total === 0 ? 'That is not a proof that nothing is wrong: only what the recorded statements say against each other can be found, and only what something reads is missed.'
+          : `Counted over ${asked.variant ? `what concerns ${about}` : `all of ${about}`}, whatever is shown below. What is not listed is not proven right.`),
+        asked.sort === 'near-unjudged' ? null : el('p', { class: 'small' }, el('a', { href: address('consistency.html', { family: asked.family, variant: asked.variant, sort: 'near-unjudged' }) }, 'Look for dangerously near numbers as well'))),
+      measureNext(answer, place),
+      grouped(answer, place),
+      more(answer),
+      addresses(answer),
+    ],
+  };
+}
+
+bind({
+  prepare,
+  toApi: query => (query.size === 0 ? null : `/api/consistency?${query}`),
+  render,
+  empty: () => el('p', { class: 'quiet' }, 'Choose a family, such as ', el('a', { href: address('consistency.html', { family: 'tern-16' }) }, 'the Tern 16'), ': what its books say against themselves, what nobody has recorded, and which measurement would settle most.'),
+});

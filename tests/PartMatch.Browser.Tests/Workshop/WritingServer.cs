@@ -1,0 +1,25 @@
+namespace PartMatch.Browser.Tests.Workshop;
+
+/// <summary>A server for a class of tests that change its base: each of them works on rows of its own.</summary>
+public sealed class WritingServer : IAsyncLifetime
+{
+    private readonly DemoServer _server = new();
+    private Uri? _address;
+
+    public Uri Address => _address ?? throw new InvalidOperationException("The server is started only where there is a browser.");
+
+    public ValueTask InitializeAsync()
+    {
+        _address = Chromium.Path is null ? null : _server.Start();
+        return ValueTask.CompletedTask;
+    }
+
+    public ValueTask DisposeAsync() => _server.DisposeAsync();
+
+    /// <summary>A row as JSON, past the pages.</summary>
+    public async Task<string> ReadRowAsync(string book, string table, string key)
+    {
+        using var client = _server.CreateClient();
+        return await client.GetStringAsync(new Uri($"/api/books/{book}/{table}/{Uri.EscapeDataString(key)}", UriKind.Relative), TestContext.Current.CancellationToken);
+    }
+}
