@@ -2,7 +2,10 @@ using System.Security.Cryptography;
 
 namespace PartMatch.Core.Photos;
 
-/// <summary>The name of a picture: SHA-256 of its bytes in lower-case hex, with <c>.jpg</c> or <c>.png</c>. Equal pictures have equal names, and a name never means another picture.</summary>
+/// <summary>
+/// The name of a picture: SHA-256 of its bytes in lower-case hex, with <c>.jpg</c> or <c>.png</c>. Equal pictures have equal names, and a name never means
+/// another picture.
+/// </summary>
 public static class ImageName
 {
     private const int HashDigits = 64;

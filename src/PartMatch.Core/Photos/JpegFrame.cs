@@ -28,7 +28,8 @@ internal sealed record JpegFrame(bool IsProgressive, int Width, int Height, IRea
         }
 
         refusal = header[0] != BitsShown ? PhotoRefusals.OtherForm($"a JPEG of {header[0]} bits for each sample", "8 bits")
-            : components.Count is not (1 or 3 or 4) ? PhotoRefusals.OtherForm($"a JPEG of {components.Count} components", "1, 3 or 4: grey, colour, or printing inks")
+            : components.Count is not (1 or 3 or 4)
+                ? PhotoRefusals.OtherForm($"a JPEG of {components.Count} components", "1, 3 or 4: grey, colour, or printing inks")
             : components.DistinctBy(component => component.Id).Count() < components.Count || !components.TrueForAll(component => component.IsSound)
                 ? PhotoRefusals.Damaged($"components that contradict each other", "each with its own number, sampled 1 to 4 times, with table 0 to 3")
             : PhotoReader.CheckSize(width, height);

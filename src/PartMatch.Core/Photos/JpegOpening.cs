@@ -37,8 +37,8 @@ internal sealed class JpegOpening
     }
 
     /// <remarks>
-    /// JFIF says that three components are YCbCr, Adobe's segment which transform they went through: a decoder without either has to guess. Sources: ITU-T T.871,
-    /// 10.1; Adobe's Technical Note 5116, section 18, from memory.
+    /// JFIF says that three components are YCbCr, Adobe's segment which transform they went through: a decoder without either has to guess.
+    /// Sources: ITU-T T.871, 10.1; Adobe's Technical Note 5116, section 18, from memory.
     /// </remarks>
     public void WriteTo(IBufferWriter<byte> writer)
     {

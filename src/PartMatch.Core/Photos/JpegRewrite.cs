@@ -3,7 +3,9 @@ using System.Buffers.Binary;
 
 namespace PartMatch.Core.Photos;
 
-/// <summary>Walks the markers of a JPEG and keeps those that are needed to decode it, as they are: each segment that stays is exactly as long as its content.</summary>
+/// <summary>
+/// Walks the markers of a JPEG and keeps those that are needed to decode it, as they are: each segment that stays is exactly as long as its content.
+/// </summary>
 /// <remarks>Source: ITU-T T.81, Annex B; ITU-T T.871, clause 10 (JFIF).</remarks>
 internal sealed class JpegRewrite(ReadOnlyMemory<byte> file)
 {
@@ -84,7 +86,9 @@ internal sealed class JpegRewrite(ReadOnlyMemory<byte> file)
             return PhotoRefusals.OtherForm($"a JPEG in a rare form (marker FF{marker:X2})", "a baseline or progressive JPEG");
         }
 
-        if (marker is < JpegMarker.BaselineFrame or (>= JpegMarker.FirstRestart and <= JpegMarker.StartOfImage) or (> JpegMarker.LastApplication and not JpegMarker.Comment))
+        if (marker is < JpegMarker.BaselineFrame
+            or (>= JpegMarker.FirstRestart and <= JpegMarker.StartOfImage)
+            or (> JpegMarker.LastApplication and not JpegMarker.Comment))
         {
             return PhotoRefusals.Damaged($"the marker FF{marker:X2} before byte {_at}", "a marker that may stand there");
         }
@@ -128,7 +132,8 @@ internal sealed class JpegRewrite(ReadOnlyMemory<byte> file)
         };
         if (!isSound)
         {
-            return PhotoRefusals.Damaged($"a segment FF{marker:X2} before byte {_at} that contradicts the format or the segments before it", "tables, one frame, and then its scans");
+            return PhotoRefusals.Damaged(
+                $"a segment FF{marker:X2} before byte {_at} that contradicts the format or the segments before it", "tables, one frame, and then its scans");
         }
 
         if (marker is JpegMarker.BaselineFrame or JpegMarker.ExtendedFrame or JpegMarker.ProgressiveFrame)

@@ -27,7 +27,9 @@ internal sealed record PngHeader(int Width, int Height, int Bits, int Colour)
         var (width, height) = (BinaryPrimitives.ReadUInt32BigEndian(content), BinaryPrimitives.ReadUInt32BigEndian(content[4..]));
         var (bits, colour) = (content[8], content[9]);
         refusal = !IsAllowed(bits, colour) || content[10] != 0 || content[11] != 0 || content[12] > 1
-            ? PhotoRefusals.Damaged($"a header with {bits} bits of colour type {colour}, compression {content[10]}, filter {content[11]}, interlace {content[12]}", "a combination of the format")
+            ? PhotoRefusals.Damaged(
+                $"a header with {bits} bits of colour type {colour}, compression {content[10]}, filter {content[11]}, interlace {content[12]}",
+                "a combination of the format")
             : PhotoReader.CheckSize(width, height);
         return refusal is null ? new PngHeader((int)width, (int)height, bits, colour) : null;
     }
@@ -35,7 +37,8 @@ internal sealed record PngHeader(int Width, int Height, int Bits, int Colour)
     /// <summary>Has a chunk that is kept the length that this header gives it, and may it be there?</summary>
     public bool Allows(string chunk, int length, int coloursBefore) => chunk switch
     {
-        "PLTE" => Colour is TrueColour or TrueColourWithAlpha or Palette && length > 0 && length % 3 == 0 && length / 3 <= (Colour == Palette ? 1 << Bits : MostColours),
+        "PLTE" => Colour is TrueColour or TrueColourWithAlpha or Palette
+            && length > 0 && length % 3 == 0 && length / 3 <= (Colour == Palette ? 1 << Bits : MostColours),
         "tRNS" => Colour switch { Grey => length == 2, TrueColour => length == 6, Palette => length > 0 && length <= coloursBefore, _ => false },
         "bKGD" => length == Colour switch { Palette => 1, Grey or GreyWithAlpha => 2, _ => 6 },
         "sBIT" => length == Colour switch { Grey => 1, GreyWithAlpha => 2, TrueColourWithAlpha => 4, _ => 3 },

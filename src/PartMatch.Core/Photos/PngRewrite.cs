@@ -144,7 +144,9 @@ internal sealed class PngRewrite(ReadOnlyMemory<byte> file)
     }
 
     private PhotoRefused? TakeOnce(string type, ReadOnlySpan<byte> chunk, bool isPlaced) =>
-        isPlaced && !_seen.Contains(type) && !_seen.Contains("IDAT") && _header?.Allows(type, chunk.Length - FrameBytes, _colours) is true ? Keep(chunk) : Misplaced(type);
+        isPlaced && !_seen.Contains(type) && !_seen.Contains("IDAT") && _header?.Allows(type, chunk.Length - FrameBytes, _colours) is true
+            ? Keep(chunk)
+            : Misplaced(type);
 
     private PhotoRefused? Keep(ReadOnlySpan<byte> chunk)
     {

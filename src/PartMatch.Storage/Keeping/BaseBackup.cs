@@ -9,7 +9,8 @@ public static class BaseBackup
     public static KeepingOutcome Write(string basePath, string file)
     {
         var (source, target) = (Path.GetFullPath(basePath), Path.GetFullPath(file));
-        return FindObstacle(source, target) ?? BaseFile.Attempt(source, () => Write(source, target, string.Create(CultureInfo.InvariantCulture, $"{target}.{Environment.ProcessId}.new")));
+        var draft = string.Create(CultureInfo.InvariantCulture, $"{target}.{Environment.ProcessId}.new");
+        return FindObstacle(source, target) ?? BaseFile.Attempt(source, () => Write(source, target, draft));
     }
 
     private static KeepingRefused? FindObstacle(string source, string target)

@@ -15,7 +15,8 @@ internal static class BaseFile
     public static SqliteConnection Open(string path, SqliteOpenMode mode = SqliteOpenMode.ReadWrite)
     {
         // Unpooled: closing has to let go of the file.
-        var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Mode = mode, Pooling = false, DefaultTimeout = BusySeconds }.ConnectionString);
+        var settings = new SqliteConnectionStringBuilder { DataSource = path, Mode = mode, Pooling = false, DefaultTimeout = BusySeconds };
+        var connection = new SqliteConnection(settings.ConnectionString);
         connection.Open();
         connection.Execute("pragma synchronous = full");
         return connection;
@@ -28,13 +29,16 @@ internal static class BaseFile
     {
         if (connection.ExecuteScalar<long>("pragma application_id") != Migrator.ApplicationId)
         {
-            return new(KeepingRefusal.NotOurs, $"'{path}' is a database of another program: expected one that this program has made. Give the path of another file.");
+            return new(
+                KeepingRefusal.NotOurs, $"'{path}' is a database of another program: expected one that this program has made. Give the path of another file.");
         }
 
         var newest = Migration.Embedded()[^1].Number;
         return Schema(connection) is var schema && schema >= 1 && schema <= newest
             ? null
-            : new(KeepingRefusal.NewerSchema, $"'{path}' has schema {schema}, this program knows schemas 1 to {newest}: it was written by a newer program. Use that one.");
+            : new(
+                KeepingRefusal.NewerSchema,
+                $"'{path}' has schema {schema}, this program knows schemas 1 to {newest}: it was written by a newer program. Use that one.");
     }
 
     /// <summary>What SQLite finds wrong in the file: pages, rows, indexes, and references to rows that are not there.</summary>
@@ -43,7 +47,8 @@ internal static class BaseFile
         List<string> faults = [];
         try
         {
-            faults.AddRange(connection.Query<string>($"pragma integrity_check({most})", buffered: false).Where(fault => fault != "ok").Select(fault => fault.ReplaceLineEndings(" ")));
+            faults.AddRange(connection.Query<string>($"pragma integrity_check({most})", buffered: false)
+                .Where(fault => fault != "ok").Select(fault => fault.ReplaceLineEndings(" ")));
             if (faults.Count == 0)
             {
                 faults.AddRange(connection.Query<string>(
@@ -120,7 +125,8 @@ internal static class BaseFile
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
-            return new KeepingRefused(KeepingRefusal.CannotBeDone, $"The disk says: {exception.Message.TrimEnd('.')}. Check the folder, its rights and its space.");
+            return new KeepingRefused(
+                KeepingRefusal.CannotBeDone, $"The disk says: {exception.Message.TrimEnd('.')}. Check the folder, its rights and its space.");
         }
     }
 }

@@ -79,7 +79,8 @@ public static class BaseRestore
         }
         catch (SqliteException exception) when (DatabaseException.Explain(exception, target).Fault is DatabaseFault.Busy)
         {
-            return new KeepingRefused(KeepingRefusal.InUse, $"'{target}' is open in a server or another program: expected that nobody uses it. Stop the server, then restore.");
+            return new KeepingRefused(
+                KeepingRefusal.InUse, $"'{target}' is open in a server or another program: expected that nobody uses it. Stop the server, then restore.");
         }
     }
 
@@ -139,7 +140,8 @@ public static class BaseRestore
     /// <summary>The file that was there goes beside with all that belongs to it: what is left of a write-ahead log would be played into the new base.</summary>
     private static void Replace(string draft, string target, string kept)
     {
-        foreach (var (from, to) in BaseFile.Companions(target).Prepend(target).Zip(BaseFile.Companions(kept).Prepend(kept)).Where(pair => File.Exists(pair.First)))
+        var moves = BaseFile.Companions(target).Prepend(target).Zip(BaseFile.Companions(kept).Prepend(kept));
+        foreach (var (from, to) in moves.Where(pair => File.Exists(pair.First)))
         {
             File.Copy(from, to);
             BaseFile.Sync(to);

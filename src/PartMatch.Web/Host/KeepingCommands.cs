@@ -41,10 +41,14 @@ internal static class KeepingCommands
     {
         BackedUp done => Say(Done, $"PartMatch wrote the backup '{done.File}': {done.Bytes} bytes, schema {done.Schema}, found whole."),
         Restored { Kept: null } done => Say(Done, $"PartMatch restored '{done.Base}': {done.Bytes} bytes, schema {done.Schema}."),
-        Restored done => Say(Done, $"PartMatch restored '{done.Base}': {done.Bytes} bytes, schema {done.Schema}. The base as it was before is kept as '{done.Kept}'."),
-        Sound { AreRowsChecked: true } sound => Say(Done, $"PartMatch checked '{sound.Base}': sound. {sound.Bytes} bytes, schema {sound.Schema}, {sound.Books} books."),
-        Sound sound => Say(Done, $"PartMatch checked '{sound.Base}': the file is sound. {sound.Bytes} bytes, {sound.Books} books, schema {sound.Schema}: its rows can be checked once a server has brought it up to date."),
-        Faulty faulty => Say(NotDone, $"PartMatch checked '{faulty.Base}': {faulty.Faults.Count} faults. Stop the server and restore a backup.\n{string.Join('\n', faulty.Faults)}"),
+        Restored done => Say(
+            Done, $"PartMatch restored '{done.Base}': {done.Bytes} bytes, schema {done.Schema}. The base as it was before is kept as '{done.Kept}'."),
+        Sound { AreRowsChecked: true } sound => Say(
+            Done, $"PartMatch checked '{sound.Base}': sound. {sound.Bytes} bytes, schema {sound.Schema}, {sound.Books} books."),
+        Sound sound => Say(
+            Done, $"PartMatch checked '{sound.Base}': the file is sound, its schema {sound.Schema} older. Its rows can be checked once a server has opened it."),
+        Faulty faulty => Say(
+            NotDone, $"PartMatch checked '{faulty.Base}': {faulty.Faults.Count} faults. Stop the server and restore a backup.\n{string.Join('\n', faulty.Faults)}"),
         KeepingRefused refused => Say(NotDone, $"PartMatch did not {Verb(command)}: {refused.Sentence}"),
         var other => throw new InvalidOperationException($"A command ended as {other.GetType().Name}, which no sentence names."),
     };

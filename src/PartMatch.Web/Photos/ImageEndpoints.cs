@@ -25,7 +25,8 @@ internal static class ImageEndpoints
             .Accepts<Stream>(Jpeg, Png)
             .WithMetadata(new RequestSizeLimitAttribute(MaxBodyBytes));
         ProblemAnswer.Describe(
-            store, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType);
+            store, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden,
+            StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType);
         api.MapGet("/images/{image}", Show).WithName("ShowImage").WithTags("images")
             .WithSummary("A stored picture")
             .Produces(StatusCodes.Status200OK, contentType: Jpeg, additionalContentTypes: Png);
@@ -53,7 +54,8 @@ internal static class ImageEndpoints
     {
         if (images.Find(image) is not { } photo)
         {
-            return new Absent(new FieldError("image", image, "the name of a picture of the base", "a name is 64 hex digits and .jpg or .png, as the answer to storing it gives it"));
+            return new Absent(new FieldError(
+                "image", image, "the name of a picture of the base", "a name is 64 hex digits and .jpg or .png, as the answer to storing it gives it"));
         }
 
         // Came from outside: opened by itself in a window it may run, load and reach nothing, and its bytes are never taken for anything else.

@@ -20,14 +20,16 @@ public sealed class StoredPhotoTests(Bench bench)
           context.drawImage(picture, 0, 0);
           const isBlack = (x, y) => context.getImageData(x, y, 1, 1).data[0] < 128;
           const [right, bottom] = [canvas.width - 1, canvas.height - 1];
-          return [canvas.width, canvas.height, ...[isBlack(0, 0), isBlack(right, 0), isBlack(0, bottom), isBlack(right, bottom)].map(black => black ? 'black' : 'white')].join(' ');
+          const corners = [isBlack(0, 0), isBlack(right, 0), isBlack(0, bottom), isBlack(right, bottom)].map(black => black ? 'black' : 'white');
+          return [canvas.width, canvas.height, ...corners].join(' ');
         }
         """;
 
     private const string Send =
         """
         async ([type, base64]) => {
-          const answer = await fetch('/api/images', {method: 'POST', headers: {'Content-Type': type}, body: Uint8Array.from(atob(base64), letter => letter.charCodeAt(0))});
+          const body = Uint8Array.from(atob(base64), letter => letter.charCodeAt(0));
+          const answer = await fetch('/api/images', {method: 'POST', headers: {'Content-Type': type}, body});
           return await answer.text();
         }
         """;
@@ -112,7 +114,8 @@ public sealed class StoredPhotoTests(Bench bench)
     private static async Task AssertNothingLeftAsync(DemoServer server, JsonElement stored)
     {
         using var client = server.CreateClient();
-        var bytes = await client.GetByteArrayAsync(new Uri(stored.GetProperty("permalink").GetString() ?? "", UriKind.Relative), TestContext.Current.CancellationToken);
+        var address = new Uri(stored.GetProperty("permalink").GetString() ?? "", UriKind.Relative);
+        var bytes = await client.GetByteArrayAsync(address, TestContext.Current.CancellationToken);
         Assert.DoesNotContain("somebody", Encoding.Latin1.GetString(bytes), StringComparison.Ordinal);
     }
 

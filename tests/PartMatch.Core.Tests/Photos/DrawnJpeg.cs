@@ -46,7 +46,8 @@ internal static class DrawnJpeg
     public static byte[] Segment(byte marker, params IReadOnlyCollection<byte> content) =>
         [0xFF, marker, (byte)((content.Count + 2) >> 8), (byte)(content.Count + 2), .. content];
 
-    public static byte[] Named(byte marker, string name, params IReadOnlyCollection<byte> content) => Segment(marker, [.. Encoding.Latin1.GetBytes(name), .. content]);
+    public static byte[] Named(byte marker, string name, params IReadOnlyCollection<byte> content) =>
+        Segment(marker, [.. Encoding.Latin1.GetBytes(name), .. content]);
 
     /// <summary>What a camera writes: who, and which side is up. The orientation is the last of three entries.</summary>
     public static byte[] Exif(int orientation, bool isLittleEndian = false) => Named(0xE1, "Exif\0\0", Tiff(orientation, isLittleEndian));

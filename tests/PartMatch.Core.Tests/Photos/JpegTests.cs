@@ -148,7 +148,7 @@ public sealed class JpegTests
         { "no table for mean values", [.. Start, .. Quantization, .. AcTable, .. Frame(), .. Scan, .. End] },
         { "no table for details", [.. Start, .. Quantization, .. DcTable, .. Frame(), .. Scan, .. End] },
         { "tables after the scan that needs them", [.. Start, .. Frame(), .. Scan, .. Tables, .. End] },
-        { "a quantization table with more behind it", [.. Start, .. Segment(0xDB, [0, .. Enumerable.Repeat((byte)8, 64), 65]), .. DcTable, .. AcTable, .. Frame(), .. Scan, .. End] },
+        { "a quantization table with more behind it", [.. Start, .. Segment(0xDB, [.. Quantization[4..], 65]), .. DcTable, .. AcTable, .. Frame(), .. Scan, .. End] },
         { "a Huffman table with more behind it", [.. Start, .. Tables, .. Segment(0xC4, [0x11, 1, .. new byte[15], 0, 65, 66]), .. Frame(), .. Scan, .. End] },
         { "a restart interval of three bytes", [.. Start, .. Tables, .. Segment(0xDD, 0, 1, 65), .. Frame(), .. Scan, .. End] },
         { "a frame header with more behind it", [.. Start, .. Tables, .. Segment(0xC0, 8, 0, 8, 0, 16, 1, 1, 0x11, 0, 65), .. Scan, .. End] },

@@ -24,9 +24,12 @@ public sealed class PngTests
         byte[] loaded =
         [
             .. Signature, .. Header(),
-            .. Chunk("tEXt", "Author\0somebody"u8.ToArray()), .. Chunk("zTXt", 1, 2), .. Chunk("iTXt", 1, 2), .. Chunk("tIME", 7, 234, 1, 1, 0, 0, 0), .. Chunk("iCCP", 1, 2),
-            .. Chunk("eXIf", DrawnJpeg.Tiff(1)), .. Chunk("pHYs", 0, 0, 11, 19, 0, 0, 11, 19, 1), .. Chunk("cICP", 9, 16, 0, 1), .. Chunk("abCd", "somebody"u8.ToArray()),
-            .. Chunk("acTL", 0, 0, 0, 2, 0, 0, 0, 0), .. Chunk("fcTL", new byte[26]), .. Pixels, .. Chunk("fcTL", new byte[26]), .. Chunk("fdAT", 0, 0, 0, 2, 1),
+            .. Chunk("tEXt", "Author\0somebody"u8.ToArray()), .. Chunk("zTXt", 1, 2), .. Chunk("iTXt", 1, 2),
+            .. Chunk("tIME", 7, 234, 1, 1, 0, 0, 0), .. Chunk("iCCP", 1, 2),
+            .. Chunk("eXIf", DrawnJpeg.Tiff(1)), .. Chunk("pHYs", 0, 0, 11, 19, 0, 0, 11, 19, 1), .. Chunk("cICP", 9, 16, 0, 1),
+            .. Chunk("abCd", "somebody"u8.ToArray()),
+            .. Chunk("acTL", 0, 0, 0, 2, 0, 0, 0, 0), .. Chunk("fcTL", new byte[26]), .. Pixels,
+            .. Chunk("fcTL", new byte[26]), .. Chunk("fdAT", 0, 0, 0, 2, 1),
             .. Chunk("tEXt", "Author\0somebody"u8.ToArray()), .. End, .. "somebody"u8,
         ];
 

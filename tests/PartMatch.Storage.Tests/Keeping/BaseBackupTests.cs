@@ -56,7 +56,8 @@ public sealed class BaseBackupTests : IDisposable
         {
             var (before, backup) = (Volatile.Read(ref written), _kept.PathOf($"{number}.db"));
             KeptBase.Done<BackedUp>(BaseBackup.Write(_kept.Base, backup));
-            var notes = KeptBase.Read<(long Least, long Most)>(backup, "select cast(min(cast(note as integer)) as integer), cast(max(cast(note as integer)) as integer) from books");
+            var notes = KeptBase.Read<(long Least, long Most)>(
+                backup, "select cast(min(cast(note as integer)) as integer), cast(max(cast(note as integer)) as integer) from books");
             Assert.Equal(notes.Least, notes.Most);
             Assert.InRange(notes.Least, before, Volatile.Read(ref written) + 1); // a commit is counted a moment after it is made
             moments.Add(notes.Least);

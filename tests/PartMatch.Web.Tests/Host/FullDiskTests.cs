@@ -91,10 +91,13 @@ public sealed class FullDiskTests : IDisposable
 
     private static PartMatchServer ServerOn(string path) => new() { Settings = { ["PartMatch:Database"] = path, ["Logging:LogLevel:Default"] = "None" } };
 
-    private static Task<byte[]> ExportAsync(HttpClient client, string book) => client.GetByteArrayAsync(new Uri($"/api/books/{book}", UriKind.Relative), Cancellation);
+    private static Task<byte[]> ExportAsync(HttpClient client, string book) =>
+        client.GetByteArrayAsync(new Uri($"/api/books/{book}", UriKind.Relative), Cancellation);
 
     private static Task<HttpResponseMessage> PostAsync(HttpClient client, byte[] picture) => client.PostAsync(
-        new Uri("/api/images", UriKind.Relative), new ByteArrayContent(picture) { Headers = { ContentType = new MediaTypeHeaderValue("image/png") } }, Cancellation);
+        new Uri("/api/images", UriKind.Relative),
+        new ByteArrayContent(picture) { Headers = { ContentType = new MediaTypeHeaderValue("image/png") } },
+        Cancellation);
 
     /// <summary>Its pixels are not looked at, only their length.</summary>
     private static byte[] LargePicture() => [.. DrawnPng.Signature, .. DrawnPng.Header(), .. DrawnPng.Chunk("IDAT", new byte[256 << 10]), .. DrawnPng.End];

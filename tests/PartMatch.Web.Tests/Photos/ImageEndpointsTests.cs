@@ -105,7 +105,9 @@ public sealed class ImageEndpointsTests : IAsyncLifetime
         using var refused = await PostAsync([0, 0, 0, 24, .. "ftypheic"u8, 0, 0, 0, 0], "image/jpeg");
 
         var error = (await refused.ProblemAsync(HttpStatusCode.BadRequest, "bad-image")).OnlyError();
-        Assert.Equal(("image", "a HEIC picture", "a picture as JPEG or PNG", "save it as JPEG or PNG"), (error.Text("field"), error.Text("found"), error.Text("expected"), error.Text("mend")));
+        Assert.Equal(
+            ("image", "a HEIC picture", "a picture as JPEG or PNG", "save it as JPEG or PNG"),
+            (error.Text("field"), error.Text("found"), error.Text("expected"), error.Text("mend")));
     }
 
     [Fact]
@@ -167,7 +169,8 @@ public sealed class ImageEndpointsTests : IAsyncLifetime
         }
     }
 
-    private Task<HttpResponseMessage> PostAsync(byte[] picture, string type) => _client.PostAsync(new Uri("/api/images", UriKind.Relative), Body(picture, type), Cancellation);
+    private Task<HttpResponseMessage> PostAsync(byte[] picture, string type) =>
+        _client.PostAsync(new Uri("/api/images", UriKind.Relative), Body(picture, type), Cancellation);
 
     private static ByteArrayContent Body(byte[] picture, string type) => new(picture) { Headers = { ContentType = new MediaTypeHeaderValue(type) } };
 
