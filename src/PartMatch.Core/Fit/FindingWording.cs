@@ -86,22 +86,22 @@ internal static class FindingWording
 
     private static string Standing(
         FamilyFacts facts, FitQuestion question, FindingShown found, IReadOnlyList<(Axis Axis, string Position)> others) => found.Standing switch
-    {
-        FindingStanding.Indirect when found.Variant != question.Variant =>
-            $"counts one grade lower: {found.Variant} has the same part here as {question.Variant}",
-        FindingStanding.Indirect => "counts one grade lower on engines outside that span",
-        FindingStanding.Retracted =>
-            $"not counted: withdrawn on {found.Evidence.RetractedOn}{(found.Evidence.RetractedWhy is { Length: > 0 } why ? $", {why}" : "")}",
-        FindingStanding.Copy => $"not counted again: goes back to the same source as {found.CopyOf}",
-        FindingStanding.OtherVariant =>
-            $"not counted: {found.Variant} is not known to have the same part here as {question.Variant}",
-        FindingStanding.OtherNeighbours when Unnamed(found, others) is { Length: > 0 } unnamed =>
-            $"not counted: it does not say how that is with another {string.Join(" and ", unnamed.Select(at => Name(facts, at)))} than the maker's",
-        FindingStanding.OtherNeighbours => "not counted: those are not known to be the neighbours that will be there",
-        FindingStanding.SaysNothing when found.Grade == EvidenceGrade.TrialFitted => "not counted: a trial fit says nothing about how the engine runs",
-        FindingStanding.SaysNothing => "not counted: its outcome is none of this axis",
-        _ => "",
-    };
+        {
+            FindingStanding.Indirect when found.Variant != question.Variant =>
+                $"counts one grade lower: {found.Variant} has the same part here as {question.Variant}",
+            FindingStanding.Indirect => "counts one grade lower on engines outside that span",
+            FindingStanding.Retracted =>
+                $"not counted: withdrawn on {found.Evidence.RetractedOn}{(found.Evidence.RetractedWhy is { Length: > 0 } why ? $", {why}" : "")}",
+            FindingStanding.Copy => $"not counted again: goes back to the same source as {found.CopyOf}",
+            FindingStanding.OtherVariant =>
+                $"not counted: {found.Variant} is not known to have the same part here as {question.Variant}",
+            FindingStanding.OtherNeighbours when Unnamed(found, others) is { Length: > 0 } unnamed =>
+                $"not counted: it does not say how that is with another {string.Join(" and ", unnamed.Select(at => Name(facts, at)))} than the maker's",
+            FindingStanding.OtherNeighbours => "not counted: those are not known to be the neighbours that will be there",
+            FindingStanding.SaysNothing when found.Grade == EvidenceGrade.TrialFitted => "not counted: a trial fit says nothing about how the engine runs",
+            FindingStanding.SaysNothing => "not counted: its outcome is none of this axis",
+            _ => "",
+        };
 
     private static string[] Unnamed(FindingShown found, IReadOnlyList<(Axis Axis, string Position)> others) =>
         [.. others.Where(other => other.Axis == found.Axis && !found.Finding.With.ContainsKey(other.Position)).Select(other => other.Position).Distinct()];

@@ -52,7 +52,8 @@ internal static class AnyFindings
             var original = from >= 0 && from < index ? told[from] : null;
             var code = $"ev-{index}";
             told.Add(new Evidence(code, grade, null, null, $"sheet {index}", original?.Code, retracted == 0 ? "2026-05-01" : null,
-                null) { Root = original?.Root ?? $"finch-9/{code}" });
+                null)
+            { Root = original?.Root ?? $"finch-9/{code}" });
         }
 
         return [.. told];

@@ -104,7 +104,8 @@ public sealed class EvidenceRulesTests
                 // Of a source that is itself a copy, another copy of the same grade.
                 var original = findings.First(finding => finding.Code == counting.Code);
                 var copied = new Evidence("ev-copy", original.Evidence.IsCopy ? original.Evidence.Grade : grade, null, null, null, original.Evidence.Code,
-                    null, null) { Root = original.Evidence.Root };
+                    null, null)
+                { Root = original.Evidence.Root };
                 var after = family.WithFindings([.. findings, original with { Code = "f-copy", Evidence = copied }]).Ask("W-2", serial: 700);
 
                 Assert.Equal(Said(before), Said(after));
