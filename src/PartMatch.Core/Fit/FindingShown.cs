@@ -46,6 +46,9 @@ public sealed record FindingShown(
     string Text,
     SourceShown Evidence)
 {
+    /// <summary>What was seen, as whoever found it put it.</summary>
+    public string? Note => Finding.Note;
+
     internal Finding Finding { get; init; } = null!; // set by FindingStatements, which makes every one
 
     /// <summary>Each once over answers of which any can be the true one: as it stands where it counts least, for no more is sure.</summary>

@@ -8,11 +8,18 @@ namespace PartMatch.Browser.Tests.Pages;
 public sealed class FitPageTests(Bench bench) : PageTests(
     bench, "fit.html", ("misfit", Pump), ("stack", Tern + "variant=tv&position=flywheel-bolt&part=P-13-0420-A"),
     ("work", Tern + "variant=ts&position=cylinder-block&part=P-10-2202-A"), ("spans", Tern + "variant=tv&position=crank-sensor&part=P-18-0410-A"),
-    ("changes", Tern + "variant=tg&position=intake-camshaft&from=ts"), ("unknown", Tern + "variant=tv&position=coolant-pump&part=P-26-1174-Z"))
+    ("changes", Tern + "variant=tg&position=intake-camshaft&from=ts"), ("unknown", Tern + "variant=tv&position=coolant-pump&part=P-26-1174-Z"),
+    ("apart", Filter), ("disputed", Rods))
 {
     private const string Tern = "fit.html?family=tern-16&";
 
     private const string Pump = Tern + "variant=ts&position=coolant-pump&part=P-26-1147-C";
+
+    /// <summary>A bench found that the engine rattles with it; what is recorded of the two filters says that it runs the same.</summary>
+    private const string Filter = Tern + "variant=tv&position=oil-filter&part=F-2015";
+
+    /// <summary>Two benches ran these rods under boost: in one engine they broke, in the other they held.</summary>
+    private const string Rods = Tern + "variant=tg&position=connecting-rod&part=P-11-3104-A&with=piston%3Dvardmoor:VF-8500-20&with=service-boost%3Dpellworth:P-00-0180-A";
 
     [Fact]
     public async Task Asked_by_keyboard_it_says_that_the_vans_pump_mounts_but_runs_differently()
@@ -60,10 +67,10 @@ public sealed class FitPageTests(Bench bench) : PageTests(
     [Fact]
     public async Task A_link_to_a_reason_goes_there_and_asks_nothing_again()
     {
-        await using var sheet = await Bench.OpenAsync(Pump);
+        await using var sheet = await Bench.OpenAsync(Filter);
         var asked = 0;
         sheet.Page.Request += (_, request) => asked += request.Url.Contains("/api/", StringComparison.Ordinal) ? 1 : 0;
-        var link = sheet.Page.Locator("#answer a[href^='#']").First;
+        var link = sheet.Page.Locator("#answer a[href^='#r']").First;
         var reason = await link.GetAttributeAsync("href") ?? "";
         await sheet.TabToAsync(link);
         await sheet.Page.Keyboard.PressAsync("Enter");
@@ -82,14 +89,81 @@ public sealed class FitPageTests(Bench bench) : PageTests(
     }
 
     [Fact]
-    public async Task The_headline_names_the_part_the_maker_fitted_and_how_sure_each_axis_is()
+    public async Task The_headline_names_the_part_the_maker_fitted_what_was_seen_and_how_sure_it_is()
     {
         await using var sheet = await Bench.OpenAsync(Pump);
         var headline = await sheet.TextAsync("#answer section.headline");
 
         Assert.Matches(new Regex(@"The maker fitted\s+P-26-1147-E"), headline);
-        Assert.Matches(new Regex(@"Mounts yes:\s+unproven"), headline);
-        Assert.Matches(new Regex(@"Runs differently:\s+indicated"), headline);
+        Assert.Contains("Head outlet 121 °C after eleven minutes", headline, StringComparison.Ordinal);
+        Assert.Matches(new Regex(@"The records say so too\s+Turned which way, seen from the front: this part has clockwise"), headline);
+        Assert.Matches(new Regex(@"proven – Somebody tried it on such an engine, or measured it there, and nothing that counts says otherwise\."), headline);
+    }
+
+    [Fact]
+    public async Task Where_the_axes_are_not_equally_sure_each_is_said_with_its_meaning()
+    {
+        await using var sheet = await Bench.OpenAsync(Filter);
+        var headline = await sheet.TextAsync("#answer section.headline");
+
+        Assert.Matches(new Regex(@"Mounts yes:\s+proven – Somebody tried it"), headline);
+        Assert.Matches(new Regex(@"Runs differently:\s+documented – The maker says so"), headline);
+    }
+
+    [Fact]
+    public async Task A_finding_says_who_when_and_how_long_and_what_does_not_count_is_folded_with_its_reason()
+    {
+        await using var sheet = await Bench.OpenAsync(Pump);
+        var found = sheet.Page.Locator("#fi-0002");
+        await Assertions.Expect(found).ToContainTextAsync("Runs differently");
+        await Assertions.Expect(found).ToContainTextAsync("counts, rank 1");
+        await Assertions.Expect(found).ToContainTextAsync("bench 3, 2026-06-04");
+        await Assertions.Expect(found).ToContainTextAsync("0.2 h under load, 41 kW, on petrol 95");
+        await Assertions.Expect(sheet.Page.Locator("#fi-0003")).ToBeHiddenAsync();
+        await sheet.TabToAsync(sheet.Page.Locator(".folded > summary"));
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(sheet.Page.Locator("#fi-0003 .standing")).ToHaveTextAsync("a copy");
+        await Assertions.Expect(sheet.Page.Locator("#fi-0003")).ToContainTextAsync("goes back to the same source as fi-0002");
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task What_was_found_and_what_is_reckoned_stand_side_by_side_where_they_disagree()
+    {
+        await using var sheet = await Bench.OpenAsync(Filter);
+        var sides = sheet.Page.Locator(".apart .side");
+        await Assertions.Expect(sides).ToHaveCountAsync(2);
+        await Assertions.Expect(sides.First).ToContainTextAsync("Runs differently");
+        await Assertions.Expect(sides.First).ToContainTextAsync("Ran under load, bench 1, 2026-09-12, 310 h, 64 kW, petrol 95");
+        await Assertions.Expect(sides.Last).ToContainTextAsync("Runs the same");
+        await Assertions.Expect(sides.Last).ToContainTextAsync("Reckoned from what is recorded: r3");
+    }
+
+    [Fact]
+    public async Task A_dispute_shows_both_sides_next_to_each_other_even_on_a_telephone_and_neither_speaks_alone_in_the_headline()
+    {
+        await using var sheet = await Bench.OpenAsync(Rods, Look.Phone);
+        var sides = sheet.Page.Locator(".apart .side");
+        await Assertions.Expect(sides).ToHaveCountAsync(2);
+        var (left, right) = (await sides.First.BoundingBoxAsync(), await sides.Last.BoundingBoxAsync());
+        Assert.NotNull(left);
+        Assert.NotNull(right);
+        Assert.Equal(left.Y, right.Y, 1.0);
+        Assert.True(right.X >= left.X + left.Width, "one side below the other");
+        await Assertions.Expect(sheet.Page.Locator(".why")).ToContainTextAsync("Runs differently: beam of rod 2 folded");
+        await Assertions.Expect(sheet.Page.Locator(".why")).ToContainTextAsync("Runs the same: ran 245 N·m");
+    }
+
+    [Fact]
+    public async Task A_code_of_evidence_leads_to_who_says_so_and_from_there_to_its_record()
+    {
+        await using var sheet = await Bench.OpenAsync(Pump);
+        await sheet.TabToAsync(sheet.Page.Locator(".reasons a[href='#source-ev-0006']").First);
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        var source = sheet.Page.Locator("#source-ev-0006");
+        await Assertions.Expect(source).ToBeInViewportAsync();
+        await Assertions.Expect(source).ToContainTextAsync("maker’s document: drawing schedule 26, cooling, Pellworth, 2018-03");
+        Assert.Equal("record.html?book=tern-16&table=evidence&key=ev-0006", await source.Locator("a").GetAttributeAsync("href"));
     }
 
     [Fact]

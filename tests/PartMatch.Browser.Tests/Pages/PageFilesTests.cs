@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using PartMatch.Browser.Tests.Workshop;
+using PartMatch.Core.Fit;
 
 namespace PartMatch.Browser.Tests.Pages;
 
@@ -46,6 +47,13 @@ public sealed partial class PageFilesTests
     {
         var text = Read(file);
         Assert.True(Path.GetFileName(file) == "tokens.css" || Colours().Count(text) == 0, $"{file} names {Colours().Match(text).Value}");
+    }
+
+    [Fact]
+    public void The_pages_say_of_each_word_for_sureness_what_the_answers_say()
+    {
+        var text = Read("js/format.js");
+        Assert.All(SurenessMeaning.All, meaning => Assert.Contains($"{meaning.Sureness.ToString().ToLowerInvariant()}: '{meaning.Text}',", text, StringComparison.Ordinal));
     }
 
     private static IEnumerable<string> FilesOf(string pattern) =>

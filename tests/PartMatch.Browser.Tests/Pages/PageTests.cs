@@ -88,7 +88,8 @@ public abstract class PageTests(Bench bench, string page, params IReadOnlyList<(
         sheet.AssertQuiet();
     }
 
-    private static async Task<IReadOnlyList<string>> FaultsOfAsync(Sheet sheet, Look look)
+    /// <summary>What is too wide for the window, and what axe finds.</summary>
+    internal static async Task<IReadOnlyList<string>> FaultsOfAsync(Sheet sheet, Look look)
     {
         List<string> faults = [];
         var overhang = await sheet.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");

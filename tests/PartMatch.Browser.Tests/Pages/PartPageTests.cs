@@ -1,5 +1,8 @@
+using System.Text;
+using System.Text.Json;
 using Microsoft.Playwright;
 using PartMatch.Browser.Tests.Workshop;
+using PartMatch.Core.Tests.Photos;
 
 namespace PartMatch.Browser.Tests.Pages;
 
@@ -41,6 +44,43 @@ public sealed class PartPageTests(Bench bench) : PageTests(
 
         await Assertions.Expect(older.Page.GetByRole(AriaRole.Heading, new() { Name = "Replaced by these newer numbers" })).ToBeVisibleAsync();
         await Assertions.Expect(newer.Page.GetByRole(AriaRole.Heading, new() { Name = "Replaces these older numbers" })).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task What_was_found_of_it_in_any_family_is_told_with_who_says_so_and_leads_to_the_answer()
+    {
+        await using var sheet = await Bench.OpenAsync("part.html?number=P-11-3104-A");
+        var broken = sheet.Page.Locator("#tern-16-fi-0010");
+        await Assertions.Expect(broken).ToContainTextAsync("Runs differently");
+        await Assertions.Expect(broken).ToContainTextAsync("Beam of rod 2 folded");
+        await Assertions.Expect(broken).ToContainTextAsync("4 h under load, 125 kW, petrol 95");
+        await sheet.TabToAsync(broken.GetByRole(AriaRole.Link, new() { Name = "Connecting rods, TG range-extender generator set" }));
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await sheet.ArriveAtAsync("fit.html?family=tern-16&variant=tg&position=connecting-rod&part=pellworth:P-11-3104-A&with=piston%3Dvardmoor:VF-8500-20");
+        await Assertions.Expect(sheet.Page.Locator("#fi-0010")).ToBeVisibleAsync();
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task A_photograph_of_its_evidence_is_shown_with_what_it_shows()
+    {
+        Chromium.MustBeThere();
+        await using var server = new DemoServer();
+        var address = server.Start();
+        using var client = server.CreateClient();
+        using var picture = new ByteArrayContent(DrawnJpeg.Plain) { Headers = { ContentType = new("image/jpeg") } };
+        using var stored = await client.PostAsync(new Uri("/api/images", UriKind.Relative), picture, TestContext.Current.CancellationToken);
+        var image = JsonDocument.Parse(await stored.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).RootElement.GetProperty("image").GetString();
+        using var row = new StringContent($$"""{"photo":"ph-0001","image":"{{image}}","evidence":"ev-0040","caption":"the radiator inlet"}""", Encoding.UTF8, "application/json");
+        using var added = await client.PostAsync(new Uri("/api/books/tern-16/photos", UriKind.Relative), row, TestContext.Current.CancellationToken);
+        Assert.True(added.IsSuccessStatusCode, await added.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+
+        await using var sheet = await Bench.OpenAsync(address, "part.html?number=P-26-1147-C", Look.Light);
+
+        var shown = sheet.Page.GetByAltText("the radiator inlet");
+        await shown.ScrollIntoViewIfNeededAsync();
+        Assert.Equal(16, await shown.EvaluateAsync<int>("async picture => { await picture.decode(); return picture.naturalWidth; }"));
+        sheet.AssertQuiet();
     }
 
     [Fact]

@@ -1,3 +1,6 @@
+using System.Text;
+using System.Text.Json;
+
 namespace PartMatch.Browser.Tests.Workshop;
 
 /// <summary>A server for a class of tests that change its base: each of them works on rows of its own.</summary>
@@ -15,6 +18,22 @@ public sealed class WritingServer : IAsyncLifetime
     }
 
     public ValueTask DisposeAsync() => _server.DisposeAsync();
+
+    /// <summary>Rows added past the pages, as one change.</summary>
+    public async Task AddRowsAsync(string book, string rows)
+    {
+        using var client = _server.CreateClient();
+        using var body = new StringContent($$"""{"rows":[{{rows}}]}""", Encoding.UTF8, "application/json");
+        using var answer = await client.PostAsync(new Uri($"/api/books/{book}/changes", UriKind.Relative), body, TestContext.Current.CancellationToken);
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+    }
+
+    /// <summary>The JSON of an address, past the pages.</summary>
+    public async Task<JsonElement> ReadAsync(string address)
+    {
+        using var client = _server.CreateClient();
+        return JsonDocument.Parse(await client.GetStringAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken)).RootElement;
+    }
 
     /// <summary>A row as JSON, past the pages.</summary>
     public async Task<string> ReadRowAsync(string book, string table, string key)

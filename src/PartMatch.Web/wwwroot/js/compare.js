@@ -1,7 +1,9 @@
 // Compare variants: position by position, what they share and what goes across.
 
 import { familyOf, offerFamilies, offerGroups, variantName } from './choices.js';
-import { count, el, headlines, pageOf, partLink, plain, ruled, say, section, sentence, spanText, verdict, verdictShape } from './format.js';
+import {
+  count, el, headlines, pageOf, partLink, plain, ruled, say, section, sentence, spanText, sureness, surenessLegend, verdict, verdictShape,
+} from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -29,14 +31,16 @@ function fitted(state) {
 }
 
 function across(pair) {
-  return el('li', null, el('a', { class: 'across', href: pageOf(pair.fit) }, el('span', { class: 'code' }, `${pair.from} → ${pair.to}`), verdict(pair.headline, { short: true })));
+  return el('li', null, el('a', { class: 'across', href: pageOf(pair.fit) }, el('span', { class: 'code' }, `${pair.from} → ${pair.to}`),
+    verdict(pair.headline, { short: true }), sureness(pair.sureness)));
 }
 
 /** What one variant has, on each of the others: a line of shapes, each named for who cannot see it. */
 function onOthers(from, pairs) {
   return el('li', { class: 'onto' }, el('span', { class: 'code' }, `${from} on`), pairs.map(pair => {
-    const words = `${from} on ${pair.to}: ${headlines[pair.headline]}`;
-    return el('a', { class: 'across', href: pageOf(pair.fit), title: words, 'aria-label': words, 'data-headline': pair.headline }, el('span', { class: 'code' }, pair.to), verdictShape(pair.headline));
+    const words = `${from} on ${pair.to}: ${headlines[pair.headline]}, ${pair.sureness}`;
+    return el('a', { class: 'across', href: pageOf(pair.fit), title: words, 'aria-label': words, 'data-headline': pair.headline },
+      el('span', { class: 'code' }, pair.to), verdictShape(pair.headline), sureness(pair.sureness, { short: true }));
   }));
 }
 
@@ -105,6 +109,7 @@ function render(answer) {
       el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, `${count(answer.counts.shared, 'position')} shared, ${answer.counts.differs} differ`), counts(answer.counts),
         el('p', { class: 'small quiet' }, 'The counts are over every position, whatever is shown below. “Goes across” judges what one variant has on another; each verdict leads to its reasons.')),
       asked.variants.length > 2 ? legend() : null,
+      positions.length ? surenessLegend() : null,
       positions.length === 0 ? el('p', { class: 'notice' }, 'No position is left with this choice of what to show.') : null,
       groups.map(one => section(sentence(plain(one)), table(`${sentence(plain(one))}: what each variant has`, positions.filter(position => position.group === one), asked.variants))),
       addresses(answer),

@@ -7,6 +7,12 @@ const tokenName = 'partmatch-token';
 const personName = 'partmatch-name';
 let signatures = 0;
 
+/** The reader's own date, as books write it. */
+export function today() {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map(part => String(part).padStart(2, '0')).join('-');
+}
+
 /** The token typed in this tab, or ''. It is kept until the tab is closed, nowhere else. */
 export const keptToken = () => sessionStorage.getItem(tokenName) ?? '';
 

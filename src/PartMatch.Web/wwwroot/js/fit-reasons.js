@@ -1,6 +1,7 @@
 // The reasons of a fit answer as a ruled table, with a scale drawn wherever two quantities were compared.
 
-import { el, evidenceLink, linked, met, partLink, plain, ruled, say, sentence, sentences, svg } from './format.js';
+import { el, linked, met, partLink, plain, ruled, say, sentence, sentences, svg } from './format.js';
+import { sourceStep } from './fit-findings.js';
 
 /** The band that was allowed and where the part lies, to scale; nothing where the ends are not known. */
 function scale(reason) {
@@ -67,7 +68,7 @@ function compared(reason) {
 
 const order = ['no', 'not-known', 'yes'];
 
-function table(caption, reasons, book) {
+function table(caption, reasons) {
   if (reasons.length === 0) return null;
   const sorted = reasons.toSorted((a, b) => order.indexOf(a.met) - order.indexOf(b.met));
   return ruled(caption, ['What was compared', 'This part', 'This engine', 'Allowed', 'Met', 'Evidence'], sorted.map(reason => ({
@@ -75,15 +76,15 @@ function table(caption, reasons, book) {
     'data-met': reason.met,
     cells: [
       compared(reason), ...(reason.terms?.length ? [sum(reason.terms)] : [value(reason.part), value(reason.need)]), allowed(reason), met(reason.met),
-      [reason.grade ? say('grade', reason.grade) : 'none', reason.evidence.map(code => el('div', null, evidenceLink(book, code)))],
+      [reason.grade ? say('grade', reason.grade) : 'none', reason.evidence.map(code => el('div', null, sourceStep(code)))],
     ],
   })), { className: 'restack reasons' });
 }
 
-/** Those that speak of mounting first; in each the unmet ones first. `book` is the one that the evidence is of. */
-export function reasonsTable(reasons, book) {
+/** Those that speak of mounting first; in each the unmet ones first. */
+export function reasonsTable(reasons) {
   return [
-    table('Does it mount', reasons.filter(reason => reason.axis === 'mounts'), book),
-    table('Does the engine run the same', reasons.filter(reason => reason.axis === 'runs'), book),
+    table('Does it mount', reasons.filter(reason => reason.axis === 'mounts')),
+    table('Does the engine run the same', reasons.filter(reason => reason.axis === 'runs')),
   ];
 }

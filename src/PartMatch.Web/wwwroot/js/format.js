@@ -61,9 +61,12 @@ export function met(value) {
 }
 
 const ladder = ['unproven', 'indicated', 'documented', 'proven'];
+// The same words as the server's; a test holds them to it.
 const surenessMeaning = {
-  proven: 'somebody ran it, trial-fitted it or measured it', documented: 'a maker’s document or the number itself says so',
-  indicated: 'measured or documented values, or a builder’s report, say so', unproven: 'only reckoned from recorded features, disputed, or not known',
+  proven: 'Somebody tried it on such an engine, or measured it there, and nothing that counts says otherwise.',
+  documented: 'The maker says so, in a document or by the numbers; or it was tried or measured, and something weaker says otherwise.',
+  indicated: 'It follows from measured or documented values, or a builder reports it; or the maker says so, and something weaker says otherwise.',
+  unproven: 'No more than that nothing recorded speaks against it; or inferred, disputed, or not known.',
 };
 
 function steps(filled, of) {
@@ -71,8 +74,16 @@ function steps(filled, of) {
     Array.from({ length: of }, (_, index) => svg('rect', { x: index * 7 + 1, y: 9 - index * 2.2, width: 5, height: 2 + index * 2.2, class: index < filled ? 'solid' : 'outline' })));
 }
 
-export function sureness(value) {
-  return el('span', { class: 'sureness', title: surenessMeaning[value] }, steps(ladder.indexOf(value) + 1, 4), value);
+/** How sure an answer is: steps and word. Short, for narrow cells, the word is only heard and shown on pointing. */
+export function sureness(value, { short = false } = {}) {
+  const word = short ? el('span', { class: 'unseen' }, value) : value;
+  return el('span', { class: 'sureness', title: `${sentence(value)}: ${surenessMeaning[value]}` }, steps(ladder.indexOf(value) + 1, 4), word);
+}
+
+/** The four words with their meaning, surest first, folded. */
+export function surenessLegend() {
+  return el('details', { class: 'legend-sureness small' }, el('summary', null, 'How sure a verdict is: what the four words mean'),
+    el('dl', { class: 'facts' }, ladder.toReversed().map(word => [el('dt', null, sureness(word)), el('dd', null, surenessMeaning[word])])));
 }
 
 export const meaningOfSureness = value => surenessMeaning[value];

@@ -1,7 +1,7 @@
 // What one number can be taken for: each look-alike with its danger, where it differs, and how to tell it apart.
 
 import { familyOf, positionName, variantName } from './choices.js';
-import { address, count, danger, el, facts, linked, pageOf, partLink, ruled, say, sentence, sentences, verdict } from './format.js';
+import { address, count, danger, el, facts, linked, pageOf, partLink, ruled, say, sentence, sentences, sureness, verdict } from './format.js';
 import { sideBySide } from './look-alike-marks.js';
 import { addresses } from './page.js';
 
@@ -14,7 +14,7 @@ export async function worst(place) {
   if (!place) return null;
   const known = place.family ? await familyOf(place.family).catch(() => null) : null;
   return el('a', { class: 'across', href: address('fit.html', { family: place.family, variant: place.variant, position: place.position, part: place.part }) },
-    verdict(place.headline), el('span', null, ` as ${positionName(known, place.position)} of ${variantName(known, place.variant)}`));
+    verdict(place.headline), sureness(place.sureness), el('span', null, ` as ${positionName(known, place.position)} of ${variantName(known, place.variant)}`));
 }
 
 function checks(title, list) {

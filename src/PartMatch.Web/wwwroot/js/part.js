@@ -88,6 +88,7 @@ function keep({ book, part }) {
 }
 
 async function show(part) {
+  const { findingsOf } = await import('./part-findings.js'); // not before there is a part to show
   return [
     el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, el('span', { class: 'number' }, part.number), ` ${part.name}`),
       facts([
@@ -95,6 +96,7 @@ async function show(part) {
         ['Other numbers', part.numbers.length > 1 ? el('ul', { class: 'bare' }, part.numbers.filter(one => one.number !== part.number || one.maker !== part.maker).map(one => el('li', null, el('span', { class: 'number' }, one.number), ` – ${one.maker}, ${say('sort', one.sort)}`))) : ''],
       ]), keep(part)),
     await warning(part),
+    await findingsOf(part),
     await places(part),
     section('Replaced by these newer numbers', replacements(part.book, 'Replaced by', part.replacedBy)),
     section('Replaces these older numbers', replacements(part.book, 'Replaces', part.replaces)),

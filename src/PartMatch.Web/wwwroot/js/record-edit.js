@@ -1,7 +1,7 @@
 // Working on one row: its form, saving it, what to do when the server refuses or somebody else was quicker, and the draft.
 
 import { Refusal } from './api.js';
-import { signature, write } from './editor.js';
+import { signature, today, write } from './editor.js';
 import { clearFaults, faultSummary } from './faults.js';
 import { address, el, sentence } from './format.js';
 import { dependents } from './history-words.js';
@@ -16,11 +16,6 @@ function tellFault({ found, expected, mend }) {
   const said = found && found !== 'nothing' ? `“${found}”: ${expected}` : sentence(expected);
   return `${said}${/[.!?]$/.test(said) ? '' : '.'}${mend ? ` To mend: ${mend}.` : ''}`;
 }
-
-const today = () => {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map(part => String(part).padStart(2, '0')).join('-');
-};
 
 /** The form with everything that happens to it. `saved(answer, isNew)` is called once the row is stored. */
 export async function editing({ book, table, fields, row, version, link, begun, saved, status }) {
