@@ -5,10 +5,13 @@ import { el, count, partLink, plain, say, sentence } from './format.js';
 
 const most = 8;
 
-const hanging = ({ alone, together }) =>
-  [alone ? `${count(alone, 'question')} ${alone === 1 ? 'hangs' : 'hang'} on it alone` : '', together ? `${together} with other things` : ''].filter(Boolean).join(', ');
+const hanging = ({ alone, together }) => [
+  alone ? `${count(alone, 'question')} ${alone === 1 ? 'hangs' : 'hang'} on it alone` : '',
+  together ? `${together} with other things` : '',
+].filter(Boolean).join(', ');
 
-const how = ({ check, minutes, how: text }) => (check ? `${sentence(say('method', check))}, ${minutes} min${text ? `: ${text}` : ''}.` : 'No check is recorded.');
+const how = ({ check, minutes, how: text }) =>
+  (check ? `${sentence(say('method', check))}, ${minutes} min${text ? `: ${text}` : ''}.` : 'No check is recorded.');
 
 function measure(fault, toPosition) {
   const { name, part } = fault.measure;

@@ -40,7 +40,7 @@ function recorded(answer, place, states) {
 /** The place of one position on the sheet. `saved(answer)` once something is stored. */
 export async function positionForm(answer, place, { status, states, saved }) {
   const { family: book, variant } = answer.asked;
-  const heading = el('h2', null, place.name);
+  const heading = el('h2', { 'data-first': true, tabindex: '-1' }, place.name);
   if (place.state === 'none') return el('section', null, heading, recorded(answer, place, states));
   const isFitted = place.state === 'fitted';
   const [source, rows] = await Promise.all([benchSource(book, variant), rowsWith(book, 'fitments', { position: place.position })]);

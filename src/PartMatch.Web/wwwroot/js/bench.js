@@ -64,7 +64,7 @@ function positions(answer) {
     return section(`${sentence(plain(group))} (${own.filter(one => !isOpen(one)).length} of ${own.length})`,
       ruled(`Positions: ${plain(group)}`, ['Position', 'State', 'What sits there'], own.map(one => [
         el('a', { href: bench({ variant: answer.asked.variant, position: one.position }) }, one.name), states[one.state], fittedParts(one),
-      ]), { className: 'slim' }));
+      ]), { className: 'places' }));
   });
 }
 
@@ -72,7 +72,7 @@ function head(answer) {
   const { asked, variant: one } = answer;
   const done = answer.positions.filter(place => !isOpen(place)).length;
   const total = answer.positions.length;
-  return el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, one.name),
+  return el('section', { class: 'headline' }, el('h2', { 'data-first': !position.value, tabindex: '-1' }, one.name),
     el('p', { class: 'why' }, `${done} of ${count(total, 'position')}`),
     el('progress', { class: 'progress', max: total, value: done, 'aria-label': 'Positions recorded' }),
     ways(['This variant', address('family.html', { family: asked.family, variant: asked.variant })],
@@ -106,9 +106,10 @@ async function oneVariant(answer, again) {
     said: `${name}: ${answer.positions.filter(one => !isOpen(one)).length} of ${answer.positions.length} positions recorded.`,
     content: [
       takeTold(), head(answer),
-      el('div', { class: 'bench' },
-        el('div', null, where ? await onePosition(answer, again) : null, positions(answer)),
+      el('div', { class: where ? 'bench' : 'bench whole' },
+        el('div', null, where ? await onePosition(answer, again) : positions(answer)),
         stillOpen(answer, one => bench({ variant: answer.asked.variant, position: one }))),
+      where ? positions(answer) : null,
       addresses(answer),
     ],
   };

@@ -14,7 +14,8 @@ export async function addReadings({ answer, status, cancel, saved }) {
   const [features, row] = await Promise.all([featuresOfKind(asked.family, kind), rowWith(asked.family, 'items', { item: asked.item })]);
   const fields = featureFields(features.filter(one => !read.has(one.feature)), { id: 'add', hasInstrument: true });
   const readOn = typedInput('readOn', { value: today() });
-  const evidence = evidenceChoice(asked.family, { id: 'add-source', speaksOf: 'item', what: 'bench sheet', isGraded: false, recorded: row?.row.evidence ?? '' });
+  const recorded = row?.row.evidence ?? '';
+  const evidence = evidenceChoice(asked.family, { id: 'add-source', speaksOf: 'item', what: 'bench sheet', isGraded: false, recorded });
   return changeForm({
     book: asked.family, name: 'readings', label: `Readings of ${asked.item}`, button: 'Add what was read', status, cancel, saved,
     ask: 'Leave empty what was not read. A value with its unit, such as 44.981 mm or 1.771 in.',
