@@ -21,10 +21,19 @@ async function send(address, options) {
 
 /** The JSON of an answer. */
 export async function ask(address, options = {}) {
-  const answer = await send(address, { ...options, headers: { Accept: 'application/json', ...options.headers } });
+  return readAnswer(await send(address, { ...options, headers: { Accept: 'application/json', ...options.headers } }));
+}
+
+async function readAnswer(answer) {
   const isJson = /json/.test(answer.headers.get('Content-Type') ?? '');
   if (answer.ok && isJson) return answer.json();
   throw new Refusal(isJson ? await answer.json() : { type: '', title: `The server answered ${answer.status} without saying why`, status: answer.status, errors: [] });
+}
+
+/** As `ask`, where the answer may be a table as well: `{answer}` or, whatever its status, `{table}` as text. */
+export async function askTable(address, options = {}) {
+  const answer = await send(address, { ...options, headers: { Accept: 'application/json, text/csv', ...options.headers } });
+  return /csv/.test(answer.headers.get('Content-Type') ?? '') ? { table: await answer.text() } : { answer: await readAnswer(answer) };
 }
 
 /** Asks one question at a time: a new one aborts the one still running, whose promise then never settles an answer. */

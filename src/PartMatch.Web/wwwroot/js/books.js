@@ -23,6 +23,7 @@ async function drawBooks() {
   list.replaceChildren(el('p', { class: 'waiting' }, 'Reading the base …'));
   try {
     const { books } = await ask('/api/books');
+    mergeForm.elements.book.replaceChildren(el('option', { value: '' }, 'Choose a book'), ...books.map(book => el('option', { value: book.book }, book.title)));
     list.replaceChildren(books.length === 0 ? el('p', { class: 'notice' }, 'The base is empty. Bring a book in below.') : ruled('Books in the base', ['Book', 'What it is', 'Builds on', 'Licence', 'Size', 'Take it out'], books.map(book => [
       book.book, [book.title, book.note ? el('div', { class: 'quiet' }, book.note) : '',
         ways(['Open', address('record.html', { book: book.book })], ['History', address('history.html', { book: book.book })])], book.uses.join(', ') || '–', book.licence ?? 'not recorded', counts(book),
@@ -90,6 +91,40 @@ form.addEventListener('submit', async event => {
     refuse(error.problem);
   } finally {
     button.disabled = false;
+  }
+});
+
+const mergeForm = document.getElementById('merge');
+const mergePlace = document.getElementById('merge-answer');
+
+async function readOther() {
+  const [zip] = mergeForm.elements.other.files;
+  const [field, expected] = mergeForm.elements.book.value === '' ? ['book', 'the book to merge into'] : ['other', 'the zip of another state of the book'];
+  if (!zip || field === 'book') throw new Refusal({ type: '', title: 'Something is missing', errors: [{ field, found: '', expected, mend: 'choose it' }] });
+  mergePlace.replaceChildren(el('p', { class: 'waiting' }, 'Laying the two beside each other …'));
+  const { mergeOf } = await import('./books-merge.js');
+  const { node, focus } = await mergeOf({ book: mergeForm.elements.book.value, zip, status, merged: drawBooks });
+  mergePlace.replaceChildren(node);
+  focus();
+}
+
+mergeForm.addEventListener('submit', async event => {
+  event.preventDefault();
+  clearFaults(mergeForm);
+  const button = mergeForm.querySelector('.actions button');
+  button.disabled = true;
+  keepToken(form.elements.token.value);
+  mergePlace.setAttribute('aria-busy', 'true');
+  try {
+    await readOther();
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    const summary = faultSummary(mergeForm, error.problem);
+    mergePlace.replaceChildren(summary, faultTable(error.problem) ?? '');
+    summary.focus();
+  } finally {
+    button.disabled = false;
+    mergePlace.removeAttribute('aria-busy');
   }
 });
 

@@ -57,6 +57,15 @@ function tellApart(fault) {
   return parts.length === 2 ? el('a', { href: address('tell-apart.html', { parts: parts.join(',') }) }, 'Tell them apart', el('span', { class: 'unseen' }, `: ${fault.title}`)) : null;
 }
 
+/** Where a value or a whole position is missing, the bench sheet of a variant that lacks it. */
+function benchLink(fault, { asked }) {
+  const [first] = fault.variants;
+  if (!['missing-value', 'not-recorded'].includes(fault.sort) || !fault.position || !first) return null;
+  const variant = fault.variants.includes(asked.variant) ? asked.variant : first;
+  return el('a', { href: address('bench.html', { family: asked.family, variant, position: fault.position }) }, 'Enter it on the bench sheet',
+    el('span', { class: 'unseen' }, `: ${fault.title}`));
+}
+
 /** One question that the fault shows in, as the fit page answers it. */
 function fitLink(fault, text) {
   return fault.fit ? el('a', { href: pageOf(fault.fit) }, text, el('span', { class: 'unseen' }, `: ${fault.title}`)) : null;
@@ -82,21 +91,21 @@ function measureNext({ measureNext: next, asked }, place) {
     ]), { className: 'restack slim' }));
 }
 
-function faultSection(fault, place) {
+function faultSection(fault, place, answer) {
   const about = [fault.position ? positionName(place, fault.position) : '', fault.variants.map(code => variantName(place, code)).join(', ') || 'fitted on no variant'].filter(Boolean).join('; ');
   return el('article', { class: 'candidate' }, el('h3', null, fault.title),
     el('p', { class: 'small quiet' }, sentence(about), fault.consequence ? `; as bad as ${say('consequence', fault.consequence)}` : ''),
     el('p', null, linked(fault.text)),
     el('p', null, el('strong', null, 'To mend it: '), linked(fault.mend)),
     el('details', { class: 'more', open: fault.rows.length <= 3 }, el('summary', null, `${count(fault.rows.length, 'row')} of the books`), rowsOf(fault)),
-    el('ul', { class: 'bare inline' }, [fitLink(fault, 'See a question in which it shows'), tellApart(fault)].filter(Boolean).map(link => el('li', null, link))));
+    el('ul', { class: 'bare inline' }, [fitLink(fault, 'See a question in which it shows'), tellApart(fault), benchLink(fault, answer)].filter(Boolean).map(link => el('li', null, link))));
 }
 
 function grouped(answer, place) {
   return Object.entries(sorts).map(([one, [name, meaning]]) => {
     const own = answer.faults.filter(fault => fault.sort === one);
     return own.length === 0 ? null : section(`${name} (${answer.counts[one]})`,
-      el('p', { class: 'quiet' }, `${sentence(severities[own[0].severity])}. ${meaning}`), own.map(fault => faultSection(fault, place)));
+      el('p', { class: 'quiet' }, `${sentence(severities[own[0].severity])}. ${meaning}`), own.map(fault => faultSection(fault, place, answer)));
   });
 }
 

@@ -29,6 +29,12 @@ function keepName(name) {
   else localStorage.removeItem(personName);
 }
 
+/** The day it is here, as a book writes it. */
+export const today = () => {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map(part => String(part).padStart(2, '0')).join('-');
+};
+
 /** The header that carries the token; empty without one. */
 export const authorization = () => (keptToken() ? { Authorization: `Bearer ${keptToken()}` } : {});
 
@@ -41,7 +47,8 @@ export function write(address, { method = 'POST', body, version, note = {} } = {
   const headers = {
     ...(body === undefined ? {} : { 'Content-Type': 'application/json' }), ...(version === undefined ? {} : { 'If-Match': `"${version}"` }), ...authorization(),
   };
-  return ask(said.size ? `${address}?${said}` : address, { method, headers, body: body === undefined ? undefined : JSON.stringify(body) });
+  const joined = said.size ? `${address}${address.includes('?') ? '&' : '?'}${said}` : address;
+  return ask(joined, { method, headers, body: body === undefined ? undefined : JSON.stringify(body) });
 }
 
 /**

@@ -36,6 +36,7 @@ const record = (book, table, question) => address('record.html', { book, table, 
 
 function keepFamily(book) {
   return ways(
+    ['Bench sheet: enter an engine', address('bench.html', { family: book })], ['Items in hand', address('items.html', { family: book })],
     ['Edit variants', record(book, 'variants')], ['Add a variant', `${record(book, 'variants')}&new`], ['Edit positions', record(book, 'positions')],
     ['Edit fitted parts', record(book, 'fitments')], ['Everything in the book', record(book)], ['History', address('history.html', { book })]);
 }
@@ -43,7 +44,7 @@ function keepFamily(book) {
 function keepVariant(book, variant) {
   const where = `variant:${variant}`;
   return ways(
-    ['Edit this variant', record(book, 'variants', { key: variant })], ['Its engine facts', record(book, 'engine', { where })],
+    ['Bench sheet', address('bench.html', { family: book, variant })], ['Edit this variant', record(book, 'variants', { key: variant })], ['Its engine facts', record(book, 'engine', { where })],
     ['Its fitted parts', record(book, 'fitments', { where })], ['History', address('history.html', { book, table: 'variants', key: variant })]);
 }
 

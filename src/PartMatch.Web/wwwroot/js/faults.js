@@ -1,6 +1,6 @@
 // Puts what the server refused where it can be mended: at its field, and in a summary that receives focus.
 
-import { el } from './format.js';
+import { el, sentence } from './format.js';
 
 const fieldOf = (form, name) => form?.querySelector(`[data-field~="${CSS.escape(name)}"]`) ?? form?.querySelector(`[name="${CSS.escape(name)}"]:not(:disabled)`) ?? null;
 
@@ -15,6 +15,12 @@ export function explain(error) {
   const where = error.file ? `${error.file}${error.line ? ` line ${error.line}` : ''}${error.column ? `, ${error.column}` : ''}: ` : '';
   const wrong = error.reason && !error.reason.startsWith('expected ') ? `: ${error.reason}` : `; expected ${error.expected}`;
   return `${where}${where ? 'found' : 'Found'} ${isSaid(error.found) ? `“${error.found}”` : 'nothing'}${wrong}.${isSaid(error.mend) ? ` To mend: ${error.mend}.` : ''}`;
+}
+
+/** What a fault of a cell says: the server gives it as a sentence of its own. */
+export function explainCell({ found, expected, mend }) {
+  const said = isSaid(found) ? `“${found}”: ${expected}` : sentence(expected);
+  return `${said}${/[.!?]$/.test(said) ? '' : '.'}${isSaid(mend) ? ` To mend: ${mend}.` : ''}`;
 }
 
 function mark(form, error, index, tell) {

@@ -52,12 +52,13 @@ export function verdict(headline, { short = false } = {}) {
 const metShapes = { 'yes': [9, 'solid'], 'no': [24, 'solid'], 'not-known': [16, 'dashed'] };
 const metWords = { 'yes': 'met', 'no': 'not met', 'not-known': 'not known' };
 
-export function met(value) {
+/** Where a value lies, by `yes`, `no` or `not-known`; `text` says it in other words. */
+export function met(value, text = metWords[value]) {
   const [x, look] = metShapes[value];
   return el('span', { class: 'met', 'data-met': value },
     svg('svg', { viewBox: '0 0 34 14', class: 'shape', 'aria-hidden': 'true', focusable: 'false' },
       svg('path', { d: 'M5 1 V13 M20 1 V13', class: 'outline' }), svg('rect', { x, y: 4, width: 7, height: 6, class: look })),
-    metWords[value]);
+    text);
 }
 
 const ladder = ['unproven', 'indicated', 'documented', 'proven'];

@@ -37,9 +37,9 @@ function toApi(query) {
 }
 
 /** Either half is fetched when it is needed, not with the blank form. */
-async function render(answer, query) {
+async function render(answer, query, again) {
   const place = family.selectedOptions[0].text;
-  if (answer.pairs) return (await import('./look-alike-pairs.js')).rankedPairs(answer, query, place);
+  if (answer.pairs) return (await import('./look-alike-pairs.js')).rankedPairs(answer, query, { familyName: place, again });
   return (await import('./look-alike-number.js')).lookAlikesOf(answer, place);
 }
 

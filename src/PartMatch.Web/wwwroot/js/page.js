@@ -6,11 +6,11 @@ import { clearFaults, faultSummary } from './faults.js';
 
 const sheets = [
   ['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'],
-  ['tell-apart.html', 'Tell apart'], ['injectors.html', 'Injectors'],
+  ['tell-apart.html', 'Tell apart'], ['injectors.html', 'Injectors'], ['items.html', 'Items'],
   ['search.html', 'Find a part'], ['family.html', 'Families'], ['consistency.html', 'Consistency'], ['books.html', 'Parts books'], ['history.html', 'History'],
 ];
 
-const related = { 'part.html': 'search.html', 'record.html': 'books.html', 'problems.html': '' };
+const related = { 'part.html': 'search.html', 'record.html': 'books.html', 'bench.html': 'family.html', 'problems.html': '' };
 
 /** Fills the strip on top and the line below the sheet. Every page calls it once. */
 export function drawStrip() {
@@ -67,7 +67,8 @@ const queryText = query => query.toString().replaceAll('%3A', ':').replaceAll('%
  * Joins a form, the address of the page and the answer.
  * `prepare(query)` makes the choices ready and may fill the form; `toApi(query)` gives the address to ask, or null when nothing is asked yet;
  * `refused(problem)` may offer what would mend it;
- * `render(answer, query)` gives `{title, summary, said, content}`: the heading of the window, the question in short, what is announced, and the nodes.
+ * `render(answer, query, again)` gives `{title, summary, said, content}`: the heading of the window, the question in short, what is announced, and the
+ * nodes; `again()` asks anew what stands in the address.
  */
 export function bind({ toApi, render, prepare = async () => {}, empty = () => [], refused = () => {} }) {
   const form = document.querySelector('form[data-question]');
@@ -115,7 +116,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     status.textContent = 'Working it out.';
     try {
       const answer = await inquire(address);
-      const { title, summary, said, content } = await render(answer, query);
+      const { title, summary, said, content } = await render(answer, query, () => fromAddress({ byHand: true }));
       document.title = `${title} – ${name}`;
       fold(summary ?? title);
       show(content);

@@ -2,20 +2,14 @@
 
 import { Refusal } from './api.js';
 import { signature, today, write } from './editor.js';
-import { clearFaults, faultSummary } from './faults.js';
-import { address, el, sentence } from './format.js';
+import { clearFaults, explainCell, faultSummary } from './faults.js';
+import { address, el } from './format.js';
 import { dependents } from './history-words.js';
 import { conflict, goneMeanwhile, merged } from './record-conflict.js';
 import { draftOf, draftOffer, findDraft, forgetDraft } from './record-draft.js';
 import { differing, textsOf } from './record-fields.js';
 import { rowForm } from './record-form.js';
 import { rowName } from './record-words.js';
-
-/** What a fault of a cell says: the server gives it as a sentence of its own. */
-function tellFault({ found, expected, mend }) {
-  const said = found && found !== 'nothing' ? `“${found}”: ${expected}` : sentence(expected);
-  return `${said}${/[.!?]$/.test(said) ? '' : '.'}${mend ? ` To mend: ${mend}.` : ''}`;
-}
 
 /** The form with everything that happens to it. `saved(answer, isNew)` is called once the row is stored. */
 export async function editing({ book, table, fields, row, version, link, begun, saved, status }) {
@@ -74,7 +68,7 @@ export async function editing({ book, table, fields, row, version, link, begun, 
     if (problem.status === 412) return settleStale(problem);
     if (problem.status === 401) note.askForToken();
     const isInUse = problem.type === '/problems/in-use';
-    const summary = faultSummary(form, isInUse ? { ...problem, errors: [] } : problem, problem.type === '/problems/bad-row' ? tellFault : undefined);
+    const summary = faultSummary(form, isInUse ? { ...problem, errors: [] } : problem, problem.type === '/problems/bad-row' ? explainCell : undefined);
     if (isInUse) summary.append(dependents(problem));
     summary.append(el('p', null, 'Nothing was stored, and nothing you typed is lost.'));
     show(summary);

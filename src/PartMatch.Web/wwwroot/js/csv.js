@@ -1,0 +1,17 @@
+// Comma-separated values as RFC 4180 writes them.
+
+/** The rows of a text, each a list of cells. */
+export function readCsv(text) {
+  const rows = [[]];
+  for (const [, quoted, bare, end] of text.replace(/^\uFEFF/, '').matchAll(/(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r?\n|$)/g)) {
+    rows.at(-1).push(quoted === undefined ? bare : quoted.replaceAll('""', '"'));
+    if (end === '') break;
+    if (end !== ',') rows.push([]);
+  }
+
+  return rows.filter(row => row.length > 1 || row[0]);
+}
+
+const cell = text => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+
+export const writeCsv = rows => rows.map(row => `${row.map(cell).join(',')}\n`).join('');
