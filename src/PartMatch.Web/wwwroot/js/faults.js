@@ -18,8 +18,9 @@ export function explain(error) {
 }
 
 /** What a fault of a cell says: the server gives it as a sentence of its own. */
-export function explainCell({ found, expected, mend }) {
-  const said = isSaid(found) ? `“${found}”: ${expected}` : sentence(expected);
+export function explainCell({ found, reason, expected, mend }) {
+  const wrong = reason ?? `expected ${expected}`;
+  const said = isSaid(found) ? `“${found}”: ${wrong}` : sentence(wrong);
   return `${said}${/[.!?]$/.test(said) ? '' : '.'}${isSaid(mend) ? ` To mend: ${mend}.` : ''}`;
 }
 
