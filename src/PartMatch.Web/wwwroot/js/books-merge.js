@@ -144,7 +144,7 @@ export async function mergeOf({ book, zip, status, merged }) {
     whole.querySelector('.faults')?.remove();
     const waiting = waitingNow();
     if (waiting) {
-      const error = { field: 'take', found: `${count(waiting, 'cell')} open`, expected: 'here or there in each', mend: 'decide them, or take all from one side' };
+      const error = { field: 'Here or there', found: `${count(waiting, 'cell')} open`, expected: 'here or there in each', mend: 'decide them, or take all from one side' };
       refuse({ type: '', title: 'Not everything is decided', errors: [error] });
       return;
     }

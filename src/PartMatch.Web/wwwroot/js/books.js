@@ -119,7 +119,7 @@ mergeForm.addEventListener('submit', async event => {
     await readOther();
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    const summary = faultSummary(mergeForm, error.problem);
+    const summary = faultSummary(error.problem.status === 401 ? form : mergeForm, error.problem);
     mergePlace.replaceChildren(summary, faultTable(error.problem) ?? '');
     summary.focus();
   } finally {
