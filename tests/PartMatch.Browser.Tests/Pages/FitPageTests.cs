@@ -19,7 +19,8 @@ public sealed class FitPageTests(Bench bench) : PageTests(
     private const string Filter = Tern + "variant=tv&position=oil-filter&part=F-2015";
 
     /// <summary>Two benches ran these rods under boost: in one engine they broke, in the other they held.</summary>
-    private const string Rods = Tern + "variant=tg&position=connecting-rod&part=P-11-3104-A&with=piston%3Dvardmoor:VF-8500-20&with=service-boost%3Dpellworth:P-00-0180-A";
+    private const string Rods = Tern + "variant=tg&position=connecting-rod&part=P-11-3104-A"
+        + "&with=piston%3Dvardmoor:VF-8500-20&with=service-boost%3Dpellworth:P-00-0180-A";
 
     [Fact]
     public async Task Asked_by_keyboard_it_says_that_the_vans_pump_mounts_but_runs_differently()

@@ -70,8 +70,9 @@ public sealed class PartPageTests(Bench bench) : PageTests(
         using var client = server.CreateClient();
         using var picture = new ByteArrayContent(DrawnJpeg.Plain) { Headers = { ContentType = new("image/jpeg") } };
         using var stored = await client.PostAsync(new Uri("/api/images", UriKind.Relative), picture, TestContext.Current.CancellationToken);
-        var image = JsonDocument.Parse(await stored.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).RootElement.GetProperty("image").GetString();
-        using var row = new StringContent($$"""{"photo":"ph-0001","image":"{{image}}","evidence":"ev-0040","caption":"the radiator inlet"}""", Encoding.UTF8, "application/json");
+        var answer = JsonDocument.Parse(await stored.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).RootElement;
+        using var row = new StringContent(
+            $$"""{"photo":"ph-0001","image":"{{answer.GetProperty("image").GetString()}}","evidence":"ev-0040","caption":"the radiator inlet"}""", Encoding.UTF8, "application/json");
         using var added = await client.PostAsync(new Uri("/api/books/tern-16/photos", UriKind.Relative), row, TestContext.Current.CancellationToken);
         Assert.True(added.IsSuccessStatusCode, await added.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
 

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.Playwright;
 using PartMatch.Browser.Tests.Workshop;
 
@@ -15,9 +16,9 @@ public sealed class RecordFindingTests(Bench bench, WritingServer server) : ICla
         await using var sheet = await OpenAsync(Dipstick);
         await Assertions.Expect(sheet.Page.Locator("#answer h2").First).ToContainTextAsync("Not known yet");
         await OpenFormAsync(sheet);
-        await sheet.TickAsync("It ran under load");
-        await sheet.TickAsync("went on");
-        await sheet.TickAsync("the same");
+        await sheet.PickAsync("It ran under load");
+        await sheet.PickAsync("went on");
+        await sheet.PickAsync("the same");
         await sheet.TypeAsync("Hours under load", "3.5");
         await sheet.TypeAsync("Power while it ran", "41 kW");
         await sheet.TypeAsync("What you saw", "full mark 9 mm over the pickup");
@@ -35,12 +36,13 @@ public sealed class RecordFindingTests(Bench bench, WritingServer server) : ICla
             await Pictures.TakeAsync(sheet, $"fit-recorded-{look.Name}");
         }
 
-        var finding = (await server.ReadAsync("/api/books/tern-16/findings?where=variant:tm&where=position:dipstick&where=axis:runs&where=part:pellworth:P-15-0703-A")).GetProperty("rows")[0].GetProperty("row");
+        var finding = await FindingAsync("where=part:pellworth:P-15-0703-A&where=axis:runs");
         Assert.Equal("full mark 9 mm over the pickup", finding.GetProperty("note").GetString());
         Assert.False(finding.TryGetProperty("serialFrom", out _));
-        var evidence = finding.GetProperty("evidence").GetString();
-        Assert.Contains("\"grade\":\"ran-under-load\"", await server.ReadRowAsync("tern-16", "evidence", evidence ?? ""), StringComparison.Ordinal);
-        Assert.Contains("\"hours\":\"3.5\",\"output\":\"41\",\"outputUnit\":\"kW\"", await server.ReadRowAsync("tern-16", "sources", evidence ?? ""), StringComparison.Ordinal);
+        var evidence = finding.GetProperty("evidence").GetString() ?? "";
+        Assert.Contains("\"grade\":\"ran-under-load\"", await server.ReadRowAsync("tern-16", "evidence", evidence), StringComparison.Ordinal);
+        var more = await server.ReadRowAsync("tern-16", "sources", evidence);
+        Assert.Contains("\"hours\":\"3.5\",\"output\":\"41\",\"outputUnit\":\"kW\"", more, StringComparison.Ordinal);
 
         await sheet.TakeAsync(Look.Light);
         await told.GetByRole(AriaRole.Link).PressAsync("Enter");
@@ -59,13 +61,13 @@ public sealed class RecordFindingTests(Bench bench, WritingServer server) : ICla
     {
         await using var sheet = await OpenAsync(Tern + "variant=tg&position=alternator&from=tm");
         await OpenFormAsync(sheet);
-        await sheet.TickAsync("I put it on, no more");
-        await sheet.TickAsync("went on");
-        await sheet.TickAsync("the same");
+        await sheet.PickAsync("I put it on, no more");
+        await sheet.PickAsync("went on");
+        await sheet.PickAsync("the same");
         await sheet.PressAsync("Record it");
         await Assertions.Expect(sheet.Page.Locator(".faults")).ToBeFocusedAsync();
         await Assertions.Expect(sheet.Page.Locator(".faults")).ToContainTextAsync("a trial fit says nothing about how the engine runs");
-        await sheet.TickAsync("not run");
+        await sheet.PickAsync("not run");
         await sheet.PressAsync("Record it");
         await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("Not known yet (mounts yes, proven; runs not known, unproven)");
         Assert.Equal(1, (await server.ReadAsync("/api/books/tern-16/findings?where=variant:tg&where=position:alternator")).GetProperty("total").GetInt32());
@@ -77,8 +79,8 @@ public sealed class RecordFindingTests(Bench bench, WritingServer server) : ICla
     {
         await using var sheet = (await OpenAsync(Tern + "variant=tg&position=balance-shaft&from=tm")).Expecting(400);
         await OpenFormAsync(sheet);
-        await sheet.TickAsync("It ran under load");
-        await sheet.TickAsync("differently");
+        await sheet.PickAsync("It ran under load");
+        await sheet.PickAsync("differently");
         await sheet.TypeAsync("Hours under load", "3,5");
         await sheet.TypeAsync("What you saw", "a word to keep");
         await sheet.PressAsync("Record it");
@@ -99,12 +101,12 @@ public sealed class RecordFindingTests(Bench bench, WritingServer server) : ICla
     {
         await using var sheet = await OpenAsync(Tern + "variant=tg&position=turbocharger&from=ts&serial=41206&with=piston%3Dvardmoor:VF-8500-20");
         await OpenFormAsync(sheet);
-        await sheet.TickAsync("I put it on, no more");
-        await sheet.TickAsync("went on after work");
+        await sheet.PickAsync("I put it on, no more");
+        await sheet.PickAsync("went on after work");
         await sheet.ChooseAsync("It holds for", "from this one on");
         await sheet.PressAsync("Record it");
         await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("Recorded as change");
-        var row = (await server.ReadAsync("/api/books/tern-16/findings?where=variant:tg&where=position:turbocharger")).GetProperty("rows")[0].GetProperty("row").GetRawText();
+        var row = (await FindingAsync("where=variant:tg&where=position:turbocharger")).GetRawText();
         Assert.Contains("\"outcome\":\"with-work\",\"serialFrom\":\"41206\",\"with\":\"piston=vardmoor:VF-8500-20\"", row, StringComparison.Ordinal);
     }
 
@@ -117,16 +119,17 @@ public sealed class RecordFindingTests(Bench bench, WritingServer server) : ICla
         {
             if (tries++ == 0)
             {
-                var code = System.Text.Json.JsonDocument.Parse(route.Request.PostData ?? "").RootElement.GetProperty("rows")[0].GetProperty("row").GetProperty("evidence").GetString();
+                var sent = JsonDocument.Parse(route.Request.PostData ?? "").RootElement;
+                var code = sent.GetProperty("rows")[0].GetProperty("row").GetProperty("evidence").GetString();
                 await server.AddRowsAsync("tern-16", $$$"""{"table":"evidence","row":{"evidence":"{{{code}}}","grade":"reported"}}""");
             }
 
             await route.ContinueAsync();
         });
         await OpenFormAsync(sheet);
-        await sheet.TickAsync("A builder told me");
+        await sheet.PickAsync("A builder told me");
         await sheet.TypeAsync("Who told you", "builder 21");
-        await sheet.TickAsync("the same");
+        await sheet.PickAsync("the same");
         await sheet.PressAsync("Record it");
         await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("Recorded as change");
         Assert.Equal(2, tries);
@@ -154,11 +157,11 @@ public sealed class RecordFindingTests(Bench bench, WritingServer server) : ICla
         await using var guarded = new DemoServer { Settings = { ["PartMatch:Token"] = "a token for this test" } };
         await using var sheet = (await bench.OpenAsync(guarded.Start(), Tern + "variant=tg&position=piston-jet&from=ts", Look.Light)).Expecting(401);
         await OpenFormAsync(sheet);
-        await sheet.TickAsync("I measured it");
-        await sheet.TickAsync("did not go on");
+        await sheet.PickAsync("I measured it");
+        await sheet.PickAsync("did not go on");
         await sheet.TypeAsync("With what", "caliper, 0.02 mm");
         await sheet.PressAsync("Record it");
-        await Assertions.Expect(sheet.Page.GetByLabel("Edit token")).ToHaveAttributeAsync("aria-invalid", "true");
+        await Assertions.Expect(sheet.Page.GetByLabel("Edit token", new() { Exact = true })).ToHaveAttributeAsync("aria-invalid", "true");
         await Assertions.Expect(sheet.Page.GetByLabel("With what")).ToHaveValueAsync("caliper, 0.02 mm");
         await sheet.TypeAsync("Edit token", "a token for this test");
         await sheet.PressAsync("Record it");
@@ -171,7 +174,7 @@ public sealed class RecordFindingTests(Bench bench, WritingServer server) : ICla
     {
         await using var sheet = await OpenAsync(Tern + "variant=tm&position=turbocharger&from=ts&serial=41206&with=piston%3Dvardmoor:VF-8500-20");
         await OpenFormAsync(sheet);
-        await sheet.TickAsync("It ran under load");
+        await sheet.PickAsync("It ran under load");
         List<string> faults = [];
         foreach (var look in Look.All)
         {
@@ -182,6 +185,9 @@ public sealed class RecordFindingTests(Bench bench, WritingServer server) : ICla
 
         Assert.True(faults.Count == 0, string.Join('\n', faults));
     }
+
+    private async Task<JsonElement> FindingAsync(string where) =>
+        (await server.ReadAsync($"/api/books/tern-16/findings?{where}")).GetProperty("rows")[0].GetProperty("row");
 
     private static async Task OpenFormAsync(Sheet sheet)
     {

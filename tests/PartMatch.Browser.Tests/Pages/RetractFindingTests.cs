@@ -57,7 +57,8 @@ public sealed partial class RetractFindingTests(Bench bench, WritingServer serve
         await sheet.PressAsync("Withdraw it");
         await Assertions.Expect(sheet.Page.Locator(".faults")).ToContainTextAsync("Somebody has changed this evidence meanwhile");
         await Assertions.Expect(sheet.Page.GetByLabel("What was wrong")).ToHaveValueAsync("another filter");
-        Assert.DoesNotContain("retractedOn\":", (await server.ReadAsync("/api/books/tern-16/evidence/ev-0082")).GetProperty("row").GetRawText(), StringComparison.Ordinal);
+        var row = (await server.ReadAsync("/api/books/tern-16/evidence/ev-0082")).GetProperty("row");
+        Assert.False(row.TryGetProperty("retractedOn", out _));
     }
 
     /// <summary>What else rests on a piece of evidence is counted over every table that names evidence: those of the page are those of the base.</summary>
@@ -71,8 +72,8 @@ public sealed partial class RetractFindingTests(Bench bench, WritingServer serve
         List<string> naming = [];
         foreach (var table in Tables().Matches(words).Select(match => match.Groups[1].Value).Where(table => table is not "sources"))
         {
-            var answer = await server.ReadAsync($"/api/books/tern-16/{table}?limit=1");
-            if (answer.GetProperty("columns").EnumerateArray().Any(column => column.GetProperty("column").GetString() == "evidence" && column.TryGetProperty("refers", out _)))
+            var columns = (await server.ReadAsync($"/api/books/tern-16/{table}?limit=1")).GetProperty("columns").EnumerateArray();
+            if (columns.Any(column => column.GetProperty("column").GetString() == "evidence" && column.TryGetProperty("refers", out _)))
             {
                 naming.Add(table);
             }

@@ -48,6 +48,22 @@ public static class Keyboard
         await sheet.Page.Keyboard.PressAsync("Space");
     }
 
+    /// <summary>Goes to the group of the choice of that label, which is one stop, and on by arrows until it is chosen.</summary>
+    public static async Task PickAsync(this Sheet sheet, string label)
+    {
+        var choice = Field(sheet, label);
+        var group = sheet.Page.Locator($"input[name='{await choice.GetAttributeAsync("name")}']");
+        var chosen = group.And(sheet.Page.Locator(":checked"));
+        await sheet.TabToAsync(await chosen.CountAsync() > 0 ? chosen : group.First);
+        await sheet.Page.Keyboard.PressAsync("Space");
+        for (var step = await group.CountAsync(); step > 0 && !await choice.IsCheckedAsync(); step--)
+        {
+            await sheet.Page.Keyboard.PressAsync("ArrowDown");
+        }
+
+        await Assertions.Expect(choice).ToBeCheckedAsync();
+    }
+
     /// <summary>Unfolds the question that an answer has folded.</summary>
     public static async Task PressSummaryAsync(this Sheet sheet)
     {

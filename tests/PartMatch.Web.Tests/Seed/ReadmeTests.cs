@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using PartMatch.Core.Fit;
 
 namespace PartMatch.Web.Tests.Seed;
 
@@ -30,5 +31,28 @@ public sealed partial class ReadmeTests(SeedServer server)
         var rated = answer.GetProperty("needPerInjector").GetProperty("ratedVolume").GetProperty("expected").GetDouble();
         Assert.Equal(583.0, rated * 60e6, 1.0);
         Assert.Contains("583 cm³/min", await File.ReadAllTextAsync(Path.Combine(Repository.Folder, "README.md"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_oil_filter_of_the_readme_was_found_to_do_what_it_says()
+    {
+        using var client = server.CreateClient();
+        var answer = await client.AskAsync(Addresses.Select(row => row.Data).Single(address => address.Contains("oil-filter", StringComparison.Ordinal)));
+
+        Assert.Equal("mounts-but-runs-differently", answer.Text("headline"));
+        Assert.Equal("documented", answer.Text("sureness"));
+        Assert.Equal("same", answer.GetProperty("disagreements")[0].Text("says"));
+        var ran = answer.GetProperty("findings").EnumerateArray().Single(finding => finding.Text("axis") == "runs").GetProperty("evidence");
+        Assert.Equal(310, ran.GetProperty("details").GetProperty("hours").GetInt32()); // findings.csv fi-0047, sources.csv ev-0082
+    }
+
+    [Theory]
+    [InlineData("README.md")]
+    [InlineData("api-docs/fit.md")]
+    public async Task The_words_for_sureness_mean_what_the_answers_say(string page)
+    {
+        var text = await File.ReadAllTextAsync(Path.Combine(Repository.Folder, page), TestContext.Current.CancellationToken);
+
+        Assert.All(SurenessMeaning.All, meaning => Assert.Contains($"| {meaning.Text} |", text, StringComparison.Ordinal));
     }
 }

@@ -93,6 +93,8 @@ export function fittedParts({ identity: { fitted } }) {
   return fitted.flatMap((part, index) => (index ? [', ', partLink(part)] : [partLink(part)]));
 }
 
+const isSaidAlready = ({ identity: { relation, fitted } }) => fitted.length === 0 || ['fitted-here', 'same-both-ways'].includes(relation);
+
 /** A verdict is as sure as the weaker of its axes; where they differ both are said, so that a sure "differently" is not read as a guess. */
 function howSure({ sureness: whole, surenessText, mounts, runs, headline }) {
   const says = (value, meaning = meaningOfSureness(value)) => [sureness(value), ` – ${meaning}`];
@@ -115,7 +117,7 @@ export function head(answer, family) {
     facts([
       ['What happens then', whatThen(answer, outcome || harm)],
       ['Settle it first by', next ? `${sentence(nextStep(next, family))}.` : ''],
-      ['The maker fitted', ['fitted-here', 'same-both-ways'].includes(answer.identity.relation) ? '' : fittedParts(answer)],
+      ['The maker fitted', isSaidAlready(answer) ? '' : fittedParts(answer)],
       ['Telling apart', tellApart(answer)],
       ['The records say so too', compared ? linked(compared, partsOf(records)) : ''],
       ['How sure', howSure(answer)],
