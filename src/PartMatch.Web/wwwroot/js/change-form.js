@@ -60,7 +60,7 @@ function overtaken({ present, yours }, table, save) {
   return el('section', { class: 'conflict', tabindex: '-1', 'aria-labelledby': 'conflict-title' },
     el('h2', { id: 'conflict-title' }, 'Somebody else changed this row while you were at it'),
     el('p', null, 'Theirs is stored: ', whoChanged(present.changed) || 'by somebody unnamed', '. Yours is not stored yet, and nothing you typed is lost.'),
-    ruled('Where the two differ', ['', 'Theirs', 'Yours'], apart.map(name => [columnName(table, name), theirs[name] ?? '–', mine[name] ?? '–']),
+    ruled('Where the two differ', ['Column', 'Theirs', 'Yours'], apart.map(name => [columnName(table, name), theirs[name] ?? '–', mine[name] ?? '–']),
       { className: 'restack slim' }),
     el('p', { class: 'buttons' }, el('button', { type: 'button', onclick: save }, 'Save mine in its place')));
 }
