@@ -18,7 +18,6 @@ public sealed class BenchEntryTests(Bench bench, WritingServer server) : IClassF
         await Pictures.TakeAsync(sheet, "bench-begun-light");
 
         await GoToAsync(sheet, "Coolant pump");
-        await Pictures.TakeAsync(sheet, "bench-empty-position-light");
         await sheet.PressAsync("The same part (pellworth:P-26-1147-C), as on tm, tv");
         await Assertions.Expect(sheet.Page.Locator(".done")).ToBeFocusedAsync();
         await Assertions.Expect(sheet.Page.Locator(".why")).ToHaveTextAsync("1 of 81 positions");
@@ -36,7 +35,7 @@ public sealed class BenchEntryTests(Bench bench, WritingServer server) : IClassF
         await sheet.TypeAsync("main journal diameter: ± how good it is", "0.002 mm");
         await ReadAsync(sheet, "main journal diameter", "51.99 mm");
         await sheet.TypeAsync("Your name", "Ann");
-        await Pictures.TakeAsync(sheet, "bench-another-part-light");
+        await sheet.AssertUsableAsync("bench-another-part");
         await sheet.PressAsync("Record this part");
         await Assertions.Expect(sheet.Page.Locator(".why")).ToHaveTextAsync("3 of 81 positions");
         await Assertions.Expect(open).ToContainTextAsync("78 positions not recorded");
@@ -49,12 +48,7 @@ public sealed class BenchEntryTests(Bench bench, WritingServer server) : IClassF
         var value = await server.ReadRowAsync("tern-16", "values", $"halden:K-7701,main-journal,{code}");
         Assert.Contains("\"value\":\"51.99\",\"unit\":\"mm\",\"uncertainty\":\"0.002\"", value, StringComparison.Ordinal);
         Assert.Contains("\"instrument\":\"outside micrometer\"", await server.ReadRowAsync("tern-16", "sources", code), StringComparison.Ordinal);
-        foreach (var look in Look.All)
-        {
-            await sheet.TakeAsync(look);
-            await Pictures.TakeAsync(sheet, $"bench-entered-{look.Name}");
-        }
-
+        await sheet.AssertUsableAsync("bench-entered");
         sheet.AssertQuiet();
     }
 
@@ -74,7 +68,7 @@ public sealed class BenchEntryTests(Bench bench, WritingServer server) : IClassF
         await Assertions.Expect(value).ToHaveAttributeAsync("aria-invalid", "true");
         await Assertions.Expect(value).ToHaveValueAsync("12,5 mm");
         await Assertions.Expect(sheet.Page.GetByLabel("Its name")).ToHaveValueAsync("Flywheel");
-        await Pictures.TakeAsync(sheet, "bench-wrong-light");
+        await sheet.AssertUsableAsync("bench-wrong");
 
         var address = sheet.Page.Url;
         sheet.Page.Dialog += (_, dialog) => _ = dialog.AcceptAsync(); // that what was typed would be lost

@@ -14,7 +14,7 @@ public sealed class ItemEditingTests(Bench bench, WritingServer server) : IClass
         await using var sheet = await OpenAsync("items.html?family=tern-16");
         await BeginAsync(sheet, "pellworth:P-11-1002-A");
         await Assertions.Expect(sheet.Page.Locator(".feature").First).ToContainTextAsync("1 min"); // the quickest check comes first
-        await Pictures.TakeAsync(sheet, "items-new-light");
+        await sheet.AssertUsableAsync("items-new");
         await sheet.TypeAsync("Condition as found", "bright");
         await ReadAsync(sheet, "main journal diameter", "51.970 mm", "0.002 mm"); // the limit is at least 51.974
         await ReadAsync(sheet, "nose diameter", "1.181 in", "0.0001 in"); // 29.9974 mm ± 0.00254; the limit is at least 29.985
@@ -26,7 +26,7 @@ public sealed class ItemEditingTests(Bench bench, WritingServer server) : IClass
         await Assertions.Expect(VerdictOf(sheet, "Main journal diameter")).ToHaveTextAsync("beyond limits");
         await Assertions.Expect(VerdictOf(sheet, "Nose diameter")).ToHaveTextAsync("within limits");
         await Assertions.Expect(VerdictOf(sheet, "Width between the thrust faces")).ToHaveTextAsync("not inspected");
-        await Pictures.TakeAsync(sheet, "items-recorded-light");
+        await sheet.AssertUsableAsync("items-recorded");
         sheet.AssertQuiet();
     }
 
@@ -44,9 +44,8 @@ public sealed class ItemEditingTests(Bench bench, WritingServer server) : IClass
         await Assertions.Expect(value).ToHaveAccessibleDescriptionAsync(new Regex("write 51.983 mm"));
         await Assertions.Expect(value).ToHaveValueAsync("51,983 mm");
         await Assertions.Expect(sheet.Page.GetByLabel("Condition as found")).ToHaveValueAsync("a word to keep");
-        await Pictures.TakeAsync(sheet, "items-wrong-light");
+        await sheet.AssertUsableAsync("items-wrong");
 
-        await sheet.TakeAsync(Look.Light);
         sheet.Page.Dialog += (_, dialog) => _ = dialog.AcceptAsync(); // that what was typed would be lost
         await sheet.GoAsync(sheet.Page.Url);
         await sheet.PressAsync("Record a new item");
@@ -98,7 +97,7 @@ public sealed class ItemEditingTests(Bench bench, WritingServer server) : IClass
         await second.PressAsync("Save the reading");
         await Assertions.Expect(second.Page.Locator(".conflict")).ToBeFocusedAsync();
         await Assertions.Expect(second.Page.Locator(".conflict")).ToContainTextAsync("by Ann");
-        await Pictures.TakeAsync(second, "items-conflict-light");
+        await second.AssertUsableAsync("items-conflict");
         await second.PressAsync("Save mine in its place");
         await Assertions.Expect(second.Page.Locator(".done")).ToContainTextAsync("changed");
         Assert.Contains("\"value\":\"5.946\"", await server.ReadRowAsync("tern-16", "readings", "it-0012,stem-diameter"), StringComparison.Ordinal);
@@ -111,7 +110,7 @@ public sealed class ItemEditingTests(Bench bench, WritingServer server) : IClass
         await using var sheet = await OpenAsync("items.html?family=tern-16&item=it-0003");
         await sheet.PressAsync("Let it count for the number – mass of one rod with bolts");
         await Assertions.Expect(sheet.Page.Locator(".editing .ask")).ToContainTextAsync("one measured example among the sources of P-11-3104-A");
-        await Pictures.TakeAsync(sheet, "items-promote-light");
+        await sheet.AssertUsableAsync("items-promote");
         await sheet.TypeAsync("Why it speaks for the number", "mass does not wear");
         await sheet.PressAsync("Yes, let it count");
         await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("It counts for the number, as change");
@@ -135,12 +134,7 @@ public sealed class ItemEditingTests(Bench bench, WritingServer server) : IClass
         var picture = sheet.Page.GetByRole(AriaRole.Img, new() { Name = "rear tang, beaten side" });
         await picture.ScrollIntoViewIfNeededAsync();
         await Assertions.Expect(picture).ToHaveJSPropertyAsync("naturalWidth", 16);
-        foreach (var look in Look.All)
-        {
-            await sheet.TakeAsync(look);
-            await Pictures.TakeAsync(sheet, $"items-photo-{look.Name}");
-        }
-
+        await sheet.AssertUsableAsync("items-photo");
         sheet.AssertQuiet();
     }
 

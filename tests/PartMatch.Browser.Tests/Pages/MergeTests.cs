@@ -23,13 +23,7 @@ public sealed class MergeTests(Bench bench)
 
         await sheet.PressAsync("Merge");
         await Assertions.Expect(sheet.Page.Locator("#merge-answer .faults")).ToContainTextAsync("1 cell open");
-        foreach (var look in Look.All)
-        {
-            await sheet.TakeAsync(look);
-            await Pictures.TakeAsync(sheet, $"books-merge-{look.Name}");
-        }
-
-        await sheet.TakeAsync(Look.Light);
+        await sheet.AssertUsableAsync("books-merge");
         await rows.GetByLabel("journals dull").PressAsync("Space");
         await sheet.TypeAsync("Your name", "Ann");
         await sheet.PressAsync("Merge");

@@ -17,13 +17,7 @@ public sealed class PairJudgingTests(Bench bench, WritingServer server) : IClass
         await sheet.PressAsync("Judge them");
         await Assertions.Expect(sheet.Page.Locator("#judge-judgement")).ToHaveAttributeAsync("aria-invalid", "true");
         await Assertions.Expect(sheet.Page.GetByLabel("Note", new() { Exact = true })).ToHaveValueAsync("the dish is deeper");
-        foreach (var look in Look.All)
-        {
-            await sheet.TakeAsync(look);
-            await Pictures.TakeAsync(sheet, $"look-alikes-judge-{look.Name}");
-        }
-
-        await sheet.TakeAsync(Look.Light);
+        await sheet.AssertUsableAsync("look-alikes-judge");
         await sheet.ChooseAsync("What was found", "A trap");
         await sheet.TypeAsync("What it is", "bench sheet 71");
         await sheet.PressAsync("Judge them");
@@ -60,9 +54,10 @@ public sealed class PairJudgingTests(Bench bench, WritingServer server) : IClass
         second.AssertQuiet();
     }
 
-    private Task<Sheet> OpenAsync(string address)
+    private async Task<Sheet> OpenAsync(string address)
     {
         Chromium.MustBeThere();
-        return bench.OpenAsync(server.Address, address, Look.Light);
+        await server.ReckonAsync("/api/look-alikes?family=tern-16&limit=1");
+        return await bench.OpenAsync(server.Address, address, Look.Light);
     }
 }
