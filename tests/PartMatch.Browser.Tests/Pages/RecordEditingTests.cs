@@ -41,7 +41,7 @@ public sealed class RecordEditingTests(Bench bench, WritingServer server) : ICla
         await sheet.PressAsync("Save");
         var summary = sheet.Page.Locator(".faults");
         await Assertions.Expect(summary).ToBeFocusedAsync();
-        await Assertions.Expect(summary).ToContainTextAsync("Is the comma a decimal point?");
+        await Assertions.Expect(summary).ToContainTextAsync("Is the comma a decimal point");
         var value = sheet.Page.GetByLabel("Value", new() { Exact = true });
         await Assertions.Expect(value).ToHaveAttributeAsync("aria-invalid", "true");
         await Assertions.Expect(value).ToHaveAccessibleDescriptionAsync(new Regex("To mend: write 26.00 mm"));

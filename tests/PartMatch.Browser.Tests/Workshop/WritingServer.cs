@@ -20,10 +20,22 @@ public sealed class WritingServer : IAsyncLifetime
     public ValueTask DisposeAsync() => _server.DisposeAsync();
 
     /// <summary>Asks a question past the pages, so that what takes long the first time is reckoned before a page waits for it.</summary>
-    public async Task ReckonAsync(string address)
+    public Task ReckonAsync(string address) => ReadAsync(address);
+
+    /// <summary>Rows added past the pages, as one change.</summary>
+    public async Task AddRowsAsync(string book, string rows)
     {
         using var client = _server.CreateClient();
-        await client.GetStringAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken);
+        using var body = new StringContent($$"""{"rows":[{{rows}}]}""", Encoding.UTF8, "application/json");
+        using var answer = await client.PostAsync(new Uri($"/api/books/{book}/changes", UriKind.Relative), body, TestContext.Current.CancellationToken);
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+    }
+
+    /// <summary>The JSON of an address, past the pages.</summary>
+    public async Task<JsonElement> ReadAsync(string address)
+    {
+        using var client = _server.CreateClient();
+        return JsonDocument.Parse(await client.GetStringAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken)).RootElement;
     }
 
     /// <summary>A row as JSON, past the pages.</summary>
