@@ -29,12 +29,6 @@ function keepName(name) {
   else localStorage.removeItem(personName);
 }
 
-/** The day it is here, as a book writes it. */
-export const today = () => {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map(part => String(part).padStart(2, '0')).join('-');
-};
-
 /** The header that carries the token; empty without one. */
 export const authorization = () => (keptToken() ? { Authorization: `Bearer ${keptToken()}` } : {});
 
