@@ -86,7 +86,6 @@ public sealed class RecordPageTests(Bench bench) : PageTests(
     [InlineData("part.html?number=P-26-1147-C", "ev-0006", "record.html?book=tern-16&table=evidence&key=ev-0006")]
     [InlineData("family.html?family=tern-16", "Add a variant", "record.html?book=tern-16&table=variants&new")]
     [InlineData("books.html", "Open", "record.html?book=common")]
-    [InlineData("fit.html?family=tern-16&variant=ts&position=coolant-pump&part=P-26-1147-C", "ev-0006", "record.html?book=tern-16&table=evidence&key=ev-0006")]
     public async Task The_other_sheets_lead_here(string from, string link, string to)
     {
         await using var sheet = await Bench.OpenAsync(from);
