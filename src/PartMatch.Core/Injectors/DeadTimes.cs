@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Injectors;
 
@@ -36,19 +37,19 @@ internal static class DeadTimes
         {
             return new DeadTimeOutsideTable(
                 FormattableString.Invariant($"its dead time is recorded for {volts.Min():0.0#} … {volts.Max():0.0#} V ")
-                + $"and {SizingText.InBar(pressures.Min())} … {SizingText.InBar(pressures.Max())} across, "
-                + FormattableString.Invariant($"not for {volt:0.0#} V and {SizingText.InBar(acrossPa)}; nothing is read beyond a table"));
+                + $"and {SumText.InBar(pressures.Min())} … {SumText.InBar(pressures.Max())} across, "
+                + FormattableString.Invariant($"not for {volt:0.0#} V and {SumText.InBar(acrossPa)}; nothing is read beyond a table"));
         }
 
         (decimal Volt, decimal Pa)[] corners = [(lowVolt, lowPa), (highVolt, lowPa), (lowVolt, highPa), (highVolt, highPa)];
         if (corners.FirstOrDefault(corner => !points.ContainsKey(corner)) is { Pa: > 0 } gap)
         {
-            return new DeadTimeOutsideTable(FormattableString.Invariant($"its dead-time table has a gap at {gap.Volt:0.0#} V, {SizingText.InBar(gap.Pa)}"));
+            return new DeadTimeOutsideTable(FormattableString.Invariant($"its dead-time table has a gap at {gap.Volt:0.0#} V, {SumText.InBar(gap.Pa)}"));
         }
 
         var (across, up) = (Share(lowVolt, highVolt, volt), Share(lowPa, highPa, acrossPa));
         var seconds = Between(Between(points[corners[0]], points[corners[1]], across), Between(points[corners[2]], points[corners[3]], across), up);
-        return new KnownDeadTime(seconds, FormattableString.Invariant($"its table at {volt:0.0#} V and {SizingText.InBar(acrossPa)} across"));
+        return new KnownDeadTime(seconds, FormattableString.Invariant($"its table at {volt:0.0#} V and {SumText.InBar(acrossPa)} across"));
     }
 
     // A point without pressure or on retracted evidence says nothing; of several sources the best grade speaks, as a range where they differ.

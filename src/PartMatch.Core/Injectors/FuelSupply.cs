@@ -1,3 +1,4 @@
+using PartMatch.Core.Sums;
 namespace PartMatch.Core.Injectors;
 
 /// <summary>How the rail is fed, which decides what boost does to the pressure across an injector.</summary>
@@ -31,10 +32,10 @@ public static class PressureAcross
 
     internal static WorkingStep Step(InjectorQuestion question, decimal acrossPa)
     {
-        var (pressure, boost, across) = (SizingText.InBar(question.Pressure.Value), SizingText.InBar(question.Boost.Value), SizingText.InBar(acrossPa));
+        var (pressure, boost, across) = (SumText.InBar(question.Pressure.Value), SumText.InBar(question.Boost.Value), SumText.InBar(acrossPa));
         return question.Supply == FuelSupply.ReturnManifold
             ? new("pressure across an injector", "the regulator holds it over the manifold, whatever the boost", $"set {pressure}",
-                $"{across}; the rail stands at {SizingText.InBar(RailGaugeOf(question.Supply, question.Pressure.Value, question.Boost.Value))} gauge",
+                $"{across}; the rail stands at {SumText.InBar(RailGaugeOf(question.Supply, question.Pressure.Value, question.Boost.Value))} gauge",
                 "Bosch Automotive Handbook, fuel-pressure regulator (from memory)")
             : new("pressure across an injector", "rail − manifold, both gauge; a loss in the line is not subtracted", $"{pressure} − {boost}", across, "definition");
     }

@@ -1,4 +1,5 @@
-using static PartMatch.Core.Injectors.SizingText;
+using PartMatch.Core.Sums;
+using static PartMatch.Core.Sums.SumText;
 
 namespace PartMatch.Core.Injectors;
 

@@ -1,19 +1,9 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Injectors;
-
-/// <summary>The outcome of sizing: <see cref="InjectorsSized"/> or <see cref="InjectorsRefused"/>.</summary>
-public abstract record InjectorOutcome;
-
-/// <summary>There is no honest answer to the question as it stands.</summary>
-/// <param name="Code">
-/// <c>carburetted</c>, <c>direct-injected</c>, <c>cylinders-not-recorded</c>, <c>unknown-fuel</c>, <c>out-of-range</c>, <c>bsfc-impossible</c>,
-/// <c>no-pressure-across</c> or <c>no-time-to-inject</c>.
-/// </param>
-/// <param name="Field">The part of the question it hangs on, named as the query parameter.</param>
-public sealed record InjectorsRefused(string Code, string Field, string Reason, string Found, string Expected, string Mend) : InjectorOutcome;
 
 /// <summary>What the goal needs, and what each injector of the catalogue can do for it.</summary>
 /// <param name="Assumed">What was filled in or taken as a range, in the order of use.</param>
@@ -27,8 +17,8 @@ public sealed record InjectorsSized(
     NeedPerInjector NeedPerInjector,
     IReadOnlyList<WorkingStep> Working,
     IReadOnlyList<SizedInjector> Injectors,
-    IReadOnlyList<SizingWarning> Warnings,
-    IReadOnlyList<Caution> Cautions) : InjectorOutcome
+    IReadOnlyList<SumWarning> Warnings,
+    IReadOnlyList<Caution> Cautions) : SumOutcome
 {
     /// <summary>The address that asks this question again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";
@@ -40,21 +30,11 @@ public sealed record InjectorsAsked(
     string Family, string Variant, Quantity Power, Quantity Speed, Quantity Boost, Quantity Pressure, FuelSupply Supply, decimal Duty, string Fuel,
     int Cylinders, int InjectorsPerCylinder, int Shots, Quantity Voltage, QuantityRange? Bsfc, QuantityRange? DeadTime);
 
-/// <summary>Something taken as true.</summary>
-public sealed record Assumption(string Name, QuantityRange Range, string Source);
-
 /// <summary>What each injector must feed when held open.</summary>
 /// <param name="Mass">kg/s.</param>
 /// <param name="Volume">Of the fuel, m3/s.</param>
 /// <param name="RatedVolume">As it would be rated: n-heptane, 3.00 bar across, m3/s.</param>
 public sealed record NeedPerInjector(QuantityRange Mass, QuantityRange Volume, QuantityRange RatedVolume);
-
-/// <summary>One sum of the working.</summary>
-/// <param name="With">The formula with the numbers put in.</param>
-public sealed record WorkingStep(string What, string Formula, string With, string Result, string Source);
-
-/// <summary>Something to know before relying on the answer.</summary>
-public sealed record SizingWarning(string Code, string Text);
 
 /// <summary>Does an injector feed the goal within the duty limit?</summary>
 public enum Enough
@@ -84,7 +64,7 @@ public sealed record SizedInjector(
     string Because,
     IReadOnlyList<MissingFact> Missing,
     IReadOnlyList<WorkingStep> Working,
-    IReadOnlyList<SizingWarning> Warnings)
+    IReadOnlyList<SumWarning> Warnings)
 {
     /// <summary>Mass flow held open at the goal's pressure and fuel, kg/s; absent when the rating says too little.</summary>
     public QuantityRange? Flow { get; init; }

@@ -1,4 +1,6 @@
 using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
+using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Injectors;
 
@@ -45,5 +47,5 @@ internal sealed record InjectorGoal(
 
     // One way of writing bar; what was typed in another unit keeps it in front.
     private static string PressureText(Quantity pressure) =>
-        pressure.Text.EndsWith(" bar", StringComparison.Ordinal) ? SizingText.InBar(pressure.Value) : $"{pressure.Text} ({SizingText.InBar(pressure.Value)})";
+        pressure.Text.EndsWith(" bar", StringComparison.Ordinal) ? SumText.InBar(pressure.Value) : $"{pressure.Text} ({SumText.InBar(pressure.Value)})";
 }

@@ -1,5 +1,6 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Injectors;
 
@@ -20,7 +21,7 @@ internal static class InjectorJudgement
         }
 
         var flow = OrificeFlow.MassFlow(ratedFlow, rating.PressurePa, ratedFluid, (double)goal.AcrossPa, goal.Fuel.Density.Spread);
-        var sized = blank with { Flow = flow.In(SizingText.GramsPerMinute, "0.0"), Working = [InjectorSteps.Flow(goal, rating, ratedFlow, ratedFluid, flow)] };
+        var sized = blank with { Flow = flow.In(SumText.GramsPerMinute, "0.0"), Working = [InjectorSteps.Flow(goal, rating, ratedFlow, ratedFluid, flow)] };
         return DeadTimeOf(goal, part) switch
         {
             KnownDeadTime deadTime => Judged(goal, sized, rating, flow, deadTime),
@@ -38,13 +39,13 @@ internal static class InjectorJudgement
         var duty = pulse / goal.CycleS;
         var power = InjectorTiming.EffectiveDuty(goal.Duty, goal.Shots, deadTime.Seconds, goal.CycleS).NotNegative() * goal.Injectors * flow / goal.Bsfc.Spread;
         var enough = duty.High <= goal.Duty + Rounding ? Enough.Yes : duty.Expected > goal.Duty + Rounding ? Enough.No : Enough.NotKnown;
-        var dutyRange = duty.In(SizingText.Percent, "0.0");
+        var dutyRange = duty.In(SumText.Percent, "0.0");
         return sized with
         {
-            DeadTime = deadTime.Seconds.In(SizingText.Milliseconds, "0.00"),
-            Pulse = pulse.In(SizingText.Milliseconds, "0.00"),
+            DeadTime = deadTime.Seconds.In(SumText.Milliseconds, "0.00"),
+            Pulse = pulse.In(SumText.Milliseconds, "0.00"),
             Duty = dutyRange,
-            PowerAtDuty = power.In(SizingText.Kilowatts, "0.0"),
+            PowerAtDuty = power.In(SumText.Kilowatts, "0.0"),
             Enough = enough,
             Because = InWords(enough, dutyRange, goal.Duty),
             Working = [.. sized.Working, .. InjectorSteps.Duty(goal, flow, deadTime)],
@@ -54,7 +55,7 @@ internal static class InjectorJudgement
 
     private static string InWords(Enough enough, QuantityRange duty, double limit)
     {
-        var within = $"open {duty.Text} of the time at the goal, limit {SizingText.InPercent(limit, "0.##")}";
+        var within = $"open {duty.Text} of the time at the goal, limit {SumText.InPercent(limit, "0.##")}";
         return enough switch
         {
             Enough.Yes => $"Enough even in the worst case: {within}.",

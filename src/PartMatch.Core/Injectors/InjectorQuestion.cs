@@ -1,4 +1,5 @@
 using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
 
 namespace PartMatch.Core.Injectors;
 

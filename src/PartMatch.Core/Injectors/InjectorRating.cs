@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
 
 namespace PartMatch.Core.Injectors;
 

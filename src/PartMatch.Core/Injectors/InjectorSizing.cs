@@ -1,5 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
+using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Injectors;
 
@@ -13,8 +15,8 @@ public static class InjectorSizing
     /// <summary>Sizes the goal and judges every injector, without the question whether it fits.</summary>
     /// <param name="injectors">The injectors of the catalogue; the answer keeps their order.</param>
     /// <param name="engineFacts">Facts of the variant asked about; those of other variants are passed over.</param>
-    /// <returns><see cref="InjectorsSized"/>, or <see cref="InjectorsRefused"/> with the reason.</returns>
-    public static InjectorOutcome Size(InjectorQuestion question, IReadOnlyList<Part> injectors, IReadOnlyList<EngineFact> engineFacts)
+    /// <returns><see cref="InjectorsSized"/>, or <see cref="SumRefused"/> with the reason.</returns>
+    public static SumOutcome Size(InjectorQuestion question, IReadOnlyList<Part> injectors, IReadOnlyList<EngineFact> engineFacts)
     {
         var engine = InjectorEngine.Read(engineFacts, question.Variant);
         if (InjectorRefusals.OfQuestion(question, engine) is { } refused)
@@ -24,13 +26,13 @@ public static class InjectorSizing
 
         // Checked just now: the fuel is known, and the cylinders are asked or recorded.
         var goal = InjectorGoal.Of(question, engine, Fuels.Find(question.Fuel)!, (question.Cylinders ?? engine.Cylinders)!.Value);
-        return InjectorRefusals.OfGoal(goal) ?? (InjectorOutcome)Sized(goal, engine, injectors);
+        return InjectorRefusals.OfGoal(goal) ?? (SumOutcome)Sized(goal, engine, injectors);
     }
 
     private static InjectorsSized Sized(InjectorGoal goal, InjectorEngine engine, IReadOnlyList<Part> injectors) => new(
         goal.AsAsked(),
         [.. Assumed(goal, engine)],
-        new Quantity(goal.AcrossPa, "Pa", SizingText.InBar(goal.AcrossPa)),
+        new Quantity(goal.AcrossPa, "Pa", SumText.InBar(goal.AcrossPa)),
         InjectorNeed.Of(goal),
         InjectorNeed.Working(goal),
         [.. injectors.Select(part => InjectorJudgement.Of(goal, part))],
@@ -40,10 +42,10 @@ public static class InjectorSizing
     private static IEnumerable<Assumption> Assumed(InjectorGoal goal, InjectorEngine engine)
     {
         var question = goal.Question;
-        yield return new Assumption("bsfc", question.Bsfc ?? goal.Bsfc.Spread.In(SizingText.GramsPerKilowattHour, "0.#"), goal.Bsfc.Source);
-        yield return new Assumption("density", goal.Fuel.Density.Spread.In(SizingText.KilogramsPerCubicMetre, "0.#"), goal.Fuel.Density.Source);
-        yield return new Assumption("dead-time", question.DeadTime ?? goal.DeadTime.Seconds.In(SizingText.Milliseconds, "0.00"), goal.DeadTime.Source);
-        yield return new Assumption("rated-density", RatedFluids.Heptane.Spread.In(SizingText.KilogramsPerCubicMetre, "0.0"), RatedFluids.Heptane.Source);
+        yield return new Assumption("bsfc", question.Bsfc ?? goal.Bsfc.Spread.In(SumText.GramsPerKilowattHour, "0.#"), goal.Bsfc.Source);
+        yield return new Assumption("density", goal.Fuel.Density.Spread.In(SumText.KilogramsPerCubicMetre, "0.#"), goal.Fuel.Density.Source);
+        yield return new Assumption("dead-time", question.DeadTime ?? goal.DeadTime.Seconds.In(SumText.Milliseconds, "0.00"), goal.DeadTime.Source);
+        yield return new Assumption("rated-density", RatedFluids.Heptane.Spread.In(SumText.KilogramsPerCubicMetre, "0.0"), RatedFluids.Heptane.Source);
         if (question.Voltage is null)
         {
             yield return new Assumption("voltage", Spread.Exactly(14).In(UnitTable.Get("V"), "0.0"), "alternator charging; also the voltage of SAE J1832 (from memory, medium confidence)");

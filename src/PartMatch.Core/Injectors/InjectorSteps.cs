@@ -1,5 +1,6 @@
 using PartMatch.Core.Measures;
-using static PartMatch.Core.Injectors.SizingText;
+using PartMatch.Core.Sums;
+using static PartMatch.Core.Sums.SumText;
 
 namespace PartMatch.Core.Injectors;
 

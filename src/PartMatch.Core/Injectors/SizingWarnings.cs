@@ -1,5 +1,7 @@
 using PartMatch.Core.Measures;
-using static PartMatch.Core.Injectors.SizingText;
+using PartMatch.Core.Mixture;
+using PartMatch.Core.Sums;
+using static PartMatch.Core.Sums.SumText;
 
 namespace PartMatch.Core.Injectors;
 
@@ -9,18 +11,18 @@ internal static class SizingWarnings
     // Above this an injector has hardly time to close before it opens again. Common practice, no source.
     private const double HighestSensibleDuty = 0.95;
 
-    public static IEnumerable<SizingWarning> OfGoal(InjectorGoal goal, InjectorEngine engine)
+    public static IEnumerable<SumWarning> OfGoal(InjectorGoal goal, InjectorEngine engine)
     {
         var question = goal.Question;
         if (goal.Duty > HighestSensibleDuty)
         {
-            yield return new SizingWarning(
+            yield return new SumWarning(
                 "duty-limit-high", $"The duty limit of {InPercent(goal.Duty, "0.#")} is above 95 %: an injector that hardly closes meters badly (common practice, no source).");
         }
 
         if (goal.Bsfc.Spread.Low < SpecificConsumption.ImplausibleBelow(goal.Fuel))
         {
-            yield return new SizingWarning("bsfc-implausible",
+            yield return new SumWarning("bsfc-implausible",
                 $"{InGramsPerKilowattHour(goal.Bsfc.Spread.Low)} turns {InPercent(SpecificConsumption.Efficiency(goal.Bsfc.Spread.Low, goal.Fuel), "0.0")} of the fuel's heat into work: "
                 + $"below {InGramsPerKilowattHour(SpecificConsumption.ImplausibleBelow(goal.Fuel))} no {goal.Fuel.Name} engine of this sort is to be expected (a judgement, no source).");
         }
@@ -32,51 +34,51 @@ internal static class SizingWarnings
 
         if (engine.RedlinePerMinute is { } redline && question.Speed.Value > redline)
         {
-            yield return new SizingWarning("speed-above-redline", $"{question.Speed.Text} is above the {Number((double)redline, "0")}/min this variant was built for.");
+            yield return new SumWarning("speed-above-redline", $"{question.Speed.Text} is above the {Number((double)redline, "0")}/min this variant was built for.");
         }
 
         if (question.Supply != FuelSupply.ReturnManifold && question.Boost.Value > 0)
         {
-            yield return new SizingWarning("pressure-falls-with-boost",
+            yield return new SumWarning("pressure-falls-with-boost",
                 $"Without a manifold reference boost takes away pressure: {InBar(question.Pressure.Value)} without boost, {InBar(goal.AcrossPa)} across at the goal, "
                 + $"which is {InPercent(OrificeFlow.AtPressure(1, (double)question.Pressure.Value, (double)goal.AcrossPa), "0.#")} of the flow.");
         }
 
         if (goal.DeadTime.IsAssumed)
         {
-            yield return new SizingWarning("dead-time-assumed",
+            yield return new SumWarning("dead-time-assumed",
                 $"The need is reckoned with a dead time of {goal.DeadTime.Source}. An injector with a table of its own is judged by that.{AtOtherVoltage(goal)}");
         }
 
         if (engine.FuelSystem is null)
         {
-            yield return new SizingWarning("fuel-system-not-recorded", "It is not recorded how this variant takes its fuel: the sums hold for port injection only.");
+            yield return new SumWarning("fuel-system-not-recorded", "It is not recorded how this variant takes its fuel: the sums hold for port injection only.");
         }
     }
 
-    public static IEnumerable<SizingWarning> OfInjector(InjectorGoal goal, InjectorRating rating, Spread pulse, KnownDeadTime deadTime)
+    public static IEnumerable<SumWarning> OfInjector(InjectorGoal goal, InjectorRating rating, Spread pulse, KnownDeadTime deadTime)
     {
         if (deadTime.IsAssumed)
         {
-            yield return new SizingWarning("dead-time-not-recorded", $"Its dead time is not recorded: {deadTime.Source}.{AtOtherVoltage(goal)}");
+            yield return new SumWarning("dead-time-not-recorded", $"Its dead time is not recorded: {deadTime.Source}.{AtOtherVoltage(goal)}");
         }
 
         if (pulse.Expected > goal.CycleS)
         {
-            yield return new SizingWarning("pulse-longer-than-cycle",
+            yield return new SumWarning("pulse-longer-than-cycle",
                 $"It would have to be open {InMilliseconds(pulse.Expected)} in a cycle of "
                 + $"{InMilliseconds(goal.CycleS)}: always open is not enough.");
         }
 
         if (rating.SmallestLinearPulseS is { } smallest && pulse.Low / goal.Shots < smallest)
         {
-            yield return new SizingWarning("pulse-below-linear-range",
+            yield return new SumWarning("pulse-below-linear-range",
                 $"A squirt at the goal may be {InMilliseconds(pulse.Low / goal.Shots)}, "
                 + $"below the {InMilliseconds(smallest)} from which it meters on a straight line.");
         }
     }
 
-    private static SizingWarning? BoostWarning(InjectorQuestion question, InjectorEngine engine)
+    private static SumWarning? BoostWarning(InjectorQuestion question, InjectorEngine engine)
     {
         if (question.Boost.Value <= 0)
         {
@@ -86,8 +88,8 @@ internal static class SizingWarnings
         var builtFor = engine.BoostPa ?? (engine.Induction == "natural" ? 0 : null);
         return builtFor switch
         {
-            null => new SizingWarning("boost-not-recorded", $"It is not recorded what boost this variant was built for; the goal asks for {InBar(question.Boost.Value)}."),
-            { } pascals when question.Boost.Value > pascals => new SizingWarning("boost-above-variant",
+            null => new SumWarning("boost-not-recorded", $"It is not recorded what boost this variant was built for; the goal asks for {InBar(question.Boost.Value)}."),
+            { } pascals when question.Boost.Value > pascals => new SumWarning("boost-above-variant",
                 $"The goal asks for {InBar(question.Boost.Value)} of boost; this variant was built for {(pascals == 0 ? "none" : InBar(pascals))}. "
                 + "Injectors are the least of it: compare pistons, rods, gasket, cooling and knock control."),
             _ => null,

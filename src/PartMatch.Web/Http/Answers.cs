@@ -1,5 +1,6 @@
 using System.Reflection;
 using Microsoft.AspNetCore.Http.Metadata;
+using PartMatch.Core.Sums;
 
 namespace PartMatch.Web.Http;
 
@@ -25,6 +26,10 @@ public abstract class ProblemAnswer(Problem problem) : IResult, IStatusCodeHttpR
 /// <summary>400: the question names something that cannot be asked.</summary>
 public sealed class Refused(Problem problem) : ProblemAnswer(problem), IEndpointMetadataProvider
 {
+    /// <summary>A question about sums that has no honest answer.</summary>
+    internal static Refused Of(SumRefused refused) =>
+        new(Problem.Of(refused.Code, new FieldError(refused.Field, refused.Found, refused.Expected, refused.Mend)) with { Detail = refused.Reason });
+
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) => Describe(builder, StatusCodes.Status400BadRequest);
 }
 

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
+using PartMatch.Core.Sums;
 using PartMatch.Storage.Families;
 using PartMatch.Storage.Parts;
 using PartMatch.Web.Families;
@@ -34,8 +35,7 @@ internal static class InjectorEndpoints
                 Injectors = InjectorRanking.Rank(sized.Injectors, InjectorFits.Of(facts, sized.Asked.Variant, injectors)),
                 Permalink = request.Permalink(),
             }),
-            InjectorsRefused refused => new Refused(
-                Problem.Of(refused.Code, new FieldError(refused.Field, refused.Found, refused.Expected, refused.Mend)) with { Detail = refused.Reason }),
+            SumRefused refused => Refused.Of(refused),
             var other => throw new InvalidOperationException($"A sizing ended as {other.GetType().Name}, which no answer names."),
         };
 }

@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Mvc;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
 using PartMatch.Web.Http;
 
 namespace PartMatch.Web.Injectors;

@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 using Xunit;
 using static PartMatch.Core.Tests.Injectors.InjectorExamples;
 
@@ -120,7 +121,7 @@ public sealed class InjectorNeedTests
     public void A_fact_on_retracted_evidence_does_not_count()
     {
         var retracted = Count("ts", "cylinders", 3) with { Evidence = Source("ev-0002", EvidenceGrade.MakersDocument, "2026-03") };
-        Assert.Equal("cylinders-not-recorded", Assert.IsType<InjectorsRefused>(InjectorSizing.Size(HillClimb, [], [retracted])).Code);
+        Assert.Equal("cylinders-not-recorded", Assert.IsType<SumRefused>(InjectorSizing.Size(HillClimb, [], [retracted])).Code);
     }
 
     private static void Is(string unit, QuantityRange range, double low, double expected, double high)

@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 using Xunit;
 using static PartMatch.Core.Tests.Injectors.InjectorExamples;
 
@@ -34,7 +35,7 @@ public sealed class InjectorRefusalsTests
         {
             var outcome = InjectorSizing.Size(HillClimb with { Pressure = Read(rail, Dimension.Pressure), Supply = supply }, [], BoostedTriple);
             Assert.Equal(flows, outcome is InjectorsSized);
-            if (outcome is InjectorsRefused refused)
+            if (outcome is SumRefused refused)
             {
                 Assert.Equal(("no-pressure-across", "pressure"), (refused.Code, refused.Field));
                 Assert.Contains("manifold 1.10 bar gauge", refused.Found, StringComparison.Ordinal);
@@ -53,7 +54,7 @@ public sealed class InjectorRefusalsTests
     {
         var outcome = InjectorSizing.Size(HillClimb with { Shots = shots, DeadTime = ReadRange("1 ms", Dimension.Time) }, [], BoostedTriple);
         Assert.Equal(leaves, outcome is InjectorsSized);
-        if (outcome is InjectorsRefused refused)
+        if (outcome is SumRefused refused)
         {
             Assert.Equal(("no-time-to-inject", "shots"), (refused.Code, refused.Field));
             Assert.Equal("15 × 1.00 ms shut = 15.00 ms, open at most 85.0 % of 17.647 ms = 15.000 ms", refused.Found);
@@ -71,7 +72,7 @@ public sealed class InjectorRefusalsTests
     {
         var outcome = InjectorSizing.Size(HillClimb with { Bsfc = ReadRange(bsfc, Dimension.SpecificConsumption) }, [], BoostedTriple);
         Assert.Equal(possible, outcome is InjectorsSized);
-        if (outcome is InjectorsRefused refused)
+        if (outcome is SumRefused refused)
         {
             Assert.Equal(("bsfc-impossible", "bsfc"), (refused.Code, refused.Field));
             Assert.Contains("83.72 g/(kW·h)", refused.Expected, StringComparison.Ordinal);
@@ -131,6 +132,6 @@ public sealed class InjectorRefusalsTests
         Assert.NotEmpty(refused.Mend);
     }
 
-    private static InjectorsRefused Refuse(InjectorQuestion question, IReadOnlyList<EngineFact> facts) =>
-        Assert.IsType<InjectorsRefused>(InjectorSizing.Size(question, [], facts));
+    private static SumRefused Refuse(InjectorQuestion question, IReadOnlyList<EngineFact> facts) =>
+        Assert.IsType<SumRefused>(InjectorSizing.Size(question, [], facts));
 }

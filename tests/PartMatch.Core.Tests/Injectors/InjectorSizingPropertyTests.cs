@@ -2,6 +2,7 @@ using CsCheck;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
 using Xunit;
 using static PartMatch.Core.Tests.Injectors.InjectorExamples;
 

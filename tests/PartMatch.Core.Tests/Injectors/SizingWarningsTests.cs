@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 using Xunit;
 using static PartMatch.Core.Tests.Injectors.InjectorExamples;
 
@@ -105,7 +106,7 @@ public sealed class SizingWarningsTests
         Assert.Equal(alcohol, codes.Contains("alcohol-fuel"));
     }
 
-    private static IReadOnlyList<SizingWarning> With(IReadOnlyList<EngineFact> facts) => Assert.IsType<InjectorsSized>(InjectorSizing.Size(Quiet, [], facts)).Warnings;
+    private static IReadOnlyList<SumWarning> With(IReadOnlyList<EngineFact> facts) => Assert.IsType<InjectorsSized>(InjectorSizing.Size(Quiet, [], facts)).Warnings;
 
-    private static bool Has(IReadOnlyList<SizingWarning> warnings, string code) => warnings.Any(warning => warning.Code == code);
+    private static bool Has(IReadOnlyList<SumWarning> warnings, string code) => warnings.Any(warning => warning.Code == code);
 }

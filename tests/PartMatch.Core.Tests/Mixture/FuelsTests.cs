@@ -1,9 +1,9 @@
-using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
 using Xunit;
 using static PartMatch.Core.Tests.Injectors.InjectorExamples;
 
-namespace PartMatch.Core.Tests.Injectors;
+namespace PartMatch.Core.Tests.Mixture;
 
 public sealed class FuelsTests
 {

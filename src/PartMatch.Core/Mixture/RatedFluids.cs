@@ -1,6 +1,7 @@
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 
-namespace PartMatch.Core.Injectors;
+namespace PartMatch.Core.Mixture;
 
 /// <summary>Densities of the fluids on which injectors are rated, kg/m3.</summary>
 public static class RatedFluids

@@ -1,10 +1,10 @@
 using System.Globalization;
 using PartMatch.Core.Measures;
 
-namespace PartMatch.Core.Injectors;
+namespace PartMatch.Core.Sums;
 
 /// <summary>Numbers of the sums in units of the trade: what goes in is in the base unit.</summary>
-internal static class SizingText
+internal static class SumText
 {
     public static readonly Unit Bars = UnitTable.Get("bar");
     public static readonly Unit Percent = UnitTable.Get("%");

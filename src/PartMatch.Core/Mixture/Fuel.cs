@@ -1,4 +1,5 @@
-namespace PartMatch.Core.Injectors;
+using PartMatch.Core.Sums;
+namespace PartMatch.Core.Mixture;
 
 /// <summary>A fuel the sums know.</summary>
 /// <param name="Code">As asked for: <c>petrol-e0</c>, <c>e85</c>.</param>

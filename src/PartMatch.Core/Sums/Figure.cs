@@ -1,6 +1,6 @@
 using PartMatch.Core.Measures;
 
-namespace PartMatch.Core.Injectors;
+namespace PartMatch.Core.Sums;
 
 /// <summary>A figure that somebody published, with its limits and where it comes from; base units.</summary>
 /// <param name="Source">Author, title, page, year; or "from memory" with how sure; or "common practice, no source".</param>

@@ -1,6 +1,7 @@
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 
-namespace PartMatch.Core.Injectors;
+namespace PartMatch.Core.Mixture;
 
 /// <summary>Fuel burnt for work at the crank (BSFC), kg/J.</summary>
 /// <remarks>efficiency = 1 ÷ (BSFC × heating value). Heywood, Internal Combustion Engine Fundamentals, 1988, section 2.8 (from memory, high confidence).</remarks>

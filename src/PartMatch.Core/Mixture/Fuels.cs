@@ -1,4 +1,5 @@
-namespace PartMatch.Core.Injectors;
+using PartMatch.Core.Sums;
+namespace PartMatch.Core.Mixture;
 
 /// <summary>The fuels the sums know. Blends of petrol and ethanol are computed by volume from the two; their density follows their standard.</summary>
 /// <remarks>
