@@ -113,6 +113,7 @@ public static class FitCheck
             && SaysTheSame(left.Mounts, right.Mounts)
             && SaysTheSame(left.Runs, right.Runs)
             && left.Identity.Fitted.SequenceEqual(right.Identity.Fitted)
+            && AnswerMerge.AskTheSame(left, right)
             && Changes(left).SequenceEqual(Changes(right));
     }
 
