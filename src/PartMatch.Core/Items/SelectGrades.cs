@@ -14,7 +14,7 @@ internal static class SelectGrades
             .OrderBy(table => table.Key.Position, StringComparer.Ordinal).ThenBy(table => table.Key.Measured.Position, StringComparer.Ordinal)
             .ThenBy(table => table.Key.Measured.Feature, StringComparer.Ordinal)
             .SelectMany(table => item.Readings.Where(reading =>
-                reading.Counts && reading.Feature == table.Key.Measured.Feature && reading.Reading is QuantityReading)
+                item.Counts(reading) && reading.Feature == table.Key.Measured.Feature && reading.Reading is QuantityReading)
                 .Select(reading => Judge(facts, kind, item, reading, [.. table.OrderBy(row => row.From).ThenBy(row => row.Part, StringComparer.Ordinal)]))),
     ];
 
