@@ -64,7 +64,7 @@ internal static class BookChange
             return new ChangeResult.Written(null);
         }
 
-        var reach = steps.Any(step => BookTables.Referable.Contains(step.Table));
+        var reach = steps.Any(step => BookTables.Referable.Contains(step.Table) || HasChangedPart(step));
         var users = reach ? BookUsers.Find(scopes, cancellation) : BookUsers.None;
         if (users.Total > 0)
         {
@@ -74,6 +74,10 @@ internal static class BookChange
         Write(connection, scope, steps, reach ? users.Scopes : null, cancellation);
         return new ChangeResult.Written(HistoryRows.Insert(connection, entry, steps));
     }
+
+    /// <summary>Of which type a reading is follows from the part that its item is claimed to be.</summary>
+    private static bool HasChangedPart(RowStep step) =>
+        step is { Before: { } before, After: { } after } && step.Table == BookTables.Items && before[step.Table.IndexOf("part")] != after[step.Table.IndexOf("part")];
 
     /// <summary>Without the row that says which book it is there is no book: only where nothing is left of it, and nobody uses it.</summary>
     private static ChangeResult TakeAway(SqliteConnection connection, string book, BookEdit edit, HistoryEntry entry, CancellationToken cancellation)

@@ -52,6 +52,8 @@ internal static class ItemEndpoints
             EditOutcome.Done done => TypedResults.Ok(new EditAnswer(asked, done.Change, [.. done.Rows.Select(RowNow.Of)], EditLinks.ToHistory(request.Family, null, null))),
             EditOutcome.Faulty faulty => EditProblems.Faulty(faulty.Faults, inChanges: true),
             EditOutcome.InUse inUse => EditProblems.InUse(inUse.Users, inUse.Total, "mend those rows first"),
+            EditOutcome.Stale => new Clash(new FieldError(
+                "feature", $"{request.Item}, {request.Feature}, which somebody has just changed", "a reading that stays as it is meanwhile", "look at it again, then promote it")),
             var other => throw new InvalidOperationException($"A promotion ended as {other.GetType().Name}, which no answer names."),
         };
     }
