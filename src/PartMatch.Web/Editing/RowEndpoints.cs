@@ -41,7 +41,7 @@ internal static class RowEndpoints
         }
 
         var asked = new RowsAsked(request.Book, request.Table, request.Query, request.Where ?? [], request.Used == "true", request.PageSize, request.Cursor);
-        var page = rows.List(request.Book, request.Table, new RowsWanted(request.Query, request.Conditions, asked.Used, asked.Limit, KeyOf(request.Cursor)));
+        var page = rows.List(request.Book, request.Table, new RowsWanted(request.Query, request.Conditions, asked.Used, asked.Limit, PlaceOf(request.Cursor)));
         var link = Permalink.To("/api/books", request.Book, request.Table).With("q", request.Query).WithEach("where", asked.Where)
             .With("used", asked.Used ? "true" : null).With("limit", asked.Limit).With("cursor", request.Cursor);
         return TypedResults.Ok(new RowsAnswer(asked, columns, page.Total, CursorOf(page.Next), [.. page.Rows.Select(RowNow.Of)], link.ToString()));
@@ -87,8 +87,11 @@ internal static class RowEndpoints
         [AsParameters] ChangesRequest request, [FromBody] ChangesBody body, EditStore edits, HttpResponse response, CancellationToken cancellation) =>
         new RowEdit(edits, response, cancellation).MakeAll(new EditAsked(request.Book, null, null, request.Who, request.Why), body);
 
-    private static string? CursorOf(string? key) => key is null ? null : Base64Url.EncodeToString(Encoding.UTF8.GetBytes(key));
+    private static string? CursorOf(RowPlace? place) => place is null ? null : Base64Url.EncodeToString(Encoding.UTF8.GetBytes($"{place.Book},{place.Key}"));
 
     // Whatever it holds is a place in the order of keys: a cursor that nobody gave out begins somewhere, and names nothing.
-    private static string? KeyOf(string? cursor) => cursor is null || !Base64Url.IsValid(cursor) ? null : Encoding.UTF8.GetString(Base64Url.DecodeFromChars(cursor));
+    private static RowPlace? PlaceOf(string? cursor) =>
+        cursor is not null && Base64Url.IsValid(cursor) && Encoding.UTF8.GetString(Base64Url.DecodeFromChars(cursor)).Split(',', 2) is [var book, var key]
+            ? new RowPlace(key, book)
+            : null;
 }
