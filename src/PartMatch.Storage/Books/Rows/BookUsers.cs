@@ -1,5 +1,6 @@
 using PartMatch.Storage.Books.Checks;
 using PartMatch.Storage.Books.Format;
+using PartMatch.Storage.Editing;
 
 namespace PartMatch.Storage.Books.Rows;
 
@@ -32,5 +33,5 @@ internal sealed record BookUsers(IReadOnlyList<BookScope> Scopes, IReadOnlyList<
     }
 
     private static BookUser ToUser(string book, BookRow? row, ImportError error) =>
-        new(book, error.File, row?.KeyText ?? "", error.Column is null ? "" : $"{error.Column} {error.Value}", error.Reason);
+        new(book, error.File, row is null ? "" : RowKey.Of(row), error.Column is null ? "" : $"{error.Column} {error.Value}", error.Reason);
 }
