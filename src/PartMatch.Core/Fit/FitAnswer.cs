@@ -165,31 +165,50 @@ public sealed record MeasureNext(string Feature, string Name, string On, string?
 public sealed record SpanAnswer(string Span, string? Mark, Headline Headline, IReadOnlyList<string> Fitted);
 
 /// <summary>The answer to a <see cref="FitQuestion"/>: never a bare yes.</summary>
-/// <param name="Reference">What <i>runs</i> was judged against, in words.</param>
-/// <param name="Consequence">Worst consequence among the unmet relations; null when none is unmet.</param>
-/// <param name="JudgedAgainst">Of several fitments valid together, the one that gave this answer; null when there was no choice.</param>
-/// <param name="Spans">Filled when the answer depends on build date or serial number.</param>
-public sealed record FitAnswer(
-    FitAsked Asked,
-    Headline Headline,
-    string HeadlineText,
-    string Reference,
-    Sureness Sureness,
-    Consequence? Consequence,
-    AxisAnswer<Mounts> Mounts,
-    AxisAnswer<Runs> Runs,
-    IdentityAnswer Identity,
-    string? JudgedAgainst,
-    IReadOnlyList<Reason> Reasons,
-    IReadOnlyList<Disagreement> Disagreements,
-    IReadOnlyList<CompanionChange> AlsoNeeded,
-    IReadOnlyList<CompanionChange> PerhapsNeeded,
-    IReadOnlyList<WorkNeeded> Works,
-    IReadOnlyList<MeasureNext> MeasureNext,
-    IReadOnlyList<SpanAnswer> Spans,
-    string NotCompared,
-    IReadOnlyList<Caution> Cautions)
+public sealed record FitAnswer
 {
+    public required FitAsked Asked { get; init; }
+
+    public required Headline Headline { get; init; }
+
+    public required string HeadlineText { get; init; }
+
+    /// <summary>What <i>runs</i> was judged against, in words.</summary>
+    public required string Reference { get; init; }
+
+    public required Sureness Sureness { get; init; }
+
+    /// <summary>Worst consequence among the unmet relations; null when none is unmet.</summary>
+    public required Consequence? Consequence { get; init; }
+
+    public required AxisAnswer<Mounts> Mounts { get; init; }
+
+    public required AxisAnswer<Runs> Runs { get; init; }
+
+    public required IdentityAnswer Identity { get; init; }
+
+    /// <summary>Of several fitments valid together, the one that gave this answer; null when there was no choice.</summary>
+    public string? JudgedAgainst { get; init; }
+
+    public required IReadOnlyList<Reason> Reasons { get; init; }
+
+    public IReadOnlyList<Disagreement> Disagreements { get; init; } = [];
+
+    public IReadOnlyList<CompanionChange> AlsoNeeded { get; init; } = [];
+
+    public IReadOnlyList<CompanionChange> PerhapsNeeded { get; init; } = [];
+
+    public IReadOnlyList<WorkNeeded> Works { get; init; } = [];
+
+    public IReadOnlyList<MeasureNext> MeasureNext { get; init; } = [];
+
+    /// <summary>Filled when the answer depends on build date or serial number.</summary>
+    public IReadOnlyList<SpanAnswer> Spans { get; init; } = [];
+
+    public required string NotCompared { get; init; }
+
+    public required IReadOnlyList<Caution> Cautions { get; init; }
+
     /// <summary>What the word for its sureness means.</summary>
     public string SurenessText => SurenessMeaning.Of(Sureness);
 

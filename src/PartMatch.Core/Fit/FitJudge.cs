@@ -68,11 +68,9 @@ internal static class FitJudge
         var (runs, againstRuns) = AxisDecision.Combine(Axis.Runs, onRuns, possibleRuns, Runs.NotKnown);
 
         var also = companions.AlsoNeeded.Concat(WithTheNewer(facts, question, link)).ToList();
-        return FitAssembly.Assemble(
-            facts, question, part, kind, mounts, runs, new IdentityAnswer(link.Relation, allFitted, link.Chain), reasons, [.. againstMounts, .. againstRuns], also, companions.PerhapsNeeded) with
-        {
-            Findings = findings,
-        };
+        return FitAssembly.Assemble(facts, question, new Judgement(
+            part, kind, mounts, runs, new IdentityAnswer(link.Relation, allFitted, link.Chain), reasons, [.. againstMounts, .. againstRuns],
+            also, companions.PerhapsNeeded, findings));
     }
 
     private static IEnumerable<Statement<T>> IdentityStatement<T>(IdentityCheck.Link link, List<Reason> reasons, Axis axis, IReadOnlySet<Axis> silenced, T value)

@@ -18,9 +18,25 @@ internal static class FitUnknown
         string[] fitted = [.. facts.FitmentsAt(question.Variant, position.Code).Select(fitment => fitment.Part).OfType<string>().Distinct(StringComparer.Ordinal)];
         var mounts = new AxisAnswer<Mounts>(Mounts.NotKnown, [Mounts.Yes, Mounts.WithWork, Mounts.No], Disputed: false, [], null, Sureness.Unproven);
         var runs = new AxisAnswer<Runs>(Runs.NotKnown, [Runs.Same, Runs.Differently], Disputed: false, [], null, Sureness.Unproven);
-        Reason[] reasons = [new Reason("r1", ReasonBy.Identity, Axis.Mounts, Met.NotKnown, text), new Reason("r2", ReasonBy.Identity, Axis.Runs, Met.NotKnown, text)];
-        return new FitAnswer(
-            question.AsAsked(facts.Family.Code), Headline.NotKnownYet, FitWording.Of(Headline.NotKnownYet), $"{question.Variant} as built", Sureness.Unproven, null, mounts, runs,
-            new IdentityAnswer(relation, fitted, []), null, reasons, [], [], [], [], [], [], FitAssembly.NotCompared(kind, reasons), Cautions.Of(kind.Cautions));
+        Reason[] reasons =
+        [
+            new Reason("r1", ReasonBy.Identity, Axis.Mounts, Met.NotKnown, text),
+            new Reason("r2", ReasonBy.Identity, Axis.Runs, Met.NotKnown, text),
+        ];
+        return new FitAnswer
+        {
+            Asked = question.AsAsked(facts.Family.Code),
+            Headline = Headline.NotKnownYet,
+            HeadlineText = FitWording.Of(Headline.NotKnownYet),
+            Reference = FitAssembly.Reference(question),
+            Sureness = Sureness.Unproven,
+            Consequence = null,
+            Mounts = mounts,
+            Runs = runs,
+            Identity = new IdentityAnswer(relation, fitted, []),
+            Reasons = reasons,
+            NotCompared = FitAssembly.NotCompared(kind, reasons),
+            Cautions = Cautions.Of(kind.Cautions),
+        };
     }
 }
