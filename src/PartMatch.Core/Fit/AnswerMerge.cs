@@ -102,8 +102,10 @@ internal static class AnswerMerge
     /// <summary>What every case needs is needed; what only some need is perhaps needed.</summary>
     private static (CompanionChange[] Also, CompanionChange[] Perhaps) Changes(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases)
     {
-        var all = cases.SelectMany(one => one.Answer.AlsoNeeded).DistinctBy(Key).ToLookup(change => cases.All(one => one.Answer.AlsoNeeded.Any(other => Key(other) == Key(change))));
-        return ([.. all[true]], [.. all[false].Concat(cases.SelectMany(one => one.Answer.PerhapsNeeded)).DistinctBy(Key).Where(change => !all[true].Any(other => Key(other) == Key(change)))]);
+        bool IsIn(CompanionChange change, IEnumerable<CompanionChange> changes) => changes.Any(other => Key(other) == Key(change));
+        var all = cases.SelectMany(one => one.Answer.AlsoNeeded).DistinctBy(Key).ToLookup(change => cases.All(one => IsIn(change, one.Answer.AlsoNeeded)));
+        var perhaps = all[false].Concat(cases.SelectMany(one => one.Answer.PerhapsNeeded)).DistinctBy(Key);
+        return ([.. all[true]], [.. perhaps.Where(change => !IsIn(change, all[true]))]);
     }
 
     private static (string, string) Key(CompanionChange change) => (change.Position, change.Demand);
@@ -116,7 +118,8 @@ internal static class AnswerMerge
     private static string InWords(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases)
     {
         var shared = cases.Select(one => one.Mark).Distinct().Count() == 1 ? cases[0].Mark : null;
-        var each = cases.Select(one => $"{one.Case}{(one.Mark is null || shared is not null ? "" : $" ({one.Mark})")}: {FitWording.Of(one.Answer.Headline).ToLowerInvariant()}");
+        string Mark(string? mark) => mark is null || shared is not null ? "" : $" ({mark})";
+        var each = cases.Select(one => $"{one.Case}{Mark(one.Mark)}: {FitWording.Of(one.Answer.Headline).ToLowerInvariant()}");
         return $"{string.Join("; ", each)}{(shared is null ? "" : $". What shows the change: {shared}")}";
     }
 
@@ -132,7 +135,9 @@ internal static class AnswerMerge
     private static IdentityAnswer RelationOver(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases, FitAnswer first, string[] fitted)
     {
         var relations = cases.Select(one => one.Answer.Identity.Relation).Distinct().ToList();
-        return relations.Count == 1 ? first.Identity with { Fitted = fitted } : new IdentityAnswer(relations.Min(), fitted, cases.First(one => one.Answer.Identity.Relation == relations.Min()).Answer.Identity.Chain);
+        return relations.Count == 1
+            ? first.Identity with { Fitted = fitted }
+            : cases.First(one => one.Answer.Identity.Relation == relations.Min()).Answer.Identity with { Fitted = fitted };
     }
 
     /// <summary>The answer of one case with reason ids that stay unique when the cases stand side by side.</summary>
@@ -156,7 +161,9 @@ internal static class AnswerMerge
         T[] couldBe = [.. all.SelectMany(axis => axis.CouldBe).Distinct().Order()];
         return all.TrueForAll(axis => axis.Value.Equals(all[0].Value) && axis.CouldBe.SequenceEqual(all[0].CouldBe))
             ? null
-            : new AxisAnswer<T>(notKnown, couldBe, all.Exists(axis => axis.Disputed), [$"depends-on-{(typeof(T) == typeof(Mounts) ? "mounts" : "runs")}"], null, Sureness.Unproven);
+            : new AxisAnswer<T>(
+                notKnown, couldBe, all.Exists(axis => axis.Disputed), [$"depends-on-{(typeof(T) == typeof(Mounts) ? "mounts" : "runs")}"], null,
+                Sureness.Unproven);
     }
 
     private static AxisAnswer<T> Weakest<T>(List<AxisAnswer<T>> axes)

@@ -27,7 +27,10 @@ public sealed record FitQuestion(
 
     public FitAsked AsAsked(string family) => new(
         family, Variant, Position, Part?.Id, Number, From, Built?.Text, Serial,
-        [.. (With ?? new Dictionary<string, Part?>()).OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Key}={pair.Value?.Id ?? Catalogue.Part.None}")])
+        [
+            .. (With ?? new Dictionary<string, Part?>()).OrderBy(pair => pair.Key, StringComparer.Ordinal)
+                .Select(pair => $"{pair.Key}={pair.Value?.Id ?? Catalogue.Part.None}"),
+        ])
     {
         Item = Item?.Address,
     };

@@ -37,8 +37,9 @@ public static class ItemCheck
     {
         var ofNumber = part is null ? NotRecorded.Instance : ValueSelection.Of(part, reading.Feature);
         return new ReadingAnswer(
-            reading.Feature, kind.FindFeature(reading.Feature)?.Name ?? reading.Feature, FitWording.Shown(MeasuredPart.ValueOf(item, reading)), item.Counts(reading),
-            reading.Instrument, reading.ReadOn, reading.Note, ofNumber is NotRecorded ? null : FitWording.Shown(ofNumber), SourceShown.Of(item.SourceOf(reading)));
+            reading.Feature, kind.FindFeature(reading.Feature)?.Name ?? reading.Feature, FitWording.Shown(MeasuredPart.ValueOf(item, reading)),
+            item.Counts(reading), reading.Instrument, reading.ReadOn, reading.Note,
+            ofNumber is NotRecorded ? null : FitWording.Shown(ofNumber), SourceShown.Of(item.SourceOf(reading)));
     }
 
     private static string WhyWhole(Kind kind, LimitAnswer[] judged, ItemCondition condition)

@@ -40,7 +40,8 @@ internal static class SelectGrades
             (1, _, false) => (GradeOutcome.One, $"order {parts[0]}"),
             (_, _, true) => (GradeOutcome.Several,
                 $"{Or(parts)}, or beyond the end of the table: the reading's uncertainty reaches over it; read it closer, then order"),
-            _ when isOneGrade => (GradeOutcome.Several, $"{Or(parts)}: the table has several numbers for this grade; which of them goes on this engine is a question of fit"),
+            _ when isOneGrade => (GradeOutcome.Several,
+                $"{Or(parts)}: the table has several numbers for this grade; which of them goes on this engine is a question of fit"),
             _ => (GradeOutcome.Several, $"{Or(parts)}: the reading's uncertainty straddles the grades; read it closer, then order"),
         };
         return new GradeAnswer(
