@@ -165,6 +165,18 @@ public sealed class EditStoreTests : IDisposable
         Assert.Equal(6, page.Total);
     }
 
+    // Renamed, the old book would stay beside the new one; a second such row would be a book that nobody has checked.
+    [Fact]
+    public void Book_keeps_its_name_and_the_one_row_that_says_which_it_is()
+    {
+        var before = _base.Everything();
+        var renamed = Assert.IsType<EditOutcome.Faulty>(_base.Apply(_base.Change("book", EditBase.Book, "book=wren-4")));
+        var second = Assert.IsType<EditOutcome.Faulty>(_base.Apply(EditBase.Add("book", "format=1", "book=wren-4", "kind=common", "title=Wren 4")));
+
+        Assert.All([Assert.Single(renamed.Faults), Assert.Single(second.Faults)], fault => Assert.Equal(("book", "wren-4", EditBase.Book), (fault.Column, fault.Found, fault.Suggestion)));
+        Assert.Equal(before, _base.Everything());
+    }
+
     [Fact]
     public void Row_sent_as_it_is_changes_nothing()
     {

@@ -127,6 +127,15 @@ public sealed class EditingTests : IAsyncLifetime
         await _client.RefuseAsync("/api/books/duo-2/evidence/ev-90", HttpStatusCode.NotFound, "not-found");
     }
 
+    [Theory]
+    [InlineData("""{"rows":[{"table":"evidence","row":{"evidence":"ev-90","grade":"measured"}},null]}""", "rows[1]")]
+    [InlineData("""{"rows":[]}""", "rows")]
+    public async Task Change_without_a_row_names_the_place(string body, string field)
+    {
+        using var answer = await SendAsync(HttpMethod.Post, "/api/books/duo-2/changes", body, null);
+        Assert.Equal(field, (await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-row")).OnlyError().Text("field"));
+    }
+
     [Fact]
     public async Task Pages_of_a_table_follow_each_other()
     {
