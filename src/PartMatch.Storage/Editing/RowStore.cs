@@ -36,7 +36,9 @@ public sealed class RowStore(Database database)
     /// <summary>The columns of one of <see cref="Tables"/>, in the order of the file; null for another name.</summary>
     public static IReadOnlyList<ColumnSeen>? FindColumns(string table) => BookTables.Find(table)?.Columns
         .Select(column => new ColumnSeen(
-            RowCells.NameOf(column.Name), column.Required, BookTables.Find(table)!.Key.Contains(column.Name), column.Rule.IsList, column.Rule.Expected, // found just before
+            RowCells.NameOf(column.Name), column.Required,
+            BookTables.Find(table)!.Key.Contains(column.Name), // found just before
+            column.Rule.IsList, column.Rule.Expected,
             column.Refers == Refers.Nothing ? null : column.Refers.ToString().ToLowerInvariant(), column.Rule.Words is [] ? null : column.Rule.Words))
         .ToList();
 
@@ -55,7 +57,8 @@ public sealed class RowStore(Database database)
         using var transaction = connection.BeginTransaction(deferred: true);
         var books = wanted.WithUsed ? Catalogue.Scopes.Of(connection, book) : [book];
         var rows = books
-            .SelectMany(one => BookRows.Read(connection, one, found).Where(row => IsWanted(found, row, wanted)).Select(row => (Book: one, Row: row, Key: RowKey.Of(row))))
+            .SelectMany(one => BookRows.Read(connection, one, found).Where(row => IsWanted(found, row, wanted))
+                .Select(row => (Book: one, Row: row, Key: RowKey.Of(row))))
             .OrderBy(row => row.Key, StringComparer.Ordinal).ThenBy(row => row.Book, StringComparer.Ordinal).ToList();
         var page = rows.Where(row => wanted.After is not { } after || IsBehind(row.Key, row.Book, after)).Take(wanted.Limit + 1).ToList();
         var next = page.Count > wanted.Limit ? new RowPlace(page[wanted.Limit - 1].Key, page[wanted.Limit - 1].Book) : null;

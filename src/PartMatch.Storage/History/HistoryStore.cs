@@ -92,7 +92,7 @@ public sealed class HistoryStore(Database database)
         var (before, after) = (CellsOf(table, row.Before), CellsOf(table, row.After));
         return new RowTold(
             row.Table, row.Key, before is null ? null : RowCells.Of(table, before), after is null ? null : RowCells.Of(table, after),
-            [.. table.Columns.Index().Where(column => (before?[column.Index] ?? "") != (after?[column.Index] ?? "")).Select(column => RowCells.NameOf(column.Item.Name))]);
+            RowCells.Differing(table, before, after));
     }
 
     private static string[]? CellsOf(BookTable table, string? json) => json is null ? null : RowCells.FromJson(table, json);

@@ -31,7 +31,8 @@ public sealed class ItemStore(Database database)
     public IReadOnlyList<PhotoRow> Photos(string book, string item)
     {
         using var connection = database.Connect();
-        return connection.Query<PhotoRow>("select photo, image, caption from photos where book = @book and item = @item order by photo", new { book, item }).AsList();
+        return connection.Query<PhotoRow>(
+            "select photo, image, caption from photos where book = @book and item = @item order by photo", new { book, item }).AsList();
     }
 
     private static IReadOnlyList<Item> Read(SqliteConnection connection, string book, string? item)

@@ -47,12 +47,16 @@ public sealed class PromotionStore(EditStore edits, RowStore rows, ItemStore ite
                 AsItIs(owner), AsItIs(reading),
             ],
             note, Act.Promote, cancellation);
-        return new PromotionOutcome.Edited(outcome is EditOutcome.Done done ? done with { Rows = [.. done.Rows.Where(row => row.Table is not ("items" or "readings"))] } : outcome);
+        return new PromotionOutcome.Edited(outcome is EditOutcome.Done done
+            ? done with { Rows = [.. done.Rows.Where(row => row.Table is not ("items" or "readings"))] }
+            : outcome);
     }
 
     /// <summary>What is only told or concluded of the item is no measurement of its number either.</summary>
     private EvidenceGrade? FindGrade(string book, string item, string feature) =>
-        items.Find(book, item) is { } found && found.Readings.FirstOrDefault(reading => reading.Feature == feature) is { } reading ? found.GradeOf(reading) : null;
+        items.Find(book, item) is { } found && found.Readings.FirstOrDefault(reading => reading.Feature == feature) is { } reading
+            ? found.GradeOf(reading)
+            : null;
 
     private static RowChange AsItIs(RowSeen row) => new(row.Table, row.Key, row.Version, row.Row);
 
