@@ -62,13 +62,6 @@ public sealed class HistoryStore(Database database)
         return new HistoryPage([.. rows.Take(wanted.Limit).Select(row => Tell(connection, row, wanted))], total, next);
     }
 
-    /// <summary>One change, or null.</summary>
-    public ChangeTold? Find(long change)
-    {
-        var found = List(new HistoryWanted(null, null, null, 1, change + 1)).Changes;
-        return found is [{ } told] && told.Change == change ? told : null;
-    }
-
     private static ChangeTold Tell(SqliteConnection connection, ChangeRow row, HistoryWanted wanted)
     {
         var rows = connection.Query<ChangedRow>(

@@ -43,7 +43,12 @@ internal static class EditProblems
         Problem.Of("stale", new FieldError(
             field, seen ?? "nothing",
             stale.Present is { } row ? $"\"{row.Version}\", the version there is now" : "a row that is still there",
-            stale.Present is null ? "somebody removed it: add it again if it shall be there" : "compare the two versions, then send yours again with the present version")) with
+            stale switch
+            {
+                { Present: not null } => "compare the two versions, then send yours again with the present version",
+                { Changed: null } => "no row has this key, and the history tells of none that had: look it up among the rows of its table",
+                _ => "somebody removed it: add it again if it shall be there",
+            })) with
         {
             Present = stale.Present is { } present ? RowNow.Of(present) with { Changed = stale.Changed } : null,
             Removed = stale.Present is null ? stale.Changed : null,
