@@ -50,10 +50,11 @@ public sealed record ItemAnswer(
 }
 
 /// <summary>What was read on the item.</summary>
-/// <param name="Counts">Not withdrawn.</param>
+/// <param name="Counts">Its source, its own or that of the item, was not withdrawn.</param>
 /// <param name="OfNumber">What is recorded of the number itself; null when nothing is.</param>
 public sealed record ReadingAnswer(
-    string Feature, string Name, ComparedValue Reading, bool Counts, string? Instrument, string? ReadOn, string? Note, ComparedValue? OfNumber, SourceShown? Source);
+    string Feature, string Name, ComparedValue Reading, bool Counts, string? Instrument, string? ReadOn, string? Note, ComparedValue? OfNumber,
+    SourceShown? Source);
 
 /// <summary>One service limit.</summary>
 /// <param name="Limit">The band that passes.</param>

@@ -37,8 +37,9 @@ public static class ItemCheck
     {
         var ofNumber = part is null ? NotRecorded.Instance : ValueSelection.Of(part, reading.Feature);
         return new ReadingAnswer(
-            reading.Feature, kind.FindFeature(reading.Feature)?.Name ?? reading.Feature, FitWording.Shown(MeasuredPart.ValueOf(item, reading)), reading.Counts,
-            reading.Instrument, reading.ReadOn, reading.Note, ofNumber is NotRecorded ? null : FitWording.Shown(ofNumber), SourceShown.Of(reading.Evidence ?? item.Evidence));
+            reading.Feature, kind.FindFeature(reading.Feature)?.Name ?? reading.Feature, FitWording.Shown(MeasuredPart.ValueOf(item, reading)),
+            item.Counts(reading), reading.Instrument, reading.ReadOn, reading.Note,
+            ofNumber is NotRecorded ? null : FitWording.Shown(ofNumber), SourceShown.Of(item.SourceOf(reading)));
     }
 
     private static string WhyWhole(Kind kind, LimitAnswer[] judged, ItemCondition condition)
@@ -61,12 +62,12 @@ public static class ItemCheck
         var (condition, text) = read switch
         {
             null => (ItemCondition.NotInspected, $"not measured on this item; the limit is {wanted}"),
-            { Counts: false } => (ItemCondition.NotInspected, $"the reading was withdrawn; the limit is {wanted}"),
+            _ when !item.Counts(read) => (ItemCondition.NotInspected, $"the reading was withdrawn; the limit is {wanted}"),
             _ => Hold(read.Reading, limit.Band, wanted),
         };
         return new LimitAnswer(
             limit.Feature, name, condition, FitWording.Shown(limit.Band, limit.Unit),
-            read is { Counts: true } ? FitWording.Shown(MeasuredPart.ValueOf(item, read)) : null,
+            read is not null && item.Counts(read) ? FitWording.Shown(MeasuredPart.ValueOf(item, read)) : null,
             limit.Consequence, $"{FitWording.AsSentence(name)}: {text}.{NoteOf(limit, condition)}", SourceShown.Of(limit.Evidence));
     }
 

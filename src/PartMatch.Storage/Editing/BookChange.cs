@@ -64,7 +64,7 @@ internal static class BookChange
             return new ChangeResult.Written(null);
         }
 
-        var reach = steps.Any(step => BookTables.Referable.Contains(step.Table));
+        var reach = steps.Any(step => BookTables.Referable.Contains(step.Table) || HasChangedPart(step));
         var users = reach ? BookUsers.Find(scopes, cancellation) : BookUsers.None;
         if (users.Total > 0)
         {
@@ -75,12 +75,18 @@ internal static class BookChange
         return new ChangeResult.Written(HistoryRows.Insert(connection, entry, steps));
     }
 
+    /// <summary>Of which type a reading is follows from the part that its item is claimed to be.</summary>
+    private static bool HasChangedPart(RowStep step) =>
+        step is { Before: { } before, After: { } after } && step.Table == BookTables.Items
+        && before[step.Table.IndexOf("part")] != after[step.Table.IndexOf("part")];
+
     /// <summary>Without the row that says which book it is there is no book: only where nothing is left of it, and nobody uses it.</summary>
     private static ChangeResult TakeAway(SqliteConnection connection, string book, BookEdit edit, HistoryEntry entry, CancellationToken cancellation)
     {
         var left = BookTables.All.SelectMany(table => edit.Draft.Declared(table))
             .Select(row => new BookUser(book, row.Table.File, RowKey.Of(row), "", $"it stands in the book {book}")).ToList();
-        var users = BookRows.Using(connection, book).Select(user => new BookUser(user, BookTables.Books.File, user, $"uses {book}", $"it uses the book {book}")).ToList();
+        var users = BookRows.Using(connection, book)
+            .Select(user => new BookUser(user, BookTables.Books.File, user, $"uses {book}", $"it uses the book {book}")).ToList();
         if (left.Count + users.Count > 0)
         {
             return new ChangeResult.InUse([.. users.Concat(left).Take(BookStore.MaxErrors)], left.Count + users.Count);
@@ -129,8 +135,7 @@ internal static class BookChange
 
         return new ChangeResult.InUse(
             [
-                .. errors.Kept.Select(kept => new BookUser(
-                    book, kept.Error.File, kept.Row is null ? "" : RowKey.Of(kept.Row), kept.Error.Column is null ? "" : $"{kept.Error.Column} {kept.Error.Value}", kept.Error.Reason)),
+                .. errors.Kept.Select(kept => BookUsers.ToUser(book, kept.Row, kept.Error)),
             ],
             errors.Total);
     }

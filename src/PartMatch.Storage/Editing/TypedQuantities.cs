@@ -59,7 +59,7 @@ internal static partial class TypedQuantities
             errors.Add(
                 row, column, $"in {read.Unit.Symbol}, but the row is in {row[unitColumn]}: expected one unit for the whole row",
                 () => UnitTable.Find(row[unitColumn]) is { } unit && unit.Dimension == read.Unit.Dimension
-                    ? FormattableString.Invariant($"{number} {read.Unit.Symbol} is {unit.FromBase(read.Unit.ToBase(QuantityParser.FindNumber(number) ?? 0)):0.#########} {unit.Symbol}")
+                    ? InOtherUnit(number, read.Unit, unit)
                     : null);
             return;
         }
@@ -67,6 +67,10 @@ internal static partial class TypedQuantities
         row[column] = number;
         row[unitColumn] = read.Unit.Symbol;
     }
+
+    private static string? InOtherUnit(string number, Unit typed, Unit wanted) => QuantityParser.FindNumber(number) is { } value
+        ? FormattableString.Invariant($"{number} {typed.Symbol} is {wanted.FromBase(typed.ToBase(value)):0.#########} {wanted.Symbol}")
+        : null;
 
     /// <summary>Can the values of the row be quantities, and of which dimension where that is known?</summary>
     private static (bool MayBe, Dimension? Dimension) Of(BookScope scope, BookRow row)

@@ -62,13 +62,6 @@ public sealed class HistoryStore(Database database)
         return new HistoryPage([.. rows.Take(wanted.Limit).Select(row => Tell(connection, row, wanted))], total, next);
     }
 
-    /// <summary>One change, or null.</summary>
-    public ChangeTold? Find(long change)
-    {
-        var found = List(new HistoryWanted(null, null, null, 1, change + 1)).Changes;
-        return found is [{ } told] && told.Change == change ? told : null;
-    }
-
     private static ChangeTold Tell(SqliteConnection connection, ChangeRow row, HistoryWanted wanted)
     {
         var rows = connection.Query<ChangedRow>(
@@ -92,7 +85,7 @@ public sealed class HistoryStore(Database database)
         var (before, after) = (CellsOf(table, row.Before), CellsOf(table, row.After));
         return new RowTold(
             row.Table, row.Key, before is null ? null : RowCells.Of(table, before), after is null ? null : RowCells.Of(table, after),
-            [.. table.Columns.Index().Where(column => (before?[column.Index] ?? "") != (after?[column.Index] ?? "")).Select(column => RowCells.NameOf(column.Item.Name))]);
+            RowCells.Differing(table, before, after));
     }
 
     private static string[]? CellsOf(BookTable table, string? json) => json is null ? null : RowCells.FromJson(table, json);

@@ -97,6 +97,20 @@ public sealed class ItemCheckTests
         Assert.Equal(ItemCondition.NotInspected, Check(Shafts()
             .Limit("shaft", "journal", 44.95m, null), Read("journal", 45, 0.01m) with { Evidence = Retracted(EvidenceGrade.Measured) }).Condition);
 
+    // The reading names no source of its own: it rests on that of the item, which was withdrawn.
+    [Fact]
+    public void A_reading_that_rests_on_the_withdrawn_source_of_its_item_shows_nothing()
+    {
+        var facts = Shells().Limit("shaft", "journal", 44.95m, null).Facts();
+        var item = Item(Read("journal", 44.985m, 0.002m) with { Evidence = null }) with { Evidence = Retracted(EvidenceGrade.Measured) };
+
+        var answer = ItemCheck.Decide(facts, facts.GetKind("shaft"), facts.Limits, facts.GetPart(Id("S-1")), item, facts.Selects);
+
+        Assert.Equal(ItemCondition.NotInspected, answer.Condition);
+        Assert.Equal((false, true), (Assert.Single(answer.Readings).Counts, answer.Limits[0].Text.Contains("withdrawn", StringComparison.Ordinal)));
+        Assert.Empty(answer.Grades);
+    }
+
     [Theory]
     [InlineData(3, ItemCondition.WithinLimits)]
     [InlineData(4, ItemCondition.BeyondLimits)]

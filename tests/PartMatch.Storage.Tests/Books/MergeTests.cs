@@ -26,7 +26,7 @@ public sealed class MergeTests : IDisposable
         Assert.Equal((1, 0, 0), (merged.Counts.Added, merged.Counts.Changed, merged.Counts.Kept));
         Assert.NotNull(_base.Row("values", "marl:B-1/3,bore,ev-0002"));
         Assert.NotNull(_base.Row("pairs", "marl:S-100,marl:B-1/2"));
-        Assert.Equal(Act.Merge, _base.History.Find(merged.Change ?? 0)?.Act);
+        Assert.Equal(Act.Merge, _base.Told(merged.Change ?? 0).Act);
     }
 
     [Fact]

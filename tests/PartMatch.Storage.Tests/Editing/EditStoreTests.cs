@@ -143,6 +143,40 @@ public sealed class EditStoreTests : IDisposable
         Assert.IsType<EditOutcome.InUse>(_base.Apply(_base.Change("variants", "la", "variant=lx")));
     }
 
+    // Both books have an ev-0001: whatever the size of a page, each row is on one page, once.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(6)]
+    public void Rows_of_used_books_with_the_same_key_are_each_on_one_page(int limit)
+    {
+        var seen = new List<string>();
+        RowPage page;
+        RowPlace? after = null;
+        do
+        {
+            page = _base.Rows.List(EditBase.Book, "evidence", new RowsWanted(null, [], WithUsed: true, limit, after));
+            seen.AddRange(page.Rows.Select(row => $"{row.Key} {row.Book}"));
+            after = page.Next;
+        }
+        while (after is not null);
+
+        Assert.Equal(["ev-0001 lark-2", "ev-0001 shared", "ev-0002 lark-2", "ev-0003 lark-2", "ev-0004 lark-2", "ev-0005 lark-2"], seen);
+        Assert.Equal(6, page.Total);
+    }
+
+    // Renamed, the old book would stay beside the new one; a second such row would be a book that nobody has checked.
+    [Fact]
+    public void Book_keeps_its_name_and_the_one_row_that_says_which_it_is()
+    {
+        var before = _base.Everything();
+        var renamed = Assert.IsType<EditOutcome.Faulty>(_base.Apply(_base.Change("book", EditBase.Book, "book=wren-4")));
+        var second = Assert.IsType<EditOutcome.Faulty>(_base.Apply(EditBase.Add("book", "format=1", "book=wren-4", "kind=common", "title=Wren 4")));
+
+        Assert.All([Assert.Single(renamed.Faults), Assert.Single(second.Faults)], fault => Assert.Equal(("book", "wren-4", EditBase.Book), (fault.Column, fault.Found, fault.Suggestion)));
+        Assert.Equal(before, _base.Everything());
+    }
+
     [Fact]
     public void Row_sent_as_it_is_changes_nothing()
     {
