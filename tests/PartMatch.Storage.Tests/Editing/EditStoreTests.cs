@@ -99,7 +99,7 @@ public sealed class EditStoreTests : IDisposable
         var inUse = Assert.IsType<EditOutcome.InUse>(_base.Apply(EditBase.Remove("parts", "marl:S-100")));
 
         string[] files = [.. inUse.Users.Select(user => user.File).Distinct().Order(StringComparer.Ordinal)];
-        Assert.Equal(["contents.csv", "findings.csv", "fitments.csv", "items.csv", "pairs.csv", "supersessions.csv", "values.csv"], files);
+        Assert.Equal(["contents.csv", "findings.csv", "fitments.csv", "items.csv", "limits.csv", "pairs.csv", "supersessions.csv", "values.csv"], files);
         Assert.Contains(inUse.Users, user => user is { File: "fitments.csv", Key: "lb,main-shaft,marl:S-100,2016-05,2017-06-01,," });
         Assert.Equal(before, _base.Everything());
     }
@@ -205,6 +205,11 @@ public sealed class EditStoreTests : IDisposable
     [InlineData("limits", "kind=shaft;feature=nose;min=1;max=2;unit=mm;consequence=loss", "feature")] // a choice does not wear
     [InlineData("limits", "kind=bush;feature=bore;min=2;max=1;unit=mm;consequence=loss", "max")]
     [InlineData("limits", "kind=bush;feature=bore;unit=mm;consequence=loss", "min")]
+    [InlineData("limits", "kind=bush;feature=bore;part=marl:S-100;min=1;unit=mm;consequence=loss", "part")] // a shaft
+    [InlineData("limits", "kind=bush;feature=bore;part=marl:b 1/2;min=1;unit=mm;consequence=loss", "part")] // written marl:B-1/2
+    [InlineData("limits", "kind=bush;feature=bore;part=marl:B-9;min=1;unit=mm;consequence=loss", "part")] // no such part
+    [InlineData("limits", "kind=bush;feature=bore;part=none;min=1;unit=mm;consequence=loss", "part")] // nothing does not wear
+    [InlineData("limits", "kind=shaft;feature=outer;part=marl:S-100;min=24;unit=mm;consequence=loss", "kind")] // stands already
     [InlineData("sources", "evidence=ev-0002;hours=12", "hours")] // measured, not run
     [InlineData("sources", "evidence=ev-0002;output=12;outputUnit=mm", "outputUnit")]
     [InlineData("sources", "evidence=ev-0002;output=12", "outputUnit")]
