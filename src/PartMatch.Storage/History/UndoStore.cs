@@ -100,12 +100,8 @@ public sealed class UndoStore(Database database, TimeProvider time)
             var present = edit.Find(step.Table, step.Key);
             if (present is null != step.After is null || (present is not null && !present.Cells.SequenceEqual(step.After!))) // the first part: both or neither are there
             {
-                var differs = step.Table.Columns.Index().Where(column => (present?[column.Index] ?? "") != (step.After?[column.Index] ?? ""));
                 later.Add((
-                    new RowTold(
-                        step.Table.Stem, step.Key, step.After is null ? null : RowCells.Of(step.Table, step.After),
-                        present is null ? null : RowCells.Of(step.Table, present.Cells), [.. differs.Select(column => RowCells.NameOf(column.Item.Name))]),
-                    HistoryRows.FindLatest(connection, book, step.Table, step.Key)));
+                    RowTold.Of(new RowStep(step.Table, step.Key, step.After, present?.Cells)), HistoryRows.FindLatest(connection, book, step.Table, step.Key)));
                 continue;
             }
 
