@@ -50,7 +50,9 @@ internal static class ItemChecks
         // A kind that nobody declares is a fault of its own row.
         if (part.Kind != row["kind"] && scope.Holds(Refers.Kind, part.Kind) && scope.Holds(Refers.Kind, row["kind"]))
         {
-            errors.Add(row, "part", $"it is of the kind '{part.Kind}', and the limit is of '{row["kind"]}': expected a part of that kind", "leave it empty for the whole kind");
+            errors.Add(
+                row, "part", $"it is of the kind '{part.Kind}', and the limit is of '{row["kind"]}': expected a part of that kind",
+                "leave it empty for the whole kind");
         }
         else if (part.Id != row["part"])
         {
