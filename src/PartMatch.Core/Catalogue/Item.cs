@@ -40,9 +40,10 @@ public sealed record ItemReading(string Feature, Reading Reading, string? Instru
 /// <param name="DoneOn">The day, as written.</param>
 public sealed record WorkDone(string Work, string? DoneOn, string? Note);
 
-/// <summary>How worn a part of a kind may be.</summary>
+/// <summary>How worn a part may be.</summary>
+/// <param name="Part">The one part it holds for; null for the whole kind.</param>
 /// <param name="Band">Readings within it pass; base units, an empty end is open.</param>
 /// <param name="Unit">The unit the band was written in, or null for counts.</param>
 /// <param name="Consequence">Of using a part beyond it.</param>
 public sealed record ServiceLimit(
-    string Kind, string Feature, Measures.Interval Band, Measures.Unit? Unit, Consequence Consequence, Evidence? Evidence, string? Note);
+    string Kind, string Feature, string? Part, Measures.Interval Band, Measures.Unit? Unit, Consequence Consequence, Evidence? Evidence, string? Note);

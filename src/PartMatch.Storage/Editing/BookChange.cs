@@ -42,10 +42,10 @@ internal static class BookChange
         var scopes = new ScopeReader(connection, edit.Draft);
         if (scopes.Find(edit.Draft, errors) is not { } scope)
         {
-            return Sort(book, errors, added, new HashSet<BookRow>());
+            return Sort(book, errors, added, new HashSet<(BookRow, string?)>());
         }
 
-        var unread = added.Where(row => !TypedQuantities.Split(scope, row, errors)).ToHashSet();
+        var unread = added.SelectMany(row => TypedQuantities.Split(scope, row, errors).Select(unit => (row, (string?)unit))).ToHashSet();
 
         // Found again: a number that was typed with its unit can stand where others look.
         scope = scopes.Find(edit.Draft, errors)!; // found just before
@@ -120,12 +120,12 @@ internal static class BookChange
     }
 
     /// <summary>Faults of rows that were sent are theirs; faults of any other row show that it is in use.</summary>
-    /// <param name="unread">Rows with a quantity that could not be split into number and unit.</param>
-    private static ChangeResult Sort(string book, ErrorList errors, IReadOnlyList<BookRow> added, IReadOnlySet<BookRow> unread)
+    /// <param name="unread">Cells of units that are still in the text of a quantity, which could not be split.</param>
+    private static ChangeResult Sort(string book, ErrorList errors, IReadOnlyList<BookRow> added, IReadOnlySet<(BookRow Row, string? Column)> unread)
     {
         var own = errors.Kept.Where(kept => kept.Row is not null && added.Contains(kept.Row))
             .Select(kept => (Row: kept.Row!, kept.Error)) // filtered for null
-            .Where(kept => !(unread.Contains(kept.Row) && kept.Error is { Column: "unit" or "output_unit", Value: "" }))
+            .Where(kept => !(kept.Error.Value is "" && unread.Contains((kept.Row, kept.Error.Column))))
             .DistinctBy(kept => (kept.Row, kept.Error.Column)) // the first fault of a cell explains the others
             .ToList();
         if (own.Count > 0)

@@ -102,10 +102,7 @@ public sealed class UndoStore(Database database, TimeProvider time)
             if (!isAsLeft)
             {
                 later.Add((
-                    new RowTold(
-                        step.Table.Stem, step.Key, step.After is null ? null : RowCells.Of(step.Table, step.After),
-                        present is null ? null : RowCells.Of(step.Table, present.Cells), RowCells.Differing(step.Table, step.After, present?.Cells)),
-                    HistoryRows.FindLatest(connection, book, step.Table, step.Key)));
+                    RowTold.Of(new RowStep(step.Table, step.Key, step.After, present?.Cells)), HistoryRows.FindLatest(connection, book, step.Table, step.Key)));
                 continue;
             }
 
