@@ -92,7 +92,7 @@ internal static class JointReasons
         };
         return Base(
             joint, side, met,
-            $"{FeatureName(facts, side.Own)}: {FitWording.Text(has)}; {position} ({who}), {FeatureName(facts, side.Other)}: {FitWording.Text(its)}. {rule}: {verdict}.{FitWording.BareNote(has, its)}") with
+            $"{FeatureName(facts, side.Own)}: {FitWording.Text(has)}; {position} ({who}), {FeatureName(facts, side.Other)}: {FitWording.Text(its)}. {rule}: {verdict}.{FitWording.Notes(has, its)}") with
         {
             Part = FitWording.Shown(has, part: part.Id),
             Need = FitWording.Shown(its, "neighbour", neighbour.Id),
