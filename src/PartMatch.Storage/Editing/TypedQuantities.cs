@@ -23,17 +23,26 @@ internal static partial class TypedQuantities
         }
 
         var (mayBeQuantity, dimension) = Of(scope, row);
+        var hadUnit = row.Has(unitColumn);
+        var withUnit = new HashSet<string>(StringComparer.Ordinal);
         foreach (var column in _valueColumns.Where(column => mayBeQuantity && row.Table.FindIndex(column) is not null && Shape().IsMatch(row[column])))
         {
             var wanted = dimension ?? UnitOf(row[column])?.Dimension ?? Dimension.Power;
             if (QuantityParser.Parse(row[column], wanted) is QuantityRead read)
             {
+                withUnit.Add(column);
                 Take(row, column, unitColumn, read, errors);
             }
             else if (QuantityParser.Parse(row[column], wanted) is QuantityRefused refused)
             {
                 errors.Add(row, column, $"{refused.Title.TrimEnd('?')}: expected {refused.Expected}", refused.Mend);
             }
+        }
+
+        // "3.40" beside "0.2 mm" may be inches as well as millimetres: asked about, never guessed.
+        if (!hadUnit && mayBeQuantity && row.Has(unitColumn) && row.Table.FindIndex("value") is not null && !withUnit.Contains("value") && Number().IsMatch(row["value"]))
+        {
+            errors.Add(row, "value", $"no unit, but another cell of the row is in {row[unitColumn]}: expected the number with its unit", $"write {row["value"]} {row[unitColumn]}, if it is that");
         }
 
         return errors.Total == before;
@@ -57,7 +66,7 @@ internal static partial class TypedQuantities
         if (row.Has(unitColumn) && row[unitColumn] != read.Unit.Symbol)
         {
             errors.Add(
-                row, column, $"in {read.Unit.Symbol}, but the row is in {row[unitColumn]}: expected one unit for the whole row",
+                row, column, $"in {read.Unit.Symbol}, but the unit of the row is {row[unitColumn]}: expected one unit for the whole row",
                 () => UnitTable.Find(row[unitColumn]) is { } unit && unit.Dimension == read.Unit.Dimension
                     ? FormattableString.Invariant($"{number} {read.Unit.Symbol} is {unit.FromBase(read.Unit.ToBase(QuantityParser.FindNumber(number) ?? 0)):0.#########} {unit.Symbol}")
                     : null);
