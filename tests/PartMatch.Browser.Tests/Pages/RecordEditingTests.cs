@@ -94,6 +94,18 @@ public sealed class RecordEditingTests(Bench bench, WritingServer server) : ICla
     }
 
     [Fact]
+    public async Task A_value_below_nought_keeps_its_sign_beside_another_source()
+    {
+        await using var sheet = await OpenAsync(
+            "record.html?book=tern-16&table=values&part=pellworth:P-12-3308-A&feature=intake-opens-1mm&value=-11%20deg&evidence=ev-0020&new");
+        await sheet.PressAsync("Add this value");
+        await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("change");
+        await using var part = await OpenAsync("part.html?number=P-12-3308-A");
+        await Assertions.Expect(part.Page.Locator("main")).ToContainTextAsync("-11 deg"); // only among the sources: the maker's -10 counts
+        part.AssertQuiet();
+    }
+
+    [Fact]
     public async Task Two_units_in_one_row_are_refused_at_the_cell_that_is_left_behind()
     {
         await using var sheet = (await OpenAsync("record.html?book=tern-16&table=values&key=pellworth:P-12-3306-A,bearing-diameter,ev-0003")).Expecting(400);

@@ -145,24 +145,6 @@ public sealed class MissingValueTests
         Assert.Empty(Wheels().Wheel("W-1", Has("bore", Mm(10)), Has("bore", Mm(12), Retracted())).Faults(FaultSort.ValuesDisputed));
     }
 
-    [Fact]
-    public void A_weaker_source_that_excludes_the_value_that_counts_is_told()
-    {
-        var fault = Wheels().Wheel("W-1", Has("bore", Mm(10, 1)), Has("bore", Mm(14), By(EvidenceGrade.Measured))).Wheel("W-2", Has("bore", Mm(10, 1))).OnBoth().Only(FaultSort.ValuesContradicted);
-
-        Assert.Equal((Severity.Doubtful, "wheel"), (fault.Severity, fault.Position));
-        Assert.Contains("14 mm (ev-measured", fault.Text, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void A_weaker_source_that_touches_the_value_or_was_retracted_contradicts_nothing()
-    {
-        // 10 ± 1 ends at 11, and ends are closed.
-        Assert.Empty(Wheels().Wheel("W-1", Has("bore", Mm(10, 1)), Has("bore", Mm(11), By(EvidenceGrade.Measured))).Faults(FaultSort.ValuesContradicted));
-        Assert.NotEmpty(Wheels().Wheel("W-1", Has("bore", Mm(10, 1)), Has("bore", Mm(11.001m), By(EvidenceGrade.Measured))).Faults(FaultSort.ValuesContradicted));
-        Assert.Empty(Wheels().Wheel("W-1", Has("bore", Mm(10, 1)), Has("bore", Mm(14), Retracted())).Faults(FaultSort.ValuesContradicted));
-    }
-
     // W-1 on swift meets nothing recorded there; what swift has on lark is not recorded: both hang on the one fitment.
     [Fact]
     public void A_position_of_which_nothing_is_recorded_has_its_questions_counted()

@@ -132,7 +132,7 @@ export function say(vocabulary, code) {
 export function plain(code) {
   const thread = /^m(\d+)x(\d+)(?:-(\d+))?$/.exec(code);
   if (thread) return `M${thread[1]}×${thread[2]}${thread[3] ? `.${thread[3]}` : ''}`;
-  return code.replace(/(?<!\d)-|-(?!\d)/g, ' '); // "p36-1" is not two numbers
+  return code.replace(/(?<=[a-z])-|(?<=\d)-(?!\d)/g, ' '); // "p36-1" is not two numbers, and "-6 deg" is no code at all
 }
 
 /** First letter large, for texts that begin a sentence here. */
