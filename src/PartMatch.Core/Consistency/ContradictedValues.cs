@@ -3,7 +3,7 @@ using PartMatch.Core.Fit;
 
 namespace PartMatch.Core.Consistency;
 
-/// <summary>Values that a better source decides, and that somebody measured or reported otherwise: a worn example, another part, or a slip in one of the two.</summary>
+/// <summary>Values that a better source decides and somebody read or heard otherwise: a worn example, another part, or a slip.</summary>
 internal static class ContradictedValues
 {
     public static IEnumerable<Fault> Find(FamilyFacts facts, FittedPlaces places)

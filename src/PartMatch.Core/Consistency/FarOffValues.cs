@@ -19,11 +19,12 @@ internal static class FarOffValues
         var rows = new FaultRows(facts);
         foreach (var kind in facts.Parts.GroupBy(part => part.Kind, StringComparer.Ordinal))
         {
-            foreach (var feature in kind.SelectMany(part => part.Values).Select(value => value.Feature).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
+            var features = kind.SelectMany(part => part.Values).Select(value => value.Feature).Distinct(StringComparer.Ordinal);
+            foreach (var feature in features.Order(StringComparer.Ordinal))
             {
                 (Part Part, StatedQuantity Value)[] known =
                 [
-                    .. kind.Select(part => (part, ValueSelection.Of(part, feature) as StatedQuantity)).Where(one => one.Item2 is not null).Select(one => (one.part, one.Item2!)), // just asked
+                    .. kind.SelectMany(part => ValueSelection.Of(part, feature) is StatedQuantity value ? [(part, value)] : Array.Empty<(Part, StatedQuantity)>()),
                 ];
                 foreach (var (part, value) in known)
                 {
@@ -37,7 +38,8 @@ internal static class FarOffValues
                     var many = others.Length.ToString(CultureInfo.InvariantCulture);
                     yield return new Fault(
                         FaultSort.ValueFarOff, $"{part.Name} {part.Number}: {name} is far from that of every other part of its kind",
-                        $"{FitWording.AsSentence(name)}: {FitWording.Text(value)}; the {many} others have {FitWording.Text(others[0])} to {FitWording.Text(others[^1])}.",
+                        $"{FitWording.AsSentence(name)}: {FitWording.Text(value)}; "
+                            + $"the {many} others have {FitWording.Text(others[0])} to {FitWording.Text(others[^1])}.",
                         places.FirstPosition(part.Id), places.VariantsOf(part.Id), [.. rows.Of(part, feature)], places.QuestionAbout(part.Id),
                         "Look at the unit, the decimal point and the sign where it was read, and correct it. Nothing is wrong where the part really is so.");
                 }

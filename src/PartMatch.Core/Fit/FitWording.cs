@@ -106,7 +106,7 @@ internal static partial class FitWording
     public static string Number(decimal inBase, Unit? unit) => unit is null ? Bare(inBase, unit) : $"{Bare(inBase, unit)} {unit.Symbol}";
 
     /// <summary>A choice code as words: "rear-of-exhaust-cam" reads "rear of exhaust cam".</summary>
-    /// <remarks>A hyphen between digits stays, so that "p36-1" is not two numbers; a metric thread (ISO 261) is written as on a drawing: "m20x1-5" reads "M20×1.5".</remarks>
+    /// <remarks>A hyphen between digits stays, so that "p36-1" is not two numbers; a metric thread (ISO 261) reads as on a drawing: "M20×1.5" for "m20x1-5".</remarks>
     public static string InWords(string code) => MetricThread().Match(code) is { Success: true } thread
         ? $"M{thread.Groups[1].Value}×{thread.Groups[2].Value}{(thread.Groups[3].Success ? $".{thread.Groups[3].Value}" : "")}"
         : HyphenBesideALetter().Replace(code, " ");

@@ -40,9 +40,11 @@ internal static partial class TypedQuantities
         }
 
         // "3.40" beside "0.2 mm" may be inches as well as millimetres: asked about, never guessed.
-        if (!hadUnit && mayBeQuantity && row.Has(unitColumn) && row.Table.FindIndex("value") is not null && !withUnit.Contains("value") && Number().IsMatch(row["value"]))
+        var isUnitFromOthers = !hadUnit && row.Has(unitColumn) && !withUnit.Contains("value");
+        if (isUnitFromOthers && row.Table.FindIndex("value") is not null && Number().IsMatch(row["value"]))
         {
-            errors.Add(row, "value", $"no unit, but another cell of the row is in {row[unitColumn]}: expected the number with its unit", $"write {row["value"]} {row[unitColumn]}, if it is that");
+            var unit = row[unitColumn];
+            errors.Add(row, "value", $"no unit, but another cell of the row is in {unit}: expected the number with its unit", $"write {row["value"]} {unit}, if it is that");
         }
 
         return errors.Total == before;

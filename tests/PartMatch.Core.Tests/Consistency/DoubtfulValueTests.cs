@@ -12,7 +12,8 @@ public sealed class DoubtfulValueTests
     [Fact]
     public void A_weaker_source_that_excludes_the_value_that_counts_is_told()
     {
-        var fault = Wheels().Wheel("W-1", Has("bore", Mm(10, 1)), Has("bore", Mm(14), By(EvidenceGrade.Measured))).Wheel("W-2", Has("bore", Mm(10, 1))).Fitted("lark", "wheel", "W-1").Fitted("swift", "wheel", "W-2").Only(FaultSort.ValuesContradicted);
+        var fault = Wheels().Wheel("W-1", Has("bore", Mm(10, 1)), Has("bore", Mm(14), By(EvidenceGrade.Measured))).Wheel("W-2", Has("bore", Mm(10, 1)))
+            .Fitted("lark", "wheel", "W-1").Fitted("swift", "wheel", "W-2").Only(FaultSort.ValuesContradicted);
 
         Assert.Equal((Severity.Doubtful, "wheel"), (fault.Severity, fault.Position));
         Assert.Contains("14 mm (ev-measured", fault.Text, StringComparison.Ordinal);
