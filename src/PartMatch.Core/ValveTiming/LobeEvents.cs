@@ -23,6 +23,13 @@ public readonly record struct LobeEvents(Spread Opens, Spread Closes)
     /// <param name="by">Degrees of the crank; negative = retarded.</param>
     public LobeEvents Advanced(Spread by) => new(Opens + by, Closes - by);
 
+    /// <summary>A lobe of that duration set around a centre: <see cref="Centre"/> turned round.</summary>
+    public static LobeEvents Around(Valve valve, Spread duration, Spread centre)
+    {
+        var (near, far) = ((duration / 2) - centre, (duration / 2) + centre - Spread.Exactly(HalfTurn));
+        return valve == Valve.Intake ? new LobeEvents(near, far) : new LobeEvents(far, near);
+    }
+
     /// <summary>Degrees of the crank, around top dead centre, in which both valves are open; negative where the exhaust valve shuts before the intake valve opens.</summary>
     public static Spread Overlap(LobeEvents intake, LobeEvents exhaust) => intake.Opens + exhaust.Closes;
 

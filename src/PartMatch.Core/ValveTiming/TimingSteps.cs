@@ -1,0 +1,70 @@
+using PartMatch.Core.Compression;
+using PartMatch.Core.Sums;
+using static PartMatch.Core.Sums.GeometryText;
+
+namespace PartMatch.Core.ValveTiming;
+
+/// <summary>The sums for the pencil, with the expected figures and the drives at rest.</summary>
+internal static class TimingSteps
+{
+    private const string Definition = "definition";
+    private const string Blair = "definition: Blair 1999 (from memory)";
+
+    public static IEnumerable<WorkingStep> Of(TimingSetting setting)
+    {
+        var (intake, exhaust) = (setting.Intake.AtRest, setting.Exhaust.AtRest);
+        foreach (var step in OfLobe(setting.Intake).Concat(OfLobe(setting.Exhaust)))
+        {
+            yield return step;
+        }
+
+        var (intakeCentre, exhaustCentre) = (intake.Centre(Valve.Intake).Expected, exhaust.Centre(Valve.Exhaust).Expected);
+        yield return new WorkingStep(
+            "lobe separation", "(intake centre + exhaust centre) ÷ 2", $"({InDegrees(intakeCentre)} + {InDegrees(exhaustCentre)}) of the crank ÷ 2",
+            $"{InDegrees(LobeEvents.Separation(intake, exhaust).Expected)} of the camshaft", Blair);
+        yield return new WorkingStep(
+            "overlap", "intake opening before top + exhaust closing after top", $"{InDegrees(intake.Opens.Expected)} + ({InDegrees(exhaust.Closes.Expected)})",
+            InDegrees(LobeEvents.Overlap(intake, exhaust).Expected), Definition);
+        if (setting is { Geometry: { } known, Crank: { } crank })
+        {
+            foreach (var step in TrappedSteps.Of(known.Ratio.Expected, crank, intake.Closes.Expected))
+            {
+                yield return step;
+            }
+        }
+    }
+
+    private static IEnumerable<WorkingStep> OfLobe(LobeSetting lobe)
+    {
+        var (code, mark, now) = (TimingText.Code(lobe.Valve), lobe.OnMark, lobe.AtRest);
+        if (lobe.PerTooth is { } perTooth)
+        {
+            yield return new WorkingStep(
+                $"one tooth of the {code} camshaft's wheel", "360° ÷ teeth × crank turns for one turn of the wheel", $"360° ÷ {lobe.WheelTeeth} × {SumText.Number(lobe.CrankTurns, "0.###")}",
+                $"{InDegrees(perTooth)} of the crank", "a camshaft turns at half the speed of the crankshaft");
+        }
+
+        var shift = lobe.Shift.Expected;
+        if (shift != 0)
+        {
+            yield return new WorkingStep(
+                $"{code} shift", "teeth × degrees per tooth + advance", $"{Signed(lobe.Teeth)} × {InDegrees(lobe.PerTooth ?? 0)} + ({InDegrees(lobe.Advance.Expected)})", TimingText.Advance(lobe.Shift).Text,
+                "advance is positive, retard negative");
+        }
+
+        yield return new WorkingStep(
+            $"{code} opens", "on its mark + shift", $"{InDegrees(mark.Opens.Expected)} + ({InDegrees(shift)})", $"{InDegrees(now.Opens.Expected)}, that is {Exactly(TimingText.Opens, lobe.Valve, now.Opens.Expected)}", lobe.Sources);
+        yield return new WorkingStep(
+            $"{code} closes", "on its mark − shift", $"{InDegrees(mark.Closes.Expected)} − ({InDegrees(shift)})", $"{InDegrees(now.Closes.Expected)}, that is {Exactly(TimingText.Closes, lobe.Valve, now.Closes.Expected)}", lobe.Sources);
+        yield return new WorkingStep(
+            $"{code} duration", "opens + 180° + closes", $"{InDegrees(now.Opens.Expected)} + 180° + ({InDegrees(now.Closes.Expected)})", $"{InDegrees(now.Duration.Expected)} of the crank", Definition);
+        var near = lobe.Valve == Valve.Intake ? now.Opens.Expected : now.Closes.Expected;
+        yield return new WorkingStep(
+            $"{code} lobe centre", $"duration ÷ 2 − {(lobe.Valve == Valve.Intake ? "opens" : "closes")}", $"{InDegrees(now.Duration.Expected)} ÷ 2 − ({InDegrees(near)})",
+            Exactly(TimingText.Centre, lobe.Valve, now.Centre(lobe.Valve).Expected), Blair);
+    }
+
+    private static string Exactly(Func<Valve, Measures.Spread, Measures.QuantityRange> say, Valve valve, double degrees) => say(valve, Measures.Spread.Exactly(degrees)).Text;
+
+    private static string Signed(int teeth) => teeth < 0 ? $"−{-teeth}" : $"{teeth}";
+}
