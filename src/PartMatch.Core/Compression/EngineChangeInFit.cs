@@ -1,7 +1,6 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Items;
-using PartMatch.Core.Sums;
 using PartMatch.Core.ValveTiming;
 
 namespace PartMatch.Core.Compression;
