@@ -1,5 +1,6 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Plots;
 using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Compression;
@@ -47,6 +48,12 @@ public sealed record CompressionAnswer(
 
     /// <summary>Ways to the ratio wanted; empty where none was.</summary>
     public IReadOnlyList<WantedWay> Wanted { get; init; } = [];
+
+    /// <summary>Drawings of this answer; the door fills them in.</summary>
+    public IReadOnlyList<PlotLink> Plots { get; init; } = [];
+
+    /// <summary>The engine whose trapped ratio is drawn over the closing; null where it is not known.</summary>
+    internal TrappedCurve? Curve { get; init; }
 
     /// <summary>The address that asks this question again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";

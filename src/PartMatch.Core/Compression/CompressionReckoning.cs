@@ -42,6 +42,7 @@ public static class CompressionReckoning
             [.. CompressionWarnings.Of(facts, question, inputs, built, variants)],
             Cautions.Of(["interference-engine", "emissions-law"]))
         {
+            Curve = trapped is null || inputs.Closes is not { } closing ? null : new TrappedCurve(inputs.Expected.Ratio, inputs.Expected.Crank, closing.Expected),
             Trapped = trapped is { } share ? RangeOfRatio(share) : null,
             IntakeCloses = inputs.Closes is { } closes ? ValveTiming.TimingText.IntakeCloses(closes) : null,
             AsBuiltRatio = built is null ? null : RangeOfRatio(built.Ratio),

@@ -1,7 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Items;
-using PartMatch.Core.ValveTiming;
+using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Compression;
 

@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Compression;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Plots;
 using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.ValveTiming;
@@ -37,6 +38,12 @@ public sealed record ValveTimingAnswer(
 
     /// <summary>Which closing gives the trapped ratio wanted; absent where none was.</summary>
     public WantedClosing? WantedClosing { get; init; }
+
+    /// <summary>Drawings of this answer; the door fills them in.</summary>
+    public IReadOnlyList<PlotLink> Plots { get; init; } = [];
+
+    /// <summary>The engine whose trapped ratio is drawn over the closing; null where it is not known.</summary>
+    internal TrappedCurve? Curve { get; init; }
 
     /// <summary>The address that asks this question again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";

@@ -56,6 +56,7 @@ public static class ValveTimingReckoning
             Cautions.Of(["interference-engine", "emissions-law"]))
         {
             AsBuilt = asBuilt,
+            Curve = setting is { Geometry: { } known, Crank: { } crank } ? new TrappedCurve(known.Ratio.Expected, crank, setting.Intake.AtRest.Closes.Expected) : null,
             WantedEvents = [.. WantedTiming.OfEvents(setting)],
             WantedClosing = question.WantedTrapped is { } wanted ? WantedTiming.OfClosing(setting, wanted) : null,
         };
