@@ -26,7 +26,7 @@ internal static class CompressionSteps
         }
 
         yield return new WorkingStep(
-            "clearance volume", "chamber + bowl + gasket + deck", $"{InCm3(one.ChamberLeftM3, "0.00#")} + ({InCm3(one.BowlM3)}) + {InCm3(one.GasketM3, "0.000")} + {InCm3(one.DeckM3, "0.000")}", InCm3(one.ClearanceM3, "0.000"),
+            "clearance volume", "chamber + bowl + gasket + deck", $"{InCm3(one.ChamberLeftM3, "0.00#")} + ({InCm3(one.BowlM3)}) + {InCm3(one.GasketM3, "0.000")} + ({InCm3(one.DeckM3, "0.000")})", InCm3(one.ClearanceM3, "0.000"),
             "bowl: dish positive, dome negative; the gap beside the top land is left out");
         yield return new WorkingStep(
             "compression ratio", "(swept + clearance) ÷ clearance", $"({InCm3(one.SweptM3)} + {InCm3(one.ClearanceM3, "0.000")}) ÷ {InCm3(one.ClearanceM3, "0.000")}", InRatio(one.Ratio), Definition);

@@ -36,12 +36,12 @@ public static class EngineChangeInFit
 
     private static string Say(string role, FitAnswer answer, IReadOnlyList<string> changes, EngineState now, string[] notKnown)
     {
-        var lead = answer.Runs.Value == Runs.Differently ? "Runs differently" : "Reckoned";
+        var lead = answer.Headline == Headline.DoesNotFit ? "If it were made to fit" : answer.Runs.Value == Runs.Differently ? "Runs differently" : "Reckoned";
         var squish = _volumes.Contains(role) && now.SquishM is { } metres && !changes.Any(change => change.StartsWith("squish", StringComparison.Ordinal))
             ? $"squish stays {GeometryText.InMm(metres)}"
             : null;
         string[] told = [.. changes, .. squish is null ? [] : new[] { squish }];
-        return told.Length > 0 ? $"{lead}: {string.Join(", ", told)}. Geometry only: it does not predict knock."
+        return told.Length > 0 ? $"{lead}: {string.Join(", ", told)}.{(changes.Any(change => change.StartsWith("trapped", StringComparison.Ordinal)) ? " Geometry only: it does not predict knock." : "")}"
             : notKnown.Length > 0 ? $"Not reckoned: {string.Join("; ", notKnown)}."
             : "Timing and compression stay as built, as far as they are recorded.";
     }
@@ -50,7 +50,7 @@ public static class EngineChangeInFit
     {
         if (_volumes.Contains(role))
         {
-            return read.Lacking is { } lacking ? [$"{of}: {lacking.Reason.TrimEnd('.')} ({lacking.Field})"] : [];
+            return read.Lacking is { } lacking ? [$"{of}: the {lacking.Field.Replace('-', ' ')} is not known, found {lacking.Found}"] : [];
         }
 
         return role switch

@@ -120,12 +120,11 @@ internal static class EngineChanges
 
     private static string[] Phasers(Phaser? was, Phaser? now)
     {
-        static string Words(Phaser phaser) => phaser.Moves
-            ? $"moved by up to {GeometryText.InDegrees(phaser.Range.Expected, "0.#")} from its {(phaser.Rest == PhaserRest.Advanced ? "advanced" : "retarded")} rest"
-            : "fixed";
-        return was is not null && now is not null && (was.Rest != now.Rest || Math.Abs(was.Range.Expected - now.Range.Expected) > SameDegrees)
-            ? [$"intake camshaft {Words(now)} instead of {Words(was)}"]
-            : [];
+        static string Range(Phaser phaser) => GeometryText.InDegrees(phaser.Range.Expected, "0.#");
+        static string Words(Phaser phaser) => phaser.Moves ? $"can be {(phaser.Rest == PhaserRest.Advanced ? "retarded" : "advanced")} by up to {Range(phaser)}" : "is fixed";
+        return was is null || now is null || (was.Rest == now.Rest && Math.Abs(was.Range.Expected - now.Range.Expected) <= SameDegrees) ? []
+            : was.Moves && was.Rest == now.Rest ? [$"intake camshaft {Words(now)} instead of {Range(was)}"]
+            : [$"intake camshaft {Words(now)}; as built it {Words(was)}"];
     }
 
     private static IEnumerable<string> Teeth(string valve, int? was, int? now) => was is { } before && now is { } after && before != after
@@ -144,7 +143,6 @@ internal static class EngineChanges
             return [];
         }
 
-        var format = SumText.Number(before, "0.0") == SumText.Number(after, "0.0") ? "0.00" : "0.0";
-        return [$"{what} {(after > before ? "rises" : "falls")}: {SumText.Number(after, format)} instead of {SumText.Number(before, format)}"];
+        return [$"{what} {(after > before ? "rises" : "falls")}: {GeometryText.InRatio(after)} instead of {GeometryText.InRatio(before)}"];
     }
 }

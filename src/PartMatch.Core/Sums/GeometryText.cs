@@ -55,7 +55,10 @@ internal static class GeometryText
     };
 
     /// <summary>A typographic minus, so that it is not lost beside an ellipsis.</summary>
-    private static string Signed(string text) => text.Replace('-', Minus);
+    private static string Signed(string text) => IsZero(text) ? text.TrimStart('-') : text.Replace('-', Minus);
+
+    // A sum that ends in nothing but rounding has no sign.
+    private static bool IsZero(string text) => !text.Split(' ')[0].Any(letter => letter is >= '1' and <= '9') && !text.Contains('…', StringComparison.Ordinal);
 
     private static string Number(double degrees) => Signed(SumText.Number(Tidy(degrees), "0.#"));
 

@@ -16,7 +16,7 @@ internal sealed record LookedUp(Figure? Figure, string Found)
 
     /// <summary>A fact of the engine as built.</summary>
     public static LookedUp Fact(FamilyFacts facts, string variant, string property) =>
-        Of(Known(facts, variant, property), $"{variant} as built, {property.Replace('-', ' ')}");
+        Of(Known(facts, variant, property), $"recorded of {variant} as built");
 
     /// <summary>A word of the engine as built; null where none is recorded.</summary>
     public static string? FindWord(FamilyFacts facts, string variant, string property) =>
@@ -25,7 +25,7 @@ internal sealed record LookedUp(Figure? Figure, string Found)
     /// <summary>A quantity of the part that sits somewhere. Where the maker fitted several over the years, they have to agree.</summary>
     public static LookedUp Feature(IReadOnlyList<Part> parts, string feature)
     {
-        LookedUp[] each = [.. parts.Select(part => Of(ValueSelection.Of(part, feature), $"{part.Id}, {feature.Replace('-', ' ')}"))];
+        LookedUp[] each = [.. parts.Select(part => Of(ValueSelection.Of(part, feature), $"recorded of {part.Id}"))];
         return each.Length == 0 ? _nothing
             : Array.Find(each, one => one.Figure is null) is { } lacking ? lacking
             : each.DistinctBy(one => one.Figure?.Spread).Count() == 1 ? each[0]

@@ -10,8 +10,10 @@ public readonly record struct LobeEvents(Spread Opens, Spread Closes)
 {
     private const double HalfTurn = 180;
 
-    /// <summary>Opens + 180° + closes.</summary>
-    public Spread Duration => Opens + Spread.Exactly(HalfTurn) + Closes;
+    private Spread? OwnDuration { get; init; }
+
+    /// <summary>Opens + 180° + closes. A shift moves both and leaves it, however little is known of the shift.</summary>
+    public Spread Duration => OwnDuration ?? Opens + Spread.Exactly(HalfTurn) + Closes;
 
     /// <summary>
     /// The middle between opening and closing: after the top dead centre for an intake valve, that is duration ÷ 2 − opens; before it for an exhaust valve,
@@ -21,13 +23,13 @@ public readonly record struct LobeEvents(Spread Opens, Spread Closes)
 
     /// <summary>The same lobe earlier: it opens more degrees before, and closes fewer after.</summary>
     /// <param name="by">Degrees of the crank; negative = retarded.</param>
-    public LobeEvents Advanced(Spread by) => new(Opens + by, Closes - by);
+    public LobeEvents Advanced(Spread by) => new(Opens + by, Closes - by) { OwnDuration = Duration };
 
     /// <summary>A lobe of that duration set around a centre: <see cref="Centre"/> turned round.</summary>
     public static LobeEvents Around(Valve valve, Spread duration, Spread centre)
     {
         var (near, far) = ((duration / 2) - centre, (duration / 2) + centre - Spread.Exactly(HalfTurn));
-        return valve == Valve.Intake ? new LobeEvents(near, far) : new LobeEvents(far, near);
+        return (valve == Valve.Intake ? new LobeEvents(near, far) : new LobeEvents(far, near)) with { OwnDuration = duration };
     }
 
     /// <summary>Degrees of the crank, around top dead centre, in which both valves are open; negative where the exhaust valve shuts before the intake valve opens.</summary>

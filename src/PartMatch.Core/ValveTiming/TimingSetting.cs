@@ -73,8 +73,15 @@ internal sealed class TimingSetting
     {
         var (intake, exhaust) = (Intake.At(intakeShare), Exhaust.At(exhaustShare));
         return State(
-            what, intake, exhaust, Intake.Shift + Intake.Phaser.At(intakeShare), Exhaust.Shift + Exhaust.Phaser.At(exhaustShare), Trapped(intake), Enclosed(intake));
+            what, intake, exhaust, Intake.Shift + Intake.Phaser.At(intakeShare), Exhaust.Shift + Exhaust.Phaser.At(exhaustShare), Trapped(intake), Enclosed(intake)) with
+        {
+            Overlap = RangeInDegrees(Overlap(intake, exhaust)),
+            Separation = SeparationOf(IsOneCamshaft ? Intake.OnMark : intake, IsOneCamshaft ? Exhaust.OnMark : exhaust),
+        };
     }
+
+    /// <summary>One camshaft shifts all its lobes together: their overlap stays what it is on the mark, however little is known of the shift.</summary>
+    public Spread Overlap(LobeEvents intake, LobeEvents exhaust) => IsOneCamshaft ? LobeEvents.Overlap(Intake.OnMark, Exhaust.OnMark) : LobeEvents.Overlap(intake, exhaust);
 
     /// <summary>From rest outwards; one phaser alone, then the other, then both.</summary>
     public IEnumerable<TimingState> Swept()
@@ -99,6 +106,8 @@ internal sealed class TimingSetting
         }
     }
 
+    private static QuantityRange SeparationOf(LobeEvents intake, LobeEvents exhaust) => RangeInDegrees(LobeEvents.Separation(intake, exhaust), " of the camshaft");
+
     public static TimingState State(string what, LobeEvents intake, LobeEvents exhaust, Spread intakeAdvance, Spread exhaustAdvance, Spread? trapped, Spread? enclosed) => new(
         what,
         TimingText.Advance(intakeAdvance),
@@ -111,7 +120,7 @@ internal sealed class TimingSetting
         RangeInDegrees(exhaust.Duration),
         TimingText.Centre(Valve.Intake, intake.Centre(Valve.Intake)),
         TimingText.Centre(Valve.Exhaust, exhaust.Centre(Valve.Exhaust)),
-        RangeInDegrees(LobeEvents.Separation(intake, exhaust), " of the camshaft"),
+        SeparationOf(intake, exhaust),
         RangeInDegrees(LobeEvents.Overlap(intake, exhaust)))
     {
         Trapped = trapped is { } known ? RangeOfRatio(known) : null,

@@ -13,7 +13,7 @@ internal static class TimingSteps
     public static IEnumerable<WorkingStep> Of(TimingSetting setting)
     {
         var (intake, exhaust) = (setting.Intake.AtRest, setting.Exhaust.AtRest);
-        foreach (var step in OfLobe(setting.Intake).Concat(OfLobe(setting.Exhaust)))
+        foreach (var step in OfLobe(setting.Intake, setting.IsOneCamshaft ? "the camshaft" : "the intake camshaft").Concat(OfLobe(setting.Exhaust, setting.IsOneCamshaft ? null : "the exhaust camshaft")))
         {
             yield return step;
         }
@@ -34,21 +34,22 @@ internal static class TimingSteps
         }
     }
 
-    private static IEnumerable<WorkingStep> OfLobe(LobeSetting lobe)
+    /// <param name="camshaft">In words; null where the camshaft has been told already.</param>
+    private static IEnumerable<WorkingStep> OfLobe(LobeSetting lobe, string? camshaft)
     {
         var (code, mark, now) = (TimingText.Code(lobe.Valve), lobe.OnMark, lobe.AtRest);
-        if (lobe.PerTooth is { } perTooth)
+        if (camshaft is not null && lobe.PerTooth is { } perTooth)
         {
             yield return new WorkingStep(
-                $"one tooth of the {code} camshaft's wheel", "360° ÷ teeth × crank turns for one turn of the wheel", $"360° ÷ {lobe.WheelTeeth} × {SumText.Number(lobe.CrankTurns, "0.###")}",
+                $"one tooth of the wheel on {camshaft}", "360° ÷ teeth × crank turns for one turn of the wheel", $"360° ÷ {lobe.WheelTeeth} × {SumText.Number(lobe.CrankTurns, "0.###")}",
                 $"{InDegrees(perTooth)} of the crank", "a camshaft turns at half the speed of the crankshaft");
         }
 
         var shift = lobe.Shift.Expected;
-        if (shift != 0)
+        if (camshaft is not null && shift != 0)
         {
             yield return new WorkingStep(
-                $"{code} shift", "teeth × degrees per tooth + advance", $"{Signed(lobe.Teeth)} × {InDegrees(lobe.PerTooth ?? 0)} + ({InDegrees(lobe.Advance.Expected)})", TimingText.Advance(lobe.Shift).Text,
+                $"shift of {camshaft}", "teeth × degrees per tooth + advance", $"{Signed(lobe.Teeth)} × {InDegrees(lobe.PerTooth ?? 0)} + ({InDegrees(lobe.Advance.Expected)})", TimingText.Advance(lobe.Shift).Text,
                 "advance is positive, retard negative");
         }
 

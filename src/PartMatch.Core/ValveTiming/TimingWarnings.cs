@@ -41,7 +41,7 @@ internal static class TimingWarnings
 
     private static IEnumerable<SumWarning> Overlap(TimingSetting setting, IReadOnlyList<VariantYardstick> variants)
     {
-        var overlap = LobeEvents.Overlap(setting.Intake.AtRest, setting.Exhaust.AtRest);
+        var overlap = setting.Overlap(setting.Intake.AtRest, setting.Exhaust.AtRest);
         var own = setting.IsAtOneMillimetre ? variants.Where(one => one.Overlap is not null).Select(one => one.Overlap!.Expected).Order().ToList() : [];
         var usual = own.Count == 0 ? "the family records none to compare it with" : $"the family's own variants lie at {InDegrees(own[0], "0.#")} … {InDegrees(own[^1], "0.#")} at 1 mm, at rest";
         if (own.Count > 0 && overlap.Expected > own[^1] + SameDegrees)
