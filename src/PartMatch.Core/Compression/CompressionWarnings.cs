@@ -10,6 +10,9 @@ internal static class CompressionWarnings
     // What two careful people differ by with burette and plasticine. Ours, no source.
     private const double SameRatio = 0.15;
 
+    // Sums of binary fractions miss a bound that they lie on by less than this.
+    private const double DustM = 1e-9;
+
     public static IEnumerable<SumWarning> Of(
         FamilyFacts facts, CompressionQuestion question, CylinderInputs inputs, CylinderInputs? built, IReadOnlyList<VariantYardstick> variants)
     {
@@ -58,7 +61,7 @@ internal static class CompressionWarnings
 
         var wanted = CompressionReckoning.FindSquishWanted(facts, question.Variant);
         var stack = facts.Stacks.FirstOrDefault(one => one.Code == wanted?.Stack);
-        var isOutside = stack is not null && ((double?)stack.Band.Low > inputs.Squish.Low || (double?)stack.Band.High < inputs.Squish.High);
+        var isOutside = stack is not null && ((double?)stack.Band.Low > inputs.Squish.Low + DustM || (double?)stack.Band.High < inputs.Squish.High - DustM);
         return wanted is not null && isOutside
             ? new SumWarning("squish-outside",
                 $"Squish {squish.Text}{was}; the base wants {wanted.Band} here ({wanted.Stack}{(wanted.Evidence is null ? "" : $", {wanted.Evidence}")}). "
