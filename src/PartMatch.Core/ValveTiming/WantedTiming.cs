@@ -65,12 +65,14 @@ internal static class WantedTiming
         var (now, before, after) = (setting.Intake.AtRest.Closes.Expected, Spread.Exactly(-away), Spread.Exactly(away));
         var (toBefore, toAfter) = (Spread.Exactly(now + away), Spread.Exactly(now - away));
         var (nearest, at) = Math.Abs(toAfter.Expected) <= Math.Abs(toBefore.Expected) ? (toAfter, after) : (toBefore, before);
-        var teeth = setting.Intake.PerTooth is { } perTooth ? $", {Teeth((int)Math.Round(nearest.Expected / perTooth, MidpointRounding.AwayFromZero))} to the nearest whole tooth" : "";
+        var teeth = setting.Intake.PerTooth is { } perTooth ? Nearest((int)Math.Round(nearest.Expected / perTooth, MidpointRounding.AwayFromZero)) : "";
         return new WantedClosing(
             wanted, TimingText.IntakeCloses(before), TimingText.IntakeCloses(after), TimingText.Advance(toBefore), TimingText.Advance(toAfter),
             $"{wanted.Text} is trapped when the intake valve closes {InDegrees(away, "0.#")} from bottom dead centre, before or after it. Nearest from how it is set: {TimingText.IntakeCloses(at).Text}, "
             + $"{TimingText.Advance(nearest).Text}{teeth}.");
     }
+
+    private static string Nearest(int teeth) => teeth == 0 ? ", and no whole tooth comes closer" : $", {Teeth(teeth)} to the nearest whole tooth";
 
     private static string Teeth(int teeth) => teeth switch
     {
