@@ -44,7 +44,7 @@ const rows = [
 function events(answer) {
   const states = [answer.atRest, ...answer.swept, ...(answer.asBuilt && answer.changes.length ? [answer.asBuilt] : [])];
   return section('Events', el('p', { class: 'quiet small' }, answer.convention),
-    ruled(`Degrees of the crank at ${answer.asked.atLift.text} lift, low … expected … high`, ['', ...states.map(state => sentence(state.what))],
+    ruled(`Degrees of the crank at ${answer.asked.atLift.text} lift, low … expected … high`, ['Event', ...states.map(state => sentence(state.what))],
       rows.map(([member, name]) => [name, ...states.map(state => state[member]?.text ?? 'not known')]), { className: 'restack' }));
 }
 
