@@ -38,7 +38,7 @@ public static class CompressionReckoning
             built is null ? [] : EngineChanges.Between(StateOf(built), StateOf(inputs)),
             variants,
             inputs.Influences,
-            [.. CompressionSteps.Of(inputs)],
+            [.. CompressionSteps.Of(inputs), .. TrappedSteps.AgainstAsBuilt(trapped, variants)],
             [.. CompressionWarnings.Of(facts, question, inputs, built, variants)],
             Cautions.Of(["interference-engine", "emissions-law"]))
         {

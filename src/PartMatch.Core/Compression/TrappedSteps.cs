@@ -1,3 +1,4 @@
+using PartMatch.Core.Measures;
 using PartMatch.Core.Sums;
 using static PartMatch.Core.Sums.GeometryText;
 
@@ -6,6 +7,7 @@ namespace PartMatch.Core.Compression;
 /// <summary>From the closing of the intake valve to the trapped ratio, for the pencil.</summary>
 internal static class TrappedSteps
 {
+    private const double SameRatio = 0.005;
     private const string Heywood = "Heywood 1988, equations 2.4 to 2.6 (equation numbers from memory)";
 
     public static IEnumerable<WorkingStep> Of(double ratio, SliderCrank crank, double closes)
@@ -24,9 +26,11 @@ internal static class TrappedSteps
             InRatio(TrappedCompression.Of(ratio, crank, closes)), "volume at the closing ÷ clearance volume; geometry only");
     }
 
-    /// <param name="other">The yardstick it is compared with.</param>
-    public static WorkingStep EndOfCompression(double trapped, VariantYardstick other) => new(
-        $"end-of-compression pressure against {other.Variant}", "(trapped ÷ trapped of the other) to the power n, from the same pressure at the closing",
-        $"({InRatio(trapped)} ÷ {InRatio(other.Trapped?.Expected ?? double.NaN)})^{InRatio(Compression.EndOfCompression.Exponent.Spread.Expected)}",
-        InRatio(other.EndOfCompression?.Expected ?? double.NaN), Compression.EndOfCompression.Exponent.Source);
+    /// <summary>The pressure at the end of compression against the same variant as built; nothing where that is what was asked about, or is not known.</summary>
+    public static IEnumerable<WorkingStep> AgainstAsBuilt(Spread? trapped, IReadOnlyList<VariantYardstick> variants) => variants
+        .Where(one => one.IsAsked && one is { Trapped: not null, EndOfCompression: not null } && trapped is { } here && Math.Abs(here.Expected - one.Trapped.Expected) > SameRatio)
+        .Select(one => new WorkingStep(
+            $"end-of-compression pressure against {one.Variant} as built", "(trapped ÷ trapped as built) to the power n, from the same pressure at the closing",
+            $"({InRatio(trapped?.Expected ?? 0)} ÷ {InRatio(one.Trapped?.Expected ?? 0)}) ^ {InRatio(EndOfCompression.Exponent.Spread.Expected)}",
+            $"× {InRatio(one.EndOfCompression?.Expected ?? 0)}", EndOfCompression.Exponent.Source));
 }

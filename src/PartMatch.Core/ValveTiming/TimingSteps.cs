@@ -32,6 +32,37 @@ internal static class TimingSteps
                 yield return step;
             }
         }
+
+        foreach (var step in Swept(setting))
+        {
+            yield return step;
+        }
+    }
+
+    /// <summary>The same sums once more at the end of the intake phaser's travel, in short.</summary>
+    private static IEnumerable<WorkingStep> Swept(TimingSetting setting)
+    {
+        var phaser = setting.Intake.Phaser;
+        if (!phaser.Moves)
+        {
+            yield break;
+        }
+
+        var (rest, end, moved) = (setting.Intake.AtRest, setting.Intake.At(1), InDegrees(phaser.At(1).Expected));
+        yield return new WorkingStep(
+            "intake opens, phaser fully moved", "at rest + range (− range where it rests advanced)", $"{InDegrees(rest.Opens.Expected)} + ({moved})",
+            $"{InDegrees(end.Opens.Expected)}, that is {Exactly(TimingText.Opens, Valve.Intake, end.Opens.Expected)}", "a phaser moves away from its rest");
+        yield return new WorkingStep(
+            "intake closes, phaser fully moved", "at rest − range (+ range where it rests advanced)", $"{InDegrees(rest.Closes.Expected)} − ({moved})",
+            $"{InDegrees(end.Closes.Expected)}, that is {Exactly(TimingText.Closes, Valve.Intake, end.Closes.Expected)}", "a phaser moves away from its rest");
+        if (setting is { Geometry: { } known, Crank: { } crank })
+        {
+            var share = TrappedCompression.ShareEnclosed(crank, end.Closes.Expected);
+            yield return new WorkingStep(
+                "trapped compression, phaser fully moved", "1 + (compression ratio − 1) × share of the stroke at θ",
+                $"1 + ({InRatio(known.Ratio.Expected)} − 1) × {SumText.Number(share, "0.0000")}, θ = {InDegrees(180 + end.Closes.Expected)}",
+                InRatio(TrappedCompression.Of(known.Ratio.Expected, crank, end.Closes.Expected)), "as above");
+        }
     }
 
     /// <param name="camshaft">In words; null where the camshaft has been told already.</param>

@@ -51,7 +51,7 @@ public static class ValveTimingReckoning
             [.. TimingWheels.Of(setting)],
             setting.IsAtOneMillimetre ? variants : [],
             setting.Influences(),
-            [.. TimingSteps.Of(setting)],
+            [.. TimingSteps.Of(setting), .. TrappedSteps.AgainstAsBuilt(setting.Trapped(setting.Intake.AtRest), variants)],
             [.. TimingWarnings.Of(setting, variants)],
             Cautions.Of(["interference-engine", "emissions-law"]))
         {

@@ -4,7 +4,7 @@ import { familyOf, offerFamilies, offerVariants, variantName } from './choices.j
 import { el, facts, plain, ruled, section, sentence } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures } from './plot.js';
-import { assumedSection, cautionsSection, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, workingSection } from './sums.js';
+import { assumedSection, cautionsSection, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant } = form.elements;
@@ -49,6 +49,7 @@ function render(answer) {
         el('h2', { 'data-first': true, tabindex: '-1' }, heading),
         el('p', { class: 'why' }, `Against ${name} as built: ${answer.changes.length ? `${answer.changes.join(', ')}.` : 'no difference that these sums see.'}`),
         facts([
+          ...willItFit(answer.parts),
           ['Squish', `${answer.squish.text}${squishWanted ? `; the base wants ${squishWanted.band}` : ''}`],
           ['Trapped', answer.trapped ? `${answer.trapped.text}, intake closing ${answer.intakeCloses.text}: geometry only, it does not predict knock` : 'not known'],
           ['Recorded ratio', answer.recordedRatio ? answer.recordedRatio.text : 'not recorded'],

@@ -48,7 +48,11 @@ export function partsSection(parts) {
   ]), { className: 'restack' }));
 }
 
-/** The family's own variants as a yardstick. */
+/** For the head of an answer: a sum holds for a part whether it goes on or not, so that is said with it. */
+export const willItFit = parts => parts.filter(part => !part.isFitted).map(part =>
+  ['Will it fit', [partLink(part.part), ': ', el('a', { class: 'across', href: pageOf(part.fit) }, verdict(part.headline))]]);
+
+/** The family’s own variants as a yardstick. */
 export function variantsSection(variants, asked) {
   if (!variants.some(one => one.trapped)) return null;
   const text = range => range?.text ?? 'not known';

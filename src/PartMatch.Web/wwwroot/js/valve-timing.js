@@ -4,7 +4,7 @@ import { familyOf, offerFamilies, offerVariants, variantName } from './choices.j
 import { el, facts, ruled, section, sentence } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures } from './plot.js';
-import { assumedSection, cautionsSection, hasRole, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, workingSection } from './sums.js';
+import { assumedSection, cautionsSection, hasRole, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant } = form.elements;
@@ -41,10 +41,10 @@ const rows = [
   ['overlap', 'Overlap'], ['enclosed', 'Stroke enclosed'], ['trapped', 'Trapped compression'],
 ];
 
-function events(answer) {
+function events(answer, name) {
   const states = [answer.atRest, ...answer.swept, ...(answer.asBuilt && answer.changes.length ? [answer.asBuilt] : [])];
   return section('Events', el('p', { class: 'quiet small' }, answer.convention),
-    ruled(`Degrees of the crank at ${answer.asked.atLift.text} lift, low … expected … high`, ['Event', ...states.map(state => sentence(state.what))],
+    ruled(`Degrees of the crank at ${answer.asked.atLift.text} lift, low … expected … high`, ['Event', ...states.map(state => (state === answer.asBuilt ? `${name} as built` : sentence(state.what)))],
       rows.map(([member, name]) => [name, ...states.map(state => state[member]?.text ?? 'not known')]), { className: 'restack' }));
 }
 
@@ -75,6 +75,7 @@ function render(answer) {
         el('h2', { 'data-first': true, tabindex: '-1' }, heading),
         el('p', { class: 'why' }, `Against ${name} as built: ${answer.changes.length ? `${answer.changes.join(', ')}.` : 'no difference that these sums see.'}`),
         facts([
+          ...willItFit(answer.parts),
           ['Intake', `opens ${atRest.intakeOpens.text}, closes ${atRest.intakeCloses.text}`],
           ['Exhaust', `opens ${atRest.exhaustOpens.text}, closes ${atRest.exhaustCloses.text}`],
           ['Overlap', atRest.overlap.text],
@@ -82,7 +83,7 @@ function render(answer) {
           ['Matters most', mattersMost(answer.influences)],
         ])),
       warningsNotice(answer.warnings),
-      events(answer),
+      events(answer, name),
       wanted(answer),
       section('Drawings', plotFigures(answer.plots)),
       wheels(answer),
