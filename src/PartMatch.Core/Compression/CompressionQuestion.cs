@@ -3,7 +3,9 @@ using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Compression;
 
-/// <summary>What compression has this variant with these parts, skimmed like this, and what is trapped of it? Null = as the variant, or the part, has it.</summary>
+/// <summary>
+/// What compression has this variant with these parts, skimmed like this, and what is trapped of it? Null = as the variant, or the part, has it.
+/// </summary>
 public sealed record CompressionQuestion(string Variant)
 {
     public Part? Head { get; init; }

@@ -9,6 +9,8 @@ namespace PartMatch.Core.Compression;
 /// <summary>What compression do these parts make, and how much of it is trapped? Geometry, cold and at rest; it does not predict knock.</summary>
 public static class CompressionReckoning
 {
+    private static readonly QuantityRange _none = RangeInMm(Spread.Exactly(0));
+
     /// <param name="question">Its variant must be the family's; its parts may be of another family.</param>
     /// <returns><see cref="CompressionAnswer"/>, or <see cref="SumRefused"/> with the reason.</returns>
     public static SumOutcome Reckon(FamilyFacts facts, CompressionQuestion question)
@@ -28,13 +30,13 @@ public static class CompressionReckoning
         var trapped = inputs.Trapped;
         var variants = FamilyYardsticks.Of(facts, question.Variant, trapped);
         return new CompressionAnswer(
-            new CompressionAsked(facts.Family.Code, question.Variant, question.HeadSkim ?? RangeInMm(Spread.Exactly(0)), question.BlockSkim ?? RangeInMm(Spread.Exactly(0)), question.WantedRatio),
+            new CompressionAsked(facts.Family.Code, question.Variant, question.HeadSkim ?? _none, question.BlockSkim ?? _none, question.WantedRatio),
             [.. Parts(facts, question)],
             inputs.Assumed,
             [.. Volumes(inputs, built)],
             RangeOfRatio(inputs.Ratio),
             RangeInMm(inputs.Squish),
-            RangeInPercent(SumRange.Of([new("ratio", inputs.Ratio), new("ratio of specific heats", IdealCycle.Gamma.Spread)], of => IdealCycle.Efficiency(of[0], of[1]))),
+            RangeInPercent(IdealCycle.Efficiency(inputs.Ratio)),
             built is null ? [] : EngineChanges.Between(StateOf(built), StateOf(inputs)),
             variants,
             inputs.Influences,
@@ -42,7 +44,8 @@ public static class CompressionReckoning
             [.. CompressionWarnings.Of(facts, question, inputs, built, variants)],
             Cautions.Of(["interference-engine", "emissions-law"]))
         {
-            Curve = trapped is null || inputs.Closes is not { } closing ? null : new TrappedCurve(inputs.Expected.Ratio, inputs.Expected.Crank, closing.Expected),
+            Curve = trapped is not null && inputs.Closes is { } closing ? new TrappedCurve(inputs.Expected.Ratio, inputs.Expected.Crank, closing.Expected)
+                : null,
             Trapped = trapped is { } share ? RangeOfRatio(share) : null,
             IntakeCloses = inputs.Closes is { } closes ? ValveTiming.TimingText.IntakeCloses(closes) : null,
             AsBuiltRatio = built is null ? null : RangeOfRatio(built.Ratio),
@@ -75,7 +78,8 @@ public static class CompressionReckoning
     {
         foreach (var (role, chosen) in new[]
         {
-            (Roles.Head, question.Head), (Roles.HeadGasket, question.HeadGasket), (Roles.Piston, question.Piston), (Roles.IntakeCamshaft, question.IntakeCamshaft),
+            (Roles.Head, question.Head), (Roles.HeadGasket, question.HeadGasket), (Roles.Piston, question.Piston),
+            (Roles.IntakeCamshaft, question.IntakeCamshaft),
         })
         {
             if (RoleParts.FindPosition(facts, role) is { } position)
@@ -90,7 +94,8 @@ public static class CompressionReckoning
 
     private static IEnumerable<VolumeTerm> Volumes(CylinderInputs inputs, CylinderInputs? built)
     {
-        VolumeTerm Term(string name, Func<Cylinder, double> volume) => new(name, built is null ? null : RangeInCm3(built.Of(volume)), RangeInCm3(inputs.Of(volume)));
+        VolumeTerm Term(string name, Func<Cylinder, double> volume) =>
+            new(name, built is null ? null : RangeInCm3(built.Of(volume)), RangeInCm3(inputs.Of(volume)));
         yield return Term("chamber", cylinder => cylinder.ChamberLeftM3);
         yield return Term("bowl", cylinder => cylinder.BowlM3);
         yield return Term("gasket", cylinder => cylinder.GasketM3);

@@ -24,24 +24,30 @@ internal static class CompressionWarnings
         if (question.HeadSkim is { High: > 0 } && question.ChamberArea is null)
         {
             yield return new SumWarning("skim-over-the-bore",
-                "The skim of the head is taken over the whole bore. A chamber with squish lands opens over less, and the skim then takes less: measure its opening and give it as chamber-area=.");
+                "The skim of the head is taken over the whole bore. A chamber with squish lands opens over less, and the skim then takes less: measure its "
+                + "opening and give it as chamber-area=.");
         }
 
-        if (question.HeadSkim is { High: > 0 } || question.BlockSkim is { High: > 0 } || question.GasketThickness is not null || question.HeadGasket is not null)
+        if (question.HeadSkim is { High: > 0 } || question.BlockSkim is { High: > 0 } || question.GasketThickness is not null
+            || question.HeadGasket is not null)
         {
             yield return new SumWarning("head-sits-lower",
-                "What lowers the head brings the valves nearer to the pistons by as much, and lets a chain- or belt-driven camshaft in the head run late: measure piston-to-valve by hand, and the events with a degree wheel.");
+                "What lowers the head brings the valves nearer to the pistons by as much, and lets a chain- or belt-driven camshaft in the head run late: "
+                + "measure piston-to-valve by hand, and the events with a degree wheel.");
         }
 
-        if (built is not null && EngineGeometry.Read(facts, question.Variant).Ratio.Figure is { } recorded && Math.Abs(recorded.Spread.Expected - built.Ratio.Expected) > SameRatio)
+        if (built is not null && EngineGeometry.Read(facts, question.Variant).Ratio.Figure is { } recorded
+            && Math.Abs(recorded.Spread.Expected - built.Ratio.Expected) > SameRatio)
         {
             yield return new SumWarning("ratio-differs-from-volumes",
-                $"Its own parts add up to {InRatio(built.Ratio.Expected)} where {InRatio(recorded.Spread.Expected)} is recorded of {question.Variant}: one of the two is wrong. Measure the volumes with a burette.");
+                $"Its own parts add up to {InRatio(built.Ratio.Expected)} where {InRatio(recorded.Spread.Expected)} is recorded of {question.Variant}: one of "
+                + "the two is wrong. Measure the volumes with a burette.");
         }
 
         if (inputs.Closes is null)
         {
-            yield return new SumWarning("closing-not-recorded", "It is not recorded when the intake valve closes: nothing is said of what is trapped. Measure it at 1 mm lift and give it as intake-closes=.");
+            yield return new SumWarning("closing-not-recorded",
+                "It is not recorded when the intake valve closes: nothing is said of what is trapped. Measure it at 1 mm lift and give it as intake-closes=.");
         }
 
         foreach (var warning in TrappedWarnings.Of(question.Variant, inputs.Trapped, inputs.Closes, inputs.Expected.Crank, variants))
@@ -56,7 +62,8 @@ internal static class CompressionWarnings
         var was = built is null ? "" : $", as built {RangeInMm(built.Squish).Text}";
         if (squish.Low <= 0)
         {
-            return new SumWarning("squish-gone", $"Squish {squish.Text}{was}: the crown can meet the head. Measure it with soft metal over the crown, the gasket tightened.");
+            return new SumWarning("squish-gone", $"Squish {squish.Text}{was}: the crown can meet the head. Measure it with soft metal over the crown, the "
+                + "gasket tightened.");
         }
 
         var wanted = CompressionReckoning.FindSquishWanted(facts, question.Variant);

@@ -11,10 +11,12 @@ namespace PartMatch.Core.Compression;
 /// <param name="OpeningM2">Of the chamber at the face of the head.</param>
 /// <remarks>
 /// A skim of the block lowers the deck and with it the squish. A skim of the head takes volume only: a land that is level with the face meets the crown at the
-/// same gasket as before. The gap beside the top land is left out; it is a few percent of the clearance (Heywood 1988, 6.5, from memory), the same before and after.
+/// same gasket as before. The gap beside the top land is left out; it is a few percent of the clearance (Heywood 1988, 6.5, from memory), the same before and
+/// after.
 /// </remarks>
 public readonly record struct Cylinder(
-    double BoreM, double StrokeM, double RodM, double ChamberM3, double BowlM3, double GasketM, double GasketBoreM, double DeckM, double HeadSkimM, double BlockSkimM, double OpeningM2)
+    double BoreM, double StrokeM, double RodM, double ChamberM3, double BowlM3, double GasketM, double GasketBoreM, double DeckM, double HeadSkimM,
+    double BlockSkimM, double OpeningM2)
 {
     public double SweptM3 => ClearanceVolume.Swept(BoreM, StrokeM);
 

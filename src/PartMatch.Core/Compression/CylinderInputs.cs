@@ -3,7 +3,9 @@ using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Compression;
 
-/// <summary>Everything that the compression of one engine is reckoned from: each number once, so that a length which stands in several places is one length.</summary>
+/// <summary>
+/// Everything that the compression of one engine is reckoned from: each number once, so that a length which stands in several places is one length.
+/// </summary>
 internal sealed class CylinderInputs(IReadOnlyList<Assumption> assumed, IReadOnlyList<SumInput> inputs, Func<double[], Cylinder> build, Spread? closes)
 {
     public IReadOnlyList<Assumption> Assumed { get; } = assumed;

@@ -37,19 +37,24 @@ internal sealed class CylinderReading
 
         var bore = Take("bore", LookedUp.Typed(question.Bore) ?? engine.Bore, Lengths, "85 mm");
         var stroke = Take("stroke", LookedUp.Typed(question.Stroke) ?? engine.Stroke, Lengths, "94 mm");
-        var chamber = Take("chamber-volume", LookedUp.Typed(question.ChamberVolume) ?? LookedUp.Feature(head, "chamber-volume"), GeometryText.RangeInCm3, "41 cm3");
+        var chamber = Take("chamber-volume", LookedUp.Typed(question.ChamberVolume) ?? LookedUp.Feature(head, "chamber-volume"), GeometryText.RangeInCm3,
+            "41 cm3");
         var bowl = Take("bowl-volume", LookedUp.Typed(question.BowlVolume) ?? LookedUp.Feature(piston, "bowl-volume"), GeometryText.RangeInCm3, "9.6 cm3");
-        var thickness = Take("gasket-thickness", LookedUp.Typed(question.GasketThickness) ?? LookedUp.Feature(gasket, "compressed-thickness"), Lengths, "0.75 mm");
+        var thickness = Take("gasket-thickness", LookedUp.Typed(question.GasketThickness) ?? LookedUp.Feature(gasket, "compressed-thickness"), Lengths,
+            "0.75 mm");
         var hole = Take("gasket-bore", LookedUp.Typed(question.GasketBore) ?? LookedUp.Feature(gasket, "bore"), Lengths, "86 mm");
         var rod = Find("rod-length", LookedUp.Typed(question.RodLength) ?? engine.Rod, Lengths);
         var deck = Deck(question, engine, piston, stroke, rod);
         var headSkim = Given("head-skim", question.HeadSkim);
         var blockSkim = Given("block-skim", question.BlockSkim);
-        var opening = question.ChamberArea is { } area ? Add("chamber-area", new Figure(Spread.Of(area), "given in the question"), range => range.In(GeometryText.SquareCentimetres, "0.0")) : (int?)null;
+        int? opening = question.ChamberArea is { } area
+            ? Add("chamber-area", new Figure(Spread.Of(area), "given in the question"), range => range.In(GeometryText.SquareCentimetres, "0.0"))
+            : null;
         var closes = Closing(facts, question);
 
         Cylinder Build(double[] of) => new(
-            of[bore], of[stroke], rod is { } length ? of[length] : double.NaN, of[chamber], of[bowl], of[thickness], of[hole], deck(of), of[headSkim], of[blockSkim],
+            of[bore], of[stroke], rod is { } length ? of[length] : double.NaN, of[chamber], of[bowl], of[thickness], of[hole], deck(of), of[headSkim],
+            of[blockSkim],
             opening is { } measured ? of[measured] : ClearanceVolume.Area(of[bore]));
         return new CylinderInputs(_assumed, _inputs, Build, closes);
     }
@@ -72,7 +77,8 @@ internal sealed class CylinderReading
         }
 
         var lacking = crown.Figure is null ? crown : height.Figure is null ? height : engine.Rod;
-        var found = Take("deck-clearance", question.Piston is null && engine.DeckClearance.Figure is not null ? engine.DeckClearance : lacking with { Figure = null }, Lengths, "0.2 mm");
+        var recorded = question.Piston is null && engine.DeckClearance.Figure is not null ? engine.DeckClearance : lacking with { Figure = null };
+        var found = Take("deck-clearance", recorded, Lengths, "0.2 mm");
         return of => of[found];
     }
 
@@ -86,7 +92,8 @@ internal sealed class CylinderReading
 
         var advance = question.IntakeAdvance is { } shift ? Spread.Of(shift) : _none;
         var closes = closing.Spread - advance;
-        _assumed.Add(new Assumption("intake-closes", TimingText.IntakeCloses(closes), advance == _none ? $"{closing.Source}, at rest" : $"{closing.Source}, {TimingText.Advance(advance).Text}"));
+        var setting = advance == _none ? "at rest" : TimingText.Advance(advance).Text;
+        _assumed.Add(new Assumption("intake-closes", TimingText.IntakeCloses(closes), $"{closing.Source}, {setting}"));
         return closes;
     }
 
@@ -106,7 +113,8 @@ internal sealed class CylinderReading
     private int Take(string name, LookedUp found, Func<Spread, QuantityRange> show, string example)
     {
         _refused ??= found.Figure is null
-            ? new SumRefused("not-recorded", name, $"The compression is built up from its volumes; the {Words(name)} is not known.", found.Found, "a quantity with its unit", $"measure it and give it: {name}={example}")
+            ? new SumRefused("not-recorded", name, $"The compression is built up from its volumes; the {Words(name)} is not known.", found.Found,
+                "a quantity with its unit", $"measure it and give it: {name}={example}")
             : null;
         return found.Figure is { } figure ? Add(name, figure, show) : Silent(name);
     }

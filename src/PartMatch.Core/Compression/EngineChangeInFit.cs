@@ -41,7 +41,8 @@ public static class EngineChangeInFit
             ? $"squish stays {GeometryText.InMm(metres)}"
             : null;
         string[] told = [.. changes, .. squish is null ? [] : new[] { squish }];
-        return told.Length > 0 ? $"{lead}: {string.Join(", ", told)}.{(changes.Any(change => change.StartsWith("trapped", StringComparison.Ordinal)) ? " Geometry only: it does not predict knock." : "")}"
+        var geometry = changes.Any(change => change.StartsWith("trapped", StringComparison.Ordinal)) ? " Geometry only: it does not predict knock." : "";
+        return told.Length > 0 ? $"{lead}: {string.Join(", ", told)}.{geometry}"
             : notKnown.Length > 0 ? $"Not reckoned: {string.Join("; ", notKnown)}."
             : "Timing and compression stay as built, as far as they are recorded.";
     }
@@ -65,12 +66,12 @@ public static class EngineChangeInFit
     private static string? Link(FamilyFacts facts, FitQuestion question, Position position, Part part, string role)
     {
         Permalink To(string path) => new Permalink(path).With("family", facts.Family.Code).With("variant", question.Variant);
-        var intake = RoleParts.FindPosition(facts, Roles.IntakeCamshaft);
+        var isIntakeWheel = RoleParts.FindPosition(facts, Roles.IntakeCamshaft) is { } intake && RoleParts.FindWheel(facts, intake) == position;
         return role switch
         {
             Roles.IntakeCamshaft => To("/api/valve-timing").With("intake-cam", part.Id).ToString(),
             Roles.ExhaustCamshaft => To("/api/valve-timing").With("exhaust-cam", part.Id).ToString(),
-            Roles.CamSprocket => To("/api/valve-timing").With(intake is not null && RoleParts.FindWheel(facts, intake) == position ? "intake-wheel" : "exhaust-wheel", part.Id).ToString(),
+            Roles.CamSprocket => To("/api/valve-timing").With(isIntakeWheel ? "intake-wheel" : "exhaust-wheel", part.Id).ToString(),
             _ => To("/api/compression").With(role, part.Id).ToString(),
         };
     }

@@ -121,7 +121,12 @@ internal static class EngineChanges
     private static string[] Phasers(Phaser? was, Phaser? now)
     {
         static string Range(Phaser phaser) => GeometryText.InDegrees(phaser.Range.Expected, "0.#");
-        static string Words(Phaser phaser) => phaser.Moves ? $"can be {(phaser.Rest == PhaserRest.Advanced ? "retarded" : "advanced")} by up to {Range(phaser)}" : "is fixed";
+        static string Words(Phaser phaser) => phaser switch
+        {
+            { Moves: false } => "is fixed",
+            { Rest: PhaserRest.Advanced } => $"can be retarded by up to {Range(phaser)}",
+            _ => $"can be advanced by up to {Range(phaser)}",
+        };
         return was is null || now is null || (was.Rest == now.Rest && Math.Abs(was.Range.Expected - now.Range.Expected) <= SameDegrees) ? []
             : was.Moves && was.Rest == now.Rest ? [$"intake camshaft {Words(now)} instead of {Range(was)}"]
             : [$"intake camshaft {Words(now)}; as built it {Words(was)}"];

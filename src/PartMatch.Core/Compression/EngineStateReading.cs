@@ -64,5 +64,7 @@ internal sealed class EngineStateReading
     }
 
     private IReadOnlyList<Part> At(Position? position) =>
-        position is not null && _there.TryGetValue(position.Code, out var part) ? part is null ? [] : [part] : RoleParts.Fitted(_facts, _question.Variant, position);
+        position is null || !_there.TryGetValue(position.Code, out var part) ? RoleParts.Fitted(_facts, _question.Variant, position)
+        : part is null ? []
+        : [part];
 }

@@ -1,6 +1,9 @@
 namespace PartMatch.Core.Compression;
 
-/// <summary>Where the piston stands at a crank angle. The pin is taken to lie on the cylinder's axis: an offset of a millimetre or two moves the result by less than what is known of the closing.</summary>
+/// <summary>
+/// Where the piston stands at a crank angle. The pin is taken to lie on the cylinder's axis: an offset of a millimetre or two moves the result by less than
+/// what is known of the closing.
+/// </summary>
 /// <param name="StrokeM">Travel of the piston, m.</param>
 /// <param name="RodM">Rod length between centres, m; longer than half the stroke.</param>
 /// <remarks>
@@ -25,7 +28,9 @@ public readonly record struct SliderCrank(double StrokeM, double RodM)
     /// <summary>The same as a share of the stroke: 0 at the top, 1 at the bottom.</summary>
     public double ShareBelowTop(double degrees) => BelowTopM(degrees) / StrokeM;
 
-    /// <summary>The crank angle, 0 to 180 degrees, at which the piston stands that share of the stroke below its top: <see cref="ShareBelowTop"/> turned round.</summary>
+    /// <summary>
+    /// The crank angle, 0 to 180 degrees, at which the piston stands that share of the stroke below its top: <see cref="ShareBelowTop"/> turned round.
+    /// </summary>
     /// <param name="share">0 to 1.</param>
     /// <remarks>With y = a + l − x, the pin's height over the crank's centre: cos θ = (y² + a² − l²) ÷ (2·a·y), the law of cosines.</remarks>
     public double DegreesAt(double share)

@@ -3,7 +3,10 @@ using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Compression;
 
-/// <summary>Volume when the intake valve closes ÷ clearance volume: geometry only. It leaves out ram, pulses, heat and what a valve still leaks below the stated lift, and does not predict knock.</summary>
+/// <summary>
+/// Volume when the intake valve closes ÷ clearance volume: geometry only. It leaves out ram, pulses, heat and what a valve still leaks below the stated lift,
+/// and does not predict knock.
+/// </summary>
 /// <remarks>
 /// 1 + (geometric ratio − 1) × x(θ) ÷ stroke, θ = 180° + closing after bottom dead centre. Equal distances before and after bottom dead centre enclose the
 /// same volume, so the sum is over the distance: it falls all the way, while over the closing itself it turns at bottom dead centre.

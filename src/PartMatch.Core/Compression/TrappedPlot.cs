@@ -26,17 +26,20 @@ public static class TrappedPlot
     {
         double At(double closes) => TrappedCompression.Of(curve.Ratio, curve.Crank, closes);
         var line = Points(Step, At);
-        PlotPoint[] own = [.. variants.Where(one => one.Trapped is not null && one.IntakeCloses is not null).Select(one => new PlotPoint(one.IntakeCloses!.Expected, one.Trapped!.Expected))];
+        PlotPoint[] own = [.. variants.Where(one => one.Trapped is not null && one.IntakeCloses is not null).Select(one =>
+            new PlotPoint(one.IntakeCloses!.Expected, one.Trapped!.Expected))];
         var here = At(curve.Closes);
         return new CurvePlot(
             "Trapped compression over intake closing",
-            $"With a compression ratio of {GeometryText.InRatio(curve.Ratio)} most is trapped when the valve closes at bottom dead centre, and less the further from it on either side. "
+            $"With a compression ratio of {GeometryText.InRatio(curve.Ratio)} most is trapped when the valve closes at bottom dead centre, and less the "
+            + "further from it on either side. "
             + $"Closing {TimingText.IntakeCloses(Measures.Spread.Exactly(curve.Closes)).Text} traps {GeometryText.InRatio(here)}.",
             new PlotAxis("Intake closes after bottom dead centre (minus = before)", "° of the crank", -Reach, Reach) { Step = 30 },
             new PlotAxis("Trapped compression ratio", ""),
             [
                 new PlotLine($"{asked} as asked, compression ratio {GeometryText.InRatio(curve.Ratio)}", line) { IsMain = true },
-                .. own.Length == 0 ? [] : new[] { new PlotLine($"as built: {string.Join(", ", variants.Where(one => one.Trapped is not null).Select(one => one.Variant))}", own) { IsPointsOnly = true } },
+                .. own.Length == 0 ? [] : new[] { new PlotLine($"as built: "
+                    + $"{string.Join(", ", variants.Where(one => one.Trapped is not null).Select(one => one.Variant))}", own) { IsPointsOnly = true } },
             ],
             [],
             [
@@ -49,7 +52,8 @@ public static class TrappedPlot
                     .. Points(TableStep, At).Append(new PlotPoint(curve.Closes, here)).OrderBy(point => point.X)
                         .Select(point => (IReadOnlyList<string>)[GeometryText.InDegrees(point.X, "0.#"), GeometryText.InRatio(point.Y), asked + " as asked"]),
                     .. variants.Where(one => one.Trapped is not null && one.IntakeCloses is not null)
-                        .Select(one => (IReadOnlyList<string>)[GeometryText.InDegrees(one.IntakeCloses!.Expected, "0.#"), GeometryText.InRatio(one.Trapped!.Expected), one.Variant + " as built"]),
+                        .Select(one => (IReadOnlyList<string>)[GeometryText.InDegrees(one.IntakeCloses!.Expected, "0.#"),
+                            GeometryText.InRatio(one.Trapped!.Expected), one.Variant + " as built"]),
                 ]));
     }
 

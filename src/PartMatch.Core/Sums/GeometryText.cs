@@ -2,7 +2,9 @@ using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Sums;
 
-/// <summary>Lengths, volumes and angles of the crank as the trade writes them: what goes in is in the base unit, what comes out has its unit on every number.</summary>
+/// <summary>
+/// Lengths, volumes and angles of the crank as the trade writes them: what goes in is in the base unit, what comes out has its unit on every number.
+/// </summary>
 internal static class GeometryText
 {
     private const char Minus = '\u2212';
@@ -39,7 +41,9 @@ internal static class GeometryText
         return new QuantityRange(Tidy(degrees.Low), Tidy(degrees.Expected), Tidy(degrees.High), _degrees.Symbol, numbers + after);
     }
 
-    /// <summary>An angle from a dead centre in words, on the side where it lies: the numbers keep the sign, the words turn it into "before" and "after".</summary>
+    /// <summary>
+    /// An angle from a dead centre in words, on the side where it lies: the numbers keep the sign, the words turn it into "before" and "after".
+    /// </summary>
     /// <param name="side">Where positive numbers lie.</param>
     /// <param name="other">Where negative ones lie.</param>
     public static QuantityRange RangeFromDeadCentre(Spread degrees, string side, string other, string centre) => degrees switch

@@ -12,7 +12,8 @@ internal sealed record LookedUp(Figure? Figure, string Found)
     private static readonly LookedUp _nothing = new(null, "nothing");
 
     /// <summary>What the question gives, which stands before what is recorded.</summary>
-    public static LookedUp? Typed(QuantityRange? range) => range is null ? null : new LookedUp(new Figure(Spread.Of(range), "given in the question"), range.Text);
+    public static LookedUp? Typed(QuantityRange? range) => range is null ? null
+        : new LookedUp(new Figure(Spread.Of(range), "given in the question"), range.Text);
 
     /// <summary>A fact of the engine as built.</summary>
     public static LookedUp Fact(FamilyFacts facts, string variant, string property) =>
@@ -40,7 +41,8 @@ internal sealed record LookedUp(Figure? Figure, string Found)
     private static LookedUp Of(KnownValue value, string source) => value switch
     {
         StatedQuantity quantity => new LookedUp(
-            new Figure((double)(quantity.Possible.Low ?? quantity.Nominal), (double)quantity.Nominal, (double)(quantity.Possible.High ?? quantity.Nominal), source), quantity.Text),
+            new Figure((double)(quantity.Possible.Low ?? quantity.Nominal), (double)quantity.Nominal, (double)(quantity.Possible.High ?? quantity.Nominal),
+                source), quantity.Text),
         StatedCount count => new LookedUp(new Figure(count.Value, count.Value, count.Value, source), count.Text),
         DisputedValue disputed => new LookedUp(null, $"sources that disagree: {disputed.Text}"),
         _ => _nothing,

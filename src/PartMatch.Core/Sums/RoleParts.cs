@@ -20,7 +20,8 @@ public static class RoleParts
     /// <summary>The parts that the maker fitted there over the years, in ordinal order; empty when nothing is, or nothing is recorded.</summary>
     public static IReadOnlyList<Part> Fitted(FamilyFacts facts, string variant, Position? position) => position is null
         ? []
-        : [.. facts.FitmentsAt(variant, position.Code).Select(fitment => fitment.Part).OfType<string>().Distinct(StringComparer.Ordinal).Select(facts.FindPart).OfType<Part>()];
+        : [.. facts.FitmentsAt(variant, position.Code).Select(fitment =>
+            fitment.Part).OfType<string>().Distinct(StringComparer.Ordinal).Select(facts.FindPart).OfType<Part>()];
 
     /// <summary>A part of a question, as the answer shows it.</summary>
     public static RolePart Shown(FamilyFacts facts, string variant, Position position, Part part)
@@ -28,7 +29,8 @@ public static class RoleParts
         var isFitted = Fitted(facts, variant, position).Any(fitted => fitted.Id == part.Id);
         return new RolePart(position.Role ?? "", position.Code, part.Id, part.Name, isFitted)
         {
-            Fit = isFitted ? null : new Permalink("/api/fit").With("family", facts.Family.Code).With("variant", variant).With("position", position.Code).With("part", part.Id).ToString(),
+            Fit = isFitted ? null : new Permalink("/api/fit").With("family", facts.Family.Code).With("variant", variant).With("position",
+                position.Code).With("part", part.Id).ToString(),
             Headline = isFitted ? null : FitCheck.Decide(facts, new FitQuestion(variant, position.Code, part)).Headline,
         };
     }

@@ -32,7 +32,9 @@ public readonly record struct LobeEvents(Spread Opens, Spread Closes)
         return (valve == Valve.Intake ? new LobeEvents(near, far) : new LobeEvents(far, near)) with { OwnDuration = duration };
     }
 
-    /// <summary>Degrees of the crank, around top dead centre, in which both valves are open; negative where the exhaust valve shuts before the intake valve opens.</summary>
+    /// <summary>
+    /// Degrees of the crank, around top dead centre, in which both valves are open; negative where the exhaust valve shuts before the intake valve opens.
+    /// </summary>
     public static Spread Overlap(LobeEvents intake, LobeEvents exhaust) => intake.Opens + exhaust.Closes;
 
     /// <summary>Angle between the two lobe centres, in degrees of the CAM: half of what lies between them at the crank.</summary>

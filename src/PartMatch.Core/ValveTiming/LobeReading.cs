@@ -38,7 +38,8 @@ internal sealed class LobeReading(FamilyFacts facts, ValveTimingQuestion questio
         var (phaser, mayMove) = PhaserReading.Of(facts, wheels, shared.PhaserRange, shared.PhaserRest);
         var setting = new LobeSetting(
             valve, onMark, sources, of.Centre is { } centre ? new Figure(Spread.Of(centre), "given in the question") : null,
-            shared.Advance is { } advance ? Spread.Of(advance) : Spread.Exactly(0), shared.Teeth, teeth, (double)(question.CrankTurns?.Value ?? (decimal)TimingWheel.CrankTurnsOfCam),
+            shared.Advance is { } advance ? Spread.Of(advance) : Spread.Exactly(0), shared.Teeth, teeth,
+                (double)(question.CrankTurns?.Value ?? (decimal)TimingWheel.CrankTurnsOfCam),
             phaser, mayMove, [.. Shown(position, camshafts), .. Shown(wheelPosition, wheels)])
         {
             Lift = AsBuiltEvents.Lift(camshafts).Figure?.Spread,
@@ -48,7 +49,8 @@ internal sealed class LobeReading(FamilyFacts facts, ValveTimingQuestion questio
 
     private (LobeEvents? Events, string Sources, SumRefused? Refused) Events(LobeQuestion of, Valve valve, IReadOnlyList<Part> camshafts)
     {
-        var (opens, closes) = (LookedUp.Typed(of.Opens) ?? AsBuiltEvents.Opens(camshafts, valve), LookedUp.Typed(of.Closes) ?? AsBuiltEvents.Closes(camshafts, valve));
+        var (opens, closes) = (LookedUp.Typed(of.Opens) ?? AsBuiltEvents.Opens(camshafts, valve),
+            LookedUp.Typed(of.Closes) ?? AsBuiltEvents.Closes(camshafts, valve));
         if (question.AtLift is { } lift && lift.Value != RecordedAtM && LobeRefusals.OfLift(lift, valve, of, opens, closes) is { } otherLift)
         {
             return (null, "", otherLift);
@@ -58,7 +60,8 @@ internal sealed class LobeReading(FamilyFacts facts, ValveTimingQuestion questio
         if (opens.Figure is null && closes.Figure is null && foreign is { } moved)
         {
             return of.Centre is { } place
-                ? (LobeEvents.Around(valve, moved.Duration, Spread.Of(place)), $"duration of {camshafts[0].Id}, made for the other valves, around the centre given", null)
+                ? (LobeEvents.Around(valve, moved.Duration, Spread.Of(place)),
+                    $"duration of {camshafts[0].Id}, made for the other valves, around the centre given", null)
                 : (null, "", LobeRefusals.OfForeign(valve, camshafts[0], moved));
         }
 
@@ -69,7 +72,8 @@ internal sealed class LobeReading(FamilyFacts facts, ValveTimingQuestion questio
 
         var events = new LobeEvents(opening.Spread, closing.Spread);
         var sources = opening.Source == closing.Source ? opening.Source : $"{opening.Source}; {closing.Source}";
-        return of.Centre is { } centre ? (LobeEvents.Around(valve, events.Duration, Spread.Of(centre)), $"{sources}; set around the centre given", null) : (events, sources, null);
+        return of.Centre is { } centre ? (LobeEvents.Around(valve, events.Duration, Spread.Of(centre)), $"{sources}; set around the centre given", null)
+            : (events, sources, null);
     }
 
     /// <summary>The lobe of a camshaft that was made for the other valves; its events there say how long it opens, not where it would stand here.</summary>

@@ -10,7 +10,8 @@ namespace PartMatch.Core.ValveTiming;
 /// <param name="WheelTeeth">Null where not recorded.</param>
 /// <param name="MayMove">It is not recorded whether its drive moves it.</param>
 internal sealed record LobeSetting(
-    Valve Valve, LobeEvents OnMark, string Sources, Figure? Centre, Spread Advance, int Teeth, int? WheelTeeth, double CrankTurns, Phaser Phaser, bool MayMove, IReadOnlyList<RolePart> Parts)
+    Valve Valve, LobeEvents OnMark, string Sources, Figure? Centre, Spread Advance, int Teeth, int? WheelTeeth, double CrankTurns, Phaser Phaser, bool MayMove,
+        IReadOnlyList<RolePart> Parts)
 {
     /// <summary>Lift at the valve, m; null where not recorded.</summary>
     public Spread? Lift { get; init; }

@@ -9,10 +9,12 @@ namespace PartMatch.Core.ValveTiming;
 internal static class PhaserReading
 {
     /// <returns>The phaser, fixed where none is known; and whether it may move all the same, because nobody recorded how.</returns>
-    public static (Phaser Phaser, bool MayMove) Of(FamilyFacts facts, IReadOnlyList<Part> wheels, QuantityRange? givenRange = null, PhaserRest? givenRest = null)
+    public static (Phaser Phaser, bool MayMove) Of(FamilyFacts facts, IReadOnlyList<Part> wheels, QuantityRange? givenRange = null,
+        PhaserRest? givenRest = null)
     {
         var range = LookedUp.Typed(givenRange) ?? LookedUp.Feature(wheels, "phaser-range");
-        var rest = givenRest ?? (wheels.Count > 0 && ValueSelection.Of(wheels[0], "rest") is StatedChoices { Choices: [var word] } ? Codes.Find<PhaserRest>(word) : null);
+        var rest = givenRest ?? (wheels.Count > 0 && ValueSelection.Of(wheels[0], "rest") is StatedChoices { Choices: [var word] }
+            ? Codes.Find<PhaserRest>(word) : null);
         if (range.Figure is { Spread: { High: > 0 } travel } && rest is { } known)
         {
             return (new Phaser(travel, known), false);

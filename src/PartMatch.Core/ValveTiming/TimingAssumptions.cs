@@ -18,13 +18,15 @@ internal static class TimingAssumptions
             if (lobe.Phaser.Moves)
             {
                 yield return new Assumption(
-                    $"{code}-phaser-range", GeometryText.RangeInDegrees(lobe.Phaser.Range), $"rests {(lobe.Phaser.Rest == PhaserRest.Advanced ? "advanced" : "retarded")}; the recorded events hold at rest");
+                    $"{code}-phaser-range", GeometryText.RangeInDegrees(lobe.Phaser.Range),
+                    $"rests {(lobe.Phaser.Rest == PhaserRest.Advanced ? "advanced" : "retarded")}; the recorded events hold at rest");
             }
         }
 
         if (setting.Intake.Parts.Concat(setting.Exhaust.Parts).Any(part => !part.IsFitted))
         {
-            yield return new Assumption("mark", GeometryText.RangeInDegrees(_none), "a part of another engine is taken to stand to its mark here as it does there: check with a degree wheel");
+            yield return new Assumption("mark", GeometryText.RangeInDegrees(_none),
+                "a part of another engine is taken to stand to its mark here as it does there: check with a degree wheel");
         }
 
         foreach (var (name, known, show) in new[]

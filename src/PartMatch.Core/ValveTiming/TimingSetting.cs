@@ -66,14 +66,16 @@ internal sealed class TimingSetting
     public IReadOnlyList<Influence> Influences() => Geometry is { } known
         ? TrappedCompression.Influences(known.Ratio, known.Stroke, known.Rod, Intake.AtRest.Closes)
         : SumRange.Influences(
-            [new("intake opening", Intake.AtRest.Opens), new("exhaust closing", Exhaust.AtRest.Closes)], of => of[0] + of[1], overlap => InDegrees(overlap, "0.#"));
+            [new("intake opening", Intake.AtRest.Opens), new("exhaust closing", Exhaust.AtRest.Closes)], of => of[0] + of[1], overlap =>
+                InDegrees(overlap, "0.#"));
 
     /// <summary>At shares of the phasers' travel.</summary>
     public TimingState State(string what, double intakeShare, double exhaustShare)
     {
         var (intake, exhaust) = (Intake.At(intakeShare), Exhaust.At(exhaustShare));
         return State(
-            what, intake, exhaust, Intake.Shift + Intake.Phaser.At(intakeShare), Exhaust.Shift + Exhaust.Phaser.At(exhaustShare), Trapped(intake), Enclosed(intake)) with
+            what, intake, exhaust, Intake.Shift + Intake.Phaser.At(intakeShare), Exhaust.Shift + Exhaust.Phaser.At(exhaustShare), Trapped(intake),
+                Enclosed(intake)) with
         {
             Overlap = RangeInDegrees(Overlap(intake, exhaust)),
             Separation = SeparationOf(IsOneCamshaft ? Intake.OnMark : intake, IsOneCamshaft ? Exhaust.OnMark : exhaust),
@@ -81,7 +83,8 @@ internal sealed class TimingSetting
     }
 
     /// <summary>One camshaft shifts all its lobes together: their overlap stays what it is on the mark, however little is known of the shift.</summary>
-    public Spread Overlap(LobeEvents intake, LobeEvents exhaust) => IsOneCamshaft ? LobeEvents.Overlap(Intake.OnMark, Exhaust.OnMark) : LobeEvents.Overlap(intake, exhaust);
+    public Spread Overlap(LobeEvents intake, LobeEvents exhaust) => IsOneCamshaft ? LobeEvents.Overlap(Intake.OnMark, Exhaust.OnMark)
+        : LobeEvents.Overlap(intake, exhaust);
 
     /// <summary>From rest outwards; one phaser alone, then the other, then both.</summary>
     public IEnumerable<TimingState> Swept()
@@ -106,9 +109,11 @@ internal sealed class TimingSetting
         }
     }
 
-    private static QuantityRange SeparationOf(LobeEvents intake, LobeEvents exhaust) => RangeInDegrees(LobeEvents.Separation(intake, exhaust), " of the camshaft");
+    private static QuantityRange SeparationOf(LobeEvents intake, LobeEvents exhaust) =>
+        RangeInDegrees(LobeEvents.Separation(intake, exhaust), " of the camshaft");
 
-    public static TimingState State(string what, LobeEvents intake, LobeEvents exhaust, Spread intakeAdvance, Spread exhaustAdvance, Spread? trapped, Spread? enclosed) => new(
+    public static TimingState State(string what, LobeEvents intake, LobeEvents exhaust, Spread intakeAdvance, Spread exhaustAdvance, Spread? trapped,
+        Spread? enclosed) => new(
         what,
         TimingText.Advance(intakeAdvance),
         TimingText.Advance(exhaustAdvance),

@@ -13,7 +13,8 @@ internal static class TimingSteps
     public static IEnumerable<WorkingStep> Of(TimingSetting setting)
     {
         var (intake, exhaust) = (setting.Intake.AtRest, setting.Exhaust.AtRest);
-        foreach (var step in OfLobe(setting.Intake, setting.IsOneCamshaft ? "the camshaft" : "the intake camshaft").Concat(OfLobe(setting.Exhaust, setting.IsOneCamshaft ? null : "the exhaust camshaft")))
+        foreach (var step in OfLobe(setting.Intake, setting.IsOneCamshaft ? "the camshaft"
+            : "the intake camshaft").Concat(OfLobe(setting.Exhaust, setting.IsOneCamshaft ? null : "the exhaust camshaft")))
         {
             yield return step;
         }
@@ -72,7 +73,8 @@ internal static class TimingSteps
         if (camshaft is not null && lobe.PerTooth is { } perTooth)
         {
             yield return new WorkingStep(
-                $"one tooth of the wheel on {camshaft}", "360° ÷ teeth × crank turns for one turn of the wheel", $"360° ÷ {lobe.WheelTeeth} × {SumText.Number(lobe.CrankTurns, "0.###")}",
+                $"one tooth of the wheel on {camshaft}", "360° ÷ teeth × crank turns for one turn of the wheel",
+                $"360° ÷ {lobe.WheelTeeth} × {SumText.Number(lobe.CrankTurns, "0.###")}",
                 $"{InDegrees(perTooth)} of the crank", "a camshaft turns at half the speed of the crankshaft");
         }
 
@@ -80,23 +82,29 @@ internal static class TimingSteps
         if (camshaft is not null && shift != 0)
         {
             yield return new WorkingStep(
-                $"shift of {camshaft}", "teeth × degrees per tooth + advance", $"{Signed(lobe.Teeth)} × {InDegrees(lobe.PerTooth ?? 0)} + ({InDegrees(lobe.Advance.Expected)})", TimingText.Advance(lobe.Shift).Text,
+                $"shift of {camshaft}", "teeth × degrees per tooth + advance",
+                $"{Signed(lobe.Teeth)} × {InDegrees(lobe.PerTooth ?? 0)} + ({InDegrees(lobe.Advance.Expected)})", TimingText.Advance(lobe.Shift).Text,
                 "advance is positive, retard negative");
         }
 
         yield return new WorkingStep(
-            $"{code} opens", "on its mark + shift", $"{InDegrees(mark.Opens.Expected)} + ({InDegrees(shift)})", $"{InDegrees(now.Opens.Expected)}, that is {Exactly(TimingText.Opens, lobe.Valve, now.Opens.Expected)}", lobe.Sources);
+            $"{code} opens", "on its mark + shift", $"{InDegrees(mark.Opens.Expected)} + ({InDegrees(shift)})",
+            $"{InDegrees(now.Opens.Expected)}, that is {Exactly(TimingText.Opens, lobe.Valve, now.Opens.Expected)}", lobe.Sources);
         yield return new WorkingStep(
-            $"{code} closes", "on its mark − shift", $"{InDegrees(mark.Closes.Expected)} − ({InDegrees(shift)})", $"{InDegrees(now.Closes.Expected)}, that is {Exactly(TimingText.Closes, lobe.Valve, now.Closes.Expected)}", lobe.Sources);
+            $"{code} closes", "on its mark − shift", $"{InDegrees(mark.Closes.Expected)} − ({InDegrees(shift)})",
+            $"{InDegrees(now.Closes.Expected)}, that is {Exactly(TimingText.Closes, lobe.Valve, now.Closes.Expected)}", lobe.Sources);
         yield return new WorkingStep(
-            $"{code} duration", "opens + 180° + closes", $"{InDegrees(now.Opens.Expected)} + 180° + ({InDegrees(now.Closes.Expected)})", $"{InDegrees(now.Duration.Expected)} of the crank", Definition);
+            $"{code} duration", "opens + 180° + closes", $"{InDegrees(now.Opens.Expected)} + 180° + ({InDegrees(now.Closes.Expected)})",
+            $"{InDegrees(now.Duration.Expected)} of the crank", Definition);
         var near = lobe.Valve == Valve.Intake ? now.Opens.Expected : now.Closes.Expected;
         yield return new WorkingStep(
-            $"{code} lobe centre", $"duration ÷ 2 − {(lobe.Valve == Valve.Intake ? "opens" : "closes")}", $"{InDegrees(now.Duration.Expected)} ÷ 2 − ({InDegrees(near)})",
+            $"{code} lobe centre", $"duration ÷ 2 − {(lobe.Valve == Valve.Intake ? "opens" : "closes")}",
+            $"{InDegrees(now.Duration.Expected)} ÷ 2 − ({InDegrees(near)})",
             Exactly(TimingText.Centre, lobe.Valve, now.Centre(lobe.Valve).Expected), Blair);
     }
 
-    private static string Exactly(Func<Valve, Measures.Spread, Measures.QuantityRange> say, Valve valve, double degrees) => say(valve, Measures.Spread.Exactly(degrees)).Text;
+    private static string Exactly(Func<Valve, Measures.Spread, Measures.QuantityRange> say, Valve valve, double degrees) =>
+        say(valve, Measures.Spread.Exactly(degrees)).Text;
 
     private static string Signed(int teeth) => teeth < 0 ? $"−{-teeth}" : $"{teeth}";
 }

@@ -7,7 +7,8 @@ namespace PartMatch.Core.ValveTiming;
 internal static class TimingText
 {
     public const string Convention =
-        "Degrees of the crank. Intake opens before top dead centre and closes after bottom dead centre; exhaust opens before bottom dead centre and closes after top dead centre. "
+        "Degrees of the crank. Intake opens before top dead centre and closes after bottom dead centre; exhaust opens before bottom dead centre and closes "
+        + "after top dead centre. "
         + "A negative number lies on the other side of its dead centre. Advance is earlier, retard is later, whichever way the camshaft turns.";
 
     private const string Top = "top dead centre";
@@ -36,7 +37,8 @@ internal static class TimingText
     {
         { Low: 0, High: 0 } => GeometryText.RangeInDegrees(degrees),
         { Low: >= 0 } => GeometryText.RangeInDegrees(degrees, " advanced"),
-        { High: <= 0 } => GeometryText.RangeFromDeadCentre(degrees, "", "retarded", "") with { Text = GeometryText.RangeInDegrees(new Spread(-degrees.High, -degrees.Expected, -degrees.Low), " retarded").Text },
+        { High: <= 0 } => GeometryText.RangeFromDeadCentre(degrees, "", "retarded",
+            "") with { Text = GeometryText.RangeInDegrees(new Spread(-degrees.High, -degrees.Expected, -degrees.Low), " retarded").Text },
         _ => GeometryText.RangeInDegrees(degrees, " advanced (minus = retarded)"),
     };
 

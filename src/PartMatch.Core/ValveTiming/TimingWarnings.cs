@@ -19,7 +19,8 @@ internal static class TimingWarnings
         }
         else if (setting.Crank is { } crank)
         {
-            foreach (var warning in TrappedWarnings.Of(setting.Question.Variant, setting.Trapped(rest), rest.Closes, crank, setting.IsAtOneMillimetre ? variants : []))
+            foreach (var warning in TrappedWarnings.Of(setting.Question.Variant, setting.Trapped(rest), rest.Closes, crank, setting.IsAtOneMillimetre
+                ? variants : []))
             {
                 yield return warning;
             }
@@ -34,8 +35,10 @@ internal static class TimingWarnings
         {
             var (end, other) = (setting.Intake.At(1), setting.Exhaust.At(1));
             yield return new SumWarning("piston-to-valve",
-                $"Around top dead centre the intake valve opens {Widest(rest.Opens.Expected, end.Opens.Expected, TimingText.IntakeOpens)} and the exhaust valve closes "
-                + $"{Widest(setting.Exhaust.AtRest.Closes.Expected, other.Closes.Expected, TimingText.ExhaustCloses)}. Measure piston-to-valve by hand, at both ends of phaser travel, with the final gasket, springs and lash.");
+                $"Around top dead centre the intake valve opens {Widest(rest.Opens.Expected, end.Opens.Expected, TimingText.IntakeOpens)} and the exhaust "
+                + "valve closes "
+                + $"{Widest(setting.Exhaust.AtRest.Closes.Expected, other.Closes.Expected, TimingText.ExhaustCloses)}. Measure piston-to-valve by hand, at "
+                    + "both ends of phaser travel, with the final gasket, springs and lash.");
         }
     }
 
@@ -43,16 +46,19 @@ internal static class TimingWarnings
     {
         var overlap = setting.Overlap(setting.Intake.AtRest, setting.Exhaust.AtRest);
         var own = setting.IsAtOneMillimetre ? variants.Where(one => one.Overlap is not null).Select(one => one.Overlap!.Expected).Order().ToList() : [];
-        var usual = own.Count == 0 ? "the family records none to compare it with" : $"the family's own variants lie at {InDegrees(own[0], "0.#")} … {InDegrees(own[^1], "0.#")} at 1 mm, at rest";
+        var usual = own.Count == 0 ? "the family records none to compare it with"
+            : $"the family's own variants lie at {InDegrees(own[0], "0.#")} … {InDegrees(own[^1], "0.#")} at 1 mm, at rest";
         if (own.Count > 0 && overlap.Expected > own[^1] + SameDegrees)
         {
             yield return new SumWarning("overlap-large",
-                $"Overlap {RangeInDegrees(overlap).Text}; {usual}. More overlap idles worse, and under boost lets charge through to the exhaust. Measure idle and exhaust, and piston-to-valve by hand.");
+                $"Overlap {RangeInDegrees(overlap).Text}; {usual}. More overlap idles worse, and under boost lets charge through to the exhaust. Measure idle "
+                + "and exhaust, and piston-to-valve by hand.");
         }
         else if (overlap.Expected < 0 && (own.Count == 0 || overlap.Expected < own[0] - SameDegrees))
         {
             yield return new SumWarning("overlap-negative",
-                $"Overlap {RangeInDegrees(overlap).Text}: both valves are below this lift for {InDegrees(-overlap.Expected, "0.#")} around top dead centre, and burnt gas stays in; {usual}. Measure the events with a degree wheel.");
+                $"Overlap {RangeInDegrees(overlap).Text}: both valves are below this lift for {InDegrees(-overlap.Expected, "0.#")} around top dead centre, "
+                + $"and burnt gas stays in; {usual}. Measure the events with a degree wheel.");
         }
     }
 
@@ -65,13 +71,15 @@ internal static class TimingWarnings
             if (lobe.MayMove)
             {
                 yield return new SumWarning("phaser-not-recorded",
-                    $"How far the {code} camshaft's drive moves it, or where it rests, is not recorded: everything here holds for its rest. Give {code}-phaser-range= and {code}-phaser-rest=.");
+                    $"How far the {code} camshaft's drive moves it, or where it rests, is not recorded: everything here holds for its rest. Give "
+                    + $"{code}-phaser-range= and {code}-phaser-rest=.");
             }
 
             if (Math.Abs(lobe.Shift.Expected) > SameDegrees)
             {
                 yield return new SumWarning("trigger-shifts",
-                    $"A trigger wheel on the {code} camshaft shifts by the same {InDegrees(Math.Abs(lobe.Shift.Expected), "0.#")}: the control unit sees it there. Measure where it finds the camshaft.");
+                    $"A trigger wheel on the {code} camshaft shifts by the same {InDegrees(Math.Abs(lobe.Shift.Expected), "0.#")}: the control unit sees it "
+                    + "there. Measure where it finds the camshaft.");
             }
         }
     }

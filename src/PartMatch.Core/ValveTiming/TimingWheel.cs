@@ -1,6 +1,8 @@
 namespace PartMatch.Core.ValveTiming;
 
-/// <summary>A toothed wheel of the valve drive: chain, belt or gears alike. Which way it turns changes nothing here: advance is always on in its own direction.</summary>
+/// <summary>
+/// A toothed wheel of the valve drive: chain, belt or gears alike. Which way it turns changes nothing here: advance is always on in its own direction.
+/// </summary>
 public static class TimingWheel
 {
     /// <summary>Turns of the crank for one of a camshaft in a four-stroke engine.</summary>

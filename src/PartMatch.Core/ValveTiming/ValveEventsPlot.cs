@@ -9,10 +9,12 @@ public static class ValveEventsPlot
 
     public static Plot Of(ValveTimingAnswer answer)
     {
-        TimingState[] states = [answer.AtRest, .. answer.Swept.Where(state => state.What.EndsWith("fully moved", StringComparison.Ordinal)), .. answer.AsBuilt is { } built && answer.Changes.Count > 0 ? [built] : Array.Empty<TimingState>()];
+        TimingState[] states = [answer.AtRest, .. answer.Swept.Where(state => state.What.EndsWith("fully moved", StringComparison.Ordinal)),
+            .. answer.AsBuilt is { } built && answer.Changes.Count > 0 ? [built] : Array.Empty<TimingState>()];
         return new RowPlot(
             "Valve events",
-            $"Bars show when each valve is open at {answer.Asked.AtLift.Text} lift or more. At rest the intake valve opens {answer.AtRest.IntakeOpens.Text} and closes {answer.AtRest.IntakeCloses.Text}; "
+            $"Bars show when each valve is open at {answer.Asked.AtLift.Text} lift or more. At rest the intake valve opens {answer.AtRest.IntakeOpens.Text} "
+            + $"and closes {answer.AtRest.IntakeCloses.Text}; "
             + $"the exhaust valve opens {answer.AtRest.ExhaustOpens.Text} and closes {answer.AtRest.ExhaustCloses.Text}; overlap {answer.AtRest.Overlap.Text}.",
             new PlotAxis("Crank angle after the top dead centre of overlap", "°", -270, 270) { Step = 90 },
             [.. states.SelectMany(state => Rows(state, state == answer.AsBuilt))],
@@ -35,8 +37,10 @@ public static class ValveEventsPlot
     private static IEnumerable<PlotRow> Rows(TimingState state, bool isFaint)
     {
         yield return new PlotRow(
-            $"exhaust, {state.What}", [new PlotBar(-HalfTurn - state.ExhaustOpens.Expected, state.ExhaustCloses.Expected, state.ExhaustDuration.Text) { IsFaint = isFaint }]);
+            $"exhaust, {state.What}",
+            [new PlotBar(-HalfTurn - state.ExhaustOpens.Expected, state.ExhaustCloses.Expected, state.ExhaustDuration.Text) { IsFaint = isFaint }]);
         yield return new PlotRow(
-            $"intake, {state.What}", [new PlotBar(-state.IntakeOpens.Expected, HalfTurn + state.IntakeCloses.Expected, state.IntakeDuration.Text) { IsFaint = isFaint }]);
+            $"intake, {state.What}",
+            [new PlotBar(-state.IntakeOpens.Expected, HalfTurn + state.IntakeCloses.Expected, state.IntakeDuration.Text) { IsFaint = isFaint }]);
     }
 }

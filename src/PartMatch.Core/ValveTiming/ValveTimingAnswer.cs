@@ -52,7 +52,8 @@ public sealed record ValveTimingAnswer(
 /// <summary>The question with its defaults filled in.</summary>
 /// <param name="IntakeTeeth">Off its mark; positive = advanced.</param>
 public sealed record ValveTimingAsked(
-    string Family, string Variant, Quantity AtLift, int IntakeTeeth, int ExhaustTeeth, QuantityRange IntakeAdvance, QuantityRange ExhaustAdvance, Quantity CrankTurns, bool OneCamshaft);
+    string Family, string Variant, Quantity AtLift, int IntakeTeeth, int ExhaustTeeth, QuantityRange IntakeAdvance, QuantityRange ExhaustAdvance,
+        Quantity CrankTurns, bool OneCamshaft);
 
 /// <summary>All events at one setting. Angles in degrees of the crank, except the separation.</summary>
 /// <param name="IntakeOpens">Before top dead centre.</param>
@@ -102,4 +103,5 @@ public sealed record TeethChoice(int Teeth, QuantityRange Advance, QuantityRange
 /// <param name="Before">Closing early, in degrees after bottom dead centre, so negative; absent where nothing reaches it.</param>
 /// <param name="After">Closing late.</param>
 /// <param name="AdvanceToBefore">From how it is set now.</param>
-public sealed record WantedClosing(Quantity Trapped, QuantityRange? Before, QuantityRange? After, QuantityRange? AdvanceToBefore, QuantityRange? AdvanceToAfter, string Text);
+public sealed record WantedClosing(Quantity Trapped, QuantityRange? Before, QuantityRange? After, QuantityRange? AdvanceToBefore,
+    QuantityRange? AdvanceToAfter, string Text);

@@ -62,5 +62,6 @@ public sealed record LobeQuestion
 
     /// <summary>Does it say anything that only an engine with a camshaft of its own for these valves can have?</summary>
     internal bool ShiftsOrFits =>
-        Camshaft is not null || Wheel is not null || Centre is not null || Advance is not null || Teeth != 0 || WheelTeeth is not null || PhaserRange is not null || PhaserRest is not null;
+        Camshaft is not null || Wheel is not null || Centre is not null || Advance is not null || Teeth != 0 || WheelTeeth is not null
+            || PhaserRange is not null || PhaserRest is not null;
 }

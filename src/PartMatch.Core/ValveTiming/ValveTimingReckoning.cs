@@ -5,7 +5,9 @@ using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.ValveTiming;
 
-/// <summary>When do the valves open and close, and what is trapped then? Geometry of events as recorded or given; no valve train dynamics, no gas flow.</summary>
+/// <summary>
+/// When do the valves open and close, and what is trapped then? Geometry of events as recorded or given; no valve train dynamics, no gas flow.
+/// </summary>
 public static class ValveTimingReckoning
 {
     private static readonly Unit _millimetre = UnitTable.Get("mm");
@@ -41,7 +43,8 @@ public static class ValveTimingReckoning
         return new ValveTimingAnswer(
             new ValveTimingAsked(
                 facts.Family.Code, question.Variant, question.AtLift ?? Quantity.From(1, _millimetre), setting.Intake.Teeth, setting.Exhaust.Teeth,
-                TimingText.Advance(setting.Intake.Advance), TimingText.Advance(setting.Exhaust.Advance), question.CrankTurns ?? Quantity.From(2, UnitTable.BaseOf(Dimension.Ratio)), setting.IsOneCamshaft),
+                TimingText.Advance(setting.Intake.Advance), TimingText.Advance(setting.Exhaust.Advance),
+                    question.CrankTurns ?? Quantity.From(2, UnitTable.BaseOf(Dimension.Ratio)), setting.IsOneCamshaft),
             TimingText.Convention,
             [.. setting.Intake.Parts.Concat(setting.Exhaust.Parts).DistinctBy(part => (part.Position, part.Part))],
             [.. TimingAssumptions.Of(setting)],
@@ -56,7 +59,8 @@ public static class ValveTimingReckoning
             Cautions.Of(["interference-engine", "emissions-law"]))
         {
             AsBuilt = asBuilt,
-            Curve = setting is { Geometry: { } known, Crank: { } crank } ? new TrappedCurve(known.Ratio.Expected, crank, setting.Intake.AtRest.Closes.Expected) : null,
+            Curve = setting is { Geometry: { } known, Crank: { } crank } ? new TrappedCurve(known.Ratio.Expected, crank, setting.Intake.AtRest.Closes.Expected)
+                : null,
             WantedEvents = [.. WantedTiming.OfEvents(setting)],
             WantedClosing = question.WantedTrapped is { } wanted ? WantedTiming.OfClosing(setting, wanted) : null,
         };
@@ -66,7 +70,8 @@ public static class ValveTimingReckoning
     {
         var (intake, exhaust) = AsBuiltEvents.Find(setting.Facts, setting.Question.Variant);
         return intake is { } one && exhaust is { } other
-            ? TimingSetting.State($"{setting.Question.Variant} as built", one, other, Spread.Exactly(0), Spread.Exactly(0), setting.AsBuiltTrapped(one), setting.Enclosed(one))
+            ? TimingSetting.State($"{setting.Question.Variant} as built", one, other, Spread.Exactly(0), Spread.Exactly(0), setting.AsBuiltTrapped(one),
+                setting.Enclosed(one))
             : null;
     }
 }

@@ -34,7 +34,8 @@ internal static class CompressionEndpoints
         Ask(request, families, parts) switch
         {
             (CompressionAnswer answer, _, _) when TrappedPlot.Of(answer) is { } plot => new PlotAnswer(plot, form),
-            (CompressionAnswer, _, _) => new Refused(Problem.Of("not-recorded", new FieldError("intake-closes", "nothing", "the intake closing and the rod length", "give what the warnings of the sum name"))),
+            (CompressionAnswer, _, _) => new Refused(Problem.Of("not-recorded", new FieldError("intake-closes", "nothing", "the intake closing and the rod "
+                + "length", "give what the warnings of the sum name"))),
             (_, { } refused, _) => refused,
             (_, _, var absent) => absent!,
         };

@@ -17,22 +17,29 @@ public sealed record CompressionRequest(
     [property: FromQuery(Name = "head"), Description("Number of the head; the fitted one when left out.")] string? Head,
     [property: FromQuery(Name = "head-gasket"), Description("Number of the head gasket; the fitted one when left out.")] string? HeadGasket,
     [property: FromQuery(Name = "piston"), Description("Number of the piston; the fitted one when left out.")] string? Piston,
-    [property: FromQuery(Name = "intake-cam"), Description("Number of the intake camshaft, whose closing decides what is trapped; the fitted one when left out.")] string? IntakeCam,
-    [property: FromQuery(Name = "intake-closes"), Description("Degrees of the crank after bottom dead centre at 1 mm lift, negative = before; as recorded when left out.")] string? IntakeCloses,
+    [property: FromQuery(Name = "intake-cam"), Description("Number of the intake camshaft, whose closing decides what is trapped; the fitted one when left "
+        + "out.")] string? IntakeCam,
+    [property: FromQuery(Name = "intake-closes"), Description("Degrees of the crank after bottom dead centre at 1 mm lift, negative = before; as recorded "
+        + "when left out.")] string? IntakeCloses,
     [property: FromQuery(Name = "intake-advance"), Description("Of the intake camshaft, degrees of the crank; negative = retarded.")] string? IntakeAdvance,
     [property: FromQuery(Name = "bore"), Description("After boring, 85.5 mm, or 85.49..85.50..85.51 mm; as recorded when left out.")] string? Bore,
     [property: FromQuery(Name = "stroke"), Description("As recorded when left out.")] string? Stroke,
     [property: FromQuery(Name = "rod-length"), Description("Between centres; as recorded when left out.")] string? RodLength,
     [property: FromQuery(Name = "deck-height"), Description("Crankshaft centre to the block's face; as recorded when left out.")] string? DeckHeight,
-    [property: FromQuery(Name = "compression-height"), Description("Pin centre to crown edge; as recorded of the piston when left out.")] string? CompressionHeight,
-    [property: FromQuery(Name = "deck-clearance"), Description("Crown edge below the block's face at top dead centre, measured; negative = above. Stands in place of the four lengths.")] string? DeckClearance,
-    [property: FromQuery(Name = "chamber-volume"), Description("In the head, valves and plug fitted; as recorded of the head when left out.")] string? ChamberVolume,
-    [property: FromQuery(Name = "bowl-volume"), Description("In the piston: dish positive, dome negative; as recorded of the piston when left out.")] string? BowlVolume,
+    [property: FromQuery(Name = "compression-height"), Description("Pin centre to crown edge; as recorded of the piston when left "
+        + "out.")] string? CompressionHeight,
+    [property: FromQuery(Name = "deck-clearance"), Description("Crown edge below the block's face at top dead centre, measured; negative = above. Stands in "
+        + "place of the four lengths.")] string? DeckClearance,
+    [property: FromQuery(Name = "chamber-volume"), Description("In the head, valves and plug fitted; as recorded of the head when left "
+        + "out.")] string? ChamberVolume,
+    [property: FromQuery(Name = "bowl-volume"), Description("In the piston: dish positive, dome negative; as recorded of the piston when left "
+        + "out.")] string? BowlVolume,
     [property: FromQuery(Name = "gasket-thickness"), Description("Tightened; as recorded of the gasket when left out.")] string? GasketThickness,
     [property: FromQuery(Name = "gasket-bore"), Description("Hole over the cylinder; as recorded of the gasket when left out.")] string? GasketBore,
     [property: FromQuery(Name = "head-skim"), Description("Taken off the face of the head.")] string? HeadSkim,
     [property: FromQuery(Name = "block-skim"), Description("Taken off the face of the block.")] string? BlockSkim,
-    [property: FromQuery(Name = "chamber-area"), Description("Opening of the chamber at the face of the head; the bore's area when left out.")] string? ChamberArea,
+    [property: FromQuery(Name = "chamber-area"), Description("Opening of the chamber at the face of the head; the bore's area when left "
+        + "out.")] string? ChamberArea,
     [property: FromQuery(Name = "wanted-ratio"), Description("Which gasket, skim or bowl makes this geometric ratio? 10.0")] string? WantedRatio)
 {
     /// <summary>The question, once the rules have passed.</summary>
@@ -60,7 +67,8 @@ public sealed record CompressionRequest(
         WantedRatio = Find(WantedRatio, Dimension.Ratio),
     };
 
-    internal NamedParts Parts(PartStore store) => NamedParts.Find(store, ("head", Head), ("head-gasket", HeadGasket), ("piston", Piston), ("intake-cam", IntakeCam));
+    internal NamedParts Parts(PartStore store) =>
+        NamedParts.Find(store, ("head", Head), ("head-gasket", HeadGasket), ("piston", Piston), ("intake-cam", IntakeCam));
 
     /// <summary>The address that asks this again.</summary>
     internal string Permalink(string path = "/api/compression") => new Permalink(path)

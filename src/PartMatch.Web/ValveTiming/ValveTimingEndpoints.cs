@@ -42,11 +42,13 @@ internal static class ValveTimingEndpoints
             (_, _, var absent) => absent!,
         };
 
-    private static Results<PlotAnswer, Refused, Absent> DrawTrapped(string form, [AsParameters] ValveTimingRequest request, FamilyStore families, PartStore parts) =>
+    private static Results<PlotAnswer, Refused,
+        Absent> DrawTrapped(string form, [AsParameters] ValveTimingRequest request, FamilyStore families, PartStore parts) =>
         Ask(request, families, parts) switch
         {
             (ValveTimingAnswer answer, _, _) when TrappedPlot.Of(answer) is { } plot => new PlotAnswer(plot, form),
-            (ValveTimingAnswer answer, _, _) => new Refused(Problem.Of("not-recorded", new FieldError("compression-ratio", "nothing", "compression ratio, stroke and rod length", "give what the warnings of the sum name"))),
+            (ValveTimingAnswer answer, _, _) => new Refused(Problem.Of("not-recorded", new FieldError("compression-ratio", "nothing", "compression ratio, "
+                + "stroke and rod length", "give what the warnings of the sum name"))),
             (_, { } refused, _) => refused,
             (_, _, var absent) => absent!,
         };

@@ -14,25 +14,31 @@ namespace PartMatch.Web.ValveTiming;
 public sealed record ValveTimingRequest(
     [property: FromQuery(Name = "family"), Required, Description("Code of the family.")] string? Family,
     [property: FromQuery(Name = "variant"), Required, Description("The engine that the camshafts go into.")] string? Variant,
-    [property: FromQuery(Name = "intake-cam"), Description("Number of the intake camshaft, of this or another variant; the fitted one when left out.")] string? IntakeCam,
+    [property: FromQuery(Name = "intake-cam"), Description("Number of the intake camshaft, of this or another variant; the fitted one when left "
+        + "out.")] string? IntakeCam,
     [property: FromQuery(Name = "exhaust-cam"), Description("Number of the exhaust camshaft.")] string? ExhaustCam,
     [property: FromQuery(Name = "intake-wheel"), Description("Number of the sprocket, gear or phaser on the intake camshaft.")] string? IntakeWheel,
     [property: FromQuery(Name = "exhaust-wheel"), Description("Number of the wheel on the exhaust camshaft.")] string? ExhaustWheel,
     [property: FromQuery(Name = "at-lift"), Description("Valve lift of every event given; 1 mm when left out, as books record them.")] string? AtLift,
-    [property: FromQuery(Name = "intake-opens"), Description("Before top dead centre, negative = after: 8 deg, or 7..8..9 deg. As recorded when left out.")] string? IntakeOpens,
+    [property: FromQuery(Name = "intake-opens"), Description("Before top dead centre, negative = after: 8 deg, or 7..8..9 deg. As recorded when left "
+        + "out.")] string? IntakeOpens,
     [property: FromQuery(Name = "intake-closes"), Description("After bottom dead centre, negative = before: -52 deg.")] string? IntakeCloses,
     [property: FromQuery(Name = "exhaust-opens"), Description("Before bottom dead centre, negative = after.")] string? ExhaustOpens,
     [property: FromQuery(Name = "exhaust-closes"), Description("After top dead centre, negative = before.")] string? ExhaustCloses,
-    [property: FromQuery(Name = "intake-centre"), Description("Where the intake lobe centre is set with a degree wheel: after top dead centre, 110 deg.")] string? IntakeCentre,
+    [property: FromQuery(Name = "intake-centre"), Description("Where the intake lobe centre is set with a degree wheel: after top dead centre, 110 "
+        + "deg.")] string? IntakeCentre,
     [property: FromQuery(Name = "exhaust-centre"), Description("Where the exhaust lobe centre is set: before top dead centre.")] string? ExhaustCentre,
     [property: FromQuery(Name = "intake-advance"), Description("Degrees of the crank; negative = retarded.")] string? IntakeAdvance,
     [property: FromQuery(Name = "exhaust-advance"), Description("Degrees of the crank; negative = retarded.")] string? ExhaustAdvance,
     [property: FromQuery(Name = "intake-teeth"), Description("Teeth off the mark: 1 advanced, -1 retarded.")] string? IntakeTeeth,
     [property: FromQuery(Name = "exhaust-teeth"), Description("Teeth off the mark: 1 advanced, -1 retarded.")] string? ExhaustTeeth,
-    [property: FromQuery(Name = "intake-wheel-teeth"), Description("Teeth of the wheel on the intake camshaft; as recorded when left out.")] string? IntakeWheelTeeth,
+    [property: FromQuery(Name = "intake-wheel-teeth"), Description("Teeth of the wheel on the intake camshaft; as recorded when left "
+        + "out.")] string? IntakeWheelTeeth,
     [property: FromQuery(Name = "exhaust-wheel-teeth"), Description("Teeth of the wheel on the exhaust camshaft.")] string? ExhaustWheelTeeth,
-    [property: FromQuery(Name = "crank-turns"), Description("Turns of the crank for one of the wheel that the teeth are counted on; 2 when left out.")] string? CrankTurns,
-    [property: FromQuery(Name = "intake-phaser-range"), Description("Degrees of the crank from end to end; as recorded when left out, 0 deg for a fixed wheel.")] string? IntakePhaserRange,
+    [property: FromQuery(Name = "crank-turns"), Description("Turns of the crank for one of the wheel that the teeth are counted on; 2 when left "
+        + "out.")] string? CrankTurns,
+    [property: FromQuery(Name = "intake-phaser-range"), Description("Degrees of the crank from end to end; as recorded when left out, 0 deg for a fixed "
+        + "wheel.")] string? IntakePhaserRange,
     [property: FromQuery(Name = "intake-phaser-rest"), Description("advanced, retarded or none.")] string? IntakePhaserRest,
     [property: FromQuery(Name = "exhaust-phaser-range"), Description("Degrees of the crank from end to end.")] string? ExhaustPhaserRange,
     [property: FromQuery(Name = "exhaust-phaser-rest"), Description("advanced, retarded or none.")] string? ExhaustPhaserRest,
@@ -93,10 +99,13 @@ public sealed record ValveTimingRequest(
 
     /// <summary>The address that asks this again, with what was left out filled in.</summary>
     internal string Permalink(string path = "/api/valve-timing") => new Permalink(path)
-        .With("family", Family).With("variant", Variant).With("intake-cam", IntakeCam).With("exhaust-cam", ExhaustCam).With("intake-wheel", IntakeWheel).With("exhaust-wheel", ExhaustWheel)
-        .With("at-lift", AtLift ?? DefaultLift).With("intake-opens", IntakeOpens).With("intake-closes", IntakeCloses).With("exhaust-opens", ExhaustOpens).With("exhaust-closes", ExhaustCloses)
+        .With("family", Family).With("variant", Variant).With("intake-cam", IntakeCam).With("exhaust-cam", ExhaustCam).With("intake-wheel",
+            IntakeWheel).With("exhaust-wheel", ExhaustWheel)
+        .With("at-lift", AtLift ?? DefaultLift).With("intake-opens", IntakeOpens).With("intake-closes", IntakeCloses).With("exhaust-opens",
+            ExhaustOpens).With("exhaust-closes", ExhaustCloses)
         .With("intake-centre", IntakeCentre).With("exhaust-centre", ExhaustCentre).With("intake-advance", IntakeAdvance).With("exhaust-advance", ExhaustAdvance)
-        .With("intake-teeth", IntakeTeeth).With("exhaust-teeth", ExhaustTeeth).With("intake-wheel-teeth", IntakeWheelTeeth).With("exhaust-wheel-teeth", ExhaustWheelTeeth)
+        .With("intake-teeth", IntakeTeeth).With("exhaust-teeth", ExhaustTeeth).With("intake-wheel-teeth", IntakeWheelTeeth).With("exhaust-wheel-teeth",
+            ExhaustWheelTeeth)
         .With("crank-turns", CrankTurns).With("intake-phaser-range", IntakePhaserRange).With("intake-phaser-rest", IntakePhaserRest)
         .With("exhaust-phaser-range", ExhaustPhaserRange).With("exhaust-phaser-rest", ExhaustPhaserRest)
         .With("compression-ratio", CompressionRatio).With("stroke", Stroke).With("rod-length", RodLength)
@@ -132,8 +141,10 @@ internal sealed class ValveTimingRules : AbstractValidator<ValveTimingRequest>
         RuleFor(request => request.CrankTurns).MustBeQuantity(Dimension.Ratio);
         RuleFor(request => request.IntakePhaserRange).MustBeRange(Dimension.Angle);
         RuleFor(request => request.ExhaustPhaserRange).MustBeRange(Dimension.Angle);
-        RuleFor(request => request.IntakePhaserRest).Must(IsRest).Otherwise(string.Join(", ", Codes.All<PhaserRest>()), "retarded where oil pressure advances it");
-        RuleFor(request => request.ExhaustPhaserRest).Must(IsRest).Otherwise(string.Join(", ", Codes.All<PhaserRest>()), "advanced where oil pressure retards it");
+        RuleFor(request => request.IntakePhaserRest).Must(IsRest).Otherwise(string.Join(", ", Codes.All<PhaserRest>()),
+            "retarded where oil pressure advances it");
+        RuleFor(request => request.ExhaustPhaserRest).Must(IsRest).Otherwise(string.Join(", ", Codes.All<PhaserRest>()),
+            "advanced where oil pressure retards it");
         RuleFor(request => request.CompressionRatio).MustBeRange(Dimension.Ratio);
         RuleFor(request => request.Stroke).MustBeRange(Dimension.Length);
         RuleFor(request => request.RodLength).MustBeRange(Dimension.Length);

@@ -4,7 +4,8 @@ using PartMatch.Browser.Tests.Workshop;
 namespace PartMatch.Browser.Tests.Pages;
 
 /// <summary>The generator set's intake camshaft in the sport engine: 128° after top, 80.52 of 94 mm, 1 + 8.30 × 0.8566 = 8.11 by hand.</summary>
-public sealed class ValveTimingPageTests(Bench bench) : PageTests(bench, "valve-timing.html", ("cam", Camshaft), ("gears", "valve-timing.html?family=hs-2&variant=hc&intake-teeth=1"))
+public sealed class ValveTimingPageTests(Bench bench) : PageTests(bench, "valve-timing.html", ("cam", Camshaft),
+    ("gears", "valve-timing.html?family=hs-2&variant=hc&intake-teeth=1"))
 {
     private const string Camshaft = "valve-timing.html?family=tern-16&variant=ts&intake-cam=pellworth%3AP-12-3307-A&at-lift=1+mm&wanted-trapped=8.45";
 

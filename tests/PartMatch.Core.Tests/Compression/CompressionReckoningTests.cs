@@ -5,7 +5,9 @@ using static PartMatch.Core.Tests.ValveTiming.TimingExamples;
 
 namespace PartMatch.Core.Tests.Compression;
 
-/// <summary>The boosted engine of the examples: bore 85, stroke 94, rod 152, deck 230.2 − 47 − 152 − 31 = 0.2 mm, chamber 43, bowl 14.6, gasket 86 × 0.95.</summary>
+/// <summary>
+/// The boosted engine of the examples: bore 85, stroke 94, rod 152, deck 230.2 − 47 − 152 − 31 = 0.2 mm, chamber 43, bowl 14.6, gasket 86 × 0.95.
+/// </summary>
 public sealed class CompressionReckoningTests
 {
     private static readonly CompressionQuestion _late = new("late");
@@ -33,7 +35,8 @@ public sealed class CompressionReckoningTests
 
         Assert.Equal(9.5728, answer.Ratio.Expected, 1e-4);
         Assert.Equal(8.6934, answer.Trapped?.Expected ?? 0, 1e-4);
-        Assert.Equal(["compression ratio rises: 9.57 instead of 9.30", "trapped compression rises: 8.69 instead of 8.45", "squish 0.80 instead of 1.15 mm"], answer.Changes);
+        Assert.Equal(["compression ratio rises: 9.57 instead of 9.30", "trapped compression rises: 8.69 instead of 8.45", "squish 0.80 instead of 1.15 mm"],
+            answer.Changes);
         Assert.Contains(answer.Warnings, warning => warning.Code == "trapped-above-family");
     }
 
@@ -45,7 +48,8 @@ public sealed class CompressionReckoningTests
     [InlineData("1.11 mm", "squish-outside")]
     public void Squish_outside_what_the_base_wants_is_flagged(string thickness, string? code)
     {
-        var codes = Reckon(_late with { GasketThickness = Range(thickness, Dimension.Length) }).Warnings.Select(warning => warning.Code).Where(one => one.StartsWith("squish", StringComparison.Ordinal));
+        var codes = Reckon(_late with { GasketThickness = Range(thickness, Dimension.Length) }).Warnings.Select(warning => warning.Code).Where(one =>
+            one.StartsWith("squish", StringComparison.Ordinal));
 
         Assert.Equal(code is null ? [] : [code], codes);
     }
@@ -73,7 +77,8 @@ public sealed class CompressionReckoningTests
         Assert.DoesNotContain(answer.Assumed, one => one.Name == "compression-height");
     }
 
-    // To 10.0: clearance 533.4032 ÷ 9 = 59.26702, 4.98625 less. Gasket − 4.98625 ÷ 58.0880 cm2 = 0.95 − 0.8584 = 0.0916 mm; block and head − 4.98625 ÷ 56.7450 = 0.8787 mm; bowl 14.6 − 4.98625 = 9.61375.
+    // To 10.0: clearance 533.4032 ÷ 9 = 59.26702, 4.98625 less. Gasket − 4.98625 ÷ 58.0880 cm2 = 0.95 − 0.8584 = 0.0916 mm; block and head − 4.98625 ÷ 56.7450
+    // = 0.8787 mm; bowl 14.6 − 4.98625 = 9.61375.
     [Fact]
     public void Ways_to_a_wanted_ratio_each_tell_the_squish_they_leave()
     {

@@ -11,7 +11,8 @@ public sealed class CylinderTests
     private const double Cm3 = 1e-6;
     private const double Mm = 1e-3;
 
-    private static readonly Cylinder _square = new(86 * Mm, 86 * Mm, 143 * Mm, 48.0 * Cm3, 6.0 * Cm3, 1.0 * Mm, 88 * Mm, 0.2 * Mm, 0, 0, ClearanceVolume.Area(86 * Mm));
+    private static readonly Cylinder _square = new(86 * Mm, 86 * Mm, 143 * Mm, 48.0 * Cm3, 6.0 * Cm3, 1.0 * Mm, 88 * Mm, 0.2 * Mm, 0, 0,
+        ClearanceVolume.Area(86 * Mm));
 
     // π/4 × 8.8² × 0.10 = 6.08212; π/4 × 8.6² × 0.02 = 1.16176; + 48 + 6 = 61.24388 cm3; (499.557 + 61.24388) ÷ 61.24388 = 9.15685.
     [Fact]
@@ -66,7 +67,8 @@ public sealed class CylinderTests
         Assert.Equal(2.0, (_square.ClearanceM3 - lands.ClearanceM3) / Cm3, 1e-9);
     }
 
-    // Tern: bore 85, stroke 94 (swept 533.403 cm3), gasket bore 86, deck 0.2 mm (1.1349 cm3). TV: 41.0 + 9.6 + 4.3566 + 1.1349 = 56.0915; 589.495 ÷ 56.0915 = 10.51.
+    // Tern: bore 85, stroke 94 (swept 533.403 cm3), gasket bore 86, deck 0.2 mm (1.1349 cm3). TV: 41.0 + 9.6 + 4.3566 + 1.1349 = 56.0915; 589.495 ÷ 56.0915 =
+    // 10.51.
     [Theory]
     [InlineData(41.0, 9.6, 0.75, 10.51)]
     [InlineData(41.0, -1.2, 0.60, 13.01)]

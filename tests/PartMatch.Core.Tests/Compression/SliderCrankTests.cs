@@ -4,7 +4,9 @@ using Xunit;
 
 namespace PartMatch.Core.Tests.Compression;
 
-/// <summary>Source: Heywood, Internal Combustion Engine Fundamentals, 1988, equations 2.4 to 2.6 (formula seen in three public sources, equation numbers from memory).</summary>
+/// <summary>
+/// Source: Heywood, Internal Combustion Engine Fundamentals, 1988, equations 2.4 to 2.6 (formula seen in three public sources, equation numbers from memory).
+/// </summary>
 public sealed class SliderCrankTests
 {
     // Bore 86, stroke 86, rod 143, ratio 10, a quarter turn after top dead centre: 43 + 143 − 0 − √(143² − 43²) = 186 − √18600 = 186 − 136.3818 = 49.6182 mm;

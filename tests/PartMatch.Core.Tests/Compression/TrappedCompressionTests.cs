@@ -5,7 +5,9 @@ using Xunit;
 
 namespace PartMatch.Core.Tests.Compression;
 
-/// <summary>V(closing) ÷ clearance from the slider-crank volume (Heywood 1988, equations 2.4 to 2.6): computed outside the project with the same geometry.</summary>
+/// <summary>
+/// V(closing) ÷ clearance from the slider-crank volume (Heywood 1988, equations 2.4 to 2.6): computed outside the project with the same geometry.
+/// </summary>
 public sealed class TrappedCompressionTests
 {
     private static readonly SliderCrank _square = new(0.086, 0.143);
@@ -98,7 +100,8 @@ public sealed class TrappedCompressionTests
     [Theory]
     [InlineData(9.31)]
     [InlineData(1.0)]
-    public void No_closing_gives_more_than_the_geometric_ratio_or_no_compression(double wanted) => Assert.Null(TrappedCompression.FindClosing(9.30, _tern, wanted));
+    public void No_closing_gives_more_than_the_geometric_ratio_or_no_compression(double wanted) =>
+        Assert.Null(TrappedCompression.FindClosing(9.30, _tern, wanted));
 
     [Theory]
     [InlineData(9.30, 0)]
@@ -109,7 +112,8 @@ public sealed class TrappedCompressionTests
     [Fact]
     public void Widest_input_is_named_first()
     {
-        var influences = TrappedCompression.Influences(new Spread(9.2, 9.3, 9.4), new Spread(0.09396, 0.094, 0.09404), Spread.Exactly(0.152), new Spread(43.5, 44, 44.5));
+        var influences = TrappedCompression.Influences(new Spread(9.2, 9.3, 9.4), new Spread(0.09396, 0.094, 0.09404), Spread.Exactly(0.152),
+            new Spread(43.5, 44, 44.5));
 
         Assert.Equal(["compression ratio", "intake closing"], influences.Take(2).Select(one => one.Input));
     }

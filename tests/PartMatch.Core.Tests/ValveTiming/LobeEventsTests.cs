@@ -14,7 +14,8 @@ public sealed class LobeEventsTests
     [InlineData(10, 50, 50, 10, 240, 240, 110, 110, 110, 20)]
     [InlineData(5, 65, 55, 15, 250, 250, 120, 110, 115, 20)]
     public void Durations_centres_separation_and_overlap_are_those_of_the_events(
-        double opens, double closes, double exhaustOpens, double exhaustCloses, double duration, double exhaustDuration, double centre, double exhaustCentre, double separation, double overlap)
+        double opens, double closes, double exhaustOpens, double exhaustCloses, double duration, double exhaustDuration, double centre, double exhaustCentre,
+        double separation, double overlap)
     {
         var (intake, exhaust) = (Lobe(opens, closes), Lobe(exhaustOpens, exhaustCloses));
 

@@ -8,7 +8,9 @@ using Xunit;
 
 namespace PartMatch.Core.Tests.ValveTiming;
 
-/// <summary>An invented engine with two camshafts, <c>late</c> boosted with a phaser, <c>early</c> with a fixed wheel; numbers without spread unless a test wants one.</summary>
+/// <summary>
+/// An invented engine with two camshafts, <c>late</c> boosted with a phaser, <c>early</c> with a fixed wheel; numbers without spread unless a test wants one.
+/// </summary>
 internal static class TimingExamples
 {
     private static readonly Evidence _document = new("ev-1", EvidenceGrade.MakersDocument, "2026-02-14", null, "sheet 1", null, null, null);
@@ -35,7 +37,8 @@ internal static class TimingExamples
         return new FamilyFacts(
             [new Variant("early", "Early", Span.Always, _document), new Variant("late", "Late", Span.Always, _document)],
             [
-                Place("intake-cam", Roles.IntakeCamshaft), Place("exhaust-cam", Roles.ExhaustCamshaft), Place("drive", Roles.CamSprocket), Place("sprocket", Roles.CamSprocket),
+                Place("intake-cam", Roles.IntakeCamshaft), Place("exhaust-cam", Roles.ExhaustCamshaft), Place("drive", Roles.CamSprocket),
+                    Place("sprocket", Roles.CamSprocket),
                 Place("piston", Roles.Piston), Place("head", Roles.Head), Place("gasket", Roles.HeadGasket),
             ],
             [
@@ -53,7 +56,8 @@ internal static class TimingExamples
             [
                 new Stack(
                     "squish",
-                    [new FeatureTerm(1, new FeatureAt("gasket", "compressed-thickness")), new ConstantTerm(1, 0.0312m), new FeatureTerm(-1, new FeatureAt("piston", "compression-height"))],
+                    [new FeatureTerm(1, new FeatureAt("gasket", "compressed-thickness")), new ConstantTerm(1, 0.0312m),
+                        new FeatureTerm(-1, new FeatureAt("piston", "compression-height"))],
                     new Interval(0.00065m, 0.0013m), UnitTable.Get("mm"), Effect.Alters, null, Consequence.Damage, [], _document),
             ])
         {
@@ -68,9 +72,11 @@ internal static class TimingExamples
     public static CompressionAnswer Reckon(CompressionQuestion question, FamilyFacts? facts = null) =>
         Assert.IsType<CompressionAnswer>(CompressionReckoning.Reckon(facts ?? Engine, question));
 
-    public static SumRefused Refuse(ValveTimingQuestion question, FamilyFacts? facts = null) => Assert.IsType<SumRefused>(ValveTimingReckoning.Reckon(facts ?? Engine, question));
+    public static SumRefused Refuse(ValveTimingQuestion question, FamilyFacts? facts = null) =>
+        Assert.IsType<SumRefused>(ValveTimingReckoning.Reckon(facts ?? Engine, question));
 
-    public static SumRefused Refuse(CompressionQuestion question, FamilyFacts? facts = null) => Assert.IsType<SumRefused>(CompressionReckoning.Reckon(facts ?? Engine, question));
+    public static SumRefused Refuse(CompressionQuestion question, FamilyFacts? facts = null) =>
+        Assert.IsType<SumRefused>(CompressionReckoning.Reckon(facts ?? Engine, question));
 
     public static QuantityRange Angle(string text) => Range(text, Dimension.Angle);
 
@@ -79,7 +85,8 @@ internal static class TimingExamples
     public static Quantity Read(string text, Dimension dimension) => Assert.IsType<QuantityRead>(QuantityParser.Parse(text, dimension)).Quantity;
 
     public static Part Of(string number, string kind, params (string Feature, Reading Reading)[] values) => new(
-        $"alder:{number}", "alder", number, NumberKey.Of(number), kind, kind, null, _document, [.. values.Select(value => new RecordedValue(value.Feature, value.Reading, _document))], []);
+        $"alder:{number}", "alder", number, NumberKey.Of(number), kind, kind, null, _document,
+        [.. values.Select(value => new RecordedValue(value.Feature, value.Reading, _document))], []);
 
     public static Part Camshaft(string number, string valve, decimal opens, decimal closes, decimal lift) => Of(
         number, $"{valve}-cam", ($"{valve}-opens-1mm", Degrees(opens)), ($"{valve}-closes-1mm", Degrees(closes)), ("lift", Mm(lift)));
@@ -101,20 +108,24 @@ internal static class TimingExamples
     private static Position Place(string code, string role) => new(code, code, "works", code, role);
 
     private static Kind Kind(string code, params string[] quantities) =>
-        new(code, code, true, true, [], [.. quantities.Select(feature => new Feature(feature, feature, FeatureType.Quantity, UnitTable.Get("deg"), []))], [], []);
+        new(code, code, true, true, [], [.. quantities.Select(feature => new Feature(feature, feature, FeatureType.Quantity, UnitTable.Get("deg"), []))], [],
+            []);
 
     private static IEnumerable<Fitment> Fit(string variant, params Part[] parts) =>
         parts.Select(part => new Fitment(variant, part.Kind, part.Id, Span.Always, 1, _document));
 
     private static Joint Mate(string code, string left, string right) => new(
-        code, new FeatureAt(left, code), Relation.Same, new FeatureAt(right, code), Interval.Everything, null, Effect.Stops, null, Consequence.Loss, [], _document);
+        code, new FeatureAt(left, code), Relation.Same, new FeatureAt(right, code), Interval.Everything, null, Effect.Stops, null, Consequence.Loss, [],
+            _document);
 
     private static IEnumerable<EngineFact> Facts(string variant, string ratio, string boost)
     {
-        EngineFact Fact(string property, string value, string symbol) => new(variant, property, Exact(decimal.Parse(value, CultureInfo.InvariantCulture), symbol), _document);
+        EngineFact Fact(string property, string value, string symbol) =>
+            new(variant, property, Exact(decimal.Parse(value, CultureInfo.InvariantCulture), symbol), _document);
         return
         [
-            Fact("compression-ratio", ratio, "1"), Fact("boost", boost, "bar"), Fact("bore", "85", "mm"), Fact("stroke", "94", "mm"), Fact("rod-length", "152", "mm"), Fact("deck-height", "230.2", "mm"),
+            Fact("compression-ratio", ratio, "1"), Fact("boost", boost, "bar"), Fact("bore", "85", "mm"), Fact("stroke", "94", "mm"),
+                Fact("rod-length", "152", "mm"), Fact("deck-height", "230.2", "mm"),
             new EngineFact(variant, "fuel", new ChoiceReading("petrol-e0"), _document),
         ];
     }

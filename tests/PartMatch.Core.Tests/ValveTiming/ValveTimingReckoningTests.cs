@@ -29,7 +29,8 @@ public sealed class ValveTimingReckoningTests
         Assert.Equal(8.4485, answer.AsBuilt?.Trapped?.Expected ?? 0, 1e-4);
         Assert.Equal(
             [
-                "intake opens 10° earlier", "intake closes 96° earlier", "intake lift 5.8 instead of 9.6 mm", "overlap 10° instead of 0°", "trapped compression falls: 8.11 instead of 8.45",
+                "intake opens 10° earlier", "intake closes 96° earlier", "intake lift 5.8 instead of 9.6 mm", "overlap 10° instead of 0°",
+                "trapped compression falls: 8.11 instead of 8.45",
             ],
             answer.Changes);
     }
@@ -119,7 +120,8 @@ public sealed class ValveTimingReckoningTests
         Assert.Contains(answer.Warnings, warning => warning.Code == "closing-over-bottom");
     }
 
-    // 1 + 8.30 × enclosed = 9.00 needs 0.963855 of the stroke: 26.17° from the bottom (see the test of the sum). From 44 that is 17.83° advanced: one tooth of 17.14°.
+    // 1 + 8.30 × enclosed = 9.00 needs 0.963855 of the stroke: 26.17° from the bottom (see the test of the sum). From 44 that is 17.83° advanced: one tooth of
+    // 17.14°.
     [Fact]
     public void Closing_for_a_wanted_trapped_ratio_is_told_on_both_sides_with_the_nearest_tooth()
     {
@@ -145,7 +147,8 @@ public sealed class ValveTimingReckoningTests
     [Fact]
     public void Teeth_that_come_closest_to_wanted_events_are_ranked()
     {
-        var wanted = Assert.Single(Reckon(_late with { Intake = new LobeQuestion { WantedOpens = Angle("15 deg"), WantedCloses = Angle("27 deg") } }).WantedEvents);
+        var wanted = Assert.Single(Reckon(_late with { Intake = new LobeQuestion { WantedOpens = Angle("15 deg"),
+            WantedCloses = Angle("27 deg") } }).WantedEvents);
 
         Assert.Equal(17, wanted.Advance.Expected, 1e-9);
         Assert.Equal([1, 0, 2], wanted.Choices.Select(choice => choice.Teeth));
@@ -164,13 +167,15 @@ public sealed class ValveTimingReckoningTests
         Assert.Equal(isNegative == true, warnings.Contains("overlap-negative"));
     }
 
-    // With this crank 19.73 % of the stroke has passed 61° after the bottom and 20.38 % at 62°: x = 199 − 47·cos 242° − √(152² − (47·sin 242°)²) = 74.8397 mm = 0.79617 strokes.
+    // With this crank 19.73 % of the stroke has passed 61° after the bottom and 20.38 % at 62°: x = 199 − 47·cos 242° − √(152² − (47·sin 242°)²) = 74.8397 mm
+    // = 0.79617 strokes.
     [Theory]
     [InlineData("61 deg", false)]
     [InlineData("62 deg", true)]
     [InlineData("-62 deg", false)]
     public void Late_closing_is_flagged_from_a_fifth_of_the_stroke(string closes, bool isFlagged) =>
-        Assert.Equal(isFlagged, Reckon(_late with { Intake = new LobeQuestion { Closes = Angle(closes) } }).Warnings.Any(warning => warning.Code == "closes-late"));
+        Assert.Equal(isFlagged,
+            Reckon(_late with { Intake = new LobeQuestion { Closes = Angle(closes) } }).Warnings.Any(warning => warning.Code == "closes-late"));
 
     [Fact]
     public void Trapped_compression_is_compared_only_with_variants_on_the_same_fuel_and_boost()

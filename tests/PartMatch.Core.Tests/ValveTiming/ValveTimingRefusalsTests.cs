@@ -13,7 +13,8 @@ public sealed class ValveTimingRefusalsTests
     [Fact]
     public void Events_of_another_lift_do_not_go_together_with_recorded_ones()
     {
-        var refused = Refuse(_late with { AtLift = Read("1.27 mm", Dimension.Length), Intake = new LobeQuestion { Opens = Angle("-8 deg"), Closes = Angle("38 deg") } });
+        var refused = Refuse(_late with { AtLift = Read("1.27 mm", Dimension.Length),
+            Intake = new LobeQuestion { Opens = Angle("-8 deg"), Closes = Angle("38 deg") } });
 
         Assert.Equal(("different-lifts", "at-lift"), (refused.Code, refused.Field));
         Assert.Contains("1.27 mm in the question; 1 mm for exhaust opens and closes", refused.Found, StringComparison.Ordinal);
@@ -102,7 +103,8 @@ public sealed class ValveTimingRefusalsTests
     [Theory]
     [InlineData("25 mm")]
     [InlineData("0.1 mm")]
-    public void Lift_just_inside_its_bounds_is_only_asked_for_its_events(string lift) => Assert.Equal("different-lifts", Refuse(_late with { AtLift = Read(lift, Dimension.Length) }).Code);
+    public void Lift_just_inside_its_bounds_is_only_asked_for_its_events(string lift) =>
+        Assert.Equal("different-lifts", Refuse(_late with { AtLift = Read(lift, Dimension.Length) }).Code);
 
     [Fact]
     public void Phaser_without_its_rest_is_asked_where_it_rests() =>
