@@ -17,7 +17,11 @@ public sealed record DisputedValue(string Text, IReadOnlyList<Evidence> Evidence
 
 /// <summary>A value that counts.</summary>
 /// <param name="Grade">Grade of the sources it rests on.</param>
-public abstract record StatedValue(string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence) : KnownValue;
+public abstract record StatedValue(string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence) : KnownValue
+{
+    /// <summary>What weaker sources say that cannot be true together with it: outranked, but not to be kept quiet.</summary>
+    public IReadOnlyList<RecordedValue> Against { get; init; } = [];
+}
 
 /// <summary>A quantity in base units.</summary>
 /// <param name="Nominal">The value itself.</param>
@@ -26,7 +30,8 @@ public abstract record StatedValue(string Text, EvidenceGrade Grade, IReadOnlyLi
 /// <param name="Uncertainty">How well the value is known; 0 when not recorded.</param>
 /// <param name="Bare">Minus or plus is not recorded: compared as a bare value, graded inferred.</param>
 public sealed record StatedQuantity(
-    decimal Nominal, Interval Stated, Interval Possible, decimal Uncertainty, bool Bare, Unit Unit, string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence)
+    decimal Nominal, Interval Stated, Interval Possible, decimal Uncertainty, bool Bare, Unit Unit, string Text, EvidenceGrade Grade,
+    IReadOnlyList<Evidence> Evidence)
     : StatedValue(Text, Grade, Evidence)
 {
     /// <summary>Several equally good sources that overlap: the text names each, the limits hold them all.</summary>
@@ -36,4 +41,5 @@ public sealed record StatedQuantity(
 public sealed record StatedCount(long Value, string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence) : StatedValue(Text, Grade, Evidence);
 
 /// <summary>A choice, or a set of choices.</summary>
-public sealed record StatedChoices(IReadOnlyList<string> Choices, string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence) : StatedValue(Text, Grade, Evidence);
+public sealed record StatedChoices(IReadOnlyList<string> Choices, string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence)
+    : StatedValue(Text, Grade, Evidence);

@@ -130,7 +130,9 @@ export function say(vocabulary, code) {
 
 /** A code as words: `head-gasket` becomes `head gasket`. */
 export function plain(code) {
-  return code.replaceAll('-', ' ');
+  const thread = /^m(\d+)x(\d+)(?:-(\d+))?$/.exec(code);
+  if (thread) return `M${thread[1]}×${thread[2]}${thread[3] ? `.${thread[3]}` : ''}`;
+  return code.replace(/(?<=[a-z])-|(?<=\d)-(?!\d)/g, ' '); // "p36-1" is not two numbers, and "-6 deg" is no code at all
 }
 
 /** First letter large, for texts that begin a sentence here. */
@@ -195,6 +197,11 @@ function fromTo(span, name) {
 export function spanText({ built, serial, mark }) {
   return [fromTo(built, 'built'), fromTo(serial, 'serial'), mark].filter(Boolean).join('; ');
 }
+
+const open = (from, to) => (from || to ? { from, to } : undefined);
+
+/** The span of a row as it is edited; '' where it is without limits. */
+export const rowSpanText = row => spanText({ built: open(row.builtFrom, row.builtTo), serial: open(row.serialFrom, row.serialTo) });
 
 /** Who says so: grade, source, date, and a retraction in words. */
 export function sourceText(source) {

@@ -65,6 +65,7 @@ function split(text) {
 function splitGroup(texts, names, unit, mayTake, bare) {
   const parts = names.filter(name => texts[name] !== '').map(name => [name, split(texts[name])]);
   if (parts.length === 0 || parts.some(([, part]) => part === null)) return {};
+  if (!bare && parts[0][0] === 'value' && !parts[0][1].unit) return {}; // whose unit it is, is for the server to ask
   const units = [...new Set(parts.map(([, part]) => part.unit).filter(Boolean))];
   const one = units.length === 0 ? bare : units.length === 1 && mayTake(units[0]) ? units[0] : null;
   return one ? { ...Object.fromEntries(parts.map(([name, part]) => [name, part.number])), [unit]: one } : {};
@@ -79,8 +80,7 @@ export function rowOf(fields, texts, expected = () => []) {
   for (const unit of new Set(fields.map(field => field.unit).filter(Boolean))) {
     const group = fields.filter(field => field.unit === unit);
     const units = expected(group[0]);
-    const isOurs = Object.values(ownUnits).includes(unit) && unit !== 'outputUnit'; // these the server does not split
-    Object.assign(row, splitGroup(texts, group.map(field => field.name), unit, one => isOurs || units.includes(one), units.includes('1') ? '1' : null));
+    Object.assign(row, splitGroup(texts, group.map(field => field.name), unit, one => units.includes(one), units.includes('1') ? '1' : null));
   }
   return row;
 }

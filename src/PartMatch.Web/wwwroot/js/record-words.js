@@ -36,13 +36,13 @@ export const shelves = [
   ['Parts in hand', {
     'items': ['Items', 'item', 'Single pieces on the bench or from the yard, each its own used self.'],
     'readings': ['Readings', 'reading', 'What was measured on one item. It says nothing of its number until somebody lets it.'],
-    'works-done': ['Work done', 'work done', 'What has been done to an item.'],
+    'works-done': ['Work done', 'piece of work', 'What has been done to an item.'],
   }],
   ['Kinds of part', {
     'kinds': ['Kinds', 'kind of part', 'Camshaft, barrel, injector: what is looked at in the same way.'],
     'features': ['Features', 'feature', 'What is worth knowing of a kind.'],
     'rules': ['Rules', 'rule', 'What it means when a feature is not as it should be.'],
-    'limits': ['Wear limits', 'wear limit', 'How far a used part of a kind may be gone.'],
+    'limits': ['Wear limits', 'wear limit', 'How far a used part may be gone: any of a kind, or one number.'],
     'checks': ['Checks', 'check', 'How a feature is seen or measured, and how good the reading is.'],
     'shots': ['Photographs to ask for', 'photograph to ask for', 'The pictures that settle what a part is before paying.'],
     'works': ['Works', 'work', 'Machining and fitting: how long, how dear, by whom.'],
@@ -116,7 +116,7 @@ const hints = {
   'findings.with': 'position=maker:number, or position=none; one in each line.',
   image: 'As the server named it when it was sent.', fuel: 'In words.', number: 'maker:number; the maker is whoever uses this number.',
   mark: 'What can be seen on the engine that tells the two apart.',
-  'fitments.part': 'maker:number, or none where nothing sits.', 'fitments.quantity': 'For each engine; 0 where nothing sits.',
+  'fitments.part': 'maker:number, or none where nothing sits.', 'limits.part': 'Empty: every part of the kind.', 'fitments.quantity': 'For each engine; 0 where nothing sits.',
   'evidence.source': 'So that somebody finds it again.',
 };
 
