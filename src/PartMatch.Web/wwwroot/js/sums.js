@@ -44,7 +44,7 @@ export function workingSection(steps) {
 export function partsSection(parts) {
   return section('Reckoned with', ruled('Parts of this sum', ['Part', 'Sits as', 'Will it fit'], parts.map(part => [
     [partLink(part.part), el('div', { class: 'plain-name' }, part.name)], sentence(plain(part.position)),
-    part.isFitted ? 'the maker fitted it here' : [el('a', { class: 'across', href: pageOf(part.fit) }, verdict(part.headline))],
+    part.isFitted ? 'the maker fitted it here' : el('a', { class: 'across', href: pageOf(part.fit) }, verdict(part.headline, { short: true })),
   ]), { className: 'restack' }));
 }
 
