@@ -127,8 +127,8 @@ internal sealed class TimingSetting
         TimingText.Centre(Valve.Exhaust, exhaust.Centre(Valve.Exhaust)),
         SeparationOf(intake, exhaust),
         RangeInDegrees(LobeEvents.Overlap(intake, exhaust)))
-    {
-        Trapped = trapped is { } known ? RangeOfRatio(known) : null,
-        Enclosed = enclosed is { } share ? RangeInPercent(share) : null,
-    };
+        {
+            Trapped = trapped is { } known ? RangeOfRatio(known) : null,
+            Enclosed = enclosed is { } share ? RangeInPercent(share) : null,
+        };
 }

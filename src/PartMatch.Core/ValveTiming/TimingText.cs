@@ -37,8 +37,10 @@ internal static class TimingText
     {
         { Low: 0, High: 0 } => GeometryText.RangeInDegrees(degrees),
         { Low: >= 0 } => GeometryText.RangeInDegrees(degrees, " advanced"),
-        { High: <= 0 } => GeometryText.RangeFromDeadCentre(degrees, "", "retarded",
-            "") with { Text = GeometryText.RangeInDegrees(new Spread(-degrees.High, -degrees.Expected, -degrees.Low), " retarded").Text },
+        { High: <= 0 } => GeometryText.RangeInDegrees(degrees) with
+        {
+            Text = GeometryText.RangeInDegrees(new Spread(-degrees.High, -degrees.Expected, -degrees.Low), " retarded").Text,
+        },
         _ => GeometryText.RangeInDegrees(degrees, " advanced (minus = retarded)"),
     };
 

@@ -18,11 +18,11 @@ internal static class TimingWheels
 
     private static string Direction(string? turns) => "Advanced = the wheel stands further on in its own direction of rotation while the crankshaft stands "
         + "still. " + turns switch
-    {
-        "against-crank" => "Here the camshaft turns against the crankshaft: seen from one and the same end, anticlockwise where the crankshaft turns "
-        + "clockwise.",
-        "with-crank" => "Here the camshaft turns with the crankshaft: seen from one and the same end, clockwise where the crankshaft turns clockwise.",
-        _ => "Which way this camshaft turns is not recorded: a chain or belt turns it with the crankshaft, a pair of gears against it and each further gear "
-            + "round again, all seen from one and the same end.",
-    };
+        {
+            "against-crank" => "Here the camshaft turns against the crankshaft: seen from one and the same end, anticlockwise where the crankshaft turns "
+            + "clockwise.",
+            "with-crank" => "Here the camshaft turns with the crankshaft: seen from one and the same end, clockwise where the crankshaft turns clockwise.",
+            _ => "Which way this camshaft turns is not recorded: a chain or belt turns it with the crankshaft, a pair of gears against it and each further gear "
+                + "round again, all seen from one and the same end.",
+        };
 }

@@ -147,8 +147,14 @@ public sealed class ValveTimingReckoningTests
     [Fact]
     public void Teeth_that_come_closest_to_wanted_events_are_ranked()
     {
-        var wanted = Assert.Single(Reckon(_late with { Intake = new LobeQuestion { WantedOpens = Angle("15 deg"),
-            WantedCloses = Angle("27 deg") } }).WantedEvents);
+        var wanted = Assert.Single(Reckon(_late with
+        {
+            Intake = new LobeQuestion
+            {
+                WantedOpens = Angle("15 deg"),
+                WantedCloses = Angle("27 deg")
+            }
+        }).WantedEvents);
 
         Assert.Equal(17, wanted.Advance.Expected, 1e-9);
         Assert.Equal([1, 0, 2], wanted.Choices.Select(choice => choice.Teeth));

@@ -13,8 +13,11 @@ public sealed class ValveTimingRefusalsTests
     [Fact]
     public void Events_of_another_lift_do_not_go_together_with_recorded_ones()
     {
-        var refused = Refuse(_late with { AtLift = Read("1.27 mm", Dimension.Length),
-            Intake = new LobeQuestion { Opens = Angle("-8 deg"), Closes = Angle("38 deg") } });
+        var refused = Refuse(_late with
+        {
+            AtLift = Read("1.27 mm", Dimension.Length),
+            Intake = new LobeQuestion { Opens = Angle("-8 deg"), Closes = Angle("38 deg") }
+        });
 
         Assert.Equal(("different-lifts", "at-lift"), (refused.Code, refused.Field));
         Assert.Contains("1.27 mm in the question; 1 mm for exhaust opens and closes", refused.Found, StringComparison.Ordinal);
