@@ -1,5 +1,6 @@
 using FluentValidation;
 using PartMatch.Web.Books;
+using PartMatch.Web.Compression;
 using PartMatch.Web.Consistency;
 using PartMatch.Web.Editing;
 using PartMatch.Web.Families;
@@ -14,6 +15,7 @@ using PartMatch.Web.Items;
 using PartMatch.Web.LookAlikes;
 using PartMatch.Web.Parts;
 using PartMatch.Web.Photos;
+using PartMatch.Web.ValveTiming;
 using PartMatch.Web.Variants;
 
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = ServerDefaults.FindContentRoot() });
@@ -48,6 +50,8 @@ api.MapFit();
 api.MapLookAlikes();
 api.MapTellApart();
 api.MapInjectors();
+api.MapValveTiming();
+api.MapCompression();
 api.MapConsistency();
 api.MapBooks();
 api.MapMerge();

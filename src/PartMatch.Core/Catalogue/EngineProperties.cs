@@ -29,6 +29,7 @@ public static class EngineProperties
         ["rated-torque"] = Quantity(Dimension.Torque),
         ["boost"] = Quantity(Dimension.Pressure),
         ["reference-pressure"] = Quantity(Dimension.Pressure),
+        ["camshaft-turns"] = new(null, ["against-crank", "with-crank"]),
         ["induction"] = new(null, ["boosted", "natural"]),
         ["fuel-system"] = new(null, ["carburetted", "direct-injected", "port-injected"]),
     };

@@ -85,6 +85,9 @@ public sealed record FitAnswer
             .OrderBy(source => source.Evidence, StringComparer.Ordinal).ThenBy(source => source.Grade).ThenBy(source => source.Source, StringComparer.Ordinal),
     ];
 
+    /// <summary>What timing and compression become with the part; null where the position plays no part in those sums. The door fills it in.</summary>
+    public EngineChange? EngineChange { get; init; }
+
     /// <summary>Numbers that can be taken for the part asked about, most dangerous first; the door fills them in.</summary>
     public IReadOnlyList<LookAlikeWarning> LookAlikes { get; init; } = [];
 

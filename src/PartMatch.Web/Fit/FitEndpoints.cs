@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Compression;
 using PartMatch.Core.Fit;
 using PartMatch.Core.LookAlikes;
 using PartMatch.Storage.Families;
@@ -38,6 +39,7 @@ internal static class FitEndpoints
         {
             Permalink = LinkTo(answer.Asked),
             NearestNumbers = answer.Identity.Relation == IdentityRelation.UnknownNumber && question.Number is { } number ? Nearest(lookAlikes.Get(), number) : [],
+            EngineChange = judged is null ? null : EngineChangeInFit.Find(facts, question, judged, answer),
             LookAlikes = judged is { IsNothing: false } part ? LookAlikeSearch.Warn(lookAlikes.Get(), part, facts.Family.Code) : [],
         };
     }

@@ -31,6 +31,11 @@ internal static class QuantityRules
         .Must(text => text is null || CommonRules.FindWhole(text) is >= 0 and <= MostPieces)
         .Otherwise($"a whole number up to {MostPieces}, digits only", "leave it out to take what the variant has");
 
+    /// <summary>A whole number that may be negative: teeth off a mark.</summary>
+    public static IRuleBuilderOptions<T, string?> MustBeSteps<T>(this IRuleBuilder<T, string?> rule) => rule
+        .Must(text => text is null || TypedQuantities.FindSteps(text) is >= -MostPieces and <= MostPieces)
+        .Otherwise("a whole number, with a minus in front for the other way", "1 is one tooth advanced, -1 one tooth retarded");
+
     private static ValidationFailure Failure(string property, string text, QuantityRefused refused) => new(property, refused.Title, text)
     {
         ErrorCode = refused.Code,

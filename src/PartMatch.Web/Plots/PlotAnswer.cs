@@ -13,7 +13,7 @@ public sealed class PlotAnswer(Plot plot, string form) : IResult, IStatusCodeHtt
     /// <summary>Ends the template of a plot's route: <c>"/plots/pump." + PlotAnswer.Form</c>.</summary>
     public const string Form = "{form:regex(^(svg|json)$)}";
 
-    private const string StyleSheet = "/css/plots.css";
+    private const string StyleSheet = "/css/plot-alone.css";
 
     public int? StatusCode => StatusCodes.Status200OK;
 
@@ -27,8 +27,3 @@ public sealed class PlotAnswer(Plot plot, string form) : IResult, IStatusCodeHtt
 
 /// <summary>The numbers behind a drawing, as a table shows them.</summary>
 public sealed record PlotNumbers(string Title, string Description, PlotTable Table);
-
-/// <summary>Where a drawing of an answer stands.</summary>
-/// <param name="Name">Of the drawing: <c>pump</c>, <c>valve-events</c>.</param>
-/// <param name="Link">Address of the SVG; the same with <c>.json</c> gives its numbers.</param>
-public sealed record PlotLink(string Name, string Title, string Link);

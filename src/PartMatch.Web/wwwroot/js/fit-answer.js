@@ -4,7 +4,7 @@ import { positionName } from './choices.js';
 import { foundSection, reasonLinks, sourcesSection, untold } from './fit-findings.js';
 import { fittedParts, head, inWords, isNothing, named, nextStep } from './fit-headline.js';
 import { reasonsTable } from './fit-reasons.js';
-import { el, facts, linked, partLink, ruled, say, section, sentence, sureness, verdict } from './format.js';
+import { el, facts, linked, pageOf, partLink, ruled, say, section, sentence, sureness, verdict } from './format.js';
 import { addresses } from './page.js';
 
 function axisRow(name, axis, vocabulary, answer) {
@@ -31,6 +31,15 @@ function identity(answer, family) {
       ['Neighbours given', asked.with.length ? asked.with.map(text => el('div', null, positionName(family, text.split('=')[0]), ': ', text.endsWith('=none') ? 'none' : partLink(text.split('=').slice(1).join('=')))) : ''],
       ['Chain of numbers', chain.length ? el('ol', { class: 'chain' }, chain.map(link => el('li', null, linked(link.text)))) : ''],
     ]));
+}
+
+/** What timing and compression become, where the part has a say in them. */
+function engineChange({ engineChange: change }) {
+  return section('Timing and compression', change ? [
+    el('p', null, change.text),
+    change.text.startsWith('Not reckoned') ? null : change.notKnown.map(text => el('p', { class: 'quiet' }, `Not known: ${text}.`)),
+    change.link ? el('p', { class: 'small' }, el('a', { href: pageOf(change.link) }, 'The whole sum')) : null,
+  ] : null);
 }
 
 function changes(caption, list, family) {
@@ -95,6 +104,7 @@ function sections(answer, family, change) {
   return [
     head(answer, family),
     foundSection(answer, { turnedOut: turnedOut(answer, change), recording: recording(answer, family, change) }),
+    engineChange(answer),
     axes(answer),
     identity(answer, family),
     reckoned(answer, family),

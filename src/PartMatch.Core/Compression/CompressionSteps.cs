@@ -1,0 +1,53 @@
+using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
+using static PartMatch.Core.Sums.GeometryText;
+
+namespace PartMatch.Core.Compression;
+
+/// <summary>The sums for the pencil, with the expected figures.</summary>
+internal static class CompressionSteps
+{
+    private const string Definition = "definition";
+
+    public static IEnumerable<WorkingStep> Of(CylinderInputs inputs)
+    {
+        var one = inputs.Expected;
+        yield return new WorkingStep("swept volume", "π ÷ 4 × bore² × stroke", $"π ÷ 4 × ({InMm(one.BoreM)})² × {InMm(one.StrokeM)} ÷ 1000 mm3/cm3",
+            InCm3(one.SweptM3), Definition);
+        yield return new WorkingStep(
+            "gasket volume", "π ÷ 4 × gasket bore² × thickness tightened", $"π ÷ 4 × ({InMm(one.GasketBoreM)})² × {InMm(one.GasketM, "0.00#")} ÷ 1000 mm3/cm3",
+            InCm3(one.GasketM3, "0.000"), Definition);
+        yield return new WorkingStep(
+            "deck volume", "π ÷ 4 × bore² × (deck − skim of the block)",
+            $"π ÷ 4 × ({InMm(one.BoreM)})² × ({InMm(one.DeckM, "0.00#")} − {InMm(one.BlockSkimM, "0.00#")}) ÷ 1000 mm3/cm3",
+            InCm3(one.DeckM3, "0.000"), "deck = deck height − stroke ÷ 2 − rod length − compression height, unless it is measured");
+        if (one.HeadSkimM > 0)
+        {
+            yield return new WorkingStep(
+                "chamber after the skim", "chamber − skim of the head × its opening",
+                $"{InCm3(one.ChamberM3)} − {InMm(one.HeadSkimM, "0.00#")} ÷ 10 mm/cm × {In(SquareCentimetres, one.OpeningM2)}",
+                InCm3(one.ChamberLeftM3, "0.000"), "the opening is the bore's area unless it is given: with squish lands a skim takes less");
+        }
+
+        yield return new WorkingStep(
+            "clearance volume", "chamber + bowl + gasket + deck",
+            $"{InCm3(one.ChamberLeftM3, "0.00#")} + ({InCm3(one.BowlM3)}) + {InCm3(one.GasketM3, "0.000")} + ({InCm3(one.DeckM3, "0.000")})",
+            InCm3(one.ClearanceM3, "0.000"),
+            "bowl: dish positive, dome negative; the gap beside the top land is left out");
+        yield return new WorkingStep(
+            "compression ratio", "(swept + clearance) ÷ clearance",
+            $"({InCm3(one.SweptM3)} + {InCm3(one.ClearanceM3, "0.000")}) ÷ {InCm3(one.ClearanceM3, "0.000")}", InRatio(one.Ratio), Definition);
+        yield return new WorkingStep(
+            "squish", "gasket + deck − skim of the block", $"{InMm(one.GasketM, "0.00#")} + {InMm(one.DeckM, "0.00#")} − {InMm(one.BlockSkimM, "0.00#")}",
+            InMm(one.SquishM, "0.00#"), "for a flat land level with the face of the head; cold and at rest");
+        if (inputs.Closes is { } closes && double.IsFinite(one.RodM))
+        {
+            foreach (var step in TrappedSteps.Of(one.Ratio, one.Crank, closes.Expected))
+            {
+                yield return step;
+            }
+        }
+    }
+
+    private static string In(Unit unit, double value) => SumText.In(unit, value, "0.00");
+}

@@ -1,0 +1,81 @@
+// Compression: volume by volume, with the squish beside it, and how much of it is trapped.
+
+import { familyOf, offerFamilies, offerVariants, variantName } from './choices.js';
+import { el, facts, plain, ruled, section, sentence } from './format.js';
+import { addresses, bind, drawStrip } from './page.js';
+import { plotFigures } from './plot.js';
+import { assumedSection, cautionsSection, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
+
+const form = document.querySelector('form[data-question]');
+const { family, variant } = form.elements;
+let shown = null;
+
+drawStrip();
+
+async function showFamily(code) {
+  shown = code ? await familyOf(code) : null;
+  offerVariants(variant, shown, '');
+  await Promise.all([...form.querySelectorAll('select[data-role]')].map(select => offerRoleParts(select, shown, select.dataset.role)));
+}
+
+form.addEventListener('change', async event => {
+  if (event.target === family) await showFamily(family.value);
+  if (event.target === family || event.target === variant) await showRecorded(form, family.value, variant.value);
+});
+
+function volumes(answer) {
+  return section('Volumes of one cylinder', ruled('Low … expected … high', ['Volume', 'As built', 'As asked'], [
+    ...answer.volumes.map(term => [sentence(term.name), term.asBuilt?.text ?? 'not known', term.volume.text]),
+    ['Compression ratio', answer.asBuiltRatio?.text ?? 'not known', el('strong', null, answer.ratio.text)],
+    ['Squish', answer.asBuiltSquish?.text ?? 'not known', el('strong', null, answer.squish.text)],
+  ], { className: 'restack' }));
+}
+
+function wanted(answer) {
+  return section('Ways to the ratio wanted', answer.wanted.length ? ruled(`To ${answer.asked.wantedRatio.text} to 1, each alone`, ['Way', 'To', 'Squish then', 'Because'], answer.wanted.map(way =>
+    [sentence(way.what), way.amount?.text ?? 'does not lead there', way.squish?.text ?? '–', sentence(way.text)]), { className: 'restack' }) : null);
+}
+
+function render(answer) {
+  const { asked, squishWanted } = answer;
+  const name = variantName(shown, asked.variant);
+  const heading = `Compression ${answer.ratio.expected.toFixed(2)} to 1${answer.trapped ? `, traps ${answer.trapped.expected.toFixed(2)}` : ''}`;
+  return {
+    title: `Compression, ${name}`,
+    summary: `${name}${answer.parts.filter(part => !part.isFitted).map(part => `, ${plain(part.position)} ${part.part.replace(/^[^:]*:/, '')}`).join('')}.`,
+    said: `${heading}. ${answer.changes.map(sentence).join('. ')}.`,
+    content: [
+      el('section', { class: 'headline' },
+        el('h2', { 'data-first': true, tabindex: '-1' }, heading),
+        el('p', { class: 'why' }, `Against ${name} as built: ${answer.changes.length ? `${answer.changes.join(', ')}.` : 'no difference that these sums see.'}`),
+        facts([
+          ...willItFit(answer.parts),
+          ['Squish', `${answer.squish.text}${squishWanted ? `; the base wants ${squishWanted.band}` : ''}`],
+          ['Trapped', answer.trapped ? `${answer.trapped.text}, intake closing ${answer.intakeCloses.text}: geometry only, it does not predict knock` : 'not known'],
+          ['Recorded ratio', answer.recordedRatio ? answer.recordedRatio.text : 'not recorded'],
+          ['Ideal efficiency', `${answer.idealEfficiency.text} of the air-standard cycle: to compare two ratios by, no engine reaches it`],
+          ['Matters most', mattersMost(answer.influences)],
+        ])),
+      warningsNotice(answer.warnings),
+      volumes(answer),
+      wanted(answer),
+      section('Drawings', plotFigures(answer.plots)),
+      variantsSection(answer.variants, asked.variant),
+      partsSection(answer.parts),
+      assumedSection(answer.assumed),
+      workingSection(answer.working),
+      cautionsSection(answer.cautions),
+      addresses(answer),
+    ],
+  };
+}
+
+bind({
+  prepare: async query => {
+    await showFamily(await offerFamilies(family, query.get('family')));
+    await showRecorded(form, query.get('family') ?? family.value, query.get('variant'));
+  },
+  toApi: query => (query.size ? `/api/compression?${query}` : null),
+  render,
+  empty: () => el('p', { class: 'quiet' }, 'Choose the engine, then the gasket, piston or head that you have in hand, or what will be skimmed. What is left empty is taken as recorded.'),
+});

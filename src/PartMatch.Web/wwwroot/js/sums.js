@@ -1,0 +1,77 @@
+// What the sheets of timing and compression share: parts to choose by role, what is recorded beside a field, tables of a sum.
+
+import { askOnce } from './api.js';
+import { el, pageOf, partLink, plain, ruled, section, sentence, verdict } from './format.js';
+import { choose } from './page.js';
+
+const option = (value, text) => el('option', { value }, text);
+
+async function partsOfKind(family, kind) {
+  const { rows } = await askOnce(`/api/books/${encodeURIComponent(family)}/parts?where=kind:${encodeURIComponent(kind)}&limit=1000`);
+  return rows.map(({ row }) => row);
+}
+
+/** Whether a family has a position of that role. */
+export const hasRole = (family, role) => (family?.positions ?? []).some(position => position.role === role);
+
+/** Offers the catalogue's parts for a role, each position under its name; the first choice is what the maker fitted. */
+export async function offerRoleParts(select, family, role) {
+  const kept = select.value;
+  const positions = (family?.positions ?? []).filter(position => position.role === role);
+  const groups = await Promise.all(positions.map(async position => el('optgroup', { label: position.name },
+    (await partsOfKind(family.family, position.kind)).map(row => option(row.part, `${row.part.replace(/^[^:]*:/, '')} – ${row.name ?? plain(position.kind)}`)))));
+  select.replaceChildren(option('', 'as the maker fitted it'), ...groups);
+  choose(select, kept);
+}
+
+/** Writes beside each field with `data-recorded` what is recorded of the variant. */
+export async function showRecorded(form, family, variant) {
+  const facts = family && variant ? (await askOnce(`/api/families/${encodeURIComponent(family)}/variants/${encodeURIComponent(variant)}`)).engine : [];
+  for (const hint of form.querySelectorAll('[data-recorded]')) {
+    const fact = facts.find(one => one.property === hint.dataset.recorded);
+    hint.textContent = fact ? `Recorded: ${fact.text}.` : variant ? 'Not recorded: give it if it is known.' : 'As recorded when left empty.';
+  }
+}
+
+/** The sums, in order, for a pencil. */
+export function workingSection(steps) {
+  return section('The working', el('ol', { class: 'working' }, steps.map(step => el('li', null,
+    el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`),
+    el('div', { class: 'quiet small' }, step.source)))));
+}
+
+/** What it was reckoned with. */
+export function partsSection(parts) {
+  return section('Reckoned with', ruled('Parts of this sum', ['Part', 'Sits as', 'Will it fit'], parts.map(part => [
+    [partLink(part.part), el('div', { class: 'plain-name' }, part.name)], sentence(plain(part.position)),
+    part.isFitted ? 'the maker fitted it here' : el('a', { class: 'across', href: pageOf(part.fit) }, verdict(part.headline, { short: true })),
+  ]), { className: 'restack' }));
+}
+
+/** For the head of an answer: a sum holds for a part whether it goes on or not, so that is said with it. */
+export const willItFit = parts => parts.filter(part => !part.isFitted).map(part =>
+  ['Will it fit', [partLink(part.part), ': ', el('a', { class: 'across', href: pageOf(part.fit) }, verdict(part.headline))]]);
+
+/** The family’s own variants as a yardstick. */
+export function variantsSection(variants, asked) {
+  if (!variants.some(one => one.trapped)) return null;
+  const text = range => range?.text ?? 'not known';
+  return section('Beside the family’s own variants',
+    el('p', { class: 'quiet small' }, 'The last column is the pressure at the end of compression of the engine asked about ÷ that of the variant as built, from the same pressure when the valve closes, exponent 1.25 … 1.35. '
+      + 'It compares like with like only on the same fuel and boost, and does not predict knock.'),
+    ruled('Each as its maker built it, valves at 1 mm', ['Variant', 'Fuel and boost', 'Compression', 'Intake closes', 'Overlap', 'Trapped', 'End-of-compression pressure'], variants.map(one => [
+      [one.name, one.variant === asked ? el('div', { class: 'quiet small' }, 'asked about, as built') : null],
+      [`${one.fuel ? plain(one.fuel) : 'fuel not recorded'}, ${one.boost ?? 'boost not recorded'}`, el('div', { class: 'quiet small' }, { 'yes': 'the same', 'no': 'not the same', 'not-known': 'not known whether the same' }[one.charge])],
+      text(one.compressionRatio), text(one.intakeCloses), text(one.overlap), text(one.trapped), one.endOfCompression ? `× ${one.endOfCompression.text}` : 'not known',
+    ]), { className: 'restack' }));
+}
+
+export const assumedSection = assumed => section('What was taken as true', ruled('Figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
+  assumed.map(one => [sentence(plain(one.name)), one.range.text, one.source]), { className: 'restack' }));
+
+export const cautionsSection = cautions => section('Cautions', cautions.length ? el('ul', { class: 'cautions' }, cautions.map(caution => el('li', null, caution.text))) : null);
+
+export const warningsNotice = warnings => (warnings.length ? el('div', { class: 'notice' }, el('ul', null, warnings.map(warning => el('li', null, warning.text)))) : null);
+
+/** The two inputs that matter most for the main result. */
+export const mattersMost = influences => (influences.length ? influences.slice(0, 2).map(one => sentence(one.text)).join('; ') : 'nothing: every input is exact');
