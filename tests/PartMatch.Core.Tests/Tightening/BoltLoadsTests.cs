@@ -24,15 +24,15 @@ public sealed class BoltLoadsTests
         Assert.All(loads.Working.Skip(1), step => Assert.Contains("printed", step.Formula, StringComparison.Ordinal));
     }
 
-    // The printed loads are rounded: area × stress may differ by up to 0.5 % (36.6 mm² × 800 MPa = 29 280 N, printed 29 200).
+    // The printed loads are rounded, and of rounded areas: 36.6 mm² × 800 MPa = 29 280 N, printed 29 200; M6 is furthest off, 20.123 × 580 = 11 672, printed 11 600.
     [Theory]
     [MemberData(nameof(Printed))]
-    public void Printed_load_is_area_times_stress_within_half_a_percent(string known, string thread, double proof, double ultimate)
+    public void Printed_load_is_area_times_stress_but_for_rounding(string known, string thread, double proof, double ultimate)
     {
         var (metric, strength) = (MetricThreadTests.Get(thread), PropertyClass.Find(known)!.For(MetricThreadTests.Get(thread)));
 
-        Assert.InRange(metric.StressAreaM2 * strength.ProofPa / proof, 0.995, 1.005);
-        Assert.InRange(metric.StressAreaM2 * strength.UltimatePa / ultimate, 0.995, 1.005);
+        Assert.InRange(metric.StressAreaM2 * strength.ProofPa / proof, 0.993, 1.007);
+        Assert.InRange(metric.StressAreaM2 * strength.UltimatePa / ultimate, 0.993, 1.007);
     }
 
     [Theory]
@@ -51,13 +51,13 @@ public sealed class BoltLoadsTests
     public void Class_8_8_is_stronger_above_M16() =>
         Assert.Equal((830e6, 600e6), (PropertyClass.Find("8.8")!.For(MetricThreadTests.Get("M18")).UltimatePa, PropertyClass.Find("8.8")!.For(MetricThreadTests.Get("M18")).ProofPa));
 
-    // 61.199 mm² × 830 MPa = 50 795 N; × 1040 MPa = 63 647 N.
+    // 61.1985 mm² × 830 MPa = 50 795 N; × 1040 MPa = 63 646 N.
     [Fact]
     public void Fine_bolt_has_no_printed_load_and_is_computed_and_says_so()
     {
         var loads = BoltLoads.Of(MetricThreadTests.Get("M10×1.25"), PropertyClass.Find("10.9"));
 
-        Assert.Equal((50_795, 63_647), (Math.Round(loads.Proof.Expected), Math.Round(loads.Ultimate.Expected)));
+        Assert.Equal((50_795, 63_646), (Math.Round(loads.Proof.Expected), Math.Round(loads.Ultimate.Expected)));
         Assert.Contains(loads.Working, step => step.Source.Contains("computed", StringComparison.Ordinal) && step.With == "61.20 mm2 × 830 MPa");
     }
 
