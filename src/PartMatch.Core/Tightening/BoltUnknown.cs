@@ -28,9 +28,11 @@ internal sealed record BoltUnknown(string Code, string Field, string Reason, str
     /// <summary>It is not recorded, disputed, or the parts that the maker fitted there over the years differ.</summary>
     public static BoltUnknown Thread(IReadOnlyList<Part> parts, string feature)
     {
-        var found = string.Join("; ", parts.Select(part => $"{part.Number}: {(ValueSelection.Of(part, feature) is StatedValue stated ? stated.Text : "not known")}"));
+        string Of(Part part) => ValueSelection.Of(part, feature) is StatedValue stated ? stated.Text : "not known";
+        var found = parts.Count == 0 ? "nothing" : string.Join("; ", parts.Select(part => $"{part.Number}: {Of(part)}"));
         return parts.Count > 1
-            ? new("thread-not-known", "part", "The maker fitted several parts there over the years, and their threads are not one.", found, "one part", "name the part with part=")
-            : new("thread-not-known", "thread", "The thread is not recorded, or its sources exclude each other.", found.Length == 0 ? "nothing" : found, Threads, ForExample);
+            ? new("thread-not-known", "part", "The maker fitted several parts there over the years, and their threads are not one.", found, "one part",
+                "name the part with part=")
+            : new("thread-not-known", "thread", "The thread is not recorded, or its sources exclude each other.", found, Threads, ForExample);
     }
 }

@@ -46,7 +46,9 @@ public sealed partial record MetricThread(decimal DiameterMm, decimal PitchMm, b
     }
 
     // A word of a book has no point, so a hyphen stands for it.
-    [GeneratedRegex(@"^m(?<diameter>[0-9]{1,2}([.-][0-9]{1,2})?)([x×*](?<pitch>[0-9]([.-][0-9]{1,3})?))?\z", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(
+        @"^m(?<diameter>[0-9]{1,2}([.-][0-9]{1,2})?)([x×*](?<pitch>[0-9]([.-][0-9]{1,3})?))?\z",
+        RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Shape();
 
     private static decimal Number(string digits) => decimal.Parse(digits.Replace('-', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);

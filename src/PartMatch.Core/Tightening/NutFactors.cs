@@ -15,7 +15,8 @@ public static class NutFactors
         Lubrication.ZincPlated => Exactly(0.20, $"{Table}: zinc-plated"),
         Lubrication.CadmiumPlated => Exactly(0.16, $"{Table}: cadmium-plated"),
         _ => new Figure(
-            0.10, 0.20, 0.30, "no factor is held for this state: over the series of Mechanical Fastening, Joining, and Assembly, p. 85, 0.10 to 0.30, its middle expected"),
+            0.10, 0.20, 0.30,
+            "no factor is held for this state: over the series of Mechanical Fastening, Joining, and Assembly, p. 85, 0.10 to 0.30, its middle expected"),
     };
 
     /// <summary>Where nobody recorded how the threads are to be: whatever the table has.</summary>

@@ -5,7 +5,7 @@ using static PartMatch.Core.Tightening.TighteningText;
 namespace PartMatch.Core.Tightening;
 
 /// <summary>Preload = torque ÷ (nut factor × diameter), times the scatter; and its shares of what the bolt carries.</summary>
-/// <remarks>Shigley, Mechanical Engineering Design, 8-8. Torsion while tightening adds to the stress: the shares are those of the pull alone.</remarks>
+/// <remarks>Shigley, Mechanical Engineering Design, chapter 8 (from memory). Torsion while tightening adds to the stress: the shares are those of the pull alone.</remarks>
 internal sealed record PreloadSum(MetricThread Thread, BoltLoads Loads, Spread Torque, Figure NutFactor, double Scatter)
 {
     private SumInput[] Common => [new("torque", Torque), new("nut factor", NutFactor.Spread), new("scatter", new Spread(1 - Scatter, 1, 1 + Scatter))];
@@ -25,8 +25,9 @@ internal sealed record PreloadSum(MetricThread Thread, BoltLoads Loads, Spread T
         yield return new WorkingStep(
             $"preload, {state}", "T ÷ (K × d)",
             $"{InNewtonMetres(Torque.Expected)} ÷ ({SumText.Number(NutFactor.Spread.Expected, "0.00#")} × {SumText.Number(Thread.DiameterM, "0.####")} m)",
-            $"{InKilonewtons(preload.Expected)}; from {InKilonewtons(preload.Low)} to {InKilonewtons(preload.High)} with every range and the scatter of ± {TighteningText.Share(Scatter)}",
-            $"T = K·d·F: Shigley, 8-8; K: {NutFactor.Source}");
+            $"{InKilonewtons(preload.Expected)}; from {InKilonewtons(preload.Low)} to {InKilonewtons(preload.High)} "
+            + $"with every range and the scatter of ± {TighteningText.Share(Scatter)}",
+            $"T = K·d·F: Shigley, Mechanical Engineering Design; K: {NutFactor.Source}");
         yield return OfShare("share of the proof load", Loads.Proof.Expected, ShareOfProof);
         yield return OfShare("share of the least breaking load", Loads.Ultimate.Expected, ShareOfUltimate);
 

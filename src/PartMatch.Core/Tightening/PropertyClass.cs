@@ -11,7 +11,9 @@ public sealed record PropertyClass(string Code)
     private const double Megapascal = 1e6;
 
     private static readonly ClassStrength _of88 = new(800 * Megapascal, 580 * Megapascal, "ISO 898-1, table 3, up to M16");
-    private static readonly ClassStrength _of88Above16 = new(830 * Megapascal, 600 * Megapascal, "ISO 898-1, table 3, above M16 (from memory, high confidence)");
+    private static readonly ClassStrength _of88Above16 =
+        new(830 * Megapascal, 600 * Megapascal, "ISO 898-1, table 3, above M16 (from memory, high confidence)");
+
     private static readonly ClassStrength _of109 = new(1040 * Megapascal, 830 * Megapascal, "ISO 898-1, table 3");
     private static readonly ClassStrength _of129 = new(1220 * Megapascal, 970 * Megapascal, "ISO 898-1, table 3");
 

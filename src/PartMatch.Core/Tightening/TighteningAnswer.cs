@@ -66,7 +66,8 @@ public sealed record PassShown(int Pass, string Text, QuantityRange? Torque, Qua
 /// <summary>What one torque does, in each state that the threads may be in.</summary>
 /// <param name="Conditions">As told first, then dry and oiled.</param>
 public sealed record JudgedTorque(
-    QuantityRange Torque, IReadOnlyList<TightenedAs> Conditions, IReadOnlyList<Influence> Influences, IReadOnlyList<WorkingStep> Working, IReadOnlyList<SumWarning> Warnings);
+    QuantityRange Torque, IReadOnlyList<TightenedAs> Conditions, IReadOnlyList<Influence> Influences, IReadOnlyList<WorkingStep> Working,
+    IReadOnlyList<SumWarning> Warnings);
 
 /// <summary>The torque on threads in one state.</summary>
 /// <param name="Threads">A code of the lubrications, <c>not-recorded</c>, or <c>given</c> for a typed nut factor.</param>
@@ -75,4 +76,5 @@ public sealed record JudgedTorque(
 /// <param name="ShareOfProof">Of the proof load; 1 is all of it.</param>
 /// <param name="ShareOfUltimate">Of the least breaking load.</param>
 public sealed record TightenedAs(
-    string Threads, bool IsTold, QuantityRange NutFactor, string NutFactorSource, QuantityRange Preload, QuantityRange ShareOfProof, QuantityRange ShareOfUltimate, string Text);
+    string Threads, bool IsTold, QuantityRange NutFactor, string NutFactorSource, QuantityRange Preload, QuantityRange ShareOfProof,
+    QuantityRange ShareOfUltimate, string Text);

@@ -12,11 +12,13 @@ public static class TighteningCheck
     public const double UsualScatter = 0.30;
 
     private const string ScatterSource =
-        "± 25 to 30 % with a hand wrench, the wider taken: common practice, no source; ± 25 % oiled and ± 35 % dry are quoted from NASA practice in J. Fail. Anal. Prev. 2019, s11668-019-00693-z";
+        "± 25 to 30 % with a hand wrench, the wider taken: common practice, no source. ± 25 % for oiled threads and ± 35 % for others stand, quoted, "
+        + "in the Journal of Failure Analysis and Prevention, 2019, doi 10.1007/s11668-019-00693-z";
 
     private static readonly string[] _saysNothing =
     [
-        "The thread that the bolt goes into: nothing is said about a thread tapped in aluminium or anything else, neither that it holds nor that it strips. The sum is of the bolt alone.",
+        "The thread that the bolt goes into: nothing is said about a thread tapped in aluminium or anything else, neither that it holds nor that it strips. "
+        + "The sum is of the bolt alone.",
         "Which torque would be right: a torque that is recorded or typed is judged, and none is proposed.",
         "Torsion: while it is tightened the bolt is twisted as well as pulled, so it is nearer to its limit than the shares say.",
     ];
@@ -37,19 +39,21 @@ public static class TighteningCheck
     }
 
     private static TighteningJudged Judged(
-        TighteningQuestion question, IReadOnlyList<Part> parts, Bolt? bolt, BoltUnknown? unknown, IReadOnlyList<RecordedTightening> records, TorqueJudgement? judge)
+        TighteningQuestion question, IReadOnlyList<Part> parts, Bolt? bolt, BoltUnknown? unknown, IReadOnlyList<RecordedTightening> records,
+        TorqueJudgement? judge)
     {
         var typed = question.Torque is { } torque ? judge?.Of(torque, question.Lubrication, question.NutFactor) : null;
         var main = typed ?? records.Select(record => record.Judged).FirstOrDefault(judged => judged is not null);
         return new TighteningJudged(
-            AsAsked(question, bolt), question.Place is { } place ? Fastener(place, parts) : null, bolt?.Shown(), unknown?.Said, [.. Assumed(question, bolt)],
+            AsAsked(question, bolt), question.Place is { } place ? Fastener(place, parts) : null, bolt?.Shown(), unknown?.Said,
+            [.. Assumed(question, bolt)],
             records, typed, main?.Influences ?? [], [.. bolt?.Loads.Working ?? [], .. typed?.Working ?? []], typed?.Warnings ?? [], _saysNothing,
             Cautions.Of(CautionsOf(question, records)));
     }
 
     private static TighteningAsked AsAsked(TighteningQuestion question, Bolt? bolt) => new(
-        question.Place?.Facts.Family.Code, question.Place?.Variant, question.Place?.Position.Code, question.Place?.Part?.Id, bolt?.Thread.Text ?? question.Thread,
-        bolt?.Class?.Code ?? question.Class?.Code, question.Lubrication, question.Torque, question.NutFactor, (double?)question.Scatter?.Value ?? UsualScatter);
+        question.Place?.Facts.Family.Code, question.Place?.Variant, question.Place?.Position.Code, question.Place?.Part?.Id,
+        bolt?.Thread.Text ?? question.Thread, bolt?.Class?.Code ?? question.Class?.Code, question.Lubrication, question.Torque, question.NutFactor, (double?)question.Scatter?.Value ?? UsualScatter);
 
     private static IReadOnlyList<Part> PartsAt(FastenerPlace place) => place.Part is { } named
         ? [named]
@@ -67,12 +71,14 @@ public static class TighteningCheck
         if (bolt is { Thread.IsPitchTold: false })
         {
             yield return new Assumption(
-                "pitch", Spread.Exactly((double)bolt.Thread.PitchMm / 1000).In(UnitTable.Get("mm"), "0.###"), $"{question.Thread} means the coarse pitch: {MetricThread.CoarseSource}");
+                "pitch", Spread.Exactly((double)bolt.Thread.PitchMm / 1000).In(UnitTable.Get("mm"), "0.###"),
+                $"a diameter alone means the coarse pitch: {MetricThread.CoarseSource}");
         }
 
         if (bolt is { Class: null })
         {
-            yield return new Assumption("proof-load", bolt.Loads.Proof.In(TighteningText.Kilonewtons, "0.0"), "class not known: over 8.8, 10.9 and 12.9, of which 10.9 is expected");
+            yield return new Assumption(
+                "proof-load", bolt.Loads.Proof.In(TighteningText.Kilonewtons, "0.0"), "class not known: over 8.8, 10.9 and 12.9, of which 10.9 is expected");
         }
 
         if (question.Scatter is null)

@@ -10,11 +10,15 @@ internal static class TighteningWarnings
     private const double UsualShare = 0.75;
 
     private const string Usual =
-        "usual is about 75 % of it in joints that are opened again and 90 % in those that are not (Shigley, Mechanical Engineering Design, 8-9; 75 % quoted second-hand, 90 % from memory)";
+        "usual is about 75 % of it in joints that are opened again and 90 % in those that are not "
+        + "(Shigley, Mechanical Engineering Design; 75 % quoted second-hand, 90 % from memory)";
 
-    private const string Measure = "Read the thread, the class on the head and the state of the threads again, and measure: how much longer the bolt becomes, or a load cell under the head.";
+    private const string Measure =
+        "Read the thread, the class on the head and the state of the threads again, and measure: how much longer the bolt becomes, "
+        + "or a load cell under the head.";
 
-    public static IEnumerable<SumWarning> Of(Bolt bolt, QuantityRange torque, IReadOnlyList<(string Words, bool IsTold, PreloadSum Sum)> states, bool isLubricationUnknown)
+    public static IEnumerable<SumWarning> Of(
+        Bolt bolt, QuantityRange torque, IReadOnlyList<(string Words, bool IsTold, PreloadSum Sum)> states, bool isLubricationUnknown)
     {
         foreach (var (words, isTold, sum) in states)
         {
@@ -24,21 +28,22 @@ internal static class TighteningWarnings
                 var breaks = ultimate.Expected > 1 ? "more than breaks it" : $"{Share(ultimate.Expected)} of the least load that breaks it";
                 yield return new SumWarning(
                     isTold ? "above-proof" : "above-proof-if",
-                    $"{(isTold ? "" : "If the threads are otherwise: ")}{words}, {torque.Text} pulls {InKilonewtons(sum.Preload.Expected)}, {Share(share.Expected)} of the proof load and {breaks}: "
-                    + $"the bolt stays longer than it was. The {Usual}. {Measure}");
+                    $"{(isTold ? "" : "If the threads are otherwise: ")}{words}, {torque.Text} pulls {InKilonewtons(sum.Preload.Expected)}, "
+                    + $"{Share(share.Expected)} of the proof load and {breaks}: the bolt stays longer than it was; {Usual}. {Measure}");
             }
             else if (isTold && share.High > 1)
             {
                 yield return new SumWarning(
                     "may-pass-proof",
-                    $"{words}, {torque.Text} is expected to pull {Share(share.Expected)} of the proof load, and up to {Share(share.High)} where everything adds up: "
-                    + $"the {Usual}. {Measure}");
+                    $"{words}, {torque.Text} is expected to pull {Share(share.Expected)} of the proof load, and up to {Share(share.High)} "
+                    + $"where everything adds up; {Usual}. {Measure}");
             }
             else if (isTold && share.High < UsualShare)
             {
                 yield return new SumWarning(
                     "below-usual",
-                    $"{words}, {torque.Text} pulls {Share(share.Low)} to {Share(share.High)} of the proof load: {Usual}. A joint held too loosely works itself loose. {Measure}");
+                    $"{words}, {torque.Text} pulls {Share(share.Low)} to {Share(share.High)} of the proof load; {Usual}. "
+                    + $"A joint that is held too weakly works itself loose. {Measure}");
             }
         }
 
@@ -46,13 +51,15 @@ internal static class TighteningWarnings
         {
             yield return new SumWarning(
                 "class-not-recorded",
-                $"The property class is not known: the shares are over 8.8, 10.9 and 12.9, of which 10.9 is expected. Where it is none of them nothing here holds. {Measure}");
+                "The property class is not known: the shares are over 8.8, 10.9 and 12.9, of which 10.9 is expected. "
+                + $"Where it is none of them nothing here holds. {Measure}");
         }
 
         if (isLubricationUnknown)
         {
             yield return new SumWarning(
-                "threads-not-recorded", $"Nobody says whether the torque is for dry or oiled threads: the nut factor is taken from 0.16 to 0.30. {Measure}");
+                "threads-not-recorded",
+                $"Nobody says whether the torque is for dry or oiled threads: the nut factor is taken from 0.16 to 0.30. {Measure}");
         }
     }
 }

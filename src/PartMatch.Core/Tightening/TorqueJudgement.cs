@@ -14,14 +14,18 @@ internal sealed class TorqueJudgement(Bolt bolt, double scatter)
     /// <param name="givenFactor">A typed nut factor; it stands for the state.</param>
     public JudgedTorque Of(QuantityRange torque, Lubrication? told, QuantityRange? givenFactor = null)
     {
-        var sums = States(told, givenFactor).Select(state => (State: state, Sum: new PreloadSum(bolt.Thread, bolt.Loads, Spread.Of(torque), state.NutFactor, scatter))).ToList();
+        var sums = States(told, givenFactor)
+            .Select(state => (State: state, Sum: new PreloadSum(bolt.Thread, bolt.Loads, Spread.Of(torque), state.NutFactor, scatter))).ToList();
         var main = sums[0];
         return new JudgedTorque(
             torque,
             [.. sums.Select(one => Shown(one.State, one.Sum))],
             main.Sum.Influences,
             [.. InNewtons(torque), .. sums.SelectMany(one => one.Sum.Working(one.State.Words))],
-            [.. TighteningWarnings.Of(bolt, torque, [.. sums.Select(one => (one.State.Words, one.State.IsTold, one.Sum))], told is null && givenFactor is null)]);
+            [
+                .. TighteningWarnings.Of(
+                    bolt, torque, [.. sums.Select(one => (one.State.Words, one.State.IsTold, one.Sum))], told is null && givenFactor is null),
+            ]);
     }
 
     private static IEnumerable<State> States(Lubrication? told, QuantityRange? givenFactor)
@@ -59,9 +63,10 @@ internal sealed class TorqueJudgement(Bolt bolt, double scatter)
     {
         var (preload, proof) = (sum.Preload, sum.ShareOfProof);
         return new TightenedAs(
-            state.Code, state.IsTold, sum.NutFactor.Spread.In(Ratio, "0.00#"), sum.NutFactor.Source, preload.In(Kilonewtons, "0.0"), proof.In(SumText.Percent, "0"),
-            sum.ShareOfUltimate.In(SumText.Percent, "0"),
-            $"{state.Words}: {SumText.In(Kilonewtons, preload.Expected, "0.0")}, {Share(proof.Expected)} of the proof load, from {Share(proof.Low)} to {Share(proof.High)}");
+            state.Code, state.IsTold, sum.NutFactor.Spread.In(Ratio, "0.00#"), sum.NutFactor.Source, preload.In(Kilonewtons, "0.0"),
+            proof.In(SumText.Percent, "0"), sum.ShareOfUltimate.In(SumText.Percent, "0"),
+            $"{state.Words}: {SumText.In(Kilonewtons, preload.Expected, "0.0")}, {Share(proof.Expected)} of the proof load, "
+            + $"from {Share(proof.Low)} to {Share(proof.High)}");
     }
 
     private static IEnumerable<WorkingStep> InNewtons(QuantityRange torque)
@@ -69,6 +74,6 @@ internal sealed class TorqueJudgement(Bolt bolt, double scatter)
         var inNewtonMetres = Spread.Of(torque).In(NewtonMetres, "0.##").Text;
         return torque.Text == inNewtonMetres || torque.Text.EndsWith(NewtonMetres.Symbol, StringComparison.Ordinal)
             ? []
-            : [new WorkingStep("torque in N·m", "as typed, by the factor of its unit", torque.Text, inNewtonMetres, "1 lbf·ft = 1.355 817 948 N·m, NIST SP 811")];
+            : [new WorkingStep("torque in N·m", "by the factor of its unit", torque.Text, inNewtonMetres, "1 lbf·ft = 1.355 817 948 N·m, NIST SP 811")];
     }
 }

@@ -14,7 +14,8 @@ public sealed record TighteningRequest(
     [property: FromQuery(Name = "position"), Description("The place of the fastener: its records, and what they do.")] string? Position,
     [property: FromQuery(Name = "part"), Description("Sits there instead of what the maker fitted: a number, or maker:number.")] string? Part,
     [property: FromQuery(Name = "thread"), Description("ISO metric: M10×1.25; M10 means the coarse pitch. As recorded when left out.")] string? Thread,
-    [property: FromQuery(Name = "class"), Description("Property class on the head: 8.8, 10.9 or 12.9. As recorded when left out, else over all three.")] string? Class,
+    [property: FromQuery(Name = "class"), Description("Property class on the head: 8.8, 10.9 or 12.9. As recorded when left out, else over all three.")]
+    string? Class,
     [property: FromQuery(Name = "lubrication"), Description("Of the typed torque: dry, oiled, zinc-plated, cadmium-plated or other; over all when left out.")]
     string? Lubrication,
     [property: FromQuery(Name = "torque"), Description("To be judged, as one value or low..expected..high: 75 N·m, 70..75..80 N·m, 55 lbf·ft.")] string? Torque,
@@ -58,7 +59,8 @@ internal sealed class TighteningRules : AbstractValidator<TighteningRequest>
         {
             RuleFor(request => request.Family).MustBeGiven("the code of a family", "the families are listed at /api/families");
             RuleFor(request => request.Variant).MustBeGiven("the code of a variant", "the variants are listed with their family");
-            RuleFor(request => request.Position).MustBeGiven("the code of a position", "the positions are listed with their family; bolts have the role fastener");
+            RuleFor(request => request.Position)
+                .MustBeGiven("the code of a position", "the positions are listed with their family; bolts have the role fastener");
         }).Otherwise(() =>
         {
             RuleFor(request => request.Thread).MustBeGiven("a thread, or a family with variant and position", "for example thread=M10×1.25");

@@ -24,12 +24,14 @@ public sealed class BoltLoadsTests
         Assert.All(loads.Working.Skip(1), step => Assert.Contains("printed", step.Formula, StringComparison.Ordinal));
     }
 
-    // The printed loads are rounded, and of rounded areas: 36.6 mm² × 800 MPa = 29 280 N, printed 29 200; M6 is furthest off, 20.123 × 580 = 11 672, printed 11 600.
+    // The printed loads are rounded, and of rounded areas: 36.6 mm² × 800 MPa = 29 280 N, printed 29 200; M6 is furthest off,
+    // 20.123 × 580 = 11 672, printed 11 600.
     [Theory]
     [MemberData(nameof(Printed))]
     public void Printed_load_is_area_times_stress_but_for_rounding(string known, string thread, double proof, double ultimate)
     {
-        var (metric, strength) = (MetricThreadTests.Get(thread), PropertyClass.Find(known)!.For(MetricThreadTests.Get(thread)));
+        var metric = MetricThreadTests.Get(thread);
+        var strength = PropertyClass.Find(known)!.For(metric);
 
         Assert.InRange(metric.StressAreaM2 * strength.ProofPa / proof, 0.993, 1.007);
         Assert.InRange(metric.StressAreaM2 * strength.UltimatePa / ultimate, 0.993, 1.007);
@@ -48,8 +50,12 @@ public sealed class BoltLoadsTests
 
     // ISO 898-1, table 3, class 8.8 above M16: 830 and 600 MPa; from memory, high confidence.
     [Fact]
-    public void Class_8_8_is_stronger_above_M16() =>
-        Assert.Equal((830e6, 600e6), (PropertyClass.Find("8.8")!.For(MetricThreadTests.Get("M18")).UltimatePa, PropertyClass.Find("8.8")!.For(MetricThreadTests.Get("M18")).ProofPa));
+    public void Class_8_8_is_stronger_above_M16()
+    {
+        var strength = PropertyClass.Find("8.8")!.For(MetricThreadTests.Get("M18"));
+
+        Assert.Equal((830e6, 600e6), (strength.UltimatePa, strength.ProofPa));
+    }
 
     // 61.1985 mm² × 830 MPa = 50 795 N; × 1040 MPa = 63 646 N.
     [Fact]

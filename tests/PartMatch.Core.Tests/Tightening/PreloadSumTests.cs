@@ -17,7 +17,8 @@ public sealed class PreloadSumTests
     [InlineData(Lubrication.ZincPlated, 0.20)]
     [InlineData(Lubrication.Oiled, 0.18)]
     [InlineData(Lubrication.CadmiumPlated, 0.16)]
-    public void Nut_factor_is_that_of_the_table(Lubrication lubrication, double expected) => Assert.Equal(Spread.Exactly(expected), NutFactors.Of(lubrication).Spread);
+    public void Nut_factor_is_that_of_the_table(Lubrication lubrication, double expected) =>
+        Assert.Equal(Spread.Exactly(expected), NutFactors.Of(lubrication).Spread);
 
     [Fact]
     public void Oiled_factor_is_said_to_be_from_memory() => Assert.Contains("from memory", NutFactors.Of(Lubrication.Oiled).Source, StringComparison.Ordinal);

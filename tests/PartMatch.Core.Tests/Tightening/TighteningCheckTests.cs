@@ -10,7 +10,10 @@ namespace PartMatch.Core.Tests.Tightening;
 
 public sealed class TighteningCheckTests
 {
-    private static readonly TighteningQuestion _typed = new() { Thread = "M10×1.5", Class = PropertyClass.Find("8.8"), Lubrication = Lubrication.Dry, Torque = NewtonMetres("75.83 N·m") };
+    private static readonly TighteningQuestion _typed = new()
+    {
+        Thread = "M10×1.5", Class = PropertyClass.Find("8.8"), Lubrication = Lubrication.Dry, Torque = NewtonMetres("75.83 N·m"),
+    };
 
     // 75.83 ÷ (0.30 × 0.010) = 25 277 N = 75.0 % of 33 700; ÷ (0.18 × 0.010) = 42 128 N = 125 %.
     [Fact]
@@ -134,7 +137,8 @@ public sealed class TighteningCheckTests
     [Fact]
     public void Recorded_torque_is_judged_by_its_last_pass_with_its_own_spread()
     {
-        var record = Assert.Single(Ask(At(Bolted().Tightened("lark", "bolt", Lubrication.Oiled, SingleUse.No, ["30 N·m", "70 N·m"], plusMinus: 5))).Records);
+        var family = Bolted().Tightened("lark", "bolt", Lubrication.Oiled, SingleUse.No, ["30 N·m", "70 N·m"], plusMinus: 5);
+        var record = Assert.Single(Ask(At(family)).Records);
 
         // M10×1, 10.9: 10 − 0.9382 = 9.0618; squared 82.116; × π/4 = 64.494 mm²; × 830 MPa = 53 530 N. 70 ÷ 0.0018 = 38 889 N, 73 %.
         Assert.Equal(["30 N·m ± 5", "70 N·m ± 5"], record.Passes.Select(pass => pass.Text));
@@ -169,8 +173,12 @@ public sealed class TighteningCheckTests
     }
 
     [Fact]
-    public void Angle_of_a_retracted_source_does_not_stand_in_the_way_of_a_typed_torque() =>
-        Assert.NotNull(Ask(At(Bolted().Tightened("lark", "bolt", null, null, ["30 N·m", "90 deg"], Retracted())) with { Torque = NewtonMetres("70 N·m") }).Torque);
+    public void Angle_of_a_retracted_source_does_not_stand_in_the_way_of_a_typed_torque()
+    {
+        var place = At(Bolted().Tightened("lark", "bolt", null, null, ["30 N·m", "90 deg"], Retracted()));
+
+        Assert.NotNull(Ask(place with { Torque = NewtonMetres("70 N·m") }).Torque);
+    }
 
     [Fact]
     public void Place_that_is_no_fastener_shows_its_records_and_refuses_a_typed_torque()
@@ -185,7 +193,7 @@ public sealed class TighteningCheckTests
     [Fact]
     public void Parts_of_two_threads_over_the_years_are_asked_about()
     {
-        var family = Bolted(new Span(null, null, null, 100)).Part("B-2", "bolt", Has("thread", Word("m12x1-25"))).Fitted("lark", "bolt", "B-2", new Span(null, null, 101, null));
+        var family = Bolted(Serials(null, 100)).Part("B-2", "bolt", Has("thread", Word("m12x1-25"))).Fitted("lark", "bolt", "B-2", Serials(101, null));
 
         Assert.Equal("thread-not-known", Ask(At(family)).NotJudged?.Code);
         Assert.Equal("M12×1.25", Ask(At(family, "B-2")).Bolt?.Thread);
@@ -195,7 +203,8 @@ public sealed class TighteningCheckTests
     [Fact]
     public void Class_that_the_sums_do_not_hold_is_said_and_can_be_overridden()
     {
-        var family = new TestFamily().Variant("lark").Kind("bolt", kind => kind.Choice("thread", "m10x1").Choice("strength", "5-6")).Position("bolt", "bolt", role: Roles.Fastener)
+        var family = new TestFamily().Variant("lark")
+            .Kind("bolt", kind => kind.Choice("thread", "m10x1").Choice("strength", "5-6")).Position("bolt", "bolt", role: Roles.Fastener)
             .Part("B-1", "bolt", Has("thread", Word("m10x1")), Has("strength", Word("5-6"))).Fitted("lark", "bolt", "B-1");
 
         Assert.Equal("class-not-known", Ask(At(family)).NotJudged?.Code);

@@ -1,4 +1,5 @@
 using System.Net;
+using PartMatch.Web.Tests.Seed;
 
 namespace PartMatch.Web.Tests.Tightening;
 

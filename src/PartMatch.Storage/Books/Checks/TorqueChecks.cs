@@ -13,7 +13,7 @@ internal static class TorqueChecks
             CheckTurn(row, errors);
         }
 
-        var fasteners = scope.Own.Rows(BookTables.Torques).Where(row => BookTables.Torques.Columns[BookTables.Torques.IndexOf("pass")].Rule.FindFault(row["pass"]) is null)
+        var fasteners = scope.Own.Rows(BookTables.Torques).Where(row => Cells.Pass.FindFault(row["pass"]) is null)
             .GroupBy(row => (row["variant"], row["position"], row["evidence"]));
         foreach (var passes in fasteners)
         {
@@ -29,7 +29,8 @@ internal static class TorqueChecks
         if (UnitTable.Find(row["unit"]) is { Dimension: not (Dimension.Torque or Dimension.Angle) })
         {
             errors.Add(
-                row, "unit", $"a pass is a torque or an angle: expected one of: {UnitTable.SymbolsOf(Dimension.Torque)}, {UnitTable.SymbolsOf(Dimension.Angle)}", "N·m");
+                row, "unit",
+                $"a pass is a torque or an angle: expected one of: {UnitTable.SymbolsOf(Dimension.Torque)}, {UnitTable.SymbolsOf(Dimension.Angle)}", "N·m");
         }
 
         var value = Cells.FindNumber(row["value"]);
@@ -49,7 +50,9 @@ internal static class TorqueChecks
         {
             if (row["pass"] != FormattableString.Invariant($"{index + 1}"))
             {
-                errors.Add(row, "pass", $"pass {row["pass"]} of {row.KeyText} comes after {index}: expected {index + 1}", "number the passes of one source 1, 2, 3 without a gap");
+                errors.Add(
+                    row, "pass", $"pass {row["pass"]} of {row.KeyText} comes after {index}: expected {index + 1}",
+                    "number the passes of one source 1, 2, 3 without a gap");
                 return;
             }
         }
