@@ -81,7 +81,7 @@ public static class TighteningCheck
                 "proof-load", bolt.Loads.Proof.In(TighteningText.Kilonewtons, "0.0"), "class not known: over 8.8, 10.9 and 12.9, of which 10.9 is expected");
         }
 
-        if (question.Scatter is null)
+        if (question.Scatter is null or { Value: (decimal)UsualScatter })
         {
             yield return new Assumption("scatter", Spread.Exactly(UsualScatter).In(SumText.Percent, "0"), ScatterSource);
         }

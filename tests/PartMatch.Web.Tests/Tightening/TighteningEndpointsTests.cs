@@ -118,7 +118,7 @@ public sealed class TighteningEndpointsTests(SeedServer server)
     [InlineData("torque=75.83%20N·m", "torque=75.83%20N·m&angle=90%20deg", "angle", "angle-tightened")]
     [InlineData("torque=75.83%20N·m", "torque=75.83%20N·m&nut-factor=0.02", "nut-factor", "out-of-range")]
     [InlineData("torque=75.83%20N·m", "torque=75.83%20N·m&scatter=100%20%25", "scatter", "out-of-range")]
-    [InlineData("torque=75.83%20N·m", "torque=75.83%20N·m&stretch=1", "stretch", "bad-question")]
+    [InlineData("torque=75.83%20N·m", "torque=75.83%20N·m&torqe=1", "torqe", "bad-question")]
     [InlineData("thread=M10×1.5", "thread=3/4-16", "thread", "thread-not-metric")]
     [InlineData("thread=M10×1.5", "", "thread", "bad-question")]
     [InlineData("class=8.8", "class=5.6", "class", "bad-question")]
