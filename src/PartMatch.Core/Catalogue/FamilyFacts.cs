@@ -100,7 +100,7 @@ public sealed class FamilyFacts
         init => field =
         [
             .. value.OrderBy(limit => limit.Kind, StringComparer.Ordinal).ThenBy(limit => limit.Feature, StringComparer.Ordinal)
-                .ThenBy(limit => limit.Evidence?.Code, StringComparer.Ordinal),
+                .ThenBy(limit => limit.Part, StringComparer.Ordinal).ThenBy(limit => limit.Evidence?.Code, StringComparer.Ordinal),
         ];
     } = [];
 

@@ -48,7 +48,7 @@ internal static class CompanionFaults
 
     /// <summary>Where nothing is, no condition holds but that nothing is there.</summary>
     public static Met Holds(Part part, Condition condition) =>
-        part.IsNothing && condition.At.Feature != Feature.Present.Code ? Met.No : CompanionClosure.Holds(part, condition);
+        part.IsNothing && condition.At.Feature != Feature.Present.Code ? Met.No : condition.HoldsOf(part);
 
     private static Fault Fault(FamilyFacts facts, Companion rule, IReadOnlyList<IReadOnlyList<Broken>> byVariant)
     {

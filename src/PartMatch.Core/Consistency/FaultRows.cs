@@ -34,8 +34,11 @@ internal sealed class FaultRows(FamilyFacts facts)
             FaultWords.Number(fitment.Span.SerialFrom), FaultWords.Number(fitment.Span.SerialTo));
     }
 
-    public FaultRow Of(Finding finding) => Row(
-        "findings", $"{finding.Part} on {finding.Variant}: {Codes.Of(finding.Axis)} {FitWording.InWords(Codes.Of(finding.Outcome))}{FaultWords.Limits(finding.Span)}", finding.Evidence, finding.Code);
+    public FaultRow Of(Finding finding)
+    {
+        var found = $"{Codes.Of(finding.Axis)} {FitWording.InWords(Codes.Of(finding.Outcome))}{FaultWords.Limits(finding.Span)}";
+        return Row("findings", $"{finding.Part} on {finding.Variant}: {found}", finding.Evidence, finding.Code);
+    }
 
     public FaultRow Of(Part part) => Row("parts", $"{part.Id}, {part.Name}", part.Evidence, part.Id);
 

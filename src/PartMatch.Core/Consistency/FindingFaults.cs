@@ -3,13 +3,18 @@ using PartMatch.Core.Fit;
 
 namespace PartMatch.Core.Consistency;
 
-/// <summary>Findings that cannot all hold: equally good ones that exclude each other, and those that say another thing than better ones or than what is reckoned.</summary>
+/// <summary>
+/// Findings that cannot all hold: equally good ones that exclude each other, and those that say another thing than better ones or than what is reckoned.
+/// </summary>
 internal static class FindingFaults
 {
     public static IEnumerable<Fault> Find(FamilyFacts facts)
     {
-        var asked = facts.Findings.Where(finding => !finding.Evidence.IsRetracted).Select(finding => (finding.Variant, finding.Position, finding.Part)).Distinct();
-        foreach (var (variant, position, id) in asked.Order())
+        var asked = facts.Findings.Where(finding => !finding.Evidence.IsRetracted)
+            .Select(finding => (finding.Variant, finding.Position, finding.Part)).Distinct()
+            .OrderBy(about => about.Variant, StringComparer.Ordinal).ThenBy(about => about.Position, StringComparer.Ordinal)
+            .ThenBy(about => about.Part, StringComparer.Ordinal);
+        foreach (var (variant, position, id) in asked)
         {
             var part = id == Part.None ? Part.Nothing(facts.FindPosition(position)?.Kind ?? "") : facts.FindPart(id);
             if (part is null || facts.FindVariant(variant) is null || facts.FindPosition(position) is null)

@@ -72,7 +72,10 @@ internal sealed class OpenQuestions
     {
         var question = new FitQuestion(to.Code, position.Code, null);
         Fitment[] fitted = [.. facts.FitmentsAt(to.Code, position.Code)];
-        (Part Part, EngineSpan Stretch)[] cases = [.. parts.SelectMany(part => Stretches(facts, to, question, part, fitted), (part, stretch) => (part, stretch))];
+        (Part Part, EngineSpan Stretch)[] cases =
+        [
+            .. parts.SelectMany(part => Stretches(facts, to, question, part, fitted), (part, stretch) => (part, stretch)),
+        ];
         bool IsFitted((Part Part, EngineSpan Stretch) one) =>
             fitted.Any(fitment => (fitment.Part ?? Part.None) == one.Part.Id && one.Stretch.IsIn(fitment.Span));
         return cases.All(IsFitted) ? [] : [.. cases.Select(one => FitCheck.Decide(facts, AskedOf(question, one.Part, one.Stretch)))];

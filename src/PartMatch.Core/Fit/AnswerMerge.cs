@@ -29,8 +29,9 @@ internal static class AnswerMerge
         var mounts = Merge(named.ConvertAll(answer => answer.Mounts), Mounts.NotKnown);
         var runs = Merge(named.ConvertAll(answer => answer.Runs), Runs.NotKnown);
         var (also, perhaps) = Changes(cases);
+        MeasureNext[] measureNext = [.. cases.SelectMany(one => one.Answer.MeasureNext).Distinct().OrderBy(next => next.Minutes).ThenBy(next => next.Settles)];
         var findings = FindingShown.Over(cases.Select(one => one.Answer));
-        if (mounts is null && runs is null && FindLeastSure(cases) is { } leastSure)
+        if (mounts is null && runs is null && cases.All(one => AskTheSame(one.Answer, first)) && FindLeastSure(cases) is { } leastSure)
         {
             return leastSure with
             {
@@ -39,6 +40,7 @@ internal static class AnswerMerge
                 Identity = RelationOver(cases, leastSure, fitted),
                 AlsoNeeded = also,
                 PerhapsNeeded = perhaps,
+                MeasureNext = measureNext,
                 Findings = findings,
             };
         }
@@ -66,15 +68,28 @@ internal static class AnswerMerge
             Runs = runsAxis,
             Identity = RelationOver(cases, first, fitted),
             Reasons = reasons,
-            Disagreements = [.. cases.SelectMany(one => one.Answer.Disagreements).DistinctBy(one => (one.Axis, one.Says, one.Text))],
+            Disagreements = [.. named.SelectMany(answer => answer.Disagreements).DistinctBy(one => (one.Axis, one.Says, one.Text))],
             AlsoNeeded = also,
             PerhapsNeeded = perhaps,
-            Works = [.. cases.SelectMany(one => one.Answer.Works).DistinctBy(work => work.Work)],
-            MeasureNext = [.. cases.SelectMany(one => one.Answer.MeasureNext).Distinct().OrderBy(next => next.Minutes).ThenBy(next => next.Settles)],
+            Works = Works(named),
+            MeasureNext = measureNext,
             Findings = findings,
+            Cautions = Cautions.Of(cases.SelectMany(one => one.Answer.Cautions).Select(caution => caution.Code)),
             Spans = open.Length == 0 ? [] : [.. cases.Select(one => new SpanAnswer(one.Case, one.Mark, one.Answer.Headline, one.Answer.Identity.Fitted))],
         };
     }
+
+    /// <summary>Do both answers ask for the same works, warn of the same and come to the same where they are not heeded?</summary>
+    public static bool AskTheSame(FitAnswer one, FitAnswer other) =>
+        one.Consequence == other.Consequence && one.Cautions.SequenceEqual(other.Cautions)
+        && one.Works.Select(work => work.Work).SequenceEqual(other.Works.Select(work => work.Work));
+
+    /// <summary>Each work once, with its reasons in every case, ordered by code.</summary>
+    private static WorkNeeded[] Works(IReadOnlyList<FitAnswer> named) =>
+    [
+        .. named.SelectMany(answer => answer.Works).GroupBy(work => work.Work, StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal)
+            .Select(group => group.First() with { Reasons = [.. group.SelectMany(work => work.Reasons)] }),
+    ];
 
     /// <summary>The case that is the least sure on both axes; null where no single case is.</summary>
     private static FitAnswer? FindLeastSure(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases)
@@ -87,8 +102,10 @@ internal static class AnswerMerge
     /// <summary>What every case needs is needed; what only some need is perhaps needed.</summary>
     private static (CompanionChange[] Also, CompanionChange[] Perhaps) Changes(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases)
     {
-        var all = cases.SelectMany(one => one.Answer.AlsoNeeded).DistinctBy(Key).ToLookup(change => cases.All(one => one.Answer.AlsoNeeded.Any(other => Key(other) == Key(change))));
-        return ([.. all[true]], [.. all[false].Concat(cases.SelectMany(one => one.Answer.PerhapsNeeded)).DistinctBy(Key).Where(change => !all[true].Any(other => Key(other) == Key(change)))]);
+        bool IsIn(CompanionChange change, IEnumerable<CompanionChange> changes) => changes.Any(other => Key(other) == Key(change));
+        var all = cases.SelectMany(one => one.Answer.AlsoNeeded).DistinctBy(Key).ToLookup(change => cases.All(one => IsIn(change, one.Answer.AlsoNeeded)));
+        var perhaps = all[false].Concat(cases.SelectMany(one => one.Answer.PerhapsNeeded)).DistinctBy(Key);
+        return ([.. all[true]], [.. perhaps.Where(change => !IsIn(change, all[true]))]);
     }
 
     private static (string, string) Key(CompanionChange change) => (change.Position, change.Demand);
@@ -101,7 +118,8 @@ internal static class AnswerMerge
     private static string InWords(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases)
     {
         var shared = cases.Select(one => one.Mark).Distinct().Count() == 1 ? cases[0].Mark : null;
-        var each = cases.Select(one => $"{one.Case}{(one.Mark is null || shared is not null ? "" : $" ({one.Mark})")}: {FitWording.Of(one.Answer.Headline).ToLowerInvariant()}");
+        string Mark(string? mark) => mark is null || shared is not null ? "" : $" ({mark})";
+        var each = cases.Select(one => $"{one.Case}{Mark(one.Mark)}: {FitWording.Of(one.Answer.Headline).ToLowerInvariant()}");
         return $"{string.Join("; ", each)}{(shared is null ? "" : $". What shows the change: {shared}")}";
     }
 
@@ -117,7 +135,9 @@ internal static class AnswerMerge
     private static IdentityAnswer RelationOver(IReadOnlyList<(string Case, string? Mark, FitAnswer Answer)> cases, FitAnswer first, string[] fitted)
     {
         var relations = cases.Select(one => one.Answer.Identity.Relation).Distinct().ToList();
-        return relations.Count == 1 ? first.Identity with { Fitted = fitted } : new IdentityAnswer(relations.Min(), fitted, cases.First(one => one.Answer.Identity.Relation == relations.Min()).Answer.Identity.Chain);
+        return relations.Count == 1
+            ? first.Identity with { Fitted = fitted }
+            : cases.First(one => one.Answer.Identity.Relation == relations.Min()).Answer.Identity with { Fitted = fitted };
     }
 
     /// <summary>The answer of one case with reason ids that stay unique when the cases stand side by side.</summary>
@@ -129,6 +149,8 @@ internal static class AnswerMerge
             Reasons = [.. answer.Reasons.Select(reason => reason with { Id = Id(reason.Id), Text = $"[{words}] {reason.Text}" })],
             Mounts = answer.Mounts with { DecidedBy = [.. answer.Mounts.DecidedBy.Select(Id)] },
             Runs = answer.Runs with { DecidedBy = [.. answer.Runs.DecidedBy.Select(Id)] },
+            Works = [.. answer.Works.Select(work => work with { Reasons = [.. work.Reasons.Select(Id)] })],
+            Disagreements = [.. answer.Disagreements.Select(one => one with { Reasons = [.. one.Reasons.Select(Id)] })],
         };
     }
 
@@ -139,7 +161,9 @@ internal static class AnswerMerge
         T[] couldBe = [.. all.SelectMany(axis => axis.CouldBe).Distinct().Order()];
         return all.TrueForAll(axis => axis.Value.Equals(all[0].Value) && axis.CouldBe.SequenceEqual(all[0].CouldBe))
             ? null
-            : new AxisAnswer<T>(notKnown, couldBe, all.Exists(axis => axis.Disputed), [$"depends-on-{(typeof(T) == typeof(Mounts) ? "mounts" : "runs")}"], null, Sureness.Unproven);
+            : new AxisAnswer<T>(
+                notKnown, couldBe, all.Exists(axis => axis.Disputed), [$"depends-on-{(typeof(T) == typeof(Mounts) ? "mounts" : "runs")}"], null,
+                Sureness.Unproven);
     }
 
     private static AxisAnswer<T> Weakest<T>(List<AxisAnswer<T>> axes)

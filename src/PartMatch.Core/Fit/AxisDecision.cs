@@ -78,8 +78,8 @@ internal static class AxisDecision
                 .OrderBy(statement => statement.Rank)
                 .Select(statement => new Disagreement(axis, Codes.Of(statement.Value), statement.Rank, statement.Reasons, statement.Text)),
         ];
-        var sureness = SurenessOf(rank);
-        return (new AxisAnswer<T>(values[0], values, Disputed: false, decidedBy, rank, disagreements.Length > 0 ? OneStepDown(sureness) : sureness), disagreements);
+        var sureness = disagreements.Length > 0 ? OneStepDown(SurenessOf(rank)) : SurenessOf(rank);
+        return (new AxisAnswer<T>(values[0], values, Disputed: false, decidedBy, rank, sureness), disagreements);
     }
 
     public static Headline HeadlineOf(Mounts mounts, Runs runs) => (mounts, runs) switch

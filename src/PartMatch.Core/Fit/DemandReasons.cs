@@ -7,7 +7,8 @@ namespace PartMatch.Core.Fit;
 internal static class DemandReasons
 {
     private sealed record Demand(
-        string Feature, Effect Effect, Relation Relation, KnownValue Value, decimal Allowance, string From, string? FromPart, Rule? Rule, Evidence? NeedEvidence, string? Note);
+        string Feature, Effect Effect, Relation Relation, KnownValue Value, decimal Allowance, string From, string? FromPart, Rule? Rule, Evidence? NeedEvidence,
+        string? Note);
 
     /// <param name="fitted">The alternative judged against; null where nothing is fitted or nothing is recorded.</param>
     /// <param name="isNothing">The position is known to carry nothing: then only explicit needs speak.</param>
@@ -23,7 +24,8 @@ internal static class DemandReasons
         var byDefault = isNothing
             ? []
             : kind.Rules
-                .Where(rule => !needs.Any(need => need.Feature == rule.Feature && need.Effect == rule.Effect) && !replaced.Contains((rule.Feature, rule.Effect)))
+                .Where(rule => !needs.Any(need => need.Feature == rule.Feature && need.Effect == rule.Effect))
+                .Where(rule => !replaced.Contains((rule.Feature, rule.Effect)))
                 .Select(rule => FromFittedPart(rule, fitted));
 
         return explicitly.Concat(byDefault)
@@ -36,26 +38,33 @@ internal static class DemandReasons
     {
         var rule = kind.FindRule(need.Feature, need.Effect);
         return new Demand(
-            need.Feature, need.Effect, need.Relation, ValueSelection.Of(need.Demand, need.Evidence), rule?.Allowance ?? 0, "need", null, rule, need.Evidence, need.Note);
+            need.Feature, need.Effect, need.Relation, ValueSelection.Of(need.Demand, need.Evidence), rule?.Allowance ?? 0, "need", null, rule, need.Evidence,
+            need.Note);
     }
 
     private static Demand FromFittedPart(Rule rule, Part? fitted) => new(
-        rule.Feature, rule.Effect, rule.Relation, fitted is null ? NotRecorded.Instance : ValueSelection.Of(fitted, rule.Feature), rule.Allowance, "fitted-part", fitted?.Id, rule, null, null);
+        rule.Feature, rule.Effect, rule.Relation, fitted is null ? NotRecorded.Instance : ValueSelection.Of(fitted, rule.Feature), rule.Allowance, "fitted-part",
+        fitted?.Id, rule, null, null);
 
     private static Reason Judge(FamilyFacts facts, FitQuestion question, Part part, Kind kind, Demand demand)
     {
         var has = ValueSelection.Of(part, demand.Feature);
-        var isItself = demand.From == "fitted-part" && demand.FromPart == part.Id && !question.IsMeasured(demand.Feature); // one example need not be as the maker made it
+
+        // One example need not be as the maker made it.
+        var isItself = demand.From == "fitted-part" && demand.FromPart == part.Id && !question.IsMeasured(demand.Feature);
         var met = isItself ? Met.Yes : FeatureComparison.Compare(has, demand.Relation, demand.Value, demand.Allowance);
         var feature = kind.FindFeature(demand.Feature);
         var effect = demand.Effect;
-        return new Reason("", ReasonBy.Feature, effect == Effect.Alters ? Axis.Runs : Axis.Mounts, met, Sentence(question.Variant, feature, has, demand, met, isItself))
+        var text = Sentence(question.Variant, feature, has, demand, met, isItself);
+        return new Reason("", ReasonBy.Feature, effect == Effect.Alters ? Axis.Runs : Axis.Mounts, met, text)
         {
             Feature = demand.Feature,
             Relation = demand.Relation,
             Part = FitWording.Shown(has, part: part.Id),
             Need = FitWording.Asked(demand.Value, demand.From, demand.FromPart),
-            Allowance = demand.Value is StatedQuantity && demand.Allowance > 0 ? FitWording.Shown(new Interval(demand.Allowance, demand.Allowance), AllowanceUnit(feature)) : null,
+            Allowance = demand.Value is StatedQuantity && demand.Allowance > 0
+                ? FitWording.Shown(new Interval(demand.Allowance, demand.Allowance), AllowanceUnit(feature))
+                : null,
             Difference = Difference(has, demand.Value),
             Room = demand.Value is StatedQuantity wants ? FeatureComparison.SurelyAccepted(demand.Relation, wants, demand.Allowance).Width : null,
             Effect = effect,
@@ -97,16 +106,20 @@ internal static class DemandReasons
         if (demand.Feature == Feature.Present.Code && demand.Value is StatedChoices { Choices: [var wanted] } && demand.From == "need")
         {
             var there = FitWording.Text(has) == "yes" ? "there is a part here" : "there is no part here";
-            return $"{there}{(met == Met.Yes ? ", as" : ", but")} {variant} demands{(met == Met.Yes ? "" : wanted == "yes" ? " one" : " none")}.{NoteOf(demand, met)}";
+            var demanded = met == Met.Yes ? "" : wanted == "yes" ? " one" : " none";
+            return $"{there}{(met == Met.Yes ? ", as" : ", but")} {variant} demands{demanded}.{NoteOf(demand, met)}";
         }
 
         var name = feature?.Name ?? demand.Feature;
         if (isItself)
         {
-            return has is StatedValue ? $"{name}: {FitWording.Text(has)}, as the maker fitted it." : $"{name}: as the maker fitted it; its value is {FitWording.Text(has)}.";
+            return has is StatedValue
+                ? $"{name}: {FitWording.Text(has)}, as the maker fitted it."
+                : $"{name}: as the maker fitted it; its value is {FitWording.Text(has)}.";
         }
 
-        var against = (demand.From == "need" ? $"{variant} demands {FitWording.Wanted(demand.Relation, demand.Value)}" : AsBuilt(variant, demand)) + Accepted(feature, demand);
+        var wants = demand.From == "need" ? $"{variant} demands {FitWording.Wanted(demand.Relation, demand.Value)}" : AsBuilt(variant, demand);
+        var against = wants + Accepted(feature, demand);
         var bare = FitWording.BareNote(has, demand.Value);
         return met switch
         {

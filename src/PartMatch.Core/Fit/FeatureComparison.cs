@@ -14,7 +14,8 @@ public static class FeatureComparison
     /// <param name="allowance">The rule's allowance in base units; quantities only.</param>
     public static Met Compare(KnownValue part, Relation relation, KnownValue demand, decimal allowance) => (part, demand) switch
     {
-        (StatedQuantity has, StatedQuantity wants) => Within(has.Possible, SurelyAccepted(relation, wants, allowance), PossiblyAccepted(relation, wants, allowance)),
+        (StatedQuantity has, StatedQuantity wants) =>
+            Within(has.Possible, SurelyAccepted(relation, wants, allowance), PossiblyAccepted(relation, wants, allowance)),
         (StatedCount has, StatedCount wants) => relation switch
         {
             Relation.AtLeast => AsMet(has.Value >= wants.Value),

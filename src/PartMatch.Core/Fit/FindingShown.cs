@@ -51,7 +51,7 @@ public sealed record FindingShown(
 
     internal Finding Finding { get; init; } = null!; // set by FindingStatements, which makes every one
 
-    /// <summary>Each once over answers of which any can be the true one: as it stands where it counts least, for no more is sure.</summary>
+    /// <summary>Each once over answers of which any can be the true one: of those in which it counts, as it stands where it counts least.</summary>
     internal static IReadOnlyList<FindingShown> Over(IEnumerable<FitAnswer> answers) =>
     [
         .. answers.SelectMany(answer => answer.Findings).GroupBy(found => found.Code, StringComparer.Ordinal)

@@ -12,8 +12,9 @@ public static class FitCheck
     /// <exception cref="ArgumentException">The variant or the position is not of this family, or the item is claimed to be another part.</exception>
     public static FitAnswer Decide(FamilyFacts facts, FitQuestion question)
     {
-        var variant = facts.FindVariant(question.Variant) ?? throw new ArgumentException($"{question.Variant} is not a variant of {facts.Family.Code}.", nameof(question));
-        var position = facts.FindPosition(question.Position) ?? throw new ArgumentException($"{question.Position} is not a position of {facts.Family.Code}.", nameof(question));
+        var variant = facts.FindVariant(question.Variant)
+            ?? throw new ArgumentException($"{question.Variant} is not a variant of {facts.Family.Code}.", nameof(question));
+        var position = PositionOf(facts, question);
         var answer = question.Part is { } part
             ? OverSpans(facts, question, variant, question.Item is { } measured ? MeasuredPart.Of(part, measured) : part)
             : FitUnknown.Number(facts, question, position);
@@ -31,8 +32,12 @@ public static class FitCheck
             .. facts.FitmentsAt(from, question.Position)
                 .Where(fitment => builtFrom is null || Overlaps(fitment.Span, builtFrom)),
         ];
-        var position = facts.FindPosition(question.Position) ?? throw new ArgumentException($"{question.Position} is not a position of {facts.Family.Code}.", nameof(question));
-        Part[] parts = [.. fitted.Select(fitment => fitment.Part).Distinct(StringComparer.Ordinal).Select(part => part is null ? Part.Nothing(position.Kind) : facts.GetPart(part))];
+        var position = PositionOf(facts, question);
+        Part[] parts =
+        [
+            .. fitted.Select(fitment => fitment.Part).Distinct(StringComparer.Ordinal)
+                .Select(part => part is null ? Part.Nothing(position.Kind) : facts.GetPart(part)),
+        ];
         var asked = question with { From = from };
         if (parts.Length == 0)
         {
@@ -41,6 +46,9 @@ public static class FitCheck
 
         return AnswerMerge.Over([.. parts.Select(part => ($"with {part.Id}", (string?)null, Decide(facts, asked with { Part = part })))], DependsOn.Donor);
     }
+
+    private static Position PositionOf(FamilyFacts facts, FitQuestion question) => facts.FindPosition(question.Position)
+        ?? throw new ArgumentException($"{question.Position} is not a position of {facts.Family.Code}.", nameof(question));
 
     /// <summary>Can an engine of that build date fall in the span?</summary>
     public static bool Overlaps(Span span, BuildDate built) =>
@@ -75,9 +83,10 @@ public static class FitCheck
 
         // A stretch for which nothing is recorded says something only when no other stretch does.
         bool Says(EngineSpan stretch) => IsRecorded(facts, question, stretch) || !cuts.Stretches.Any(other => IsRecorded(facts, question, other));
+        FitAnswer On(EngineSpan stretch) => judged[(stretch.Built, stretch.Serial)];
         var answer = AnswerMerge.Over(
-            [.. told.Stretches.Where(Says).Select(stretch => (stretch.Text, MarkOf(facts, question, stretch), judged[(stretch.Built, stretch.Serial)]))], DependsOn.Engine);
-        return answer with { Findings = FindingShown.Over(cuts.Stretches.Where(Says).Select(stretch => judged[(stretch.Built, stretch.Serial)])) };
+            [.. told.Stretches.Where(Says).Select(stretch => (stretch.Text, MarkOf(facts, question, stretch), On(stretch)))], DependsOn.Engine);
+        return answer with { Findings = FindingShown.Over(cuts.Stretches.Where(Says).Select(On)) };
     }
 
     /// <summary>Several fitments valid together are alternatives: judged one by one, never mixing features of two; the best answer is named.</summary>
@@ -97,7 +106,8 @@ public static class FitCheck
             .Select(alternative => (alternative, answer: FitJudge.Judge(
                 facts, question, part, stretch, alternative is null ? null : facts.FindPart(alternative), isNothing: alternative is null, parts)))
             .ToList();
-        var best = alternatives.OrderBy(one => one.answer.Headline).ThenByDescending(one => one.answer.Sureness).ThenBy(one => one.alternative, StringComparer.Ordinal).First();
+        var best = alternatives.OrderBy(one => one.answer.Headline).ThenByDescending(one => one.answer.Sureness)
+            .ThenBy(one => one.alternative, StringComparer.Ordinal).First();
         return alternatives.Count == 1 ? best.answer : best.answer with { JudgedAgainst = best.alternative ?? Part.None };
     }
 
@@ -113,6 +123,7 @@ public static class FitCheck
             && SaysTheSame(left.Mounts, right.Mounts)
             && SaysTheSame(left.Runs, right.Runs)
             && left.Identity.Fitted.SequenceEqual(right.Identity.Fitted)
+            && AnswerMerge.AskTheSame(left, right)
             && Changes(left).SequenceEqual(Changes(right));
     }
 
@@ -127,7 +138,8 @@ public static class FitCheck
     ];
 
     private static string? MarkOf(FamilyFacts facts, FitQuestion question, EngineSpan stretch) =>
-        facts.FitmentsAt(question.Variant, question.Position).Where(fitment => stretch.IsIn(fitment.Span)).Select(fitment => fitment.Span.Mark).FirstOrDefault(mark => mark is not null);
+        facts.FitmentsAt(question.Variant, question.Position).Where(fitment => stretch.IsIn(fitment.Span))
+            .Select(fitment => fitment.Span.Mark).FirstOrDefault(mark => mark is not null);
 
     /// <summary>Spans at this position and at every position its answer can look at, of the supersessions, and of what was found here.</summary>
     internal static List<Span> SpansThatMatter(FamilyFacts facts, FitQuestion question, Part part)
@@ -140,7 +152,8 @@ public static class FitCheck
             .. positions.SelectMany(position => facts.FitmentsAt(question.Variant, position)).Select(fitment => fitment.Span),
             .. facts.Supersessions.Where(link => link.HoldsFor(question.Variant)).Select(link => link.Span),
             .. facts.FindingsAt(question.Position)
-                .Where(finding => finding.Part == part.Id && finding.Variant == question.Variant && !finding.Evidence.IsRetracted).Select(finding => finding.Span),
+                .Where(finding => finding.Part == part.Id && finding.Variant == question.Variant && !finding.Evidence.IsRetracted)
+                .Select(finding => finding.Span),
         ];
     }
 }

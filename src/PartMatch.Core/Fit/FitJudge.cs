@@ -1,5 +1,4 @@
 using PartMatch.Core.Catalogue;
-using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Fit;
 
@@ -8,15 +7,17 @@ internal static class FitJudge
 {
     /// <param name="fitted">The alternative; null where nothing is fitted or nothing is recorded.</param>
     /// <param name="isNothing">Known to carry nothing, as against not recorded.</param>
-    public static FitAnswer Judge(FamilyFacts facts, FitQuestion question, Part part, EngineSpan span, Part? fitted, bool isNothing, IReadOnlyList<string> allFitted)
+    /// <param name="allFitted">Every alternative, for the answer to name.</param>
+    public static FitAnswer Judge(
+        FamilyFacts facts, FitQuestion question, Part part, EngineSpan span, Part? fitted, bool isNothing, IReadOnlyList<string> allFitted)
     {
         var position = facts.FindPosition(question.Position)!; // the caller has checked the question against the family
         var kind = facts.GetKind(position.Kind);
         var neighbours = new Neighbours(facts, question, span);
         var link = (fitted, part.IsNothing) switch
         {
-            (null, _) => new IdentityCheck.Link(isNothing && part.IsNothing ? IdentityRelation.FittedHere : IdentityRelation.AnotherPart, [], OutsideLimits: false, []),
-            (_, true) => new IdentityCheck.Link(IdentityRelation.AnotherPart, [], OutsideLimits: false, []),
+            (null, true) when isNothing => new IdentityCheck.Link(IdentityRelation.FittedHere, [], OutsideLimits: false, []),
+            (null, _) or (_, true) => new IdentityCheck.Link(IdentityRelation.AnotherPart, [], OutsideLimits: false, []),
             _ => IdentityCheck.Between(facts, question.Variant, span, fitted.Id, part.Id),
         };
 
@@ -28,12 +29,12 @@ internal static class FitJudge
             reasons.AddRange(DemandReasons.Judge(facts, question, part, kind, fitted, isNothing, JointReasons.Replaced(facts, question, neighbours)));
             reasons.AddRange(part.IsNothing ? [] : JointReasons.Judge(facts, question, part, neighbours));
             reasons.AddRange(part.IsNothing ? [] : StackReasons.Judge(facts, question, part, neighbours));
-            reasons.AddRange(KindReasons(kind, part));
-            reasons.AddRange(ChosenByMeasurement(facts, question, part, position));
+            reasons.AddRange(KindReasons.Of(kind, part));
+            reasons.AddRange(KindReasons.ChosenByMeasurement(facts, question, part, position));
         }
         else
         {
-            reasons.Add(AnotherKind(facts, part, position, kind));
+            reasons.Add(KindReasons.AnotherKind(facts, part, position, kind));
         }
 
         // The maker put the number there beside the maker's neighbours: beside others it says nothing of what mates or adds up with them.
@@ -68,18 +69,21 @@ internal static class FitJudge
         var (runs, againstRuns) = AxisDecision.Combine(Axis.Runs, onRuns, possibleRuns, Runs.NotKnown);
 
         var also = companions.AlsoNeeded.Concat(WithTheNewer(facts, question, link)).ToList();
-        return FitAssembly.Assemble(
-            facts, question, part, kind, mounts, runs, new IdentityAnswer(link.Relation, allFitted, link.Chain), reasons, [.. againstMounts, .. againstRuns], also, companions.PerhapsNeeded) with
-        {
-            Findings = findings,
-        };
+        return FitAssembly.Assemble(facts, question, new Judgement(
+            part, kind, mounts, runs, new IdentityAnswer(link.Relation, allFitted, link.Chain), reasons, [.. againstMounts, .. againstRuns],
+            also, companions.PerhapsNeeded, findings));
     }
 
-    private static IEnumerable<Statement<T>> IdentityStatement<T>(IdentityCheck.Link link, List<Reason> reasons, Axis axis, IReadOnlySet<Axis> silenced, T value)
-        where T : struct, Enum =>
-        link.IsIdentity && !silenced.Contains(axis)
-            ? [new Statement<T>(value, AxisDecision.IdentityRank, [reasons.First(reason => reason.By == ReasonBy.Identity && reason.Axis == axis).Id], "The maker puts this number there.")]
-            : [];
+    private static IEnumerable<Statement<T>> IdentityStatement<T>(
+        IdentityCheck.Link link, List<Reason> reasons, Axis axis, IReadOnlySet<Axis> silenced, T value)
+        where T : struct, Enum
+    {
+        if (link.IsIdentity && !silenced.Contains(axis))
+        {
+            var reason = reasons.First(reason => reason.By == ReasonBy.Identity && reason.Axis == axis);
+            yield return new Statement<T>(value, AxisDecision.IdentityRank, [reason.Id], "The maker puts this number there.");
+        }
+    }
 
     private static Statement<T>[] Computed<T>(
         FitQuestion question, IReadOnlyList<T> possible, List<Reason> reasons, Axis axis, bool isAsBuilt, Func<T, Reason, bool> decides)
@@ -118,59 +122,19 @@ internal static class FitJudge
 
     private static bool RunsDeciders(Runs value, Reason reason) => value == Runs.Differently ? reason.Met == Met.No : reason.Met == Met.Yes;
 
-    private static IEnumerable<Reason> KindReasons(Kind kind, Part part)
-    {
-        // A wrong one cannot; of a missing one the kind says nothing.
-        if (!kind.CanAlterRunning && !part.IsNothing)
-        {
-            yield return new Reason("", ReasonBy.Kind, Axis.Runs, Met.Yes, $"{kind.Name}: a wrong one of this kind cannot change how the engine runs.");
-        }
-
-        if (!kind.Reviewed)
-        {
-            yield return new Reason("", ReasonBy.Kind, Axis.Mounts, Met.NotKnown, $"{kind.Name}: the list of features that matter has not been reviewed; at best, nothing recorded speaks against it.");
-        }
-    }
-
-    private static IEnumerable<Reason> ChosenByMeasurement(FamilyFacts facts, FitQuestion question, Part part, Position position)
-    {
-        SelectRow[] table = [.. facts.Selects.Where(row => row.Position == question.Position && row.Evidence?.IsRetracted != true)];
-        if (table.Length == 0 || part.IsNothing)
-        {
-            yield break;
-        }
-
-        SelectRow[] own = [.. table.Where(row => row.Part == part.Id)];
-        var grades = own.Length > 0
-            ? $"{part.Number} is the grade for {string.Join(" or ", own.Select(InWords))}"
-            : $"{part.Number} is not in the table of grades; those are {string.Join("; ", table.Select(row => $"{row.Part} for {InWords(row)}"))}";
-        yield return new Reason("", ReasonBy.Kind, Axis.Mounts, Met.NotKnown, $"{position.Name}: chosen by measurement. Measure, then order. {grades}.")
-        {
-            Cited = DemandReasons.EvidenceOf([], (own.Length > 0 ? own : table)[0].Evidence),
-        };
-
-        string InWords(SelectRow row) =>
-            $"{FitWording.Text(new Interval(row.From, row.To), row.Unit)} of {FitWording.InWords(row.Measured.Feature)} ({facts.FindPosition(row.Measured.Position)?.Name ?? row.Measured.Position})";
-    }
-
-    private static Reason AnotherKind(FamilyFacts facts, Part part, Position position, Kind kind) =>
-        new("", ReasonBy.Kind, Axis.Mounts, Met.No, $"{part.Number} is recorded as {facts.FindKind(part.Kind)?.Name ?? FitWording.InWords(part.Kind)}; {position.Name} takes {kind.Name}.")
-        {
-            Effect = Effect.Stops,
-            Cited = part.Evidence is null ? [] : [part.Evidence],
-        };
-
     private static IEnumerable<Reason> IdentityReasons(FitQuestion question, IdentityCheck.Link link, Part? fitted, Part part)
     {
         var text = link.Relation switch
         {
             IdentityRelation.FittedHere when part.IsNothing => $"The maker fits nothing there on {question.Variant}.",
-            _ when part.IsNothing => $"Left empty: the maker fitted {fitted?.Number ?? "something not recorded"} there on {question.Variant}; what speaks for or against doing without is listed here, and nothing else is recorded.",
+            _ when part.IsNothing => $"Left empty: the maker fitted {fitted?.Number ?? "something not recorded"} there on {question.Variant}; "
+                + "what speaks for or against doing without is listed here, and nothing else is recorded.",
             IdentityRelation.FittedHere => $"{part.Number} is what the maker fitted on {question.Variant}.",
             IdentityRelation.NewerNumber => $"{part.Number} is a newer number of {fitted!.Number}, which the maker fitted.", // a link needs a fitted part
             IdentityRelation.SameBothWays => $"{part.Number} and {fitted!.Number}, which the maker fitted, stand in for each other.",
             IdentityRelation.OlderNumber => $"{part.Number} is an older number; the maker does not put it in place of the newer {fitted!.Number}.",
-            _ when link.OutsideLimits => $"A supersession links {part.Number} and {fitted!.Number}, but not for this variant or not for this engine's build date or serial number.",
+            _ when link.OutsideLimits => $"A supersession links {part.Number} and {fitted!.Number}, "
+                + "but not for this variant or not for this engine's build date or serial number.",
             _ => null,
         };
         if (text is null)
@@ -198,7 +162,8 @@ internal static class FitJudge
         {
             var part = facts.FindPart(needed);
             var position = facts.Positions.FirstOrDefault(position => position.Kind == part?.Kind)?.Code ?? question.Position;
-            yield return new CompanionChange(position, $"{needed} ({part?.Name ?? "part"})", [], "", [needed], $"The newer number goes on only together with {needed} ({part?.Name ?? "part"}).");
+            var named = $"{needed} ({part?.Name ?? "part"})";
+            yield return new CompanionChange(position, named, [], "", [needed], $"The newer number goes on only together with {named}.");
         }
     }
 }

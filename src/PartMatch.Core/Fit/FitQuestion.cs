@@ -23,11 +23,14 @@ public sealed record FitQuestion(
     public Item? Item { get; init; }
 
     /// <summary>Was this feature read on the item asked about?</summary>
-    internal bool IsMeasured(string? feature) => Item?.Readings.Any(reading => reading.Feature == feature && reading.Counts) == true;
+    internal bool IsMeasured(string? feature) => Item?.Readings.Any(reading => reading.Feature == feature && Item.Counts(reading)) == true;
 
     public FitAsked AsAsked(string family) => new(
         family, Variant, Position, Part?.Id, Number, From, Built?.Text, Serial,
-        [.. (With ?? new Dictionary<string, Part?>()).OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Key}={pair.Value?.Id ?? Catalogue.Part.None}")])
+        [
+            .. (With ?? new Dictionary<string, Part?>()).OrderBy(pair => pair.Key, StringComparer.Ordinal)
+                .Select(pair => $"{pair.Key}={pair.Value?.Id ?? Catalogue.Part.None}"),
+        ])
     {
         Item = Item?.Address,
     };

@@ -97,7 +97,8 @@ internal static class FitWording
     public static string AsSentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     /// <summary>The first few, and how many more there are.</summary>
-    public static string Some(IReadOnlyList<string> items) => items.Count <= ShownAtMost ? List(items) : $"{List(items.Take(ShownAtMost))} and {items.Count - ShownAtMost} more";
+    public static string Some(IReadOnlyList<string> items) =>
+        items.Count <= ShownAtMost ? List(items) : $"{List(items.Take(ShownAtMost))} and {items.Count - ShownAtMost} more";
 
     public static string List(IEnumerable<string> items) => string.Join(", ", items);
 

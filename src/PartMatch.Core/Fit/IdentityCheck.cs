@@ -9,7 +9,9 @@ namespace PartMatch.Core.Fit;
 internal static class IdentityCheck
 {
     /// <summary>The relation, the shortest chain from the fitted part, and whether it is identity.</summary>
-    /// <param name="Loop">Parts of a loop of one-way links that runs through the fitted part, the one asked about, or one between; empty when there is none.</param>
+    /// <param name="Loop">
+    /// Parts of a loop of one-way links that runs through the fitted part, the one asked about, or one between; empty when there is none.
+    /// </param>
     internal sealed record Link(IdentityRelation Relation, IReadOnlyList<ChainLink> Chain, bool OutsideLimits, IReadOnlyList<string> Loop)
     {
         public bool IsIdentity => Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
@@ -28,7 +30,8 @@ internal static class IdentityCheck
         {
             var bothWays = chain.All(link => link.Way == SupersessionWay.Both);
             return new Link(
-                bothWays ? IdentityRelation.SameBothWays : IdentityRelation.NewerNumber, chain, OutsideLimits: false, LoopThrough(within, [fitted, .. chain.Select(link => link.To)]));
+                bothWays ? IdentityRelation.SameBothWays : IdentityRelation.NewerNumber, chain, OutsideLimits: false,
+                LoopThrough(within, [fitted, .. chain.Select(link => link.To)]));
         }
 
         // Against the arrow: the fitted part is reached from the one asked about by the steps that are permitted.
@@ -70,7 +73,8 @@ internal static class IdentityCheck
         var way = link.Way == SupersessionWay.Both ? "either may stand in for the other" : "not the other way round";
 
         // What must come along belongs to the newer number; the older one was there without.
-        return new ChainLink(from, to, link.Way, link.Quantity, to == link.NewPart ? link.With : [], $"{link.OldPart} is replaced by {link.NewPart} ({way}){pieces}{with}");
+        return new ChainLink(
+            from, to, link.Way, link.Quantity, to == link.NewPart ? link.With : [], $"{link.OldPart} is replaced by {link.NewPart} ({way}){pieces}{with}");
     }
 
     /// <summary>Shortest chain by breadth first search with a visited set, so that loops end; ties by part.</summary>

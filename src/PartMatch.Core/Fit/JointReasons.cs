@@ -40,7 +40,8 @@ internal static class JointReasons
         {
             NothingThere => null,
             PartThere there => WithMend(facts, question, part, joint, Alternatives.Weigh(
-                [.. there.Parts.Select(other => Judge(facts, part, has, joint, side, other, there))], there.IsChosen, () => OneOfSeveral(facts, joint, side, part, has, there))),
+                [.. there.Parts.Select(other => Judge(facts, part, has, joint, side, other, there))], there.IsChosen,
+                () => OneOfSeveral(facts, joint, side, part, has, there))),
             _ => NotRecordedNeighbour(facts, part, has, joint, side),
         };
     }
@@ -60,7 +61,9 @@ internal static class JointReasons
     {
         var name = facts.FindPosition(side.Other.Position)?.Name ?? side.Other.Position;
         var each = there.Parts.Select(other => ValueSelection.Of(other, side.Other.Feature)).ToList();
-        return Base(joint, side, Met.NotKnown, $"{FeatureName(facts, side.Own)} {FitWording.Text(has)} mates with some of what the maker fitted as {name} and not with all: {FitWording.List(there.Parts.Select(other => other.Number))}.") with
+        var text = $"{FeatureName(facts, side.Own)} {FitWording.Text(has)} mates with some of what the maker fitted as {name} and not with all: "
+            + $"{FitWording.List(there.Parts.Select(other => other.Number))}.";
+        return Base(joint, side, Met.NotKnown, text) with
         {
             Part = FitWording.Shown(has, part: part.Id),
             Need = new ComparedValue(string.Join(" or ", each.Select(FitWording.Text).Distinct()), From: "neighbour") { IsOpen = true },
@@ -90,9 +93,8 @@ internal static class JointReasons
             Met.No => "not met",
             _ => "not known",
         };
-        return Base(
-            joint, side, met,
-            $"{FeatureName(facts, side.Own)}: {FitWording.Text(has)}; {position} ({who}), {FeatureName(facts, side.Other)}: {FitWording.Text(its)}. {rule}: {verdict}.{FitWording.BareNote(has, its)}") with
+        var compared = $"{FeatureName(facts, side.Own)}: {FitWording.Text(has)}; {position} ({who}), {FeatureName(facts, side.Other)}: {FitWording.Text(its)}";
+        return Base(joint, side, met, $"{compared}. {rule}: {verdict}.{FitWording.BareNote(has, its)}") with
         {
             Part = FitWording.Shown(has, part: part.Id),
             Need = FitWording.Shown(its, "neighbour", neighbour.Id),
@@ -144,7 +146,12 @@ internal static class JointReasons
                 .Where(candidate => between.TrueForAll(one => MatesAt(one, candidate) is var met && (met == Met.Yes || (met == Met.NotKnown && one != joint))))
                 .Select(candidate => candidate.Id),
         ];
-        return reason with { Mend = known.Length == 0 ? $"no known part at {other.Name} would mate with it" : $"would mate at {other.Name}, if it goes on there: {FitWording.Some(known)}" };
+        return reason with
+        {
+            Mend = known.Length == 0
+                ? $"no known part at {other.Name} would mate with it"
+                : $"would mate at {other.Name}, if it goes on there: {FitWording.Some(known)}",
+        };
 
         Met MatesAt(Joint one, Part candidate)
         {

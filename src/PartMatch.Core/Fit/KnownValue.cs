@@ -26,7 +26,8 @@ public abstract record StatedValue(string Text, EvidenceGrade Grade, IReadOnlyLi
 /// <param name="Uncertainty">How well the value is known; 0 when not recorded.</param>
 /// <param name="Bare">Minus or plus is not recorded: compared as a bare value, graded inferred.</param>
 public sealed record StatedQuantity(
-    decimal Nominal, Interval Stated, Interval Possible, decimal Uncertainty, bool Bare, Unit Unit, string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence)
+    decimal Nominal, Interval Stated, Interval Possible, decimal Uncertainty, bool Bare, Unit Unit, string Text, EvidenceGrade Grade,
+    IReadOnlyList<Evidence> Evidence)
     : StatedValue(Text, Grade, Evidence)
 {
     /// <summary>Several equally good sources that overlap: the text names each, the limits hold them all.</summary>
@@ -36,4 +37,5 @@ public sealed record StatedQuantity(
 public sealed record StatedCount(long Value, string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence) : StatedValue(Text, Grade, Evidence);
 
 /// <summary>A choice, or a set of choices.</summary>
-public sealed record StatedChoices(IReadOnlyList<string> Choices, string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence) : StatedValue(Text, Grade, Evidence);
+public sealed record StatedChoices(IReadOnlyList<string> Choices, string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence)
+    : StatedValue(Text, Grade, Evidence);

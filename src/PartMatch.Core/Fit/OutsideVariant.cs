@@ -19,7 +19,8 @@ internal static class OutsideVariant
         {
             yield return new Reason(
                 "outside-variant", ReasonBy.Identity, Axis.Mounts, Met.NotKnown,
-                $"The engine asked about is outside what is recorded of {variant.Name}: {string.Join("; ", outside)}. Read it again, or it is another variant and this answer is not about it.")
+                $"The engine asked about is outside what is recorded of {variant.Name}: {string.Join("; ", outside)}. "
+                + "Read it again, or it is another variant and this answer is not about it.")
             {
                 Code = "outside-variant",
                 Grade = variant.Evidence?.Grade,

@@ -40,11 +40,12 @@ internal static class StackReasons
             var candidates = Candidates(question, part, neighbours, position);
             combinations =
             [
-                .. combinations.SelectMany(_ => candidates, (chosen, candidate) => new Dictionary<string, Part?>(chosen, StringComparer.Ordinal) { [position] = candidate }),
+                .. combinations.SelectMany(_ => candidates, (chosen, candidate) => With(chosen, position, candidate)),
             ];
             if (combinations.Count > MostCombinations)
             {
-                return Base(stack, Met.NotKnown, $"{FitWording.InWords(stack.Code)}: too many combinations of neighbours to add up; name the neighbours in the question.");
+                var tooMany = $"{FitWording.InWords(stack.Code)}: too many combinations of neighbours to add up; name the neighbours in the question.";
+                return Base(stack, Met.NotKnown, tooMany);
             }
         }
 
@@ -59,7 +60,8 @@ internal static class StackReasons
         {
             Met = Met.NotKnown,
             Mend = null,
-            Text = $"{FitWording.InWords(stack.Code)}: adds up with some of the neighbours the maker fitted and not with all. {string.Join(" ", each.Select(reason => reason.Text))}",
+            Text = $"{FitWording.InWords(stack.Code)}: adds up with some of the neighbours the maker fitted and not with all. "
+                + string.Join(" ", each.Select(reason => reason.Text)),
         });
     }
 
@@ -73,12 +75,13 @@ internal static class StackReasons
         var met = sum is { } total ? FeatureComparison.InBand(total, stack.Band) : Met.NotKnown;
         var band = FitWording.Text(stack.Band, stack.Unit);
         var found = sum is { } value ? FitWording.Text(value, stack.Unit) : "not known";
-        var text = $"{FitWording.InWords(stack.Code)}: {string.Join(" ", terms.Select(term => InWords(facts, stack, term)))} = {found}; wanted {band}.{FitWording.BareNote(terms.Select(term => term.Value))}";
+        var added = string.Join(" ", terms.Select(term => InWords(facts, stack, term)));
+        var text = $"{FitWording.InWords(stack.Code)}: {added} = {found}; wanted {band}.{FitWording.BareNote(terms.Select(term => term.Value))}";
         return Base(stack, met, text) with
         {
             Feature = Own(stack, question).Feature,
             At = Own(stack, question),
-            Terms = [.. terms.Select(term => FitWording.Shown(term.Value, term.Part is null || term.Part.Id != chosen[question.Position]?.Id ? "neighbour" : "part", term.Part?.Id) with { Text = InWords(facts, stack, term) })],
+            Terms = [.. terms.Select(term => Shown(facts, stack, term, chosen[question.Position]))],
             Band = FitWording.Shown(stack.Band, stack.Unit),
             Difference = sum is { } shown ? FitWording.Shown(shown, stack.Unit) : null,
             Grade = DemandReasons.Weakest(stack.Evidence, [.. terms.Where(term => term.Of is FeatureTerm).Select(term => term.Value)]),
@@ -88,12 +91,22 @@ internal static class StackReasons
         };
     }
 
+    /// <param name="asked">The part asked about; null where nothing is to be there.</param>
+    private static ComparedValue Shown(FamilyFacts facts, Stack stack, Term term, Part? asked)
+    {
+        var from = term.Part is null || term.Part.Id != asked?.Id ? "neighbour" : "part";
+        return FitWording.Shown(term.Value, from, term.Part?.Id) with { Text = InWords(facts, stack, term) };
+    }
+
+    private static Dictionary<string, Part?> With(Dictionary<string, Part?> chosen, string position, Part? candidate) =>
+        new(chosen, StringComparer.Ordinal) { [position] = candidate };
+
     private static FeatureAt Own(Stack stack, FitQuestion question) =>
         stack.Terms.OfType<FeatureTerm>().First(term => term.At.Position == question.Position).At;
 
     private static Term Read(StackTerm term, Dictionary<string, Part?> chosen) => term switch
     {
-        FeatureTerm feature => new Term(term, chosen[feature.At.Position], chosen[feature.At.Position] is { } part ? ValueSelection.Of(part, feature.At.Feature) : NotRecorded.Instance),
+        FeatureTerm { At: var at } when chosen[at.Position] is { } part => new Term(term, part, ValueSelection.Of(part, at.Feature)),
         _ => new Term(term, null, NotRecorded.Instance),
     };
 
@@ -141,7 +154,7 @@ internal static class StackReasons
             string[] known =
             [
                 .. facts.PartsOfKind(at.Kind)
-                    .Where(candidate => Sum(stack.Terms.Select(term => Read(term, new Dictionary<string, Part?>(chosen, StringComparer.Ordinal) { [position] = candidate }))) is { } sum
+                    .Where(candidate => Sum(stack.Terms.Select(term => Read(term, With(chosen, position, candidate)))) is { } sum
                         && FeatureComparison.InBand(sum, stack.Band) == Met.Yes)
                     .Select(candidate => candidate.Id),
             ];
@@ -160,7 +173,8 @@ internal static class StackReasons
         return term.Of switch
         {
             ConstantTerm constant => $"{sign} {FitWording.Number(constant.Value, stack.Unit)}",
-            FeatureTerm feature => $"{sign} {FitWording.Text(term.Value)} ({facts.FindPosition(feature.At.Position)?.Name ?? feature.At.Position}, {FitWording.InWords(feature.At.Feature)})",
+            FeatureTerm { At: var at } =>
+                $"{sign} {FitWording.Text(term.Value)} ({facts.FindPosition(at.Position)?.Name ?? at.Position}, {FitWording.InWords(at.Feature)})",
             _ => sign,
         };
     }

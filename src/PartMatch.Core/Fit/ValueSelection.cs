@@ -43,7 +43,11 @@ public static class ValueSelection
         }
 
         // A copy adds nothing to its original, and a copying slip does not dispute it. In order of evidence, whatever order the rows came in.
-        rows = [.. rows.Where(row => !IsCopyOfOneOf(row, rows)).OrderBy(row => row.Evidence?.Code, StringComparer.Ordinal).ThenBy(row => row.Reading.Text, StringComparer.Ordinal)];
+        rows =
+        [
+            .. rows.Where(row => !IsCopyOfOneOf(row, rows))
+                .OrderBy(row => row.Evidence?.Code, StringComparer.Ordinal).ThenBy(row => row.Reading.Text, StringComparer.Ordinal),
+        ];
         var examples = rows.Where(row => row.Evidence?.Grade == EvidenceGrade.Measured).Select(row => row.Evidence?.Root).Distinct().Count();
         var best = rows.Max(row => StandingOf(row, examples));
         return Combine([.. rows.Where(row => StandingOf(row, examples) == best)]);

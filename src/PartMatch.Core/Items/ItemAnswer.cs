@@ -31,7 +31,7 @@ public enum GradeOutcome
 /// <summary>What was measured on one example, held against the service limits of its kind and the tables that choose by it.</summary>
 /// <param name="Item">Its code in its book.</param>
 /// <param name="Text">Why the whole stands as it does.</param>
-/// <param name="Limits">Every limit of the kind, ordered by feature.</param>
+/// <param name="Limits">Every limit that holds for it, ordered by feature.</param>
 /// <param name="Grades">One for each table that chooses by a feature that was read, ordered by position.</param>
 /// <param name="NotInspected">What no reading shows.</param>
 public sealed record ItemAnswer(
@@ -50,18 +50,20 @@ public sealed record ItemAnswer(
 }
 
 /// <summary>What was read on the item.</summary>
-/// <param name="Counts">Not withdrawn.</param>
+/// <param name="Counts">Its source, its own or that of the item, was not withdrawn.</param>
 /// <param name="OfNumber">What is recorded of the number itself; null when nothing is.</param>
 public sealed record ReadingAnswer(
-    string Feature, string Name, ComparedValue Reading, bool Counts, string? Instrument, string? ReadOn, string? Note, ComparedValue? OfNumber, SourceShown? Source);
+    string Feature, string Name, ComparedValue Reading, bool Counts, string? Instrument, string? ReadOn, string? Note, ComparedValue? OfNumber,
+    SourceShown? Source);
 
 /// <summary>One service limit.</summary>
+/// <param name="Part">The one part the limit holds for; null for the whole kind.</param>
 /// <param name="Limit">The band that passes.</param>
 /// <param name="Reading">What was read, ± how well; null when nothing was read that counts.</param>
 /// <param name="Consequence">Of using a part beyond the limit.</param>
 /// <param name="Source">Who sets the limit; null when not recorded.</param>
 public sealed record LimitAnswer(
-    string Feature, string Name, ItemCondition Condition, ComparedValue Limit, ComparedValue? Reading, Consequence Consequence, string Text,
+    string Feature, string Name, string? Part, ItemCondition Condition, ComparedValue Limit, ComparedValue? Reading, Consequence Consequence, string Text,
     SourceShown? Source);
 
 /// <summary>What to order where a position is chosen by measurement.</summary>

@@ -14,18 +14,16 @@ public static class ItemCheck
 
     /// <param name="facts">The family whose tables choose by measurement; null where none is asked about.</param>
     /// <param name="kind">The kind of the part the item is claimed to be.</param>
-    /// <param name="limits">Of any kinds; those of this kind count.</param>
+    /// <param name="limits">Of any kinds and parts; those that hold for this part count.</param>
     /// <param name="part">The part it is taken for; null for the one it is claimed to be, if any.</param>
     /// <param name="selects">The tables that choose by measurement.</param>
     public static ItemAnswer Decide(FamilyFacts? facts, Kind kind, IReadOnlyList<ServiceLimit> limits, Part? part, Item item, IReadOnlyList<SelectRow> selects)
     {
-        LimitAnswer[] judged =
-        [
-            .. limits.Where(limit => limit.Kind == kind.Code && limit.Evidence?.IsRetracted != true).Select(limit => Judge(kind, item, limit)),
-        ];
+        var taken = part?.Id ?? item.Part;
+        LimitAnswer[] judged = [.. Holding(limits, kind, taken).Select(limit => Judge(kind, item, limit))];
         var condition = judged.Length == 0 ? ItemCondition.NotInspected : judged.Max(limit => limit.Condition);
         return new ItemAnswer(
-            item.Code, item.Book, part?.Id ?? item.Part, condition, WhyWhole(kind, judged, condition), judged,
+            item.Code, item.Book, taken, condition, WhyWhole(kind, taken, judged, condition), judged,
             facts is null ? [] : SelectGrades.For(facts, kind, item, selects),
             NoReadingShows, Cautions.Of(kind.Cautions))
         {
@@ -33,20 +31,27 @@ public static class ItemCheck
         };
     }
 
+    /// <summary>A limit of the part outranks that of its kind, which was drawn for parts that are alike when new; a limit of another part says nothing.</summary>
+    private static IEnumerable<ServiceLimit> Holding(IReadOnlyList<ServiceLimit> limits, Kind kind, string? part) =>
+        limits.Where(limit => limit.Kind == kind.Code && (limit.Part is null || limit.Part == part) && limit.Evidence?.IsRetracted != true)
+            .GroupBy(limit => limit.Feature, StringComparer.Ordinal)
+            .SelectMany(ofFeature => ofFeature.Any(limit => limit.Part is not null) ? ofFeature.Where(limit => limit.Part is not null) : ofFeature);
+
     private static ReadingAnswer Tell(Kind kind, Part? part, Item item, ItemReading reading)
     {
         var ofNumber = part is null ? NotRecorded.Instance : ValueSelection.Of(part, reading.Feature);
         return new ReadingAnswer(
-            reading.Feature, kind.FindFeature(reading.Feature)?.Name ?? reading.Feature, FitWording.Shown(MeasuredPart.ValueOf(item, reading)), reading.Counts,
-            reading.Instrument, reading.ReadOn, reading.Note, ofNumber is NotRecorded ? null : FitWording.Shown(ofNumber), SourceShown.Of(reading.Evidence ?? item.Evidence));
+            reading.Feature, kind.FindFeature(reading.Feature)?.Name ?? reading.Feature, FitWording.Shown(MeasuredPart.ValueOf(item, reading)),
+            item.Counts(reading), reading.Instrument, reading.ReadOn, reading.Note,
+            ofNumber is NotRecorded ? null : FitWording.Shown(ofNumber), SourceShown.Of(item.SourceOf(reading)));
     }
 
-    private static string WhyWhole(Kind kind, LimitAnswer[] judged, ItemCondition condition)
+    private static string WhyWhole(Kind kind, string? part, LimitAnswer[] judged, ItemCondition condition)
     {
         string Named(ItemCondition which) => FitWording.List(judged.Where(limit => limit.Condition == which).Select(limit => limit.Name).Distinct());
         return condition switch
         {
-            _ when judged.Length == 0 => $"Not inspected: no service limit is recorded for {kind.Name}.",
+            _ when judged.Length == 0 => $"Not inspected: no service limit is recorded for {kind.Name}{(part is null ? "" : $" or for {part}")}.",
             ItemCondition.WithinLimits => $"Within every recorded limit: {Named(ItemCondition.WithinLimits)}.",
             ItemCondition.BeyondLimits => $"Beyond the limit: {Named(ItemCondition.BeyondLimits)}.",
             _ => $"Not inspected: {Named(ItemCondition.NotInspected)} cannot be held against the limit as it stands.",
@@ -56,17 +61,17 @@ public static class ItemCheck
     private static LimitAnswer Judge(Kind kind, Item item, ServiceLimit limit)
     {
         var name = kind.FindFeature(limit.Feature)?.Name ?? limit.Feature;
-        var wanted = FitWording.Text(limit.Band, limit.Unit);
+        var wanted = FitWording.Text(limit.Band, limit.Unit) + (limit.Part is null ? "" : $" for {limit.Part}");
         var read = item.Readings.FirstOrDefault(reading => reading.Feature == limit.Feature);
         var (condition, text) = read switch
         {
             null => (ItemCondition.NotInspected, $"not measured on this item; the limit is {wanted}"),
-            { Counts: false } => (ItemCondition.NotInspected, $"the reading was withdrawn; the limit is {wanted}"),
+            _ when !item.Counts(read) => (ItemCondition.NotInspected, $"the reading was withdrawn; the limit is {wanted}"),
             _ => Hold(read.Reading, limit.Band, wanted),
         };
         return new LimitAnswer(
-            limit.Feature, name, condition, FitWording.Shown(limit.Band, limit.Unit),
-            read is { Counts: true } ? FitWording.Shown(MeasuredPart.ValueOf(item, read)) : null,
+            limit.Feature, name, limit.Part, condition, FitWording.Shown(limit.Band, limit.Unit),
+            read is not null && item.Counts(read) ? FitWording.Shown(MeasuredPart.ValueOf(item, read)) : null,
             limit.Consequence, $"{FitWording.AsSentence(name)}: {text}.{NoteOf(limit, condition)}", SourceShown.Of(limit.Evidence));
     }
 

@@ -16,7 +16,7 @@ internal static class MeasuredPart
             throw new ArgumentException($"The item {item.Address} is claimed to be {claimed}; asked about was {part.Id}.", nameof(item));
         }
 
-        ItemReading[] counting = [.. item.Readings.Where(reading => reading.Counts)];
+        ItemReading[] counting = [.. item.Readings.Where(item.Counts)];
         return part with
         {
             Values =
@@ -45,12 +45,11 @@ internal static class MeasuredPart
         _ => null,
     };
 
-    /// <summary>A reading is a measurement, unless it is only told or concluded: then it stands as that.</summary>
     private static Evidence SourceOf(Item item, ItemReading reading)
     {
-        var source = reading.Evidence ?? item.Evidence
+        var source = item.SourceOf(reading)
             ?? new Evidence(item.Code, EvidenceGrade.Measured, reading.ReadOn, null,
                 $"read on the item {item.Address}{(reading.Instrument is null ? "" : $", {reading.Instrument}")}", null, null, null);
-        return source.Grade is EvidenceGrade.Reported or EvidenceGrade.Inferred ? source : source with { Grade = EvidenceGrade.Measured };
+        return source with { Grade = item.GradeOf(reading) };
     }
 }

@@ -14,7 +14,7 @@ internal static class SelectGrades
             .OrderBy(table => table.Key.Position, StringComparer.Ordinal).ThenBy(table => table.Key.Measured.Position, StringComparer.Ordinal)
             .ThenBy(table => table.Key.Measured.Feature, StringComparer.Ordinal)
             .SelectMany(table => item.Readings.Where(reading =>
-                reading.Counts && reading.Feature == table.Key.Measured.Feature && reading.Reading is QuantityReading)
+                item.Counts(reading) && reading.Feature == table.Key.Measured.Feature && reading.Reading is QuantityReading)
                 .Select(reading => Judge(facts, kind, item, reading, [.. table.OrderBy(row => row.From).ThenBy(row => row.Part, StringComparer.Ordinal)]))),
     ];
 
@@ -40,7 +40,8 @@ internal static class SelectGrades
             (1, _, false) => (GradeOutcome.One, $"order {parts[0]}"),
             (_, _, true) => (GradeOutcome.Several,
                 $"{Or(parts)}, or beyond the end of the table: the reading's uncertainty reaches over it; read it closer, then order"),
-            _ when isOneGrade => (GradeOutcome.Several, $"{Or(parts)}: the table has several numbers for this grade; which of them goes on this engine is a question of fit"),
+            _ when isOneGrade => (GradeOutcome.Several,
+                $"{Or(parts)}: the table has several numbers for this grade; which of them goes on this engine is a question of fit"),
             _ => (GradeOutcome.Several, $"{Or(parts)}: the reading's uncertainty straddles the grades; read it closer, then order"),
         };
         return new GradeAnswer(

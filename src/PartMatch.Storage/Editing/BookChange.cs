@@ -42,10 +42,10 @@ internal static class BookChange
         var scopes = new ScopeReader(connection, edit.Draft);
         if (scopes.Find(edit.Draft, errors) is not { } scope)
         {
-            return Sort(book, errors, added, new HashSet<BookRow>());
+            return Sort(book, errors, added, new HashSet<(BookRow, string?)>());
         }
 
-        var unread = added.Where(row => !TypedQuantities.Split(scope, row, errors)).ToHashSet();
+        var unread = added.SelectMany(row => TypedQuantities.Split(scope, row, errors).Select(unit => (row, (string?)unit))).ToHashSet();
 
         // Found again: a number that was typed with its unit can stand where others look.
         scope = scopes.Find(edit.Draft, errors)!; // found just before
@@ -64,7 +64,7 @@ internal static class BookChange
             return new ChangeResult.Written(null);
         }
 
-        var reach = steps.Any(step => BookTables.Referable.Contains(step.Table));
+        var reach = steps.Any(step => BookTables.Referable.Contains(step.Table) || HasChangedPart(step));
         var users = reach ? BookUsers.Find(scopes, cancellation) : BookUsers.None;
         if (users.Total > 0)
         {
@@ -75,12 +75,18 @@ internal static class BookChange
         return new ChangeResult.Written(HistoryRows.Insert(connection, entry, steps));
     }
 
+    /// <summary>Of which type a reading is follows from the part that its item is claimed to be.</summary>
+    private static bool HasChangedPart(RowStep step) =>
+        step is { Before: { } before, After: { } after } && step.Table == BookTables.Items
+        && before[step.Table.IndexOf("part")] != after[step.Table.IndexOf("part")];
+
     /// <summary>Without the row that says which book it is there is no book: only where nothing is left of it, and nobody uses it.</summary>
     private static ChangeResult TakeAway(SqliteConnection connection, string book, BookEdit edit, HistoryEntry entry, CancellationToken cancellation)
     {
         var left = BookTables.All.SelectMany(table => edit.Draft.Declared(table))
             .Select(row => new BookUser(book, row.Table.File, RowKey.Of(row), "", $"it stands in the book {book}")).ToList();
-        var users = BookRows.Using(connection, book).Select(user => new BookUser(user, BookTables.Books.File, user, $"uses {book}", $"it uses the book {book}")).ToList();
+        var users = BookRows.Using(connection, book)
+            .Select(user => new BookUser(user, BookTables.Books.File, user, $"uses {book}", $"it uses the book {book}")).ToList();
         if (left.Count + users.Count > 0)
         {
             return new ChangeResult.InUse([.. users.Concat(left).Take(BookStore.MaxErrors)], left.Count + users.Count);
@@ -114,12 +120,12 @@ internal static class BookChange
     }
 
     /// <summary>Faults of rows that were sent are theirs; faults of any other row show that it is in use.</summary>
-    /// <param name="unread">Rows with a quantity that could not be split into number and unit.</param>
-    private static ChangeResult Sort(string book, ErrorList errors, IReadOnlyList<BookRow> added, IReadOnlySet<BookRow> unread)
+    /// <param name="unread">Cells of units that are still in the text of a quantity, which could not be split.</param>
+    private static ChangeResult Sort(string book, ErrorList errors, IReadOnlyList<BookRow> added, IReadOnlySet<(BookRow Row, string? Column)> unread)
     {
         var own = errors.Kept.Where(kept => kept.Row is not null && added.Contains(kept.Row))
             .Select(kept => (Row: kept.Row!, kept.Error)) // filtered for null
-            .Where(kept => !(unread.Contains(kept.Row) && kept.Error is { Column: "unit" or "output_unit", Value: "" }))
+            .Where(kept => !(kept.Error.Value is "" && unread.Contains((kept.Row, kept.Error.Column))))
             .DistinctBy(kept => (kept.Row, kept.Error.Column)) // the first fault of a cell explains the others
             .ToList();
         if (own.Count > 0)
@@ -129,8 +135,7 @@ internal static class BookChange
 
         return new ChangeResult.InUse(
             [
-                .. errors.Kept.Select(kept => new BookUser(
-                    book, kept.Error.File, kept.Row is null ? "" : RowKey.Of(kept.Row), kept.Error.Column is null ? "" : $"{kept.Error.Column} {kept.Error.Value}", kept.Error.Reason)),
+                .. errors.Kept.Select(kept => BookUsers.ToUser(book, kept.Row, kept.Error)),
             ],
             errors.Total);
     }

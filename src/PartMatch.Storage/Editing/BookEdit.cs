@@ -23,8 +23,6 @@ internal sealed class BookEdit
     /// <summary>As it is by now. Its rows are those of this edit: what a check puts in order is put in order here.</summary>
     public BookDraft Draft => new(_rows);
 
-    public IEnumerable<BookTable> Touched => _before.Keys.Select(step => step.Table).Distinct();
-
     public BookRow? Find(BookTable table, string key) => Rows(table).Find(row => RowKey.Of(row) == key);
 
     /// <param name="line">Where it stands in a file; 0 when it was typed.</param>

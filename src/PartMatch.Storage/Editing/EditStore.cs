@@ -38,7 +38,8 @@ public sealed class EditStore(Database database, TimeProvider time)
         }
     }
 
-    private static EditOutcome Apply(SqliteConnection connection, string book, IReadOnlyList<RowChange> changes, HistoryEntry entry, CancellationToken cancellation)
+    private static EditOutcome Apply(
+        SqliteConnection connection, string book, IReadOnlyList<RowChange> changes, HistoryEntry entry, CancellationToken cancellation)
     {
         var present = BookRows.Find(connection, book, BookTables.All);
         if (present is null && !changes.Any(change => change is { Table: "book", Row: { } row } && row.GetValueOrDefault("book") == book))
@@ -59,8 +60,13 @@ public sealed class EditStore(Database database, TimeProvider time)
 
             if (change.Row is { } row)
             {
+                var now = edit.Add(table, Cells(table, row));
+                added.Add((index, now));
                 faults.AddRange(Unknown(index, table, row));
-                added.Add((index, edit.Add(table, Cells(table, row))));
+                if (table == BookTables.Books && now["book"] != book)
+                {
+                    faults.Add(new RowFault(index, "book", now["book"], $"the rows of a book stay in it: expected {book}", book));
+                }
             }
         }
 

@@ -13,15 +13,19 @@ namespace PartMatch.Storage.Editing;
 /// <param name="OneOf">A closed vocabulary; null where it is open.</param>
 public sealed record ColumnSeen(string Column, bool Required, bool Key, bool List, string Expected, string? Refers, IReadOnlyList<string>? OneOf);
 
-/// <summary>Rows of one table, in order of their keys.</summary>
-public sealed record RowPage(IReadOnlyList<RowSeen> Rows, int Total, string? Next);
+/// <summary>Rows of one table, in order of their keys, then of their books: codes repeat between books.</summary>
+/// <param name="Next">The last row of the page; null when no more follow.</param>
+public sealed record RowPage(IReadOnlyList<RowSeen> Rows, int Total, RowPlace? Next);
+
+/// <summary>A place in the order of rows.</summary>
+public sealed record RowPlace(string Key, string Book);
 
 /// <summary>Which rows of a table are wanted.</summary>
 /// <param name="Text">Contained in any cell; null for all.</param>
 /// <param name="Where">Column, as JSON names it, and the text that its cell has.</param>
 /// <param name="WithUsed">Those of the books that this one uses as well?</param>
-/// <param name="After">The key after which to begin; null to begin with the first.</param>
-public sealed record RowsWanted(string? Text, IReadOnlyList<(string Column, string Value)> Where, bool WithUsed, int Limit, string? After);
+/// <param name="After">The place after which to begin; null to begin with the first.</param>
+public sealed record RowsWanted(string? Text, IReadOnlyList<(string Column, string Value)> Where, bool WithUsed, int Limit, RowPlace? After);
 
 /// <summary>Single rows of the books as they are edited: cells as typed, each with the version that a change must name.</summary>
 public sealed class RowStore(Database database)
@@ -32,7 +36,9 @@ public sealed class RowStore(Database database)
     /// <summary>The columns of one of <see cref="Tables"/>, in the order of the file; null for another name.</summary>
     public static IReadOnlyList<ColumnSeen>? FindColumns(string table) => BookTables.Find(table)?.Columns
         .Select(column => new ColumnSeen(
-            RowCells.NameOf(column.Name), column.Required, BookTables.Find(table)!.Key.Contains(column.Name), column.Rule.IsList, column.Rule.Expected, // found just before
+            RowCells.NameOf(column.Name), column.Required,
+            BookTables.Find(table)!.Key.Contains(column.Name), // found just before
+            column.Rule.IsList, column.Rule.Expected,
             column.Refers == Refers.Nothing ? null : column.Refers.ToString().ToLowerInvariant(), column.Rule.Words is [] ? null : column.Rule.Words))
         .ToList();
 
@@ -50,10 +56,12 @@ public sealed class RowStore(Database database)
         using var connection = database.Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
         var books = wanted.WithUsed ? Catalogue.Scopes.Of(connection, book) : [book];
-        var rows = books.SelectMany(one => BookRows.Read(connection, one, found).Where(row => IsWanted(found, row, wanted)).Select(row => (Book: one, Row: row, Key: RowKey.Of(row))))
-            .OrderBy(row => row.Key, StringComparer.Ordinal).ToList();
-        var page = rows.Where(row => wanted.After is null || string.CompareOrdinal(row.Key, wanted.After) > 0).Take(wanted.Limit + 1).ToList();
-        var next = page.Count > wanted.Limit ? page[wanted.Limit - 1].Key : null;
+        var rows = books
+            .SelectMany(one => BookRows.Read(connection, one, found).Where(row => IsWanted(found, row, wanted))
+                .Select(row => (Book: one, Row: row, Key: RowKey.Of(row))))
+            .OrderBy(row => row.Key, StringComparer.Ordinal).ThenBy(row => row.Book, StringComparer.Ordinal).ToList();
+        var page = rows.Where(row => wanted.After is not { } after || IsBehind(row.Key, row.Book, after)).Take(wanted.Limit + 1).ToList();
+        var next = page.Count > wanted.Limit ? new RowPlace(page[wanted.Limit - 1].Key, page[wanted.Limit - 1].Book) : null;
         return new RowPage([.. page.Take(wanted.Limit).Select(row => Seen(row.Book, row.Row))], rows.Count, next);
     }
 
@@ -70,6 +78,9 @@ public sealed class RowStore(Database database)
 
     internal static RowSeen Seen(string book, BookRow row) =>
         new(book, row.Table.Stem, RowKey.Of(row), RowCells.VersionOf(row.Cells), RowCells.Of(row.Table, row.Cells));
+
+    private static bool IsBehind(string key, string book, RowPlace place) =>
+        string.CompareOrdinal(key, place.Key) is var order && (order > 0 || (order == 0 && string.CompareOrdinal(book, place.Book) > 0));
 
     private static BookTable Get(string table) => BookTables.Find(table) ?? throw new ArgumentException($"'{table}' is no table of a book.", nameof(table));
 

@@ -9,34 +9,47 @@ namespace PartMatch.Storage.Editing;
 /// <summary>Quantities typed with their unit into one cell ("3.40 in"): number and unit each go to their own cell, as typed.</summary>
 internal static partial class TypedQuantities
 {
-    private static readonly string[] _valueColumns = ["value", "minus", "plus", "uncertainty", "min", "max", "from", "to", "allowance", "output"];
+    /// <summary>The columns of units, each with those that are in it.</summary>
+    private static readonly (string Unit, string[] Values)[] _groups =
+    [
+        ("unit", ["value", "minus", "plus", "uncertainty", "min", "max", "from", "to", "allowance"]), ("output_unit", ["output"]),
+        ("x_unit", ["x"]), ("y_unit", ["y"]), ("when_unit", ["when_value"]), ("then_unit", ["then_value"]),
+    ];
 
     /// <summary>Splits what can be split; what looks like a quantity and is none is a fault of its cell.</summary>
-    /// <returns>Was all of it split? Otherwise the unit is still in the text, and its own cell is not to blame for being empty.</returns>
-    public static bool Split(BookScope scope, BookRow row, ErrorList errors)
+    /// <returns>The columns of units that are still in such a text: they are not to blame for being empty.</returns>
+    public static IReadOnlyList<string> Split(BookScope scope, BookRow row, ErrorList errors)
     {
-        var before = errors.Total;
-        var unitColumn = row.Table.FindIndex("unit") is not null ? "unit" : row.Table.FindIndex("output_unit") is not null ? "output_unit" : null;
-        if (unitColumn is null)
+        var unread = new List<string>();
+        foreach (var (unit, values) in _groups.Where(group => row.Table.FindIndex(group.Unit) is not null))
         {
-            return true;
-        }
-
-        var (mayBeQuantity, dimension) = Of(scope, row);
-        foreach (var column in _valueColumns.Where(column => mayBeQuantity && row.Table.FindIndex(column) is not null && Shape().IsMatch(row[column])))
-        {
-            var wanted = dimension ?? UnitOf(row[column])?.Dimension ?? Dimension.Power;
-            if (QuantityParser.Parse(row[column], wanted) is QuantityRead read)
+            var before = errors.Total;
+            var (mayBeQuantity, dimension) = Of(scope, row, unit);
+            foreach (var column in values.Where(column => mayBeQuantity && row.Table.FindIndex(column) is not null && Shape().IsMatch(row[column])))
             {
-                Take(row, column, unitColumn, read, errors);
+                Split(row, column, unit, dimension, errors);
             }
-            else if (QuantityParser.Parse(row[column], wanted) is QuantityRefused refused)
+
+            if (errors.Total > before)
             {
-                errors.Add(row, column, $"{refused.Title.TrimEnd('?')}: expected {refused.Expected}", refused.Mend);
+                unread.Add(unit);
             }
         }
 
-        return errors.Total == before;
+        return unread;
+    }
+
+    private static void Split(BookRow row, string column, string unitColumn, Dimension? dimension, ErrorList errors)
+    {
+        var wanted = dimension ?? UnitOf(row[column])?.Dimension ?? Dimension.Power;
+        if (QuantityParser.Parse(row[column], wanted) is QuantityRead read)
+        {
+            Take(row, column, unitColumn, read, errors);
+        }
+        else if (QuantityParser.Parse(row[column], wanted) is QuantityRefused refused)
+        {
+            errors.Add(row, column, $"{refused.Title.TrimEnd('?')}: expected {refused.Expected}", refused.Mend);
+        }
     }
 
     // A number, then something that begins with a letter, a degree or percent sign: not a date, not a number with a wrong mark in it.
@@ -59,7 +72,7 @@ internal static partial class TypedQuantities
             errors.Add(
                 row, column, $"in {read.Unit.Symbol}, but the row is in {row[unitColumn]}: expected one unit for the whole row",
                 () => UnitTable.Find(row[unitColumn]) is { } unit && unit.Dimension == read.Unit.Dimension
-                    ? FormattableString.Invariant($"{number} {read.Unit.Symbol} is {unit.FromBase(read.Unit.ToBase(QuantityParser.FindNumber(number) ?? 0)):0.#########} {unit.Symbol}")
+                    ? InOtherUnit(number, read.Unit, unit)
                     : null);
             return;
         }
@@ -68,8 +81,31 @@ internal static partial class TypedQuantities
         row[unitColumn] = read.Unit.Symbol;
     }
 
-    /// <summary>Can the values of the row be quantities, and of which dimension where that is known?</summary>
-    private static (bool MayBe, Dimension? Dimension) Of(BookScope scope, BookRow row)
+    private static string? InOtherUnit(string number, Unit typed, Unit wanted) => QuantityParser.FindNumber(number) is { } value
+        ? FormattableString.Invariant($"{number} {typed.Symbol} is {wanted.FromBase(typed.ToBase(value)):0.#########} {wanted.Symbol}")
+        : null;
+
+    /// <summary>Can the values in that unit be quantities, and of which dimension where that is known?</summary>
+    private static (bool MayBe, Dimension? Dimension) Of(BookScope scope, BookRow row, string unitColumn) => unitColumn switch
+    {
+        "x_unit" or "y_unit" => (true, DimensionOfAxis(scope, row, unitColumn)),
+        "when_unit" => OfSide(scope, row, "when"),
+        "then_unit" => OfSide(scope, row, "then"),
+        _ => OfValue(scope, row),
+    };
+
+    /// <summary>All points of a curve measure the same along an axis; null at the first point.</summary>
+    private static Dimension? DimensionOfAxis(BookScope scope, BookRow row, string unitColumn) => scope.Own.Declared(BookTables.Curves)
+        .Where(other => other != row && other["curve"] == row["curve"] && PartId.Find(other["part"])?.Key == PartId.Find(row["part"])?.Key)
+        .Select(other => UnitTable.Find(other[unitColumn])?.Dimension).FirstOrDefault(dimension => dimension is not null);
+
+    /// <summary>A side whose feature nobody knows has that as its fault.</summary>
+    private static (bool MayBe, Dimension? Dimension) OfSide(BookScope scope, BookRow row, string side) =>
+        scope.KindAt(row[side + "_position"]) is { } kind && scope.FindFeature(kind, row[side + "_feature"]) is { Type: FeatureType.Quantity } feature
+            ? (true, feature.Unit?.Dimension)
+            : (false, null);
+
+    private static (bool MayBe, Dimension? Dimension) OfValue(BookScope scope, BookRow row)
     {
         if (row.Table == BookTables.Engine)
         {

@@ -18,7 +18,16 @@ public sealed record ChangeTold(
 /// <summary>One row before and after; null where it was not there.</summary>
 /// <param name="Differs">The columns whose cells differ, in the order of the file.</param>
 public sealed record RowTold(
-    string Table, string Key, IReadOnlyDictionary<string, string>? Before, IReadOnlyDictionary<string, string>? After, IReadOnlyList<string> Differs);
+    string Table, string Key, IReadOnlyDictionary<string, string>? Before, IReadOnlyDictionary<string, string>? After, IReadOnlyList<string> Differs)
+{
+    internal static RowTold Of(RowStep step) => new(
+        step.Table.Stem, step.Key,
+        step.Before is null ? null : RowCells.Of(step.Table, step.Before), step.After is null ? null : RowCells.Of(step.Table, step.After),
+        [
+            .. step.Table.Columns.Index().Where(column => (step.Before?[column.Index] ?? "") != (step.After?[column.Index] ?? ""))
+                .Select(column => RowCells.NameOf(column.Item.Name)),
+        ]);
+}
 
 /// <summary>Which changes are wanted; null leaves that open.</summary>
 /// <param name="Before">Only changes older than this one.</param>
@@ -62,13 +71,6 @@ public sealed class HistoryStore(Database database)
         return new HistoryPage([.. rows.Take(wanted.Limit).Select(row => Tell(connection, row, wanted))], total, next);
     }
 
-    /// <summary>One change, or null.</summary>
-    public ChangeTold? Find(long change)
-    {
-        var found = List(new HistoryWanted(null, null, null, 1, change + 1)).Changes;
-        return found is [{ } told] && told.Change == change ? told : null;
-    }
-
     private static ChangeTold Tell(SqliteConnection connection, ChangeRow row, HistoryWanted wanted)
     {
         var rows = connection.Query<ChangedRow>(
@@ -89,10 +91,7 @@ public sealed class HistoryStore(Database database)
     {
         // A table of the history is a table of this program: migrations only add some.
         var table = BookTables.Find(row.Table)!;
-        var (before, after) = (CellsOf(table, row.Before), CellsOf(table, row.After));
-        return new RowTold(
-            row.Table, row.Key, before is null ? null : RowCells.Of(table, before), after is null ? null : RowCells.Of(table, after),
-            [.. table.Columns.Index().Where(column => (before?[column.Index] ?? "") != (after?[column.Index] ?? "")).Select(column => RowCells.NameOf(column.Item.Name))]);
+        return RowTold.Of(new RowStep(table, row.Key, CellsOf(table, row.Before), CellsOf(table, row.After)));
     }
 
     private static string[]? CellsOf(BookTable table, string? json) => json is null ? null : RowCells.FromJson(table, json);

@@ -83,7 +83,7 @@ public sealed class UndoStore(Database database, TimeProvider time)
 
             // A row that was sound rests on something that is gone since.
             ChangeResult.Faulty faulty => new UndoOutcome.InUse(
-                [.. faulty.Errors.Select(one => new BookUser(book, one.Row.Table.File, RowKey.Of(one.Row), $"{one.Error.Column} {one.Error.Value}", one.Error.Reason))],
+                [.. faulty.Errors.Select(one => BookUsers.ToUser(book, one.Row, one.Error))],
                 faulty.Errors.Count),
             var other => throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"Taking back change {change} ended as {other}.")),
         };
@@ -98,14 +98,11 @@ public sealed class UndoStore(Database database, TimeProvider time)
         foreach (var step in steps)
         {
             var present = edit.Find(step.Table, step.Key);
-            if (present is null != step.After is null || (present is not null && !present.Cells.SequenceEqual(step.After!))) // the first part: both or neither are there
+            var isAsLeft = (present, step.After) is (null, null) || (present is not null && step.After is not null && present.Cells.SequenceEqual(step.After));
+            if (!isAsLeft)
             {
-                var differs = step.Table.Columns.Index().Where(column => (present?[column.Index] ?? "") != (step.After?[column.Index] ?? ""));
                 later.Add((
-                    new RowTold(
-                        step.Table.Stem, step.Key, step.After is null ? null : RowCells.Of(step.Table, step.After),
-                        present is null ? null : RowCells.Of(step.Table, present.Cells), [.. differs.Select(column => RowCells.NameOf(column.Item.Name))]),
-                    HistoryRows.FindLatest(connection, book, step.Table, step.Key)));
+                    RowTold.Of(new RowStep(step.Table, step.Key, step.After, present?.Cells)), HistoryRows.FindLatest(connection, book, step.Table, step.Key)));
                 continue;
             }
 

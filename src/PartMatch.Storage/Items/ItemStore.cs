@@ -31,15 +31,22 @@ public sealed class ItemStore(Database database)
     public IReadOnlyList<PhotoRow> Photos(string book, string item)
     {
         using var connection = database.Connect();
-        return connection.Query<PhotoRow>("select photo, image, caption from photos where book = @book and item = @item order by photo", new { book, item }).AsList();
+        return connection.Query<PhotoRow>(
+            "select photo, image, caption from photos where book = @book and item = @item order by photo", new { book, item }).AsList();
     }
 
     private static IReadOnlyList<Item> Read(SqliteConnection connection, string book, string? item)
     {
         var evidence = new EvidenceReader(connection);
-        var readings = Readings(connection, evidence, book).ToLookup(reading => reading.Item, reading => reading.Reading, StringComparer.Ordinal);
-        var works = connection.Query<WorkRow>("select item, work, done_on, note from works_done where book = @book order by item, work", new { book })
-            .ToLookup(row => row.Item, row => new WorkDone(row.Work, row.DoneOn, row.Note), StringComparer.Ordinal);
+        var readings = Readings(connection, evidence, book, item).ToLookup(reading => reading.Item, reading => reading.Reading, StringComparer.Ordinal);
+        var works = connection.Query<WorkRow>(
+            """
+            select item, work, done_on, note
+            from works_done
+            where book = @book and (@item is null or item = @item)
+            order by item, work
+            """,
+            new { book, item }).ToLookup(row => row.Item, row => new WorkDone(row.Work, row.DoneOn, row.Note), StringComparer.Ordinal);
         var rows = connection.Query<ItemRow>(
             """
             select i.item, p.part, i.origin, i.condition, i.evidence, i.evidence_book, i.note
@@ -57,15 +64,16 @@ public sealed class ItemStore(Database database)
         ];
     }
 
-    private static IEnumerable<(string Item, ItemReading Reading)> Readings(SqliteConnection connection, EvidenceReader evidence, string book) =>
+    private static IEnumerable<(string Item, ItemReading Reading)> Readings(
+        SqliteConnection connection, EvidenceReader evidence, string book, string? item) =>
         connection.Query<ReadingRow>(
             """
             select item, feature, type, value, unit, uncertainty, instrument, read_on, evidence, evidence_book, note
             from readings
-            where book = @book
+            where book = @book and (@item is null or item = @item)
             order by item, feature
             """,
-            new { book })
+            new { book, item })
             .Select(row => (row.Item, new ItemReading(
                 row.Feature, Catalogue.Readings.Of(Codes.Get<FeatureType>(row.Type), row.Value, null, null, row.Unit, row.Uncertainty),
                 row.Instrument, row.ReadOn, evidence.Find(row.EvidenceBook, row.Evidence), row.Note)));

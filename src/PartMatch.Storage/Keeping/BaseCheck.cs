@@ -64,13 +64,26 @@ public static class BaseCheck
         var books = new BookStore(database);
         foreach (var book in books.List())
         {
-            if (books.Export(book.Book) is { } files && books.Import(files, ImportMode.Replace, dryRun: true, cancellation) is ImportOutcome.Refused refused)
+            if (books.Export(book.Book) is not { } files)
             {
-                foreach (var error in refused.Errors)
-                {
-                    yield return $"book {book.Book}, {error.File} line {error.Line} column {error.Column}: found '{error.Value}': {error.Reason}";
-                }
+                continue; // removed meanwhile: a server may go on writing
+            }
+
+            foreach (var fault in FaultsIn(book.Book, books.Import(files, ImportMode.Replace, dryRun: true, cancellation)))
+            {
+                yield return fault;
             }
         }
     }
+
+    private static IEnumerable<string> FaultsIn(string book, ImportOutcome outcome) => outcome switch
+    {
+        ImportOutcome.Checked => [],
+        ImportOutcome.Refused refused => refused.Errors.Select(error =>
+            $"book {book}, {error.File} line {error.Line} column {error.Column}: found '{error.Value}': {error.Reason}"),
+
+        // Told where the book that uses this one is looked at itself.
+        ImportOutcome.InUse => [],
+        var other => throw new InvalidOperationException($"A check of the book {book} ended as {other.GetType().Name}, which no fault names."),
+    };
 }

@@ -8,6 +8,7 @@ namespace PartMatch.Storage.Keeping;
 /// <remarks>
 /// The backup is first copied beside the base and proved whole. A base that can be opened is then overwritten in one transaction of SQLite: a kill or a power
 /// cut leaves the old one or the new one, and a server that starts meanwhile waits and finds the new one. One that cannot be opened is replaced as a file.
+/// What is kept has its name only once it is whole; what a kill leaves half-written ends in <c>.new</c>.
 /// </remarks>
 public static class BaseRestore
 {
@@ -62,6 +63,7 @@ public static class BaseRestore
         if (!File.Exists(target))
         {
             copy.Close();
+            SetAside(target, kept);
             File.Move(draft, target, overwrite: false);
             return new Restored(target, null, bytes, schema);
         }
@@ -74,7 +76,8 @@ public static class BaseRestore
         catch (SqliteException exception) when (DatabaseException.Explain(exception, target).Fault is DatabaseFault.NotADatabase or DatabaseFault.Corrupt)
         {
             copy.Close();
-            Replace(draft, target, kept);
+            SetAside(target, kept);
+            File.Move(draft, target, overwrite: true);
             return new Restored(target, kept, bytes, schema);
         }
         catch (SqliteException exception) when (DatabaseException.Explain(exception, target).Fault is DatabaseFault.Busy)
@@ -115,15 +118,17 @@ public static class BaseRestore
             return stranger;
         }
 
+        var half = HalfOf(kept);
         var isDone = false;
         try
         {
-            using (var beside = BaseFile.Open(kept, SqliteOpenMode.ReadWriteCreate))
+            using (var beside = BaseFile.Open(half, SqliteOpenMode.ReadWriteCreate))
             {
                 present.BackupDatabase(beside);
             }
 
-            BaseFile.Sync(kept);
+            BaseFile.Sync(half);
+            File.Move(half, kept);
             copy.BackupDatabase(present);
             isDone = true;
             return null;
@@ -132,26 +137,31 @@ public static class BaseRestore
         {
             if (!isDone)
             {
+                BaseFile.Delete(half);
                 BaseFile.Delete(kept);
             }
         }
     }
 
-    /// <summary>The file that was there goes beside with all that belongs to it: what is left of a write-ahead log would be played into the new base.</summary>
-    private static void Replace(string draft, string target, string kept)
+    private static string HalfOf(string kept) => kept + ".new";
+
+    /// <summary>
+    /// The file that was there is kept beside with all that belongs to it, and what belongs to it goes: what is left of a write-ahead log would be played into
+    /// the new base, also where somebody took the file itself away before.
+    /// </summary>
+    private static void SetAside(string target, string kept)
     {
         var moves = BaseFile.Companions(target).Prepend(target).Zip(BaseFile.Companions(kept).Prepend(kept));
         foreach (var (from, to) in moves.Where(pair => File.Exists(pair.First)))
         {
-            File.Copy(from, to);
-            BaseFile.Sync(to);
+            File.Copy(from, HalfOf(to), overwrite: true);
+            BaseFile.Sync(HalfOf(to));
+            File.Move(HalfOf(to), to);
         }
 
         foreach (var companion in BaseFile.Companions(target))
         {
             File.Delete(companion);
         }
-
-        File.Move(draft, target, overwrite: true);
     }
 }

@@ -49,8 +49,10 @@ internal static class MergeEndpoints
 
     private static Results<Ok<MergeAnswer>, Refused, Absent, Clash, ConflictTable> ToAnswer(MergeAsked asked, MergeOutcome outcome, bool wantsTable) => outcome switch
     {
-        MergeOutcome.Merged merged => TypedResults.Ok(new MergeAnswer(asked, MergeResult.Merged, merged.Change, merged.Counts, EditLinks.ToHistory(asked.Book, null, null))),
-        MergeOutcome.Checked check => TypedResults.Ok(new MergeAnswer(asked, MergeResult.WouldMerge, null, check.Counts, EditLinks.ToHistory(asked.Book, null, null))),
+        MergeOutcome.Merged merged =>
+            TypedResults.Ok(new MergeAnswer(asked, MergeResult.Merged, merged.Change, merged.Counts, merged.Files, EditLinks.ToHistory(asked.Book, null, null))),
+        MergeOutcome.Checked check =>
+            TypedResults.Ok(new MergeAnswer(asked, MergeResult.WouldMerge, null, check.Counts, check.Files, EditLinks.ToHistory(asked.Book, null, null))),
         MergeOutcome.NoBook => EditProblems.NoBook(asked.Book),
         MergeOutcome.OtherBook other => new Refused(Problem.Of("bad-book", new FieldError(
             "book", other.Found, $"another state of the book {asked.Book}", $"merge it into {other.Found}, or import it as a book of its own"))),

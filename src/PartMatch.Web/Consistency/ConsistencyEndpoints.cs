@@ -14,7 +14,8 @@ internal static class ConsistencyEndpoints
         api.MapGet("/consistency", Check).WithName("CheckConsistency").WithTags("consistency")
             .WithSummary("What the base can find wrong or missing in a family by itself, worst first, and which measurement would settle most");
 
-    private static Results<Ok<ConsistencyAnswer>, Refused, Absent> Check([AsParameters] ConsistencyRequest request, FamilyStore families, LookAlikeSource lookAlikes)
+    private static Results<Ok<ConsistencyAnswer>, Refused, Absent> Check(
+        [AsParameters] ConsistencyRequest request, FamilyStore families, LookAlikeSource lookAlikes)
     {
         if (families.FindFamily(request.Family ?? "") is not { } facts)
         {

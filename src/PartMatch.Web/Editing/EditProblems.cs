@@ -30,24 +30,34 @@ internal static class EditProblems
     public static Refused Faulty(IReadOnlyList<RowFault> faults, bool inChanges) => new(Problem.Of(
         "bad-row", [.. faults.Select(fault => FieldError.OfCell(FieldOf(fault, inChanges), fault.Found, fault.Reason, fault.Suggestion))]));
 
-    public static Clash InUse(IReadOnlyList<BookUser> users, int total, string mend) => new(Problem.Of("in-use", [.. users.Take(MaxUsers).Select(user => ToError(user, mend))]) with
-    {
-        Detail = string.Create(CultureInfo.InvariantCulture, $"{total} {(total == 1 ? "row" : "rows")} would be wrong afterwards{(total > MaxUsers ? $", the first {MaxUsers} are listed" : "")}. Nothing was stored."),
-    });
+    public static Clash InUse(IReadOnlyList<BookUser> users, int total, string mend) => new(
+        Problem.Of("in-use", [.. users.Take(MaxUsers).Select(user => ToError(user, "users", mend))]) with
+        {
+            Detail = string.Create(
+                CultureInfo.InvariantCulture,
+                $"{total} {(total == 1 ? "row" : "rows")} would be wrong afterwards{(total > MaxUsers ? $", the first {MaxUsers} are listed" : "")}. Nothing was stored."),
+        });
 
     /// <param name="yours">What was sent; null where the row was to be removed.</param>
     public static Stale Outdated(EditOutcome.Stale stale, string field, string? seen, IReadOnlyDictionary<string, string>? yours) => new(
         Problem.Of("stale", new FieldError(
-            field, seen ?? "nothing", stale.Present is { } row ? $"\"{row.Version}\", the version there is now" : "a row that is still there",
-            stale.Present is null ? "somebody removed it: add it again if it shall be there" : "compare the two versions, then send yours again with the present version")) with
+            field, seen ?? "nothing",
+            stale.Present is { } row ? $"\"{row.Version}\", the version there is now" : "a row that is still there",
+            stale switch
+            {
+                { Present: not null } => "compare the two versions, then send yours again with the present version",
+                { Changed: null } => "no row has this key, and the history tells of none that had: look it up among the rows of its table",
+                _ => "somebody removed it: add it again if it shall be there",
+            })) with
         {
             Present = stale.Present is { } present ? RowNow.Of(present) with { Changed = stale.Changed } : null,
             Removed = stale.Present is null ? stale.Changed : null,
             Yours = yours,
         });
 
-    private static FieldError ToError(BookUser user, string mend) => new(
-        "users", $"{user.Book}: {user.File} {user.Key}: {user.Uses}".TrimEnd(' ', ':'), $"no row that would be wrong afterwards: {user.Reason}", mend)
+    /// <summary>A row that stands in the way of a change, with its address.</summary>
+    public static FieldError ToError(BookUser user, string field, string mend) => new(
+        field, $"{user.Book}: {user.File} {user.Key}: {user.Uses}".TrimEnd(' ', ':'), $"no row that would be wrong afterwards: {user.Reason}", mend)
     {
         File = user.File,
         Row = user.Key.Length == 0 ? null : EditLinks.ToRow(user.Book, Path.GetFileNameWithoutExtension(user.File), user.Key),
@@ -56,9 +66,11 @@ internal static class EditProblems
     private static FieldError ToError(ValidationFailure failure, Mending mending, bool inChanges)
     {
         var field = string.Join('.', failure.PropertyName.Split('.').Select(step => char.ToLowerInvariant(step[0]) + step[1..]));
-        return new FieldError(inChanges ? field : field.Replace("rows[0].", "", StringComparison.Ordinal), mending.Found ?? "nothing", mending.Expected, mending.Mend);
+        var named = inChanges ? field : field.Replace("rows[0].", "", StringComparison.Ordinal);
+        return new FieldError(named, mending.Found ?? "nothing", mending.Expected, mending.Mend);
     }
 
-    private static string FieldOf(RowFault fault, bool inChanges) =>
-        !inChanges ? fault.Column ?? "row" : string.Create(CultureInfo.InvariantCulture, $"rows[{fault.Row}]{(fault.Column is null ? "" : "." + fault.Column)}");
+    private static string FieldOf(RowFault fault, bool inChanges) => !inChanges
+        ? fault.Column ?? "row"
+        : string.Create(CultureInfo.InvariantCulture, $"rows[{fault.Row}]{(fault.Column is null ? "" : "." + fault.Column)}");
 }

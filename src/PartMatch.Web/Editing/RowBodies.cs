@@ -15,6 +15,9 @@ internal sealed class ChangesBodyRules : AbstractValidator<ChangesBody>
     {
         RuleFor(body => body.Rows).Must(rows => rows.Count is > 0 and <= EditStore.MaxRows)
             .WithState(body => new Mending($"1 to {EditStore.MaxRows} rows", "send them in several changes", $"{body.Rows.Count} rows"));
+
+        // JSON can send null where the type says a row.
+        RuleForEach(body => body.Rows).NotNull().WithState(_ => new Mending("a row to add, change or remove", "leave it out", "null"));
         RuleForEach(body => body.Rows).ChildRules(row =>
         {
             row.RuleFor(one => one.Table).Must(table => RowStore.Tables.Contains(table)).Otherwise($"one of {string.Join(", ", RowStore.Tables)}");

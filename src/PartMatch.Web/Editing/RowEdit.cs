@@ -8,7 +8,8 @@ namespace PartMatch.Web.Editing;
 /// <summary>Makes a change and says what came of it.</summary>
 internal sealed class RowEdit(EditStore edits, HttpResponse response, CancellationToken cancellation)
 {
-    private const string MendRemoval = "change or remove that row first; evidence that no longer holds can be retracted instead: it stays visible and does not count";
+    private const string MendRemoval =
+        "change or remove that row first; evidence that no longer holds can be retracted instead: it stays visible and does not count";
 
     private static readonly ChangesBodyRules _rules = new();
 
@@ -50,7 +51,8 @@ internal sealed class RowEdit(EditStore edits, HttpResponse response, Cancellati
 
     private Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale> Done(EditAsked asked, long? change, IReadOnlyList<RowSeen> rows, bool isAdded)
     {
-        var answer = new EditAnswer(asked, change, [.. rows.Select(RowNow.Of)], EditLinks.ToHistory(asked.Book, asked.Table, rows is [var only] && asked.Table is not null ? only.Key : asked.Key));
+        var key = rows is [var only] && asked.Table is not null ? only.Key : asked.Key;
+        var answer = new EditAnswer(asked, change, [.. rows.Select(RowNow.Of)], EditLinks.ToHistory(asked.Book, asked.Table, key));
         if (asked.Table is not null && answer.Rows is [var row])
         {
             response.Headers.ETag = $"\"{row.Version}\"";

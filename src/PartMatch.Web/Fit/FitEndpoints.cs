@@ -19,7 +19,8 @@ internal static class FitEndpoints
         api.MapGet("/fit", Fit).WithName("CheckFit").WithTags("fit")
             .WithSummary("Does a part, or what another variant has there, fit at a position of a variant, and does the engine run the same?");
 
-    private static Results<Ok<FitAnswer>, Refused, Absent> Fit([AsParameters] FitRequest request, FamilyStore families, PartStore parts, ItemStore items, LookAlikeSource lookAlikes) =>
+    private static Results<Ok<FitAnswer>, Refused, Absent> Fit(
+        [AsParameters] FitRequest request, FamilyStore families, PartStore parts, ItemStore items, LookAlikeSource lookAlikes) =>
         FitReading.Read(request, families, parts, items) switch
         {
             FitReading.Ready ready => TypedResults.Ok(Decide(ready, lookAlikes)),
@@ -44,7 +45,8 @@ internal static class FitEndpoints
     private static IReadOnlyList<NearestNumber> Nearest(LookAlikeFacts facts, string number)
     {
         var (maker, written) = NamedPart.Split(number);
-        return [.. NearSearch.Decide(facts.Numbers, new NearQuestion(written, maker, Limit: MostNearest)).Numbers.Select(near => new NearestNumber(near.Number, near.Part, near.Edits))];
+        var near = NearSearch.Decide(facts.Numbers, new NearQuestion(written, maker, Limit: MostNearest));
+        return [.. near.Numbers.Select(one => new NearestNumber(one.Number, one.Part, one.Edits))];
     }
 
     private static string LinkTo(FitAsked asked) => new Permalink("/api/fit")

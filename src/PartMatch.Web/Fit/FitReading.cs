@@ -49,9 +49,13 @@ internal abstract record FitReading
         var problem = named?.IsAmbiguous == true
             ? named.ToProblem("part")
             : neighbours.Select(pair => FindProblem(pair.Named, pair.Position)).FirstOrDefault(found => found is not null);
-        return problem is null
-            ? new Ready(facts, Ask(request, PartOf(facts, request, item, named), named?.Written, neighbours.ToDictionary(pair => pair.Position, pair => pair.Named?.Part, StringComparer.Ordinal)) with { Item = item })
-            : new Unclear(new Refused(problem));
+        if (problem is not null)
+        {
+            return new Unclear(new Refused(problem));
+        }
+
+        var beside = neighbours.ToDictionary(pair => pair.Position, pair => pair.Named?.Part, StringComparer.Ordinal);
+        return new Ready(facts, Ask(request, PartOf(facts, request, item, named), named?.Written, beside) with { Item = item });
     }
 
     /// <summary>Answers name an item with its book; within a family its code is enough.</summary>
@@ -73,7 +77,8 @@ internal abstract record FitReading
         string[] positions = [request.Position ?? "", .. request.Neighbours.Select(pair => pair.Position)];
         return facts.FindVariant(request.Variant ?? "") is null ? KnownNames.NoVariant(request.Variant ?? "", facts)
             : !string.IsNullOrEmpty(request.From) && facts.FindVariant(request.From) is null ? KnownNames.NoVariant(request.From, facts, "from")
-            : Array.FindIndex(positions, position => facts.FindPosition(position) is null) is >= 0 and var at ? KnownNames.NoPosition(positions[at], facts, at == 0 ? "position" : "with")
+            : Array.FindIndex(positions, position => facts.FindPosition(position) is null) is >= 0 and var at
+                ? KnownNames.NoPosition(positions[at], facts, at == 0 ? "position" : "with")
             : null;
     }
 

@@ -40,8 +40,8 @@ internal sealed class FitRules : AbstractValidator<FitRequest>
         RuleFor(request => request.Position).MustBeGiven("the code of a position", "the positions are listed with their family");
         RuleFor(request => request.Part).Must((request, _) => request.Subjects == 1)
             .WithState(request => new Mending(
-                "either part= or from=, or item=", "part= asks about a number, from= about what another variant has there, item= about one example in hand",
-                request.Subjects == 0 ? "neither" : "both"));
+                "one of part=, from= or item=", "part= asks about a number, from= about what another variant has there, item= about one example in hand",
+                request.Subjects == 0 ? "none of them" : "several of them"));
         RuleFor(request => request.Part).MustBeNumber()
             .When(request => !string.IsNullOrEmpty(request.Part));
         RuleFor(request => request.Maker).Must((request, maker) => !string.IsNullOrEmpty(request.Part) && SameMaker(maker, request.Part))
@@ -52,7 +52,9 @@ internal sealed class FitRules : AbstractValidator<FitRequest>
         RuleFor(request => request.Serial).Must(serial => CommonRules.FindWhole(serial) is not null)
             .Otherwise("a whole number, digits only", "for example serial=41206; leave it out when it is not known").When(request => request.Serial is not null);
         RuleFor(request => request.With).Must((request, _) => FindBadNeighbour(request) is null)
-            .WithState(request => new Mending("position=part or position=none, each position once, and not the position asked about", "for example with=crank-damper=P-13-1101-A", FindBadNeighbour(request)));
+            .WithState(request => new Mending(
+                "position=part or position=none, each position once, and not the position asked about", "for example with=crank-damper=P-13-1101-A",
+                FindBadNeighbour(request)));
     }
 
     private static bool SameMaker(string? maker, string? part) => NamedPart.Split(part ?? "").Maker is not { } written || written == maker;

@@ -23,8 +23,10 @@ internal static class HistoryEndpoints
 {
     public static void MapHistory(this RouteGroupBuilder api)
     {
-        api.MapGet("/history", List).WithName("ListHistory").WithTags("history").WithSummary("Who changed what, when and why, with before and after; newest first");
-        var undo = api.MapPost("/history/{change}/undo", Undo).WithName("UndoChange").WithTags("history").WithSummary("Takes one change back, as a change of its own");
+        api.MapGet("/history", List).WithName("ListHistory").WithTags("history")
+            .WithSummary("Who changed what, when and why, with before and after; newest first");
+        var undo = api.MapPost("/history/{change}/undo", Undo).WithName("UndoChange").WithTags("history")
+            .WithSummary("Takes one change back, as a change of its own");
         ProblemAnswer.Describe(undo, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden);
     }
 
@@ -56,5 +58,6 @@ internal static class HistoryEndpoints
         };
     }
 
-    private static Absent NoChange(string change) => new(new FieldError("change", change, "the number of a change of the history", "the changes are listed at /api/history"));
+    private static Absent NoChange(string change) => new(
+        new FieldError("change", change, "the number of a change of the history", "the changes are listed at /api/history"));
 }

@@ -12,14 +12,12 @@ internal static class UndoProblems
     public static Clash Undone(long change, long by) => new(Problem.Of("cannot-undo", new FieldError(
         "change", Text($"change {change}, which change {by} has taken back"), "a change that still holds", Text($"take change {by} back to have it again"))));
 
-    public static Clash ChangedSince(UndoOutcome.ChangedSince since) => new(Problem.Of("cannot-undo", [.. since.Later.Select(later => ToError(later.Row, later.By))]));
+    public static Clash ChangedSince(UndoOutcome.ChangedSince since) => new(Problem.Of(
+        "cannot-undo", [.. since.Later.Select(later => ToError(later.Row, later.By))]));
 
-    public static Clash InUse(UndoOutcome.InUse inUse) => new(Problem.Of("cannot-undo", [.. inUse.Users.Select(user => new FieldError(
-        "change", $"{user.Book}: {user.File} {user.Key}: {user.Uses}".TrimEnd(' ', ':'), $"no row that would be wrong afterwards: {user.Reason}", "change or remove that row first, or take its change back first")
-    {
-        File = user.File,
-        Row = user.Key.Length == 0 ? null : EditLinks.ToRow(user.Book, Path.GetFileNameWithoutExtension(user.File), user.Key),
-    })]));
+    public static Clash InUse(UndoOutcome.InUse inUse) => new(Problem.Of(
+        "cannot-undo",
+        [.. inUse.Users.Select(user => EditProblems.ToError(user, "change", "change or remove that row first, or take its change back first"))]));
 
     private static FieldError ToError(RowTold row, ChangeSeen? by) => new(
         "change", $"{row.Table} {row.Key}, which was changed again since ({(row.Differs.Count > 0 ? string.Join(", ", row.Differs) : "the whole row")})",

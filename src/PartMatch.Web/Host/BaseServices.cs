@@ -32,6 +32,7 @@ internal static class BaseServices
         services.AddSingleton<NumberStore>();
         services.AddSingleton<OddsStore>();
         services.AddSingleton<ImageStore>();
+        services.AddSingleton<LookAlikeStamp>();
         services.AddSingleton<LookAlikeSource>();
     }
 }

@@ -11,12 +11,12 @@ public sealed record ItemsAsked(string Family);
 
 /// <summary>An item in a list.</summary>
 /// <param name="Readings">How many features were read on it.</param>
-/// <param name="Condition">Against the service limits of its kind.</param>
+/// <param name="Condition">Against the service limits that hold for it.</param>
 public sealed record ItemBrief(string Item, string Part, string Name, string Kind, ItemOrigin? Origin, string? AsFound, int Readings, ItemCondition Condition, string Link);
 
 /// <summary>One item: what it is, what was read on it, and what that says.</summary>
 /// <param name="AsFound">Its condition in words, as somebody found it.</param>
-/// <param name="Check">Its readings, against the service limits of its kind and the tables of graded parts.</param>
+/// <param name="Check">Its readings, against the service limits that hold for it and the tables of graded parts.</param>
 public sealed record ItemShown(
     ItemAsked Asked,
     string Part,

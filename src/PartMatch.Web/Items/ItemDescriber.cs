@@ -10,7 +10,8 @@ internal static class ItemDescriber
     public static ItemBrief Brief(FamilyFacts facts, Item item)
     {
         var (part, kind) = PartOf(facts, item);
-        return new ItemBrief(item.Code, part.Id, part.Name, kind.Code, item.Origin, item.Condition, item.Readings.Count, Check(facts, kind, part, item).Condition, Link(item));
+        return new ItemBrief(
+            item.Code, part.Id, part.Name, kind.Code, item.Origin, item.Condition, item.Readings.Count, Check(facts, kind, part, item).Condition, Link(item));
     }
 
     public static ItemShown Show(FamilyFacts facts, Item item, IReadOnlyList<PhotoRow> photos)
@@ -28,7 +29,8 @@ internal static class ItemDescriber
         return (part, facts.GetKind(part.Kind));
     }
 
-    private static ItemAnswer Check(FamilyFacts facts, Kind kind, Part part, Item item) => ItemCheck.Decide(facts, kind, facts.Limits, part, item, facts.Selects);
+    private static ItemAnswer Check(FamilyFacts facts, Kind kind, Part part, Item item) =>
+        ItemCheck.Decide(facts, kind, facts.Limits, part, item, facts.Selects);
 
     private static string Link(Item item) => Permalink.To("/api/items", item.Book, item.Code).ToString();
 }

@@ -5,28 +5,35 @@ using PartMatch.Storage.LookAlikes;
 
 namespace PartMatch.Web.LookAlikes;
 
-/// <summary>The facts behind every look-alike question, built once and kept until the base changes.</summary>
-internal sealed class LookAlikeSource(NumberStore numbers, FamilyStore families, OddsStore odds)
+/// <summary>The facts behind every look-alike question, built once and kept until something of them changes in the base.</summary>
+internal sealed class LookAlikeSource(LookAlikeStamp stamps, NumberStore numbers, FamilyStore families, OddsStore odds)
 {
     private Built? _built;
 
-    private sealed record Built(IReadOnlyList<KnownNumber> From, LookAlikeFacts Facts);
+    private sealed record Built(string Stamp, LookAlikeFacts Facts);
 
-    /// <summary>The facts as the base stands.</summary>
+    /// <summary>The facts as the base stands. Two requests that build at once both build the same.</summary>
     public LookAlikeFacts Get()
     {
-        // The store hands out the same list until the base changes. Two requests that build at once both build the same.
-        var all = numbers.All();
-        if (_built is not { } built || !ReferenceEquals(built.From, all))
+        var stamp = stamps.Get();
+        if (_built is { } built && built.Stamp == stamp)
         {
-            _built = built = new Built(all, Build(all));
+            return built.Facts;
         }
 
-        return built.Facts;
+        var facts = Build();
+
+        // Kept only where nothing was committed meanwhile: else the facts may be of a later state than the stamp.
+        if (ReferenceEquals(stamps.Get(), stamp))
+        {
+            _built = new Built(stamp, facts);
+        }
+
+        return facts;
     }
 
-    private LookAlikeFacts Build(IReadOnlyList<KnownNumber> all) => new(
-        new LookAlikeIndex(all.Select(known => known.Number)),
+    private LookAlikeFacts Build() => new(
+        new LookAlikeIndex(numbers.All().Select(known => known.Number)),
         [.. families.List().Select(family => families.FindFamily(family.Family)).OfType<FamilyFacts>()],
         odds.Get());
 }

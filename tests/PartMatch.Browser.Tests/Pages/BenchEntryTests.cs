@@ -82,6 +82,20 @@ public sealed class BenchEntryTests(Bench bench, WritingServer server) : IClassF
     }
 
     [Fact]
+    public async Task Where_another_variant_changed_over_is_shown_and_not_taken_along()
+    {
+        await using var sheet = await OpenAsync("bench.html?family=tern-16");
+        await BeginAsync(sheet, "tu");
+        await sheet.GoAsync("bench.html?family=tern-16&variant=tu&position=front-seal");
+        await Assertions.Expect(sheet.Page.Locator(".same li").Filter(new() { HasText = "P-13-2148-A" })).ToContainTextAsync("tm (serial up to 41206)");
+        await Assertions.Expect(sheet.Page.Locator("form.row .hint").Filter(new() { HasText = "changed over is not taken along" })).ToBeVisibleAsync();
+        await sheet.Page.Locator(".same li").Filter(new() { HasText = "P-13-2148-A" }).GetByRole(AriaRole.Button).PressAsync("Enter");
+        await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("recorded, as change");
+        Assert.Contains("\"quantity\":\"1\"", await server.ReadRowAsync("tern-16", "fitments", "tu,front-seal,pellworth:P-13-2148-A,,,,"), StringComparison.Ordinal);
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
     public async Task What_is_measured_later_on_a_recorded_part_is_added_to_it()
     {
         await using var sheet = await OpenAsync("bench.html?family=tern-16&variant=tg&position=crank-damper");

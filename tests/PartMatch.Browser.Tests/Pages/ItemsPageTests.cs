@@ -6,7 +6,7 @@ namespace PartMatch.Browser.Tests.Pages;
 /// <summary>Looking at items; what changes them is in <see cref="ItemEditingTests"/>.</summary>
 public sealed class ItemsPageTests(Bench bench) : PageTests(
     bench, "items.html", ("list", "items.html?family=tern-16"), ("within", "items.html?family=tern-16&item=it-0001"),
-    ("beyond", "items.html?family=tern-16&item=it-0004"))
+    ("beyond", "items.html?family=hs-2&item=it-0005"))
 {
     [Fact]
     public async Task Items_stand_by_their_origin_each_with_its_condition_in_words()
@@ -43,6 +43,16 @@ public sealed class ItemsPageTests(Bench bench) : PageTests(
         var text = await sheet.TextAsync("#answer");
         Assert.Contains("order P-11-2101-B", text, StringComparison.Ordinal); // 44.982 … 44.986 lies in the row 44.981 … 44.987
         Assert.Contains("does not show that the part is sound", text, StringComparison.Ordinal);
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task Limit_of_one_number_is_told_from_that_of_its_kind()
+    {
+        await using var sheet = await Bench.OpenAsync("items.html?family=hs-2&item=it-0005");
+        var lobe = sheet.Page.Locator("tr").Filter(new() { HasText = "beyond the limit of at least 36 mm for harrow-stane:H-12-9382-A" });
+        await Assertions.Expect(lobe).ToContainTextAsync("of this number");
+        await Assertions.Expect(sheet.Page.Locator("tr").Filter(new() { HasText = "at least 27.94 mm" })).ToContainTextAsync("of the kind");
         sheet.AssertQuiet();
     }
 

@@ -20,6 +20,11 @@ public sealed class MergeTests(Bench bench)
         var rows = sheet.Page.Locator(".versions tbody tr");
         await Assertions.Expect(rows).ToHaveCountAsync(1);
         await Assertions.Expect(rows).ToContainTextAsync("Condition");
+        var incoming = sheet.Page.Locator(".incoming details");
+        await Assertions.Expect(incoming.Locator("summary")).ToHaveTextAsync("Makers: 1 row");
+        await Assertions.Expect(incoming.Locator("table")).ToHaveCountAsync(0);
+        await incoming.Locator("summary").PressAsync("Enter");
+        await Assertions.Expect(incoming.Locator("tbody tr")).ToContainTextAsync("Abel Works");
 
         await sheet.PressAsync("Merge");
         await Assertions.Expect(sheet.Page.Locator("#merge-answer .faults")).ToContainTextAsync("1 cell open");

@@ -32,6 +32,19 @@ public sealed class RecordEditingTests(Bench bench, WritingServer server) : ICla
     }
 
     [Fact]
+    public async Task A_point_of_a_curve_is_typed_with_the_units_of_the_gauge()
+    {
+        await using var sheet = await OpenAsync("record.html?book=tern-16&table=curves&key=harl:I-4401,dead-time,10.0,2.5,ev-0011");
+        await sheet.TypeAsync("At", "10.5 V");
+        await sheet.TypeAsync("And at", "36.3 psi");
+        await sheet.PressAsync("Save");
+        await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("Saved as change");
+        var row = await server.ReadRowAsync("tern-16", "curves", "harl:I-4401,dead-time,10.5,36.3,ev-0011");
+        Assert.Contains("\"x\":\"10.5\",\"xUnit\":\"V\",\"y\":\"36.3\",\"yUnit\":\"psi\"", row, StringComparison.Ordinal);
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
     public async Task A_wrong_cell_is_refused_at_its_field_and_everything_typed_stays()
     {
         await using var sheet = (await OpenAsync("record.html?book=tern-16&table=values&key=pellworth:P-12-3306-A,bearing-diameter,ev-0003")).Expecting(400);

@@ -199,9 +199,11 @@ internal sealed class TestFamily
 
     /// <param name="min">In mm; null for open.</param>
     /// <param name="max">In mm; null for open.</param>
-    public TestFamily Limit(string kind, string feature, decimal? min, decimal? max, Consequence consequence = Consequence.Damage, Evidence? evidence = null)
+    /// <param name="part">The number it holds for; null for the whole kind.</param>
+    public TestFamily Limit(
+        string kind, string feature, decimal? min, decimal? max, Consequence consequence = Consequence.Damage, Evidence? evidence = null, string? part = null)
     {
-        _limits.Add(new ServiceLimit(kind, feature, new Interval(Metres(min), Metres(max)), Millimetre, consequence, evidence ?? Document, null));
+        _limits.Add(new ServiceLimit(kind, feature, part is null ? null : Id(part), new Interval(Metres(min), Metres(max)), Millimetre, consequence, evidence ?? Document, null));
         return this;
     }
 

@@ -221,6 +221,36 @@ public sealed class SpanTests
         Assert.Equal(["shaft"], answer.PerhapsNeeded.Positions());
     }
 
+    // Until 41206 the shaft S-1 (11 thick in a bore of 10, asked is 0 … 1 play) asks for reaming; from 41207 S-2 (4 long beside 5, asked is 0 … 0.5) for facing.
+    [Fact]
+    public void A_work_that_only_some_engines_need_is_told_with_its_cautions_and_its_consequence()
+    {
+        var family = WithWorks();
+
+        Assert.Equal(["ream"], family.Ask("W-2", serial: 100).Works.Select(work => work.Work));
+        Assert.Equal(["face"], family.Ask("W-2", serial: 50000).Works.Select(work => work.Work));
+
+        var answer = family.Ask("W-2");
+
+        Assert.Equal(Headline.FitsWithWork, answer.Headline);
+        Assert.Equal(["face", "ream"], answer.Works.Select(work => work.Work).Order());
+        Assert.Equal(["hot-parts", "lifting"], answer.Cautions.Select(caution => caution.Code));
+        Assert.Equal(Consequence.Injury, answer.Consequence);
+        Assert.All(answer.Works.SelectMany(work => work.Reasons), id => Assert.Contains(answer.Reasons, reason => reason.Id == id));
+    }
+
+    // As above, and from 90000 a shaft beside which no work is needed.
+    [Fact]
+    public void Cautions_of_every_span_stay_and_works_name_reasons_that_are_there_when_the_answer_depends_on_the_engine()
+    {
+        var answer = WithWorks(last: 89999).Shaft("S-3", Has("diameter", Mm(9.5m)), Has("length", Mm(5)))
+            .Fitted("lark", "shaft", "S-3", Serials(90000, null)).Ask("W-2");
+
+        Assert.Equal([Headline.FitsWithWork, Headline.FitsWithWork, Headline.Fits], answer.Spans.Select(span => span.Headline));
+        Assert.Equal(["hot-parts", "lifting"], answer.Cautions.Select(caution => caution.Code));
+        Assert.All(answer.Works.SelectMany(work => work.Reasons), id => Assert.Contains(answer.Reasons, reason => reason.Id == id));
+    }
+
     [Fact]
     public void Ids_of_reasons_stay_unique_and_what_decided_stays_findable_over_spans()
     {
@@ -243,4 +273,13 @@ public sealed class SpanTests
             .Wheel("W-1", Has("bore", Mm(10))).Wheel("W-2", Has("bore", Mm(10))).Shaft("S-1", Has("diameter", Mm(9.5m))).Shaft("S-2", Has("diameter", Mm(11)))
             .Fitted("lark", "wheel", "W-1").Fitted("lark", "shaft", "S-1", Serials(null, 41206)).Fitted("lark", "shaft", "S-2", Serials(41207, null))
             .Joint("clearance", "shaft.diameter", "wheel.bore", min: 0, max: 1);
+
+    private static TestFamily WithWorks(long? last = null) =>
+        WithWheelsAndShafts(wheel => wheel.CannotAlterRunning().Length("bore").Length("width"), shaft => shaft.Length("diameter").Length("length"))
+            .Wheel("W-1").Wheel("W-2", Has("bore", Mm(10)), Has("width", Mm(5))).Fitted("lark", "wheel", "W-1")
+            .Shaft("S-1", Has("diameter", Mm(11)), Has("length", Mm(5))).Shaft("S-2", Has("diameter", Mm(9.5m)), Has("length", Mm(4)))
+            .Fitted("lark", "shaft", "S-1", Serials(null, 41206)).Fitted("lark", "shaft", "S-2", Serials(41207, last))
+            .Work("ream", "hot-parts").Work("face", "lifting")
+            .Joint("play", "shaft.diameter", "wheel.bore", min: 0, max: 1, effect: Effect.Work, work: "ream", consequence: Consequence.Nuisance)
+            .Joint("end", "shaft.length", "wheel.width", min: 0, max: 0.5m, effect: Effect.Work, work: "face", consequence: Consequence.Injury);
 }

@@ -63,7 +63,57 @@ public sealed class ItemCheckTests
 
         Assert.Equal(ItemCondition.NotInspected, answer.Condition);
         Assert.Empty(answer.Limits);
-        Assert.Equal("Not inspected: no service limit is recorded for Shaft.", answer.Text);
+        Assert.Equal("Not inspected: no service limit is recorded for Shaft or for alder:S-1.", answer.Text);
+    }
+
+    // New shafts of the kind are 45 or 47: the kind's "at least 44.95" would pass a worn 47. S-1 is a 47, at least 46.95.
+    [Theory]
+    [InlineData(46.99, ItemCondition.WithinLimits)]
+    [InlineData(46.96, ItemCondition.WithinLimits)] // ± 0.01: on the limit
+    [InlineData(46.959, ItemCondition.NotInspected)]
+    [InlineData(46.94, ItemCondition.NotInspected)]
+    [InlineData(46.939, ItemCondition.BeyondLimits)]
+    [InlineData(45.00, ItemCondition.BeyondLimits)]
+    public void A_limit_of_the_part_outranks_that_of_the_kind(double read, ItemCondition expected)
+    {
+        var answer = Check(Shafts().Limit("shaft", "journal", 44.95m, null).Limit("shaft", "journal", 46.95m, null, part: "S-1"), Read("journal", (decimal)read, 0.01m));
+
+        var limit = Assert.Single(answer.Limits);
+        Assert.Equal((expected, expected, Id("S-1")), (answer.Condition, limit.Condition, limit.Part));
+        Assert.Contains("at least 46.95 mm for alder:S-1", limit.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_limit_of_another_part_says_nothing()
+    {
+        var family = Shafts().Shaft("S-2").Limit("shaft", "journal", 46.95m, null, part: "S-2");
+        Assert.Empty(Check(family, Read("journal", 45, 0.01m)).Limits);
+
+        var limit = Assert.Single(Check(family.Limit("shaft", "journal", 44.95m, null), Read("journal", 45, 0.01m)).Limits);
+        Assert.Equal((ItemCondition.WithinLimits, null), (limit.Condition, limit.Part));
+    }
+
+    [Fact]
+    public void A_limit_of_the_part_outranks_for_its_own_feature_only()
+    {
+        var answer = Check(
+            Shafts().Limit("shaft", "journal", 46.95m, null, part: "S-1").Limit("shaft", "run-out", null, 0.06m), Read("journal", 47, 0.01m), Read("run-out", 0.1m, 0.005m));
+
+        Assert.Equal([("journal", ItemCondition.WithinLimits), ("run-out", ItemCondition.BeyondLimits)], answer.Limits.Select(limit => (limit.Feature, limit.Condition)));
+    }
+
+    [Fact]
+    public void A_withdrawn_limit_of_the_part_leaves_that_of_the_kind() =>
+        Assert.Null(Assert.Single(Check(
+            Shafts().Limit("shaft", "journal", 44.95m, null).Limit("shaft", "journal", 46.95m, null, part: "S-1", evidence: Retracted()), Read("journal", 45, 0.01m)).Limits).Part);
+
+    [Fact]
+    public void Of_an_item_that_nobody_can_name_only_the_limits_of_the_kind_hold()
+    {
+        var facts = Shafts().Limit("shaft", "run-out", null, 0.06m).Limit("shaft", "journal", 46.95m, null, part: "S-1").Facts();
+        var answer = ItemCheck.Decide(facts, facts.GetKind("shaft"), facts.Limits, null, Item(Read("run-out", 0.01m, 0.005m)) with { Part = null }, facts.Selects);
+
+        Assert.Equal(["run-out"], answer.Limits.Select(limit => limit.Feature));
     }
 
     [Fact]
@@ -96,6 +146,20 @@ public sealed class ItemCheckTests
     public void A_withdrawn_reading_shows_nothing() =>
         Assert.Equal(ItemCondition.NotInspected, Check(Shafts()
             .Limit("shaft", "journal", 44.95m, null), Read("journal", 45, 0.01m) with { Evidence = Retracted(EvidenceGrade.Measured) }).Condition);
+
+    // The reading names no source of its own: it rests on that of the item, which was withdrawn.
+    [Fact]
+    public void A_reading_that_rests_on_the_withdrawn_source_of_its_item_shows_nothing()
+    {
+        var facts = Shells().Limit("shaft", "journal", 44.95m, null).Facts();
+        var item = Item(Read("journal", 44.985m, 0.002m) with { Evidence = null }) with { Evidence = Retracted(EvidenceGrade.Measured) };
+
+        var answer = ItemCheck.Decide(facts, facts.GetKind("shaft"), facts.Limits, facts.GetPart(Id("S-1")), item, facts.Selects);
+
+        Assert.Equal(ItemCondition.NotInspected, answer.Condition);
+        Assert.Equal((false, true), (Assert.Single(answer.Readings).Counts, answer.Limits[0].Text.Contains("withdrawn", StringComparison.Ordinal)));
+        Assert.Empty(answer.Grades);
+    }
 
     [Theory]
     [InlineData(3, ItemCondition.WithinLimits)]

@@ -82,6 +82,17 @@ public sealed class ItemInFitTests
     public void A_withdrawn_reading_leaves_what_is_recorded_of_the_number() =>
         Assert.Equal(Met.NotKnown, Ask(Shafts(), "S-2", Read("journal", 12, 0.02m) with { Evidence = Retracted(EvidenceGrade.Measured) }).Of("journal").Met);
 
+    // S-1 is recorded as 10 ± 0.1, which the engine accepts; the 12 that was read rests on the item's source, which was withdrawn.
+    [Fact]
+    public void A_reading_on_the_withdrawn_source_of_its_item_leaves_what_is_recorded_of_the_number()
+    {
+        var item = ItemOf("S-1", Read("journal", 12, 0.02m) with { Evidence = null }) with { Evidence = Retracted(EvidenceGrade.Measured) };
+
+        var answer = FitCheck.Decide(Shafts().Facts(), Shafts().Question("S-1", at: "shaft") with { Item = item });
+
+        Assert.Equal((Met.Yes, "10 mm ± 0.1"), (answer.Of("journal").Met, answer.Of("journal").Part?.Text));
+    }
+
     [Fact]
     public void A_reading_without_a_source_of_its_own_is_cited_by_its_item()
     {

@@ -32,6 +32,16 @@ public sealed class ImportShapeTests
         BookAssert.Equal(SampleBook.Family().Files, temp.Books.Export("lark-2")!);
     }
 
+    // limits.csv as books had it before a limit could be of one part.
+    [Fact]
+    public void File_without_a_column_that_came_later_is_read_as_not_recorded_there()
+    {
+        using var temp = new TempBase();
+        temp.Load(SampleBook.Common().Files);
+        temp.Load(SampleBook.Family().Write("limits.csv", "kind,feature,min,max,unit,consequence,evidence,note\nbush,grooves,2,,,loss,,\n").Files);
+        Assert.Equal("kind,feature,part,min,max,unit,consequence,evidence,note\nbush,grooves,,2,,,loss,,\n", Text(temp.Books.Export("lark-2")!, "limits.csv"));
+    }
+
     [Fact]
     public void Decomposed_letters_are_composed()
     {

@@ -26,7 +26,7 @@ public sealed class MergeTests : IDisposable
         Assert.Equal((1, 0, 0), (merged.Counts.Added, merged.Counts.Changed, merged.Counts.Kept));
         Assert.NotNull(_base.Row("values", "marl:B-1/3,bore,ev-0002"));
         Assert.NotNull(_base.Row("pairs", "marl:S-100,marl:B-1/2"));
-        Assert.Equal(Act.Merge, _base.History.Find(merged.Change ?? 0)?.Act);
+        Assert.Equal(Act.Merge, _base.Told(merged.Change ?? 0).Act);
     }
 
     [Fact]
@@ -114,6 +114,35 @@ public sealed class MergeTests : IDisposable
         var before = _base.Everything();
         Assert.IsType<MergeOutcome.Checked>(Merge(Differing(), Decide("there", "there", "there"), dryRun: true));
         Assert.Equal(before, _base.Everything());
+    }
+
+    [Fact]
+    public void Rows_that_would_come_in_are_told_by_file_before_anything_is_stored()
+    {
+        var other = Differing().Add("makers.csv", "abel,Abel Works").Add("values.csv", "marl:B-1/3,bore,25.60,,,mm,,ev-0002");
+
+        var told = Assert.IsType<MergeOutcome.Checked>(Merge(other, Decide("here", "there", "here"), dryRun: true));
+
+        Assert.Equal([("makers.csv", 1, 0), ("values.csv", 1, 1)], told.Files.Select(file => (file.File, file.Added, file.Changed)));
+        var maker = Assert.Single(told.Files[0].Rows);
+        Assert.Equal(("makers", "abel", null, "Abel Works"), (maker.Table, maker.Key, maker.Before, maker.After?["name"]));
+        Assert.Equal(["marl:B-1/3,bore,ev-0002", "marl:S-100,outer,ev-0001"], told.Files[1].Rows.Select(row => row.Key));
+        Assert.Equal(("-0.5", "-0.4"), (told.Files[1].Rows[1].Before?["value"], told.Files[1].Rows[1].After?["value"]));
+        Assert.Equal(["value"], told.Files[1].Rows[1].Differs);
+        Assert.Empty(Assert.IsType<MergeOutcome.Checked>(Merge(SampleBook.Family(), dryRun: true)).Files);
+    }
+
+    [Theory]
+    [InlineData(49)]
+    [InlineData(50)]
+    [InlineData(51)]
+    public void Of_a_file_with_many_rows_the_first_are_told_and_all_are_counted(int rows)
+    {
+        var other = Enumerable.Range(100, rows).Aggregate(SampleBook.Family(), (book, number) => book.Add("makers.csv", $"abel-{number},Abel {number}"));
+
+        var file = Assert.Single(Assert.IsType<MergeOutcome.Checked>(Merge(other, dryRun: true)).Files);
+        Assert.Equal((rows, Math.Min(rows, 50)), (file.Added, file.Rows.Count));
+        Assert.Equal("abel-100", file.Rows[0].Key);
     }
 
     [Fact]

@@ -221,9 +221,10 @@ internal sealed class SampleBook
             it-0001,ream-bush,2026-05-04,
             """),
         ("limits.csv", """
-            kind,feature,min,max,unit,consequence,evidence,note
-            bush,grooves,2,,,loss,,
-            shaft,outer,24.95,25.00,mm,damage,ev-0001,
+            kind,feature,part,min,max,unit,consequence,evidence,note
+            bush,grooves,,2,,,loss,,
+            shaft,outer,,24.95,25.00,mm,damage,ev-0001,
+            shaft,outer,marl:S-100,24.97,,mm,damage,ev-0001,
             """),
         ("torques.csv", """
             variant,position,pass,value,minus,plus,unit,lubrication,sequence,single_use,evidence,note

@@ -45,6 +45,8 @@ internal sealed class EditBase : IDisposable
 
     public UndoOutcome Undo(long change) => UndoStore.Undo(change, ChangeNote.None, TestContext.Current.CancellationToken);
 
+    public ChangeTold Told(long change) => History.List(new HistoryWanted(null, null, null, Limit: 1, Before: change + 1)).Changes[0];
+
     public IReadOnlyDictionary<string, string>? Row(string table, string key, string book = Book) => Rows.Find(book, table, key)?.Row.Row;
 
     /// <summary>Every file of both books as text.</summary>

@@ -99,7 +99,7 @@ public sealed class EditStoreTests : IDisposable
         var inUse = Assert.IsType<EditOutcome.InUse>(_base.Apply(EditBase.Remove("parts", "marl:S-100")));
 
         string[] files = [.. inUse.Users.Select(user => user.File).Distinct().Order(StringComparer.Ordinal)];
-        Assert.Equal(["contents.csv", "findings.csv", "fitments.csv", "items.csv", "pairs.csv", "supersessions.csv", "values.csv"], files);
+        Assert.Equal(["contents.csv", "findings.csv", "fitments.csv", "items.csv", "limits.csv", "pairs.csv", "supersessions.csv", "values.csv"], files);
         Assert.Contains(inUse.Users, user => user is { File: "fitments.csv", Key: "lb,main-shaft,marl:S-100,2016-05,2017-06-01,," });
         Assert.Equal(before, _base.Everything());
     }
@@ -134,6 +134,40 @@ public sealed class EditStoreTests : IDisposable
     }
 
     [Fact]
+    public void Point_of_a_curve_is_typed_with_its_units_and_kept_as_typed()
+    {
+        var done = _base.Done(EditBase.Add("curves", "part=marl:I-1", "curve=dead-time", "x=16.0 V", "y=43.5 psi", "value=0.78 ms", "evidence=ev-0001"));
+
+        Assert.Equal("marl:I-1,dead-time,16.0,43.5,ev-0001", Assert.Single(done.Rows).Key);
+        var row = _base.Row("curves", "marl:I-1,dead-time,16.0,43.5,ev-0001");
+        Assert.Equal(("16.0", "V", "43.5", "psi", "0.78", "ms"), (row?["x"], row?["xUnit"], row?["y"], row?["yUnit"], row?["value"], row?["unit"]));
+    }
+
+    [Fact]
+    public void Both_sides_of_a_companion_rule_are_typed_with_their_units()
+    {
+        _base.Done(EditBase.Add(
+            "companions", "companion=thick-needs-wide", "whenPosition=main-shaft", "whenFeature=outer", "whenRelation=at-least", "whenValue=3.40 in",
+            "thenPosition=front-bush", "thenFeature=bore", "thenRelation=at-least", "thenValue=86.4mm"));
+
+        var row = _base.Row("companions", "thick-needs-wide");
+        Assert.Equal(("3.40", "in", "86.4", "mm"), (row?["whenValue"], row?["whenUnit"], row?["thenValue"], row?["thenUnit"]));
+    }
+
+    // The other points of the curve are over V and bar; the bore is a length. Only the cell that was typed is to blame, not its empty unit.
+    [Theory]
+    [InlineData("curves", "part=marl:I-1;curve=dead-time;x=16,0 V;y=3 bar;value=0.78;unit=ms", "x")] // a decimal comma is asked about
+    [InlineData("curves", "part=marl:I-1;curve=dead-time;x=16 bar;y=3 bar;value=0.78;unit=ms", "x")]
+    [InlineData("curves", "part=marl:I-1;curve=dead-time;x=16 V;y=3 V;value=0.78;unit=ms", "y")]
+    [InlineData("curves", "part=marl:I-1;curve=dead-time;x=16 V;xUnit=mV;y=3 bar;value=0.78;unit=ms", "x")]
+    [InlineData("curves", "part=marl:I-1;curve=dead-time;x=16;y=3 bar;value=0.78;unit=ms", "xUnit")] // the unit was not typed at all
+    [InlineData("companions", "companion=c;whenPosition=main-shaft;whenFeature=outer;whenRelation=at-least;whenValue=3 kg;thenPosition=front-bush;thenFeature=bore;thenRelation=at-least;thenValue=25 mm", "whenValue")]
+    [InlineData("companions", "companion=c;whenPosition=main-shaft;whenFeature=outer;whenRelation=at-least;whenValue=3 mm;thenPosition=front-bush;thenFeature=bore;thenRelation=at-least;thenValue=25", "thenUnit")]
+    [InlineData("companions", "companion=c;whenPosition=main-shaft;whenFeature=nose;whenRelation=same;whenValue=3 mm;thenPosition=front-bush;thenFeature=bore;thenRelation=at-least;thenValue=25 mm", "whenValue")] // a word
+    public void Fault_of_a_typed_quantity_is_told_at_the_cell_it_was_typed_in(string table, string cells, string column) =>
+        Assert.Equal([column], Assert.IsType<EditOutcome.Faulty>(_base.Apply(EditBase.Add(table, cells.Split(';')))).Faults.Select(fault => RowCells.NameOf(fault.Column!)));
+
+    [Fact]
     public void Key_can_change_where_nothing_names_it()
     {
         var done = _base.Done(_base.Change("works-done", "it-0001,ream-bush", "item=it-0002"));
@@ -141,6 +175,40 @@ public sealed class EditStoreTests : IDisposable
         Assert.Equal(["it-0002,ream-bush"], done.Rows.Select(row => row.Key));
         Assert.Null(_base.Row("works-done", "it-0001,ream-bush"));
         Assert.IsType<EditOutcome.InUse>(_base.Apply(_base.Change("variants", "la", "variant=lx")));
+    }
+
+    // Both books have an ev-0001: whatever the size of a page, each row is on one page, once.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(6)]
+    public void Rows_of_used_books_with_the_same_key_are_each_on_one_page(int limit)
+    {
+        var seen = new List<string>();
+        RowPage page;
+        RowPlace? after = null;
+        do
+        {
+            page = _base.Rows.List(EditBase.Book, "evidence", new RowsWanted(null, [], WithUsed: true, limit, after));
+            seen.AddRange(page.Rows.Select(row => $"{row.Key} {row.Book}"));
+            after = page.Next;
+        }
+        while (after is not null);
+
+        Assert.Equal(["ev-0001 lark-2", "ev-0001 shared", "ev-0002 lark-2", "ev-0003 lark-2", "ev-0004 lark-2", "ev-0005 lark-2"], seen);
+        Assert.Equal(6, page.Total);
+    }
+
+    // Renamed, the old book would stay beside the new one; a second such row would be a book that nobody has checked.
+    [Fact]
+    public void Book_keeps_its_name_and_the_one_row_that_says_which_it_is()
+    {
+        var before = _base.Everything();
+        var renamed = Assert.IsType<EditOutcome.Faulty>(_base.Apply(_base.Change("book", EditBase.Book, "book=wren-4")));
+        var second = Assert.IsType<EditOutcome.Faulty>(_base.Apply(EditBase.Add("book", "format=1", "book=wren-4", "kind=common", "title=Wren 4")));
+
+        Assert.All([Assert.Single(renamed.Faults), Assert.Single(second.Faults)], fault => Assert.Equal(("book", "wren-4", EditBase.Book), (fault.Column, fault.Found, fault.Suggestion)));
+        Assert.Equal(before, _base.Everything());
     }
 
     [Fact]
@@ -205,6 +273,11 @@ public sealed class EditStoreTests : IDisposable
     [InlineData("limits", "kind=shaft;feature=nose;min=1;max=2;unit=mm;consequence=loss", "feature")] // a choice does not wear
     [InlineData("limits", "kind=bush;feature=bore;min=2;max=1;unit=mm;consequence=loss", "max")]
     [InlineData("limits", "kind=bush;feature=bore;unit=mm;consequence=loss", "min")]
+    [InlineData("limits", "kind=bush;feature=bore;part=marl:S-100;min=1;unit=mm;consequence=loss", "part")] // a shaft
+    [InlineData("limits", "kind=bush;feature=bore;part=marl:b 1/2;min=1;unit=mm;consequence=loss", "part")] // written marl:B-1/2
+    [InlineData("limits", "kind=bush;feature=bore;part=marl:B-9;min=1;unit=mm;consequence=loss", "part")] // no such part
+    [InlineData("limits", "kind=bush;feature=bore;part=none;min=1;unit=mm;consequence=loss", "part")] // nothing does not wear
+    [InlineData("limits", "kind=shaft;feature=outer;part=marl:S-100;min=24;unit=mm;consequence=loss", "kind")] // stands already
     [InlineData("sources", "evidence=ev-0002;hours=12", "hours")] // measured, not run
     [InlineData("sources", "evidence=ev-0002;output=12;outputUnit=mm", "outputUnit")]
     [InlineData("sources", "evidence=ev-0002;output=12", "outputUnit")]

@@ -188,8 +188,12 @@ public sealed class FamilyStoreTests : IDisposable
     public void Limits_are_in_base_units_and_open_where_nothing_is_recorded()
     {
         Assert.Equal(
-            [("bush", "grooves", new Interval(2, null), Consequence.Loss), ("shaft", "outer", new Interval(0.02495m, 0.025m), Consequence.Damage)],
-            Facts.Limits.Select(limit => (limit.Kind, limit.Feature, limit.Band, limit.Consequence)));
+            [
+                ("bush", "grooves", null, new Interval(2, null), Consequence.Loss),
+                ("shaft", "outer", null, new Interval(0.02495m, 0.025m), Consequence.Damage),
+                ("shaft", "outer", "marl:S-100", new Interval(0.02497m, null), Consequence.Damage),
+            ],
+            Facts.Limits.Select(limit => (limit.Kind, limit.Feature, limit.Part, limit.Band, limit.Consequence)));
     }
 
     [Fact]

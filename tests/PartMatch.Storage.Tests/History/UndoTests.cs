@@ -18,7 +18,7 @@ public sealed class UndoTests : IDisposable
     {
         var change = _base.Done(_base.Change("variants", "la", "name=LA pump", "serialTo=50000")).Change;
 
-        var told = _base.History.Find(change)!;
+        var told = _base.Told(change);
         Assert.Equal(("lark-2", "Ada", "test", Act.Edit, 1), (told.Book, told.Who, told.Why, told.Act, told.RowCount));
         Assert.EndsWith("Z", told.At, StringComparison.Ordinal);
         var row = Assert.Single(told.Rows);
@@ -108,7 +108,7 @@ public sealed class UndoTests : IDisposable
         var undo = Assert.IsType<UndoOutcome.Done>(_base.Undo(change)).Change;
 
         Assert.Equal(undo, Assert.IsType<UndoOutcome.Undone>(_base.Undo(change)).By);
-        Assert.Equal((undo, (long?)change), (_base.History.Find(change)?.UndoneBy, _base.History.Find(undo)?.Undoes));
+        Assert.Equal((undo, (long?)change), (_base.Told(change).UndoneBy, _base.Told(undo).Undoes));
         Assert.IsType<UndoOutcome.NoChange>(_base.Undo(99_999));
     }
 

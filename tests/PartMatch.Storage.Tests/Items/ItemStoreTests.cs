@@ -41,7 +41,7 @@ public sealed class ItemStoreTests : IDisposable
             [.. families.FindFamily(EditBase.Book)!.GetPart("marl:S-100").Values.Where(value => value.Feature == "outer").Select(value => $"{value.Reading.Text} {value.Evidence?.Code}")];
 
         Assert.Equal(["-0.5 mm ev-0001"], Values());
-        var promotion = new PromotionStore(_base.Edits, _base.Rows);
+        var promotion = new PromotionStore(_base.Edits, _base.Rows, _items);
         var outcome = Promote(promotion, "outer");
         Assert.True(outcome is PromotionOutcome.Edited { Outcome: EditOutcome.Done }, outcome.ToString());
 
@@ -54,6 +54,34 @@ public sealed class ItemStoreTests : IDisposable
         // Once is enough, and what was not read cannot be promoted.
         Assert.IsType<EditOutcome.Faulty>(((PromotionOutcome.Edited)Promote(promotion, "outer")).Outcome);
         Assert.IsType<PromotionOutcome.NoReading>(Promote(promotion, "lobes"));
+    }
+
+    // ev-0005 is a measurement; somebody finds out that the numbers were only told.
+    [Theory]
+    [InlineData("reported", EvidenceGrade.Reported)]
+    [InlineData("inferred", EvidenceGrade.Inferred)]
+    [InlineData("trial-fitted", EvidenceGrade.Measured)]
+    public void Reading_that_was_only_told_is_promoted_as_told(string grade, EvidenceGrade expected)
+    {
+        _base.Done(_base.Change("evidence", "ev-0005", $"grade={grade}"));
+
+        Assert.True(Promote(new PromotionStore(_base.Edits, _base.Rows, _items), "outer") is PromotionOutcome.Edited { Outcome: EditOutcome.Done });
+
+        var part = new FamilyStore(_base.Base.Database).FindFamily(EditBase.Book)!.GetPart("marl:S-100");
+        Assert.Equal(expected, part.Values.Single(value => value.Evidence?.Code == "promoted-it-0001-outer").Evidence?.Grade);
+    }
+
+    // In one kind the feature is one word, in the other a set of words: "petrol" is both.
+    [Fact]
+    public void Item_that_turns_out_to_be_another_part_has_its_readings_read_as_that_part_has_them()
+    {
+        _base.ApplyTo("shared", EditBase.Add("features", "kind=bush", "feature=fuel", "name=made for", "type=choices", "choices=petrol"));
+        _base.Done(EditBase.Add("items", "item=it-0003", "part=marl:I-1"), EditBase.Add("readings", "item=it-0003", "feature=fuel", "value=petrol"));
+        Assert.IsType<ChoiceReading>(_items.Find(EditBase.Book, "it-0003")!.Readings[0].Reading);
+
+        _base.Done(_base.Change("items", "it-0003", "part=marl:B-1/2"));
+
+        Assert.IsType<ChoicesReading>(_items.Find(EditBase.Book, "it-0003")!.Readings[0].Reading);
     }
 
     private static PromotionOutcome Promote(PromotionStore promotion, string feature) =>

@@ -41,6 +41,27 @@ public sealed class BaseRestoreTests : IDisposable
         Assert.Equal(old, KeptBase.Export(_kept.Base));
     }
 
+    // Somebody took the damaged base away and forgot the log beside it.
+    [Fact]
+    public void Write_ahead_log_of_a_base_that_is_gone_is_not_played_into_the_restored_one()
+    {
+        var old = KeptBase.Export(_kept.Fill().Base);
+        BaseBackup.Write(_kept.Base, _kept.Backup);
+        byte[] log;
+        using (var database = Database.Open(_kept.Base))
+        {
+            KeptBase.Execute(_kept.Base, "update books set title = 'Lark 2 changed' where book = 'lark-2'");
+            log = File.ReadAllBytes(_kept.Base + "-wal");
+        }
+
+        File.Delete(_kept.Base);
+        File.WriteAllBytes(_kept.Base + "-wal", log);
+
+        Assert.Null(KeptBase.Done<Restored>(Restore()).Kept);
+        Assert.Equal(["backup.db", "base.db", KeptName + "-wal"], _kept.Files);
+        Assert.Equal(old, KeptBase.Export(_kept.Base));
+    }
+
     [Fact]
     public void Base_that_is_open_is_left_alone()
     {

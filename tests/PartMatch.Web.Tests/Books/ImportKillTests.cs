@@ -86,19 +86,18 @@ public sealed class ImportKillTests : IDisposable
     private ServerProcess Start() => ServerProcess.Start(
         new Dictionary<string, string> { ["HOME"] = _folder, ["PartMatch__Database"] = Path.Combine(_folder, "base.db") }, ["--urls", "http://127.0.0.1:0"]);
 
-    /// <summary>A book of 50,000 rows in canonical form; every value of it says the word.</summary>
-    private static byte[] BookOf(string word)
+    /// <summary>A book of 50,000 rows, where nothing else is said, in canonical form; every value of it says the word.</summary>
+    internal static byte[] BookOf(string word, int partRows = 20_000)
     {
-        const int Parts = 20_000;
-        const int Values = 30_000;
+        var valueRows = partRows * 3 / 2;
         var parts = new StringBuilder("part,kind,name,note,evidence\n");
         var values = new StringBuilder("part,feature,value,minus,plus,unit,uncertainty,evidence\n");
-        for (var number = 0; number < Parts; number++)
+        for (var number = 0; number < partRows; number++)
         {
             parts.Append(System.Globalization.CultureInfo.InvariantCulture, $"orrin:N-{number:00000},peg,Peg,{word},\n");
         }
 
-        for (var number = 0; number < Values; number++)
+        for (var number = 0; number < valueRows; number++)
         {
             values.Append(System.Globalization.CultureInfo.InvariantCulture, $"orrin:N-{number / 2:00000},{(number % 2 == 0 ? "colour" : "head")},{word},,,,,\n");
         }

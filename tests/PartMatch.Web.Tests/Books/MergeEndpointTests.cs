@@ -64,7 +64,11 @@ public sealed class MergeEndpointTests : IAsyncLifetime
     {
         using var merged = await _client.PostAsync(
             Address("?dry-run=true"), Form(Theirs, "file,key,column,here,there,take\nvariants.csv,a,name,A pump set,A pump,there\n"), Cancellation);
-        Assert.Equal("would-merge", JsonDocument.Parse(await merged.Content.ReadAsStringAsync(Cancellation)).RootElement.Text("outcome"));
+        var answer = JsonDocument.Parse(await merged.Content.ReadAsStringAsync(Cancellation)).RootElement;
+        Assert.Equal("would-merge", answer.Text("outcome"));
+        Assert.Equal(["parts.csv", "variants.csv"], answer.List("files").Select(file => file.Text("file")));
+        var bolt = Assert.Single(answer.List("files")[0].List("rows"));
+        Assert.Equal(("ardlow:77-2", "Pump bolt", false), (bolt.Text("key"), bolt.GetProperty("after").Text("name"), bolt.TryGetProperty("before", out _)));
         Assert.Equal("A pump set", (await _client.AskAsync("/api/books/duo-2/variants/a")).GetProperty("row").Text("name"));
     }
 

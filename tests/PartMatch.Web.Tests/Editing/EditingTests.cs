@@ -72,6 +72,14 @@ public sealed class EditingTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Row_that_never_was_is_not_told_to_be_removed()
+    {
+        using var put = await SendAsync(HttpMethod.Put, "/api/books/duo-2/evidence/ev-77", """{"evidence":"ev-77","grade":"measured"}""", "\"0\"");
+        var error = (await put.ProblemAsync(HttpStatusCode.PreconditionFailed, "stale")).OnlyError();
+        Assert.Contains("the history tells of none", error.Text("mend"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Row_with_a_slash_and_a_comma_in_its_key_has_an_address()
     {
         using var added = await SendAsync(HttpMethod.Post, "/api/books/duo-2/parts", """{"part":"ardlow:Z-1/2,B 5%","kind":"bolt","name":"Bolt"}""", null);
@@ -125,6 +133,15 @@ public sealed class EditingTests : IAsyncLifetime
         var error = (await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-row")).OnlyError();
         Assert.Equal(("rows[1].outcome", "one of: no, with-work, yes"), (error.Text("field"), error.Text("expected")));
         await _client.RefuseAsync("/api/books/duo-2/evidence/ev-90", HttpStatusCode.NotFound, "not-found");
+    }
+
+    [Theory]
+    [InlineData("""{"rows":[{"table":"evidence","row":{"evidence":"ev-90","grade":"measured"}},null]}""", "rows[1]")]
+    [InlineData("""{"rows":[]}""", "rows")]
+    public async Task Change_without_a_row_names_the_place(string body, string field)
+    {
+        using var answer = await SendAsync(HttpMethod.Post, "/api/books/duo-2/changes", body, null);
+        Assert.Equal(field, (await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-row")).OnlyError().Text("field"));
     }
 
     [Fact]

@@ -164,9 +164,10 @@ public sealed class FitEndpointsTests(SmallBase server)
     }
 
     [Theory]
-    [InlineData("", "part", "neither")]
-    [InlineData("&part=&from=", "part", "neither")]
-    [InlineData("&part=12-34&from=a", "part", "both")]
+    [InlineData("", "part", "none of them")]
+    [InlineData("&part=&from=", "part", "none of them")]
+    [InlineData("&part=12-34&from=a", "part", "several of them")]
+    [InlineData("&part=12-34&item=it-1", "part", "several of them")]
     [InlineData("&part=---", "part", "---")]
     [InlineData("&part=12-34&built=2016", "built", "2016")]
     [InlineData("&part=12-34&built=2016-13", "built", "2016-13")]

@@ -41,7 +41,22 @@ public sealed class ItemEndpointTests : IAsyncLifetime
         var shown = await _client.AskAsync(item.Text("link"));
         var limit = Assert.Single(shown.GetProperty("check").List("limits"));
         Assert.Equal(("length", "beyond-limits", "injury"), (limit.Text("feature"), limit.Text("condition"), limit.Text("consequence")));
+        Assert.False(limit.TryGetProperty("part", out _));
         Assert.Contains("25.4", Assert.Single(shown.GetProperty("check").List("readings")).GetProperty("reading").Text("text"), StringComparison.Ordinal);
+    }
+
+    // 25.4 ± 0.05 is beyond the 25.5 of the kind and within the 25.0 of this bolt, which is shorter when new.
+    [Fact]
+    public async Task Limit_of_the_number_outranks_that_of_its_kind()
+    {
+        using var added = await PostAsync(
+            "/api/books/duo-2/changes",
+            """{"rows":[{"table":"limits","row":{"kind":"bolt","feature":"length","part":"ardlow:77-1","min":"25 mm","consequence":"injury"}}]}""");
+        Assert.True(added.IsSuccessStatusCode, await added.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+
+        var limit = Assert.Single((await _client.AskAsync("/api/items/duo-2/it-1")).GetProperty("check").List("limits"));
+        Assert.Equal(("ardlow:77-1", "within-limits"), (limit.Text("part"), limit.Text("condition")));
+        Assert.Equal("Length under the head: read 25.4 mm (known to ± 0.05), within the limit of at least 25 mm for ardlow:77-1.", limit.Text("text"));
     }
 
     [Fact]

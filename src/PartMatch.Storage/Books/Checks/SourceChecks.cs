@@ -46,7 +46,9 @@ internal static class SourceChecks
         var grade = scope.Own.Rows(BookTables.EvidenceRows).FirstOrDefault(other => other["evidence"] == row["evidence"])?["grade"];
         if (grade is not null && row.Has("hours") && grade != Codes.Of(EvidenceGrade.RanUnderLoad))
         {
-            errors.Add(row, "hours", $"hours under load are told, but the grade of '{row["evidence"]}' is {grade}", "make the grade ran-under-load, or leave the cell empty");
+            errors.Add(
+                row, "hours", $"hours under load are told, but the grade of '{row["evidence"]}' is {grade}",
+                "make the grade ran-under-load, or leave the cell empty");
         }
     }
 }

@@ -16,7 +16,11 @@ internal enum Refers
 
 /// <summary>A column of a file.</summary>
 /// <param name="Required">May it not be empty?</param>
-internal sealed record BookColumn(string Name, CellRule Rule, bool Required, Refers Refers);
+internal sealed record BookColumn(string Name, CellRule Rule, bool Required, Refers Refers)
+{
+    /// <summary>May a file lack it? Books from before there was such a column do: its cells are then empty.</summary>
+    public bool CameLater { get; init; }
+}
 
 /// <summary>A file of a parts book, and the table of the same name and columns that holds its rows.</summary>
 internal sealed class BookTable

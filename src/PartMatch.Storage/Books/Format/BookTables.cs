@@ -135,8 +135,9 @@ internal static class BookTables
     public static BookTable WorksDone { get; } = new("works-done.csv", "works_done", "item,work", familyOnly: true,
         [Must("item", Cells.Code, Refers.Item), Must("work", Cells.Code, Refers.Work), May("done_on", Cells.Date), May("note", Cells.Text)]);
 
-    public static BookTable Limits { get; } = Any("limits", "kind,feature",
-        Must("kind", Cells.Code, Refers.Kind), Must("feature", Cells.Code), May("min", Cells.Number), May("max", Cells.Number), May("unit", Cells.Unit),
+    public static BookTable Limits { get; } = Any("limits", "kind,feature,part",
+        Must("kind", Cells.Code, Refers.Kind), Must("feature", Cells.Code), May("part", Cells.Part, Refers.Part) with { CameLater = true },
+        May("min", Cells.Number), May("max", Cells.Number), May("unit", Cells.Unit),
         Must("consequence", Cells.OneOf<Consequence>()), Evidence(), May("note", Cells.Text));
 
     public static BookTable Photos { get; } = Any("photos", "photo",

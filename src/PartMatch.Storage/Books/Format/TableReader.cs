@@ -68,7 +68,7 @@ internal static class TableReader
                     table.File, line.Line, null, string.Join(',', line.Cells), WidthFault(line, width), "check the commas and quotes of the row");
             }
 
-            var cells = Array.ConvertAll(columns, index => index < line.Cells.Length ? line.Cells[index] : "");
+            var cells = Array.ConvertAll(columns, index => index >= 0 && index < line.Cells.Length ? line.Cells[index] : "");
             rows.Add(new BookRow(table, line.Line, cells) { IsBroken = isBroken });
         }
 
@@ -101,7 +101,7 @@ internal static class TableReader
         return true;
     }
 
-    /// <summary>For each column of the table its place in the file, or null when the header is not that of the table.</summary>
+    /// <summary>For each column of the table its place in the file, -1 where the file may lack it; or null when the header is not that of the table.</summary>
     private static int[]? Header(BookTable table, string[] header, ErrorList errors)
     {
         var names = table.Columns.Select(column => column.Name).ToList();
@@ -118,7 +118,7 @@ internal static class TableReader
             }
         }
 
-        foreach (var name in names.Except(header))
+        foreach (var name in names.Except(header).Except(table.Columns.Where(column => column.CameLater).Select(column => column.Name)))
         {
             errors.AddToFile(table.File, 1, name, null, "the column is missing", "add it; its cells may be empty where nothing is recorded");
         }

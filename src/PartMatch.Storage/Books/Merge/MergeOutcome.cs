@@ -1,3 +1,5 @@
+using PartMatch.Storage.History;
+
 namespace PartMatch.Storage.Books.Merge;
 
 /// <summary>A cell about which two states of a book differ.</summary>
@@ -12,6 +14,10 @@ public sealed record MergeConflict(string File, string Key, string Column, strin
 /// <param name="Same">Rows that are equal.</param>
 public sealed record MergeCounts(int Added, int Changed, int Kept, int Same);
 
+/// <summary>What a merge does to the rows of one file.</summary>
+/// <param name="Rows">The first of those it adds or changes, in order of their keys, as the history tells them.</param>
+public sealed record MergeFile(string File, int Added, int Changed, IReadOnlyList<RowTold> Rows);
+
 /// <summary>How a merge ended; one of the nested cases. Only <see cref="Merged"/> stored anything.</summary>
 public abstract record MergeOutcome
 {
@@ -20,10 +26,12 @@ public abstract record MergeOutcome
     }
 
     /// <param name="Change">Its number in the history; null when nothing was different.</param>
-    public sealed record Merged(long? Change, MergeCounts Counts) : MergeOutcome;
+    /// <param name="Files">Those with rows that were added or changed, in ordinal order.</param>
+    public sealed record Merged(long? Change, MergeCounts Counts, IReadOnlyList<MergeFile> Files) : MergeOutcome;
 
     /// <summary>A dry run found nothing against it.</summary>
-    public sealed record Checked(MergeCounts Counts) : MergeOutcome;
+    /// <param name="Files">Those with rows that would be added or changed, in ordinal order.</param>
+    public sealed record Checked(MergeCounts Counts, IReadOnlyList<MergeFile> Files) : MergeOutcome;
 
     public sealed record NoBook(string Book) : MergeOutcome;
 

@@ -10,6 +10,9 @@ namespace PartMatch.Storage.Books.Merge;
 /// <summary>Takes the rows of another state of a book into the base: what is new is added, what differs is decided by a person, nothing is removed.</summary>
 public sealed class MergeStore(Database database, TimeProvider time)
 {
+    /// <summary>Most rows of one file that are listed.</summary>
+    public const int MaxRowsShown = 50;
+
     /// <param name="there">The other state.</param>
     /// <param name="decisions">The conflicts as filled in; null when nobody has decided yet.</param>
     /// <exception cref="DatabaseException">The base could not be written; nothing is stored.</exception>
@@ -41,7 +44,7 @@ public sealed class MergeStore(Database database, TimeProvider time)
             {
                 if (dryRun)
                 {
-                    return new MergeOutcome.Checked(merged.Counts);
+                    return new MergeOutcome.Checked(merged.Counts, merged.Files);
                 }
 
                 transaction.Commit();
@@ -83,12 +86,18 @@ public sealed class MergeStore(Database database, TimeProvider time)
         var counts = meeting.Count(decided);
         return BookChange.Apply(connection, book, edit, added, entry, cancellation) switch
         {
-            ChangeResult.Written written => new MergeOutcome.Merged(written.Change, counts),
+            ChangeResult.Written written => new MergeOutcome.Merged(written.Change, counts, Tell(edit.Steps(added))),
             ChangeResult.Faulty faulty => new MergeOutcome.Refused([.. faulty.Errors.Select(one => one.Error)], faulty.Errors.Count),
             ChangeResult.InUse inUse => new MergeOutcome.InUse(inUse.Users, inUse.Total),
             var other => throw new InvalidOperationException($"A merge ended as {other.GetType().Name}, which no outcome names."),
         };
     }
+
+    private static IReadOnlyList<MergeFile> Tell(IReadOnlyList<RowStep> steps) =>
+    [
+        .. steps.GroupBy(step => step.Table.File, StringComparer.Ordinal).Select(file => new MergeFile(
+            file.Key, file.Count(step => step.Before is null), file.Count(step => step.Before is not null), [.. file.Take(MaxRowsShown).Select(RowTold.Of)])),
+    ];
 
     private static MergeOutcome.Refused Refused(ErrorList errors)
     {

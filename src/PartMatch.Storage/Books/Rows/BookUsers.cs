@@ -1,5 +1,6 @@
 using PartMatch.Storage.Books.Checks;
 using PartMatch.Storage.Books.Format;
+using PartMatch.Storage.Editing;
 
 namespace PartMatch.Storage.Books.Rows;
 
@@ -31,6 +32,7 @@ internal sealed record BookUsers(IReadOnlyList<BookScope> Scopes, IReadOnlyList<
         return new BookUsers(scopes, [.. users.Take(BookStore.MaxErrors)], total);
     }
 
-    private static BookUser ToUser(string book, BookRow? row, ImportError error) =>
-        new(book, error.File, row?.KeyText ?? "", error.Column is null ? "" : $"{error.Column} {error.Value}", error.Reason);
+    /// <summary>A row that a change would leave at fault.</summary>
+    public static BookUser ToUser(string book, BookRow? row, ImportError error) =>
+        new(book, error.File, row is null ? "" : RowKey.Of(row), error.Column is null ? "" : $"{error.Column} {error.Value}", error.Reason);
 }

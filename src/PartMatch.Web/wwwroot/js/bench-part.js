@@ -35,7 +35,6 @@ export async function benchPart(book, place, { fitted, quantity }) {
   ];
   nameCell.hidden = makerCell.hidden = true;
   piecesCell.hidden = isFitted;
-  const features = await featuresOfKind(book, place.kind);
   const values = el('div', { class: 'features' });
   let fields = null;
   let state = { part: null, isNew: false, isNewMaker: false };
@@ -43,6 +42,7 @@ export async function benchPart(book, place, { fitted, quantity }) {
   async function show() {
     const typed = part.value.trim();
     const parts = await lookUp(typed);
+    const features = await featuresOfKind(book, place.kind, parts[0]?.part);
     if (typed !== part.value.trim()) return;
     const [one] = parts;
     const maker = typed.split(':')[0];

@@ -4,14 +4,19 @@ import { benchPart } from './bench-part.js';
 import { benchSource, keepSource } from './bench-source.js';
 import { rowsWith } from './book-rows.js';
 import { changeForm } from './change-form.js';
-import { address, el, partLink, ways } from './format.js';
+import { address, el, partLink, rowSpanText, ways } from './format.js';
 
-/** What the other variants have there: each part once, with who has it and how many. */
+/**
+ * What the other variants have there: each part once, with who has it, on which of their engines, and how many. Their spans are shown and not taken over:
+ * one engine on the bench does not tell where its variant changed, and another's serial numbers are another's.
+ */
 function known(rows, variant) {
   const parts = new Map();
   for (const { row } of rows.filter(one => one.row.variant !== variant)) {
-    const one = parts.get(row.part) ?? { part: row.part, quantity: row.quantity, variants: new Set() };
-    one.variants.add(row.variant);
+    const one = parts.get(row.part) ?? { part: row.part, quantity: row.quantity, variants: new Set(), hasSpan: false };
+    const span = rowSpanText(row);
+    one.variants.add(span ? `${row.variant} (${span})` : row.variant);
+    one.hasSpan ||= span !== '';
     parts.set(row.part, one);
   }
 
@@ -24,7 +29,11 @@ function sameParts(others, take) {
   const part = one => (one.part === 'none' ? 'Nothing there' : [partLink(one.part, one.part), one.quantity > 1 ? ` ×${one.quantity}` : '']);
   const button = one => el('button', { type: 'button', class: 'plain', onclick: () => take(one) },
     one.part === 'none' ? 'Nothing there' : 'The same part', el('span', { class: 'unseen' }, ` (${one.part})${onVariants(one)}`));
-  return el('ul', { class: 'same' }, others.map(one => el('li', null, button(one), el('span', null, part(one), onVariants(one)))));
+  return [
+    el('ul', { class: 'same' }, others.map(one => el('li', null, button(one), el('span', null, part(one), onVariants(one))))),
+    others.some(one => one.hasSpan) ? el('p', { class: 'hint' }, 'Where another variant changed over is not taken along: one engine does not show it. ',
+      'What is recorded here stands for every engine of this variant until somebody adds a from and to.') : null,
+  ];
 }
 
 function recorded(answer, place, states) {

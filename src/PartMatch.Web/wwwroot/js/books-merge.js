@@ -1,6 +1,7 @@
 // Another state of a book: what would come in, where both differ and which of the two to take, then the merge, all or nothing.
 
 import { Refusal, ask, askTable } from './api.js';
+import { incomingRows } from './books-incoming.js';
 import { readCsv, writeCsv } from './csv.js';
 import { authorization, signature } from './editor.js';
 import { clearFaults, faultSummary } from './faults.js';
@@ -30,13 +31,14 @@ function bodyOf(zip, conflicts) {
 
 const post = (body, headers = {}) => ({ method: 'POST', headers: { ...headers, ...authorization() }, body });
 
-/** What a merge would do: its counts, and every cell that differs. */
+/** What a merge would do: its counts, the rows it would add, and every cell that differs. */
 async function tried(book, zip) {
   const { answer, table } = await askTable(link(book, { 'dry-run': 'true' }), post(zip, { 'Content-Type': 'application/zip' }));
-  if (answer) return { counts: answer.counts, conflicts: [] };
+  if (answer) return { counts: answer.counts, files: answer.files, conflicts: [] };
   const conflicts = conflictsOf(table);
   const kept = conflicts.map(one => ({ ...one, take: 'here' })); // counted as if all stayed as it is
-  return { conflicts, counts: (await ask(link(book, { 'dry-run': 'true' }), post(bodyOf(zip, kept)))).counts };
+  const { counts, files } = await ask(link(book, { 'dry-run': 'true' }), post(bodyOf(zip, kept)));
+  return { conflicts, counts, files };
 }
 
 function choice(conflict, index, side, changed) {
@@ -104,7 +106,7 @@ function elsewhere(book, conflicts, redraw) {
 
 /** The second step of a merge. `merged()` is called once the rows are stored. */
 export async function mergeOf({ book, zip, status, merged }) {
-  const { counts, conflicts } = await tried(book, zip);
+  const { counts, files, conflicts } = await tried(book, zip);
   const note = signature();
   const place = el('div', { class: 'conflicts' });
   const open = el('p', { role: 'status' });
@@ -125,7 +127,7 @@ export async function mergeOf({ book, zip, status, merged }) {
   const whole = el('section', { class: 'merge' }, heading,
     facts([['Added', `${count(counts.added, 'row')} that only the other state has`], ['Equal', count(counts.same, 'row')],
       ['Differing', count(counts.kept, 'row')], ['Only here', 'every such row stays as it is: a merge removes nothing']]),
-    open, conflicts.length ? elsewhere(book, conflicts, redraw) : null, place, form);
+    incomingRows(files), open, conflicts.length ? elsewhere(book, conflicts, redraw) : null, place, form);
 
   function refuse(problem) {
     status.textContent = '';

@@ -6,15 +6,18 @@ import { el, plain, say, sentence } from './format.js';
 
 const isReadable = feature => feature.type !== 'curve';
 
+/** The row of the limit that holds: that of the part where there is one, else that of the whole kind. */
+const holding = (limits, part) => (limits.find(({ row }) => row.part === part) ?? limits.find(({ row }) => row.part === undefined))?.row ?? null;
+
 /**
  * The features of a kind, as `{feature, name, type, unit, choices, checks, limit}`; checks and features by the minutes of the cheapest. `limit` is the row of
- * a service limit, where one is recorded.
+ * the service limit that holds for the part, where one is recorded.
  */
-export async function featuresOfKind(book, kind) {
+export async function featuresOfKind(book, kind, part) {
   const [features, checks, limits] = await Promise.all(['features', 'checks', 'limits'].map(table => rowsWith(book, table, { kind }, { used: true })));
   const minutes = check => Number(check?.minutes ?? Infinity);
   const known = features.map(({ row }) => ({
-    ...row, choices: row.choices?.split('|') ?? [], limit: limits.find(limit => limit.row.feature === row.feature)?.row ?? null,
+    ...row, choices: row.choices?.split('|') ?? [], limit: holding(limits.filter(limit => limit.row.feature === row.feature), part),
     checks: checks.map(check => check.row).filter(check => check.feature === row.feature).toSorted((a, b) => minutes(a) - minutes(b)),
   }));
   return known.filter(isReadable).toSorted((a, b) => minutes(a.checks[0]) - minutes(b.checks[0]) || a.name.localeCompare(b.name, 'en'));
@@ -36,8 +39,8 @@ function checksText(checks) {
   return [checkText(checks[0]), finer ? ` Finer: ${checkText(finer)}` : ''];
 }
 
-const limitText = ({ min, max, unit }) =>
-  `Service limit: ${[min ? `at least ${min}` : '', max ? `at most ${max}` : ''].filter(Boolean).join(', ')}${unit ? ` ${unit}` : ''}.`;
+const limitText = ({ min, max, unit, part }) =>
+  `Service limit${part ? ' of this number' : ''}: ${[min ? `at least ${min}` : '', max ? `at most ${max}` : ''].filter(Boolean).join(', ')}${unit ? ` ${unit}` : ''}.`;
 
 const shapes = {
   quantity: ({ unit }) => (unit === '1' ? 'a plain ratio' : `with its unit (${unit})`), count: () => 'a whole number', choice: () => '',

@@ -196,6 +196,11 @@ export function spanText({ built, serial, mark }) {
   return [fromTo(built, 'built'), fromTo(serial, 'serial'), mark].filter(Boolean).join('; ');
 }
 
+const open = (from, to) => (from || to ? { from, to } : undefined);
+
+/** The span of a row as it is edited; '' where it is without limits. */
+export const rowSpanText = row => spanText({ built: open(row.builtFrom, row.builtTo), serial: open(row.serialFrom, row.serialTo) });
+
 /** Who says so: grade, source, date, and a retraction in words. */
 export function sourceText(source) {
   if (!source) return 'no evidence recorded';

@@ -36,7 +36,7 @@ export function newItem(book, { status, cancel, saved }) {
     if (typed !== part.value.trim()) return;
     meaning.textContent = found ? found.name : typed ? `${typed} is in no book that this family can see: write maker:number, or record the part first.` : '';
     const kept = readTexts(form.form); // what was read stays where the other kind has the same feature
-    fields = found ? featureFields(await featuresOfKind(book, found.row.kind), { id: 'new-item', hasInstrument: true }) : null;
+    fields = found ? featureFields(await featuresOfKind(book, found.row.kind, found.row.part), { id: 'new-item', hasInstrument: true }) : null;
     readings.replaceChildren(...(fields ? [el('h3', { class: 'ask' }, 'What was read on it, the quickest first'),
       el('p', { class: 'ask quiet' }, 'Leave empty what was not read. A value with its unit, such as 44.981 mm or 1.771 in.'), fields.node] : []));
     writeTexts(readings.querySelectorAll('input, select'), kept);

@@ -9,9 +9,9 @@ import { putReadings } from './item-new.js';
 
 /** Adds readings of the features that were not read yet; the quickest first. */
 export async function addReadings({ answer, status, cancel, saved }) {
-  const { asked, kind, check } = answer;
+  const { asked, kind, part, check } = answer;
   const read = new Set(check.readings.map(one => one.feature));
-  const [features, row] = await Promise.all([featuresOfKind(asked.family, kind), rowWith(asked.family, 'items', { item: asked.item })]);
+  const [features, row] = await Promise.all([featuresOfKind(asked.family, kind, part), rowWith(asked.family, 'items', { item: asked.item })]);
   const fields = featureFields(features.filter(one => !read.has(one.feature)), { id: 'add', hasInstrument: true });
   const readOn = typedInput('readOn', { value: today() });
   const recorded = row?.row.evidence ?? '';
@@ -33,8 +33,8 @@ const withUnit = (number, unit) => (number && unit && unit !== '1' ? `${number} 
 
 /** Changes one reading, as long as nobody else has meanwhile. */
 export async function changeReading(feature, { answer, status, cancel, saved }) {
-  const { asked, kind } = answer;
-  const [features, seen] = await Promise.all([featuresOfKind(asked.family, kind), rowWith(asked.family, 'readings', { item: asked.item, feature })]);
+  const { asked, kind, part } = answer;
+  const [features, seen] = await Promise.all([featuresOfKind(asked.family, kind, part), rowWith(asked.family, 'readings', { item: asked.item, feature })]);
   const { row } = seen;
   let present = seen;
   const fields = featureFields(features.filter(one => one.feature === feature), { id: 'change', hasInstrument: true });

@@ -12,9 +12,10 @@ const shown = value => value?.text ?? '–';
 
 function limits({ asked, check }, condition) {
   return section('Service limits', check.limits.length === 0 ? el('p', null, check.text)
-    : ruled('Every limit of the kind, and what was read', ['Feature', 'Limit', 'Read', 'Verdict', 'Beyond it, at worst', 'Who sets it'], check.limits.map(one => ({
+    : ruled('Every limit that holds for it, and what was read', ['Feature', 'Limit', 'Read', 'Verdict', 'Beyond it, at worst', 'Who sets it'], check.limits.map(one => ({
       'data-met': { 'within-limits': 'yes', 'beyond-limits': 'no', 'not-inspected': 'not-known' }[one.condition],
-      cells: [[sentence(one.name), el('p', { class: 'reason-text' }, one.text)], shown(one.limit), shown(one.reading), condition(one.condition),
+      cells: [[sentence(one.name), el('p', { class: 'reason-text' }, one.text)],
+        [shown(one.limit), el('div', { class: 'quiet' }, one.part ? 'of this number' : 'of the kind')], shown(one.reading), condition(one.condition),
         say('consequence', one.consequence), sourced(asked.family, one.source)],
     })), { className: 'restack' }));
 }

@@ -2,7 +2,7 @@
 
 import { ask } from './api.js';
 import { families, familyOf, positionName, variantName } from './choices.js';
-import { address, el, evidenceLink, partLink, ruled, section, sentence, sourceText, spanText } from './format.js';
+import { address, el, evidenceLink, partLink, rowSpanText, ruled, section, sentence, sourceText } from './format.js';
 
 const rowsOf = (book, table, conditions, more = {}) =>
   ask(`/api/books/${encodeURIComponent(book)}/${table}?${new URLSearchParams([...conditions.map(text => ['where', text]), ...Object.entries(more)])}`)
@@ -11,10 +11,6 @@ const rowsOf = (book, table, conditions, more = {}) =>
 const outcomes = {
   'yes': 'Mounts', 'with-work': 'Mounts with work', 'no': 'Does not mount', 'same': 'Runs the same', 'differently': 'Runs differently',
 };
-
-const span = (from, to) => (from || to ? { from, to } : undefined);
-
-const limits = row => spanText({ built: span(row.builtFrom, row.builtTo), serial: span(row.serialFrom, row.serialTo) });
 
 function ran({ hours, output, outputUnit, fuel } = {}) {
   return [hours ? `${hours} h under load` : '', output ? `${output} ${outputUnit ?? ''}`.trim() : '', fuel].filter(Boolean).join(', ');
@@ -55,7 +51,7 @@ async function foundIn(code, part) {
       cells: [
         [outcomes[row.outcome], el('div', { class: 'plain-name' }, el('a', { href: address('fit.html', question) },
           `${positionName(family, row.position)}, ${variantName(family, row.variant)}`))],
-        [limits(row) ? el('div', null, limits(row)) : '', neighbours(row, family), row.note ? sentence(row.note) : ''],
+        [rowSpanText(row) ? el('div', null, rowSpanText(row)) : '', neighbours(row, family), row.note ? sentence(row.note) : ''],
         [sourceText(source), ' ', evidenceLink(code, row.evidence), ran(more) ? el('div', { class: 'quiet' }, ran(more)) : null, pictures(photos)],
       ],
     };

@@ -79,8 +79,7 @@ export function rowOf(fields, texts, expected = () => []) {
   for (const unit of new Set(fields.map(field => field.unit).filter(Boolean))) {
     const group = fields.filter(field => field.unit === unit);
     const units = expected(group[0]);
-    const isOurs = Object.values(ownUnits).includes(unit) && unit !== 'outputUnit'; // these the server does not split
-    Object.assign(row, splitGroup(texts, group.map(field => field.name), unit, one => isOurs || units.includes(one), units.includes('1') ? '1' : null));
+    Object.assign(row, splitGroup(texts, group.map(field => field.name), unit, one => units.includes(one), units.includes('1') ? '1' : null));
   }
   return row;
 }
