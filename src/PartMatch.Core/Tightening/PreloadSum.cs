@@ -5,7 +5,9 @@ using static PartMatch.Core.Tightening.TighteningText;
 namespace PartMatch.Core.Tightening;
 
 /// <summary>Preload = torque ÷ (nut factor × diameter), times the scatter; and its shares of what the bolt carries.</summary>
-/// <remarks>Shigley, Mechanical Engineering Design, chapter 8 (from memory). Torsion while tightening adds to the stress: the shares are those of the pull alone.</remarks>
+/// <remarks>
+/// Shigley, Mechanical Engineering Design, chapter 8 (from memory). Torsion while tightening adds to the stress: the shares are those of the pull alone.
+/// </remarks>
 internal sealed record PreloadSum(MetricThread Thread, BoltLoads Loads, Spread Torque, Figure NutFactor, double Scatter)
 {
     private SumInput[] Common => [new("torque", Torque), new("nut factor", NutFactor.Spread), new("scatter", new Spread(1 - Scatter, 1, 1 + Scatter))];

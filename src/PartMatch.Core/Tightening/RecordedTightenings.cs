@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Parts;
+using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Tightening;
 
@@ -16,6 +17,21 @@ internal static class RecordedTightenings
             .Select(source => Of([.. source], judge, unknown)),
     ];
 
+    /// <summary>Sources that count and end in turns that do not overlap, or one in a torque and one in an angle; null where they agree.</summary>
+    public static SumWarning? FindDisagreement(FastenerPlace place)
+    {
+        var last = place.Facts.TorquesAt(place.Variant, place.Position.Code).Where(pass => !pass.Evidence.IsRetracted)
+            .GroupBy(pass => pass.Evidence).Select(source => source.MaxBy(pass => pass.Pass)!).ToList(); // a group has a pass
+        var agree = last.TrueForAll(one => last.TrueForAll(other => Meet(one.Turn, other.Turn)));
+        return agree
+            ? null
+            : TighteningWarnings.SourcesDisagree(string.Join(", ", last.Select(pass => $"{TextOf(pass.Turn)} ({pass.Evidence.Code})")));
+    }
+
+    private static bool Meet(QuantityReading one, QuantityReading other) =>
+        one.Unit.Dimension == other.Unit.Dimension
+        && one.Value - (one.Minus ?? 0) <= other.Value + (other.Plus ?? 0) && other.Value - (other.Minus ?? 0) <= one.Value + (one.Plus ?? 0);
+
     private static RecordedTightening Of(IReadOnlyList<TorquePass> passes, TorqueJudgement? judge, NotJudged? unknown)
     {
         var lubrication = passes.Select(pass => pass.Lubrication).FirstOrDefault(told => told is not null);
@@ -25,6 +41,11 @@ internal static class RecordedTightenings
 
         // The passes before the last are steps on the way to it.
         var judged = reason is null ? judge?.Of(RangeOf(passes[^1].Turn), lubrication) : null;
+        if (judged is not null && single is null)
+        {
+            judged = judged with { Warnings = [.. judged.Warnings, TighteningWarnings.SingleUseUnknown] };
+        }
+
         return new RecordedTightening(SourceShown.Of(passes[0].Evidence), lubrication, single, [.. passes.Select(Shown)], judged, reason);
     }
 
@@ -41,7 +62,7 @@ internal static class RecordedTightenings
     private static string TextOf(QuantityReading turn) => (turn.Minus, turn.Plus) switch
     {
         (null or 0, null or 0) => turn.Text,
-        var (minus, plus) when minus == plus => $"{turn.Text} ± {Sums.SumText.Number((double)((plus ?? 0) / turn.Unit.Factor), "0.##")}",
+        var (minus, plus) when minus == plus => $"{turn.Text} ± {SumText.Number((double)((plus ?? 0) / turn.Unit.Factor), "0.##")}",
         _ => RangeOf(turn).Text,
     };
 }

@@ -11,6 +11,7 @@ namespace PartMatch.Core.Tightening;
 /// <param name="Records">One for each source, retracted ones last.</param>
 /// <param name="Torque">What the typed torque does; absent where none was typed.</param>
 /// <param name="Influences">What makes the most difference to the share of the proof load, greatest first.</param>
+/// <param name="Warnings">Of the records as a whole, then those of the typed torque.</param>
 /// <param name="SaysNothing">What the sums leave out.</param>
 public sealed record TighteningJudged(
     TighteningAsked Asked,

@@ -47,7 +47,7 @@ public static class TighteningCheck
         return new TighteningJudged(
             AsAsked(question, bolt), question.Place is { } place ? Fastener(place, parts) : null, bolt?.Shown(), unknown?.Said,
             [.. Assumed(question, bolt)],
-            records, typed, main?.Influences ?? [], [.. bolt?.Loads.Working ?? [], .. typed?.Working ?? []], typed?.Warnings ?? [], _saysNothing,
+            records, typed, main?.Influences ?? [], [.. bolt?.Loads.Working ?? [], .. typed?.Working ?? []], WarningsOf(question, typed), _saysNothing,
             Cautions.Of(CautionsOf(question, records)));
     }
 
@@ -85,6 +85,12 @@ public static class TighteningCheck
         {
             yield return new Assumption("scatter", Spread.Exactly(UsualScatter).In(SumText.Percent, "0"), ScatterSource);
         }
+    }
+
+    private static IReadOnlyList<SumWarning> WarningsOf(TighteningQuestion question, JudgedTorque? typed)
+    {
+        var disagree = question.Place is { } place ? RecordedTightenings.FindDisagreement(place) : null;
+        return [.. disagree is null ? [] : new[] { disagree }, .. typed?.Warnings ?? []];
     }
 
     // Where it is not known that a fastener may be used again, it is said that some may not.

@@ -17,6 +17,15 @@ internal static class TighteningWarnings
         "Read the thread, the class on the head and the state of the threads again, and measure: how much longer the bolt becomes, "
         + "or a load cell under the head.";
 
+    public static SumWarning SingleUseUnknown { get; } = new(
+        "single-use-not-recorded",
+        "Nobody says whether it is renewed once it was undone: where tightening stretches it for good, nothing here holds. "
+        + "Look for it in the maker's document, and measure its length beside a new one.");
+
+    public static SumWarning SourcesDisagree(string says) => new(
+        "sources-disagree",
+        $"The sources do not end in the same turn: {says}. Nothing is averaged: see which of them speaks of this fastener on this engine.");
+
     public static IEnumerable<SumWarning> Of(
         Bolt bolt, QuantityRange torque, IReadOnlyList<(string Words, bool IsTold, PreloadSum Sum)> states, bool isLubricationUnknown)
     {

@@ -161,6 +161,29 @@ public sealed class TighteningCheckTests
         Assert.Equal("angle-tightened", Refuse(place with { Torque = NewtonMetres("60 N·m") }).Code);
     }
 
+    [Theory]
+    [InlineData("75 N·m", false)] // 70 + 5
+    [InlineData("76 N·m", true)]
+    [InlineData("90 deg", true)]
+    public void Sources_that_end_in_different_turns_are_told_of(string other, bool expected)
+    {
+        var answer = Ask(At(Bolted()
+            .Tightened("lark", "bolt", Lubrication.Oiled, SingleUse.No, ["30 N·m", "70 N·m"], plusMinus: 5)
+            .Tightened("lark", "bolt", null, null, [other], By(EvidenceGrade.Reported))
+            .Tightened("lark", "bolt", null, null, ["200 N·m"], Retracted())));
+
+        Assert.Equal(expected, answer.Warnings.Any(warning => warning.Code == "sources-disagree"));
+    }
+
+    [Fact]
+    public void Record_that_does_not_say_whether_it_is_renewed_is_flagged()
+    {
+        bool Flagged(SingleUse? singleUse) => Ask(At(Bolted().Tightened("lark", "bolt", Lubrication.Oiled, singleUse, ["70 N·m"])))
+            .Records[0].Judged!.Warnings.Any(warning => warning.Code == "single-use-not-recorded");
+
+        Assert.Equal([true, false, false], new SingleUse?[] { null, SingleUse.No, SingleUse.Yes }.Select(Flagged));
+    }
+
     [Fact]
     public void Retracted_record_comes_last_and_is_not_judged()
     {

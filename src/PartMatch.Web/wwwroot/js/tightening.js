@@ -60,7 +60,7 @@ function conditionRow(one) {
   ];
 }
 
-const flags = warnings => (warnings.length ? el('div', { class: 'notice' }, el('ul', null, warnings.map(warning => el('li', null, warning.text)))) : null);
+const flags = warnings => (warnings.length ? el('div', { class: 'notice' }, el('ul', null, warnings.map(warning => el('li', null, sentence(warning.text))))) : null);
 
 function working(steps) {
   return el('ol', { class: 'working' }, steps.map(step => el('li', null,
@@ -91,7 +91,7 @@ function headingOf(answer) {
   const [told] = answer.torque?.conditions ?? [];
   if (told) return `${answer.torque.torque.text} pulls ${told.text.replace(/^[^:]*: /, '')}`;
   const name = answer.fastener.name;
-  return answer.records.length === 0 ? `Nobody has recorded how this is tightened: ${name}` : `${name}: ${count(answer.records.length, 'record')} of how it is tightened`;
+  return answer.records.length === 0 ? `Nobody has recorded how this is tightened: ${name}` : `${name}: ${count(answer.records.length, 'record')} of tightening`;
 }
 
 function render(answer) {
@@ -115,6 +115,7 @@ function render(answer) {
           ['Proof load', bolt?.proofLoad.text], ['Least breaking load', bolt?.ultimateLoad.text],
         ])),
       answer.notJudged ? el('div', { class: 'notice' }, el('p', null, answer.notJudged.reason)) : null,
+      flags(answer.warnings.filter(warning => warning.code === 'sources-disagree')),
       answer.torque ? section('The torque asked about', judged(answer.torque, '')) : null,
       fastener ? section('How it is recorded', records.length ? records : el('p', null, 'No torque is recorded for this place. ',
         el('a', { href: address('record.html', { book: asked.family, table: 'torques' }) }, 'Record one'), '.')) : null,
