@@ -20,6 +20,12 @@ public enum FaultSort
     /// <summary>Equally good sources of one value exclude each other.</summary>
     ValuesDisputed,
 
+    /// <summary>A weaker source of a value says what cannot be true together with the one that counts.</summary>
+    ValuesContradicted,
+
+    /// <summary>A value has another sign, or another order of magnitude, than that of every other part of its kind.</summary>
+    ValueFarOff,
+
     /// <summary>Findings about one question exclude each other, or say another thing than what is reckoned.</summary>
     FindingsDisagree,
 

@@ -114,18 +114,18 @@ internal static class DemandReasons
         if (isItself)
         {
             return has is StatedValue
-                ? $"{name}: {FitWording.Text(has)}, as the maker fitted it."
+                ? $"{name}: {FitWording.Text(has)}, as the maker fitted it.{FitWording.Notes(has)}"
                 : $"{name}: as the maker fitted it; its value is {FitWording.Text(has)}.";
         }
 
         var wants = demand.From == "need" ? $"{variant} demands {FitWording.Wanted(demand.Relation, demand.Value)}" : AsBuilt(variant, demand);
         var against = wants + Accepted(feature, demand);
-        var bare = FitWording.BareNote(has, demand.Value);
+        var notes = FitWording.Notes(has, demand.Value);
         return met switch
         {
-            Met.Yes => $"{name}: this part has {FitWording.Text(has)}; {against}.{bare}",
-            Met.No => $"{name}: this part has {FitWording.Text(has)}, but {against}.{NoteOf(demand, met)}{bare}",
-            _ => $"{name}: {WhatIsOpen(has, demand.Value, against)}{bare}",
+            Met.Yes => $"{name}: this part has {FitWording.Text(has)}; {against}.{notes}",
+            Met.No => $"{name}: this part has {FitWording.Text(has)}, but {against}.{NoteOf(demand, met)}{notes}",
+            _ => $"{name}: {WhatIsOpen(has, demand.Value, against)}{notes}",
         };
     }
 

@@ -47,7 +47,7 @@ internal static class FitJudge
         var findings = FindingStatements.Weigh(facts, question, part, span, fitted, neighbours, others);
 
         reasons.AddRange(companions.Reasons);
-        reasons.InsertRange(0, [.. IdentityReasons(question, link, fitted, part), .. findings.Select(FindingStatements.Reason)]);
+        reasons.InsertRange(0, [.. IdentityReasons(facts, question, link, fitted, part), .. findings.Select(FindingStatements.Reason)]);
         reasons = [.. reasons.Index().Select(reason => reason.Item with { Id = $"r{reason.Index + 1}", Text = FitWording.AsSentence(reason.Item.Text) })];
 
         var possibleMounts = AxisDecision.PossibleMounts(reasons);
@@ -122,13 +122,16 @@ internal static class FitJudge
 
     private static bool RunsDeciders(Runs value, Reason reason) => value == Runs.Differently ? reason.Met == Met.No : reason.Met == Met.Yes;
 
-    private static IEnumerable<Reason> IdentityReasons(FitQuestion question, IdentityCheck.Link link, Part? fitted, Part part)
+    private static IEnumerable<Reason> IdentityReasons(FamilyFacts facts, FitQuestion question, IdentityCheck.Link link, Part? fitted, Part part)
     {
+        var seen = SeenThere(facts, question, part);
         var text = link.Relation switch
         {
             IdentityRelation.FittedHere when part.IsNothing => $"The maker fits nothing there on {question.Variant}.",
             _ when part.IsNothing => $"Left empty: the maker fitted {fitted?.Number ?? "something not recorded"} there on {question.Variant}; "
                 + "what speaks for or against doing without is listed here, and nothing else is recorded.",
+            IdentityRelation.FittedHere when seen.Count > 0 =>
+                $"{part.Number} is what was found fitted on {question.Variant}; no maker's document says so, and somebody may have put it there.",
             IdentityRelation.FittedHere => $"{part.Number} is what the maker fitted on {question.Variant}.",
             IdentityRelation.NewerNumber => $"{part.Number} is a newer number of {fitted!.Number}, which the maker fitted.", // a link needs a fitted part
             IdentityRelation.SameBothWays => $"{part.Number} and {fitted!.Number}, which the maker fitted, stand in for each other.",
@@ -144,11 +147,19 @@ internal static class FitJudge
 
         var loop = link.Loop.Count > 0 ? $" Fault in the base: the supersessions run in a loop, {string.Join(" → ", link.Loop)}." : "";
         var met = link.IsIdentity ? Met.Yes : Met.NotKnown;
-        yield return new Reason("", ReasonBy.Identity, Axis.Mounts, met, text + loop) { Grade = EvidenceGrade.MakersDocument };
+        var grade = seen.Count > 0 ? seen.Max(source => source.Grade) : EvidenceGrade.MakersDocument;
+        yield return new Reason("", ReasonBy.Identity, Axis.Mounts, met, text + loop) { Grade = grade, Cited = seen };
         if (link.IsIdentity)
         {
-            yield return new Reason("", ReasonBy.Identity, Axis.Runs, met, text + loop) { Grade = EvidenceGrade.MakersDocument };
+            yield return new Reason("", ReasonBy.Identity, Axis.Runs, met, text + loop) { Grade = grade, Cited = seen };
         }
+    }
+
+    /// <summary>Who saw the part there, where that is all there is: nobody cites the maker for it.</summary>
+    private static IReadOnlyList<Evidence> SeenThere(FamilyFacts facts, FitQuestion question, Part part)
+    {
+        Evidence?[] sources = [.. facts.FitmentsAt(question.Variant, question.Position).Where(fitment => fitment.Part == part.Id).Select(fitment => fitment.Evidence)];
+        return sources.All(source => source is { Grade: not EvidenceGrade.MakersDocument }) ? [.. sources.OfType<Evidence>().Distinct()] : [];
     }
 
     private static IEnumerable<CompanionChange> WithTheNewer(FamilyFacts facts, FitQuestion question, IdentityCheck.Link link)

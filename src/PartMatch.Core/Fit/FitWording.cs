@@ -1,11 +1,12 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Fit;
 
 /// <summary>Values and verdicts in the words of the bench.</summary>
-internal static class FitWording
+internal static partial class FitWording
 {
     /// <summary>Decimals of a number as it is written.</summary>
     public const int Decimals = 6;
@@ -50,8 +51,21 @@ internal static class FitWording
         };
 
     /// <summary>Said of every comparison that rests on a value without the maker's spread; empty where none does.</summary>
-    public static string BareNote(params IEnumerable<KnownValue> values) =>
+    private static string BareNote(params IEnumerable<KnownValue> values) =>
         values.Any(value => value is StatedQuantity { Bare: true }) ? " Compared as bare values, so only inferred: the maker's spread is not recorded." : "";
+
+    /// <summary>What is to be known of the values compared: that they are bare, and what weaker sources say against them.</summary>
+    public static string Notes(params IReadOnlyList<KnownValue> values)
+    {
+        var against = values.OfType<StatedValue>().Distinct().SelectMany(value => value.Against.Select(weaker => Otherwise(value, weaker)));
+        return BareNote(values) + string.Concat(against.Distinct());
+    }
+
+    private static string Otherwise(StatedValue value, RecordedValue weaker)
+    {
+        var source = weaker.Evidence is { } evidence ? $"{InWords(Codes.Of(evidence.Grade))}, {evidence.Code}" : "no source";
+        return $" A weaker source says otherwise: {weaker.Reading.Text} ({source}) in place of {value.Text}.";
+    }
 
     public static ComparedValue Shown(KnownValue value, string? from = null, string? part = null) => value switch
     {
@@ -92,7 +106,10 @@ internal static class FitWording
     public static string Number(decimal inBase, Unit? unit) => unit is null ? Bare(inBase, unit) : $"{Bare(inBase, unit)} {unit.Symbol}";
 
     /// <summary>A choice code as words: "rear-of-exhaust-cam" reads "rear of exhaust cam".</summary>
-    public static string InWords(string code) => code.Replace('-', ' ');
+    /// <remarks>A hyphen between digits stays, so that "p36-1" is not two numbers; a metric thread (ISO 261) reads as on a drawing: "M20×1.5" for "m20x1-5".</remarks>
+    public static string InWords(string code) => MetricThread().Match(code) is { Success: true } thread
+        ? $"M{thread.Groups[1].Value}×{thread.Groups[2].Value}{(thread.Groups[3].Success ? $".{thread.Groups[3].Value}" : "")}"
+        : HyphenBesideALetter().Replace(code, " ");
 
     public static string AsSentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
@@ -118,6 +135,12 @@ internal static class FitWording
             ? $"{quantity.Text}, taken together {Bare(quantity.Stated.Low.Value, unit)} … {Number(quantity.Stated.High.Value, unit)}{uncertain}"
             : $"{quantity.Text}{spread}{uncertain}";
     }
+
+    [GeneratedRegex("^m([0-9]+)x([0-9]+)(?:-([0-9]+))?$", RegexOptions.CultureInvariant)]
+    private static partial Regex MetricThread();
+
+    [GeneratedRegex("(?<![0-9])-|-(?![0-9])", RegexOptions.CultureInvariant)]
+    private static partial Regex HyphenBesideALetter();
 
     private static string Bare(decimal inBase, Unit? unit, bool difference = false)
     {

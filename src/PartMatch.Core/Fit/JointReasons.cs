@@ -94,7 +94,7 @@ internal static class JointReasons
             _ => "not known",
         };
         var compared = $"{FeatureName(facts, side.Own)}: {FitWording.Text(has)}; {position} ({who}), {FeatureName(facts, side.Other)}: {FitWording.Text(its)}";
-        return Base(joint, side, met, $"{compared}. {rule}: {verdict}.{FitWording.BareNote(has, its)}") with
+        return Base(joint, side, met, $"{compared}. {rule}: {verdict}.{FitWording.Notes(has, its)}") with
         {
             Part = FitWording.Shown(has, part: part.Id),
             Need = FitWording.Shown(its, "neighbour", neighbour.Id),

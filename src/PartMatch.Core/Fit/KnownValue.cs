@@ -17,7 +17,11 @@ public sealed record DisputedValue(string Text, IReadOnlyList<Evidence> Evidence
 
 /// <summary>A value that counts.</summary>
 /// <param name="Grade">Grade of the sources it rests on.</param>
-public abstract record StatedValue(string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence) : KnownValue;
+public abstract record StatedValue(string Text, EvidenceGrade Grade, IReadOnlyList<Evidence> Evidence) : KnownValue
+{
+    /// <summary>What weaker sources say that cannot be true together with it: outranked, but not to be kept quiet.</summary>
+    public IReadOnlyList<RecordedValue> Against { get; init; } = [];
+}
 
 /// <summary>A quantity in base units.</summary>
 /// <param name="Nominal">The value itself.</param>

@@ -76,7 +76,7 @@ internal static class StackReasons
         var band = FitWording.Text(stack.Band, stack.Unit);
         var found = sum is { } value ? FitWording.Text(value, stack.Unit) : "not known";
         var added = string.Join(" ", terms.Select(term => InWords(facts, stack, term)));
-        var text = $"{FitWording.InWords(stack.Code)}: {added} = {found}; wanted {band}.{FitWording.BareNote(terms.Select(term => term.Value))}";
+        var text = $"{FitWording.InWords(stack.Code)}: {added} = {found}; wanted {band}.{FitWording.Notes([.. terms.Select(term => term.Value)])}";
         return Base(stack, met, text) with
         {
             Feature = Own(stack, question).Feature,

@@ -50,8 +50,17 @@ public static class ValueSelection
         ];
         var examples = rows.Where(row => row.Evidence?.Grade == EvidenceGrade.Measured).Select(row => row.Evidence?.Root).Distinct().Count();
         var best = rows.Max(row => StandingOf(row, examples));
-        return Combine([.. rows.Where(row => StandingOf(row, examples) == best)]);
+        var counts = Combine([.. rows.Where(row => StandingOf(row, examples) == best)]);
+        return counts is StatedValue stated ? stated with { Against = [.. rows.Where(row => StandingOf(row, examples) < best && Excludes(stated, row))] } : counts;
     }
+
+    private static bool Excludes(StatedValue stated, RecordedValue weaker) => (stated, Combine([weaker])) switch
+    {
+        (StatedQuantity one, StatedQuantity other) => !one.Possible.Meets(other.Possible),
+        (StatedCount one, StatedCount other) => one.Value != other.Value,
+        (StatedChoices one, StatedChoices other) => !one.Choices.Order(StringComparer.Ordinal).SequenceEqual(other.Choices.Order(StringComparer.Ordinal)),
+        _ => false,
+    };
 
     private static bool IsCopyOfOneOf(RecordedValue row, List<RecordedValue> rows) =>
         row.Evidence is { IsCopy: true } copy && rows.Exists(other => other.Evidence is { IsCopy: false } original && original.Root == copy.Root);

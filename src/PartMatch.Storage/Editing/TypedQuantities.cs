@@ -25,9 +25,19 @@ internal static partial class TypedQuantities
         {
             var before = errors.Total;
             var (mayBeQuantity, dimension) = Of(scope, row, unit);
+            var hadUnit = row.Has(unit);
+            var withUnit = new HashSet<string>(StringComparer.Ordinal);
             foreach (var column in values.Where(column => mayBeQuantity && row.Table.FindIndex(column) is not null && Shape().IsMatch(row[column])))
             {
-                Split(row, column, unit, dimension, errors);
+                if (Split(row, column, unit, dimension, errors))
+                {
+                    withUnit.Add(column);
+                }
+            }
+
+            if (!hadUnit && row.Has(unit) && values.Contains("value") && !withUnit.Contains("value"))
+            {
+                AskForUnit(row, unit, errors);
             }
 
             if (errors.Total > before)
@@ -39,17 +49,32 @@ internal static partial class TypedQuantities
         return unread;
     }
 
-    private static void Split(BookRow row, string column, string unitColumn, Dimension? dimension, ErrorList errors)
+    // "3.40" beside "0.2 mm" may be inches as well as millimetres: asked about, never guessed.
+    private static void AskForUnit(BookRow row, string unitColumn, ErrorList errors)
+    {
+        if (row.Table.FindIndex("value") is not null && Number().IsMatch(row["value"]))
+        {
+            var unit = row[unitColumn];
+            errors.Add(row, "value", $"no unit, but another cell of the row is in {unit}: expected the number with its unit", $"write {row["value"]} {unit}, if it is that");
+        }
+    }
+
+    // Was it a quantity with its unit?
+    private static bool Split(BookRow row, string column, string unitColumn, Dimension? dimension, ErrorList errors)
     {
         var wanted = dimension ?? UnitOf(row[column])?.Dimension ?? Dimension.Power;
         if (QuantityParser.Parse(row[column], wanted) is QuantityRead read)
         {
             Take(row, column, unitColumn, read, errors);
+            return true;
         }
-        else if (QuantityParser.Parse(row[column], wanted) is QuantityRefused refused)
+
+        if (QuantityParser.Parse(row[column], wanted) is QuantityRefused refused)
         {
             errors.Add(row, column, $"{refused.Title.TrimEnd('?')}: expected {refused.Expected}", refused.Mend);
         }
+
+        return false;
     }
 
     // A number, then something that begins with a letter, a degree or percent sign: not a date, not a number with a wrong mark in it.
@@ -70,7 +95,7 @@ internal static partial class TypedQuantities
         if (row.Has(unitColumn) && row[unitColumn] != read.Unit.Symbol)
         {
             errors.Add(
-                row, column, $"in {read.Unit.Symbol}, but the row is in {row[unitColumn]}: expected one unit for the whole row",
+                row, column, $"in {read.Unit.Symbol}, but the unit of the row is {row[unitColumn]}: expected one unit for the whole row",
                 () => UnitTable.Find(row[unitColumn]) is { } unit && unit.Dimension == read.Unit.Dimension
                     ? InOtherUnit(number, read.Unit, unit)
                     : null);

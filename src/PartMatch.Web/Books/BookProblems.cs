@@ -10,7 +10,7 @@ internal static class BookProblems
     public static Refused Faulty(IReadOnlyList<ImportError> errors, int total) => new(
         Problem.Of("bad-book", [.. errors.Select(ToError)]) with
         {
-            Detail = string.Create(CultureInfo.InvariantCulture, $"{total} faults{(total > errors.Count ? $", the first {errors.Count} listed" : "")}. Nothing was stored."),
+            Detail = string.Create(CultureInfo.InvariantCulture, $"{total} {(total == 1 ? "fault" : "faults")}{(total > errors.Count ? $", the first {errors.Count} listed" : "")}. Nothing was stored."),
         });
 
     public static Clash AlreadyThere(string book) =>

@@ -100,7 +100,7 @@ public sealed class BenchEntryTests(Bench bench, WritingServer server) : IClassF
     {
         await using var sheet = await OpenAsync("bench.html?family=tern-16&variant=tg&position=crank-damper");
         await ReadAsync(sheet, "plane of the belt from the cover face", "31.0 mm");
-        await sheet.TypeAsync("What it is", "bench sheet 61");
+        await sheet.TypeAsync("What the source is", "bench sheet 61");
         await sheet.PressAsync("Add what was measured");
         await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("recorded, as change");
         await Assertions.Expect(sheet.Page.Locator(".feature").Filter(new() { HasText = "Plane of the belt" })).ToContainTextAsync("Recorded: 31.0 mm");

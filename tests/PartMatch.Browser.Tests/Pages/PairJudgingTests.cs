@@ -19,7 +19,7 @@ public sealed class PairJudgingTests(Bench bench, WritingServer server) : IClass
         await Assertions.Expect(sheet.Page.GetByLabel("Note", new() { Exact = true })).ToHaveValueAsync("the dish is deeper");
         await sheet.AssertUsableAsync("look-alikes-judge");
         await sheet.ChooseAsync("What was found", "A trap");
-        await sheet.TypeAsync("What it is", "bench sheet 71");
+        await sheet.TypeAsync("What the source is", "bench sheet 71");
         await sheet.PressAsync("Judge them");
         await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync($"{Pair} are judged, as change");
         await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Button, new() { Name = $"Judge {Pair}", Exact = true })).ToHaveCountAsync(0);

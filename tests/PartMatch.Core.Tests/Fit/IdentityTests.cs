@@ -21,6 +21,17 @@ public sealed class IdentityTests
     }
 
     [Fact]
+    public void A_part_that_was_only_seen_there_is_not_said_to_be_the_makers()
+    {
+        var answer = Wheels("W-2").Wheel("W-1").Fitted("swift", "wheel", "W-1", evidence: By(EvidenceGrade.Measured, "a")).Ask("W-1", on: "swift");
+
+        Assert.Equal(IdentityRelation.FittedHere, answer.Identity.Relation);
+        var reason = answer.Reasons.First(reason => reason.By == ReasonBy.Identity);
+        Assert.Equal("W-1 is what was found fitted on swift; no maker's document says so, and somebody may have put it there.", reason.Text);
+        Assert.Equal((EvidenceGrade.Measured, "ev-measured-a"), (reason.Grade, reason.Cited.Single().Code));
+    }
+
+    [Fact]
     public void A_newer_number_counts_by_its_chain()
     {
         var answer = Wheels("W-1", "W-2", "W-3").Replaced("W-1", "W-2").Replaced("W-2", "W-3", SupersessionWay.Both).Ask("W-3");

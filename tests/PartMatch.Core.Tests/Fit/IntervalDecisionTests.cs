@@ -96,6 +96,24 @@ public sealed class IntervalDecisionTests
     }
 
     [Fact]
+    public void A_weaker_source_that_says_otherwise_is_told_with_the_comparison()
+    {
+        var reason = WithWheels(wheel => wheel.CannotAlterRunning().Length("bore").Rule("bore", Effect.Stops, allowance: 0.1m)).Wheel("W-1", Has("bore", Mm(10)))
+            .Wheel("W-2", Has("bore", Mm(10)), Has("bore", Mm(14), By(EvidenceGrade.Measured, "a"))).Fitted("lark", "wheel", "W-1").Ask("W-2").Of("bore");
+
+        Assert.Equal(Met.Yes, reason.Met);
+        Assert.EndsWith(" A weaker source says otherwise: 14 mm (measured, ev-measured-a) in place of 10 mm.", reason.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("rear-of-exhaust-cam", "rear of exhaust cam")]
+    [InlineData("m20x1-5", "M20×1.5")]
+    [InlineData("m10x1", "M10×1")]
+    [InlineData("p36-1", "p36-1")]
+    [InlineData("unf-3-4-16", "unf 3-4-16")]
+    public void A_code_reads_as_words_and_a_thread_as_on_a_drawing(string code, string words) => Assert.Equal(words, FitWording.InWords(code));
+
+    [Fact]
     public void A_bare_demand_is_graded_inferred_and_says_so_as_well()
     {
         var reason = Wheel(Relation.Same, allowance: 0.1m, Bare(10), Mm(10)).Ask("W-2").Of("bore");

@@ -35,6 +35,15 @@ public sealed class ValueSelectionTests
     }
 
     [Fact]
+    public void What_a_weaker_source_says_against_it_stays_with_the_value()
+    {
+        var value = Stated(Has("bore", Mm(10, 0.1m)), Has("bore", Mm(10.2m, knownTo: 0.1m), By(EvidenceGrade.Reported)), Has("bore", Mm(10.21m, knownTo: 0.1m), By(EvidenceGrade.Measured)));
+
+        // 10.20 − 0.1 touches 10 + 0.1; 10.21 − 0.1 does not.
+        Assert.Equal(["10.21 mm"], value.Against.Select(weaker => weaker.Reading.Text));
+    }
+
+    [Fact]
     public void Equal_grades_that_touch_overlap() =>
         Assert.IsType<StatedQuantity>(Of(Has("bore", Mm(10, 0.1m), By(EvidenceGrade.Measured, "a")), Has("bore", Mm(10.2m, 0.1m), By(EvidenceGrade.Measured, "b"))));
 

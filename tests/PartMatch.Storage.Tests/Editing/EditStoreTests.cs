@@ -19,6 +19,15 @@ public sealed class EditStoreTests : IDisposable
         Assert.Contains("marl:B-1/3,bore,25.60,0.010,,mm,,ev-0002\n", _base.Everything(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Value_without_a_unit_beside_a_spread_with_one_is_asked_about()
+    {
+        var outcome = _base.Apply(EditBase.Add("values", "part=marl:B-1/3", "feature=bore", "value=1.02", "minus=0.2 mm", "evidence=ev-0002"));
+
+        var fault = Assert.Single(Assert.IsType<EditOutcome.Faulty>(outcome).Faults);
+        Assert.Equal(("value", "write 1.02 mm, if it is that"), (fault.Column, fault.Suggestion));
+    }
+
     [Theory]
     [InlineData("1.012 in", "1.012", "in")]
     [InlineData("25.60mm", "25.60", "mm")]

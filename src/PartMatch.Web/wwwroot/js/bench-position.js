@@ -5,6 +5,7 @@ import { benchSource, keepSource } from './bench-source.js';
 import { rowsWith } from './book-rows.js';
 import { changeForm } from './change-form.js';
 import { address, el, partLink, rowSpanText, ways } from './format.js';
+import { findNamed } from './record-references.js';
 
 /**
  * What the other variants have there: each part once, with who has it, on which of their engines, and how many. Their spans are shown and not taken over:
@@ -26,7 +27,7 @@ function known(rows, variant) {
 const onVariants = ({ variants }) => (variants.size ? `, as on ${[...variants].toSorted().join(', ')}` : '');
 
 function sameParts(others, take) {
-  const part = one => (one.part === 'none' ? 'Nothing there' : [partLink(one.part, one.part), one.quantity > 1 ? ` ×${one.quantity}` : '']);
+  const part = one => (one.part === 'none' ? 'Nothing there' : [partLink(one.part, one.part), one.name ? ` ${one.name}` : '', one.quantity > 1 ? ` ×${one.quantity}` : '']);
   const button = one => el('button', { type: 'button', class: 'plain', onclick: () => take(one) },
     one.part === 'none' ? 'Nothing there' : 'The same part', el('span', { class: 'unseen' }, ` (${one.part})${onVariants(one)}`));
   return [
@@ -53,7 +54,7 @@ export async function positionForm(answer, place, { status, states, saved }) {
   if (place.state === 'none') return el('section', null, heading, recorded(answer, place, states));
   const isFitted = place.state === 'fitted';
   const [source, rows] = await Promise.all([benchSource(book, variant), rowsWith(book, 'fitments', { position: place.position })]);
-  const others = known(rows, variant);
+  const others = await Promise.all(known(rows, variant).map(async one => ({ ...one, name: one.part === 'none' ? '' : (await findNamed(book, 'part', one.part))?.name })));
   const part = await benchPart(book, place, { fitted: place.parts, quantity: others.find(one => one.part !== 'none')?.quantity ?? '' });
   let wanted = null; // what one click took: the part that others have, or nothing
   let evidence = null;

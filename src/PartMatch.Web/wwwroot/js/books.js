@@ -37,14 +37,16 @@ async function drawBooks() {
 
 function faultTable(problem) {
   const inFiles = problem.errors.filter(error => error.file);
-  return inFiles.length === 0 ? null : ruled('Faults in the book', ['File', { text: 'Line', class: 'count' }, 'Column', 'Found', 'Expected', 'How to mend it'], inFiles.map(error => [
-    el('span', { class: 'number' }, error.file), error.line === undefined ? '–' : String(error.line), error.column ?? '–', el('span', { class: 'number' }, error.found), error.expected, error.mend ?? '',
+  return inFiles.length === 0 ? null : ruled('Faults in the book', ['File', { text: 'Line', class: 'count' }, 'Column', 'Found', 'What is wrong', 'How to mend it'], inFiles.map(error => [
+    el('span', { class: 'number' }, error.file), error.line === undefined ? '–' : String(error.line), error.column ?? '–', el('span', { class: 'number' }, error.found), error.reason ?? error.expected, error.mend ?? '',
   ]), { className: 'restack' });
 }
 
+// Faults in files stand in the table below, so the summary leaves them out.
+const summaryOf = (at, problem) => faultSummary(at, problem.errors.some(error => error.file) ? { ...problem, errors: [] } : problem);
+
 function refuse(problem) {
-  const inFiles = problem.errors.some(error => error.file);
-  const summary = faultSummary(form, inFiles ? { ...problem, errors: [] } : problem);
+  const summary = summaryOf(form, problem);
   place.replaceChildren(summary);
   const table = faultTable(problem);
   if (table) place.append(table);
@@ -119,7 +121,7 @@ mergeForm.addEventListener('submit', async event => {
     await readOther();
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    const summary = faultSummary(error.problem.status === 401 ? form : mergeForm, error.problem);
+    const summary = summaryOf(error.problem.status === 401 ? form : mergeForm, error.problem);
     mergePlace.replaceChildren(summary, faultTable(error.problem) ?? '');
     summary.focus();
   } finally {

@@ -46,7 +46,7 @@ function readable(problem, set) {
     const cell = set?.cellOf(error.field);
     const named = cell && [rowName(cell.table), cell.column ? columnName(cell.table, cell.column) : ''].filter(Boolean).join(', ');
     const field = !cell || cell.control ? error.field : named;
-    const once = `${cell?.control?.id ?? field} ${error.found} ${error.expected}`;
+    const once = `${cell?.control?.id ?? field} ${error.found} ${error.expected.replace(/; or none$/, '')}`; // one field can fill cells of two rows
     return told.has(once) ? [] : [(told.add(once), { ...error, field })];
   });
   return { ...problem, errors };

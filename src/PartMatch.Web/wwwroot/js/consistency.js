@@ -14,6 +14,8 @@ const sorts = {
   'companion-contradicts': ['Companion rules that a variant breaks as built', 'The rule is too wide, or what it was held against is wrong.'],
   'fitted-part-contradicts': ['Needs that the fitted part does not meet', 'The maker fitted it, and the recorded need refuses it.'],
   'values-disputed': ['Values on which sources exclude each other', 'Until one gives way the value counts as not known.'],
+  'values-contradicted': ['Values that a weaker source contradicts', 'The better source counts; somebody read or heard what cannot be true together with it.'],
+  'value-far-off': ['Values far from all others of their kind', 'A slip of the unit, the decimal point or the sign looks like this.'],
   'findings-disagree': ['Findings that disagree', 'Both are shown in the answer; a better or a newer trial settles it.'],
   'spans-overlap': ['Spans that overlap', 'Two parts count as fitted on the same engines. Nothing is wrong where the maker fitted either.'],
   'spans-gap': ['Engines between two spans', 'Of these engines it is not recorded what they have.'],

@@ -27,7 +27,7 @@ export function newSource(book, { id, grade = 'measured', speaksOf, what = '', i
   const graded = choices(`${id}-grade`, grades.map(code => [code, sentence(say('grade', code))]), grade);
   const cells = [
     isGraded ? cell(`${id}-grade`, 'Grade', graded) : null,
-    cell(`${id}-what`, 'What it is', source, 'So that somebody finds it again, such as bench sheet 12.'),
+    cell(`${id}-what`, 'What the source is', source, 'So that somebody finds it again, such as bench sheet 12.'),
     cell(`${id}-date`, 'Made or written on', date, 'Year and month such as 2019-04, or with the day.'),
     cell(`${id}-instrument`, 'Instrument', instrument, 'What it was measured with, if it was.'),
   ].filter(Boolean);

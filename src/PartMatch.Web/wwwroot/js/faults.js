@@ -17,18 +17,31 @@ export function explain(error) {
   return `${where}${where ? 'found' : 'Found'} ${isSaid(error.found) ? `“${error.found}”` : 'nothing'}${wrong}.${isSaid(error.mend) ? ` To mend: ${error.mend}.` : ''}`;
 }
 
+// The server speaks of cells, as the books do: a column's name, a unit column, text as against text with control characters. Here they are fields.
+const asOfFields = text => text
+  .replace(/^empty, expected text without control characters$/, 'found nothing; it has to be filled in')
+  .replace(/^empty, expected /, 'found nothing; expected ')
+  .replace(/^the unit is missing: '[a-z0-9-]+' is kept in (\S+)$/, 'the unit is missing: expected one behind the number, such as $1')
+  .replace(/\b[a-z]+(?:_[a-z]+)+\b/g, column => `“${column.replaceAll('_', ' ')}”`);
+
 /** What a fault of a cell says: the server gives it as a sentence of its own. */
 export function explainCell({ found, reason, expected, mend }) {
-  const wrong = reason ?? `expected ${expected}`;
+  const raw = reason ?? `expected ${expected}`;
+  const wrong = asOfFields(raw);
   const said = isSaid(found) ? `“${found}”: ${wrong}` : sentence(wrong);
-  return `${said}${/[.!?]$/.test(said) ? '' : '.'}${isSaid(mend) ? ` To mend: ${mend}.` : ''}`;
+  const todo = isSaid(mend) && raw.startsWith('the unit is missing') ? `write ${mend} behind the number` : mend;
+  return `${said}${/[.!?]$/.test(said) ? '' : '.'}${isSaid(todo) ? ` To mend: ${todo}.` : ''}`;
 }
+
+/** What a list to choose from says: its words stand in it, and the codes behind them are nobody's business. */
+const explainChoice = (control, error, tell) => (control.matches('select') && control.value === '' && /one of: /.test(error.reason ?? error.expected)
+  ? 'Found nothing; expected one of the list. To mend: choose one.' : tell(error));
 
 function mark(form, error, index, tell) {
   const control = fieldOf(form, error.field);
   if (!control) return null;
   const id = `fault-${index}`;
-  holderOf(control).append(el('p', { class: 'field-error', id }, tell(error)));
+  holderOf(control).append(el('p', { class: 'field-error', id }, explainChoice(control, error, tell)));
   const focusable = control.matches('fieldset') ? control.querySelector('input:not(:disabled), select:not(:disabled)') ?? control : control;
   focusable.setAttribute('aria-invalid', 'true');
   focusable.dataset.hint ??= focusable.getAttribute('aria-describedby') ?? '';
@@ -51,7 +64,7 @@ export function faultSummary(form, problem, tell = explain) {
   const entries = problem.errors.map((error, index) => {
     const control = mark(form, error, index, tell);
     const name = control?.closest('.cell')?.querySelector('legend, label')?.textContent ?? error.field;
-    const text = `${name}: ${tell(error)}`;
+    const text = `${name}: ${control ? explainChoice(control, error, tell) : tell(error)}`;
     return el('li', null, control ? el('a', { href: `#${control.id}`, onclick: event => { event.preventDefault(); control.focus(); } }, text) : text);
   });
   const code = problem.type.replace('/problems/', '');

@@ -130,7 +130,9 @@ export function say(vocabulary, code) {
 
 /** A code as words: `head-gasket` becomes `head gasket`. */
 export function plain(code) {
-  return code.replaceAll('-', ' ');
+  const thread = /^m(\d+)x(\d+)(?:-(\d+))?$/.exec(code);
+  if (thread) return `M${thread[1]}×${thread[2]}${thread[3] ? `.${thread[3]}` : ''}`;
+  return code.replace(/(?<=[a-z])-|(?<=\d)-(?!\d)/g, ' '); // "p36-1" is not two numbers, and "-6 deg" is no code at all
 }
 
 /** First letter large, for texts that begin a sentence here. */

@@ -71,7 +71,8 @@ function undoing(change, done) {
         if (!(error instanceof Refusal)) throw error;
         if (error.problem.status === 401) note.askForToken();
         const summary = faultSummary(form, error.problem.status === 409 ? { ...error.problem, errors: [] } : error.problem);
-        if (error.problem.status === 409) summary.querySelector('h2').after(dependents(error.problem));
+        if (error.problem.status === 409) summary.querySelector('h2').after(
+          el('p', null, error.problem.errors.some(one => one.row) ? 'Rows that stand now would be wrong afterwards. ' : '', 'Nothing was taken back.'), dependents(error.problem, { tellsMend: true }));
         form.before(summary);
         summary.focus();
         form.querySelector('button').disabled = false;

@@ -1,7 +1,7 @@
 // How the history speaks: of a point in time, of rows and changes by their addresses, and of what stands against a step.
 
 import { address, el, sentence } from './format.js';
-import { tableName } from './record-words.js';
+import { columnName, tableName } from './record-words.js';
 
 const local = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 const universal = new Intl.DateTimeFormat('en-GB', { timeStyle: 'short', dateStyle: 'medium', timeZone: 'UTC' });
@@ -35,14 +35,28 @@ export function rowPage(link) {
   return rowAddress(book, table, key);
 }
 
-/** Why something cannot be done: each row that depends on it as a link, each later change as well. */
-export function dependents(problem) {
-  return el('ul', null, problem.errors.map(error => {
+const keyInWords = key => key.split(',').filter(Boolean).join(' · ');
+
+const shownAtOnce = 12; // ours, no source: what still is a list and not a wall
+
+/** A row as it is said: the name of its table, then the filled cells of its key. */
+const named = found => found
+  .replace(/^[\w-]+: ([\w-]+)\.csv ([^\s:]*(?::[^\s:]+)*)/, (_, table, key) => `${tableName(table)}: ${keyInWords(key)}`)
+  .replace(/^([\w-]+) (\S+), which was changed again since \(([\w, ]+)\)$/, (_, table, key, columns) =>
+    `${tableName(table)}: ${keyInWords(key)}, changed again since (${columns.split(', ').map(column => columnName(table, column).toLowerCase()).join(', ')})`);
+
+/** Why something cannot be done: each row that depends on it as a link, each later change as well, and what to do about them. */
+export function dependents(problem, { tellsMend = false } = {}) {
+  const list = problem.errors.map(error => {
     const [, change] = /change (\d+)/.exec(error.mend ?? '') ?? [];
-    const said = error.found.replace(/^[\w-]+: ([\w-]+)\.csv /, (_, table) => `${tableName(table)}: `);
+    const said = named(error.found);
     const reason = error.expected.replace(/^no row that would be wrong afterwards: (no \w+ '.*)?/, ''); // that it names what would be gone is said by the link
     return el('li', null, error.row ? el('a', { href: rowPage(error.row) }, said) : sentence(said),
       error.row && reason ? el('div', { class: 'quiet small' }, sentence(reason)) : null,
       change ? [' – take back ', changeLink(Number(change)), ' first'] : null);
-  }));
+  });
+  const mends = tellsMend ? new Set(problem.errors.map(error => error.mend ?? '').filter(mend => mend && !/change \d/.test(mend))) : [];
+  const rest = list.slice(shownAtOnce);
+  return el('div', null, [...mends].map(mend => el('p', null, `To mend: ${mend}.`)), el('ul', null, list.slice(0, shownAtOnce)),
+    rest.length ? el('details', null, el('summary', null, `${rest.length} more`), el('ul', null, rest)) : null);
 }

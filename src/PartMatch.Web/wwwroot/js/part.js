@@ -27,7 +27,7 @@ function values(part) {
   return section('Values',
     part.values.length === 0 ? el('p', null, 'No value is recorded.') : ruled(`Recorded values of ${part.number}`, ['Feature', 'Known', ...(alike ? [] : ['Recorded, and by whom'])], part.values.map(value => [
       sentence(value.name), known(value), ...(alike ? [] : [el('ul', { class: 'bare' }, value.recorded.map(one => reading(part.book, one, value.recorded.length === 1)))]),
-    ]), { className: alike ? 'slim' : '' }),
+    ]), { className: alike ? 'slim' : 'restack' }),
     alike ? el('p', { class: 'quiet small' }, `All from one source – `, sourced(part.book, recorded[0].source), '.') : null,
     part.notRecorded.length ? el('p', { class: 'small' }, el('strong', null, 'Not recorded: '), part.notRecorded.map(plain).join(', '), '.') : null);
 }

@@ -31,6 +31,7 @@ export async function editing({ book, table, fields, row, version, link, begun, 
   function clear() {
     clearFaults(form);
     for (const old of place.querySelectorAll('.faults, .conflict')) old.remove();
+    place.parentElement?.querySelector('.notice.done')?.remove(); // it told of an earlier save
   }
 
   function show(node) {

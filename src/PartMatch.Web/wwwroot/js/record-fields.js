@@ -65,6 +65,7 @@ function split(text) {
 function splitGroup(texts, names, unit, mayTake, bare) {
   const parts = names.filter(name => texts[name] !== '').map(name => [name, split(texts[name])]);
   if (parts.length === 0 || parts.some(([, part]) => part === null)) return {};
+  if (!bare && parts[0][0] === 'value' && !parts[0][1].unit) return {}; // whose unit it is, is for the server to ask
   const units = [...new Set(parts.map(([, part]) => part.unit).filter(Boolean))];
   const one = units.length === 0 ? bare : units.length === 1 && mayTake(units[0]) ? units[0] : null;
   return one ? { ...Object.fromEntries(parts.map(([name, part]) => [name, part.number])), [unit]: one } : {};

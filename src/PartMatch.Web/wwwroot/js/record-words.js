@@ -37,7 +37,7 @@ export const shelves = [
   ['Parts in hand', {
     'items': ['Items', 'item', 'Single pieces on the bench or from the yard, each its own used self.'],
     'readings': ['Readings', 'reading', 'What was measured on one item. It says nothing of its number until somebody lets it.'],
-    'works-done': ['Work done', 'work done', 'What has been done to an item.'],
+    'works-done': ['Work done', 'piece of work', 'What has been done to an item.'],
   }],
   ['Kinds of part', {
     'kinds': ['Kinds', 'kind of part', 'Camshaft, barrel, injector: what is looked at in the same way.'],
