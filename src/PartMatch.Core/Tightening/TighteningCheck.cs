@@ -46,18 +46,23 @@ public static class TighteningCheck
         var main = typed ?? records.Select(record => record.Judged).FirstOrDefault(judged => judged is not null);
         return new TighteningJudged(
             AsAsked(question, bolt), question.Place is { } place ? Fastener(place, parts) : null, bolt?.Shown(), unknown?.Said,
-            [.. Assumed(question, bolt)],
-            records, typed, main?.Influences ?? [], [.. bolt?.Loads.Working ?? [], .. typed?.Working ?? []], WarningsOf(question, typed), _saysNothing,
+            [.. Assumed(question, bolt)], records, typed, main?.Influences ?? [],
+            [.. bolt?.Loads.Working ?? [], .. typed?.Working ?? []], WarningsOf(question, typed), _saysNothing,
             Cautions.Of(CautionsOf(question, records)));
     }
 
     private static TighteningAsked AsAsked(TighteningQuestion question, Bolt? bolt) => new(
         question.Place?.Facts.Family.Code, question.Place?.Variant, question.Place?.Position.Code, question.Place?.Part?.Id,
-        bolt?.Thread.Text ?? question.Thread, bolt?.Class?.Code ?? question.Class?.Code, question.Lubrication, question.Torque, question.NutFactor, (double?)question.Scatter?.Value ?? UsualScatter);
+        bolt?.Thread.Text ?? question.Thread, bolt?.Class?.Code ?? question.Class?.Code, question.Lubrication, question.Torque, question.NutFactor,
+        (double?)question.Scatter?.Value ?? UsualScatter);
 
     private static IReadOnlyList<Part> PartsAt(FastenerPlace place) => place.Part is { } named
         ? [named]
-        : [.. place.Facts.FitmentsAt(place.Variant, place.Position.Code).Select(fitment => fitment.Part).OfType<string>().Distinct().Select(place.Facts.GetPart)];
+        :
+        [
+            .. place.Facts.FitmentsAt(place.Variant, place.Position.Code).Select(fitment => fitment.Part).OfType<string>().Distinct()
+                .Select(place.Facts.GetPart),
+        ];
 
     private static FastenerShown Fastener(FastenerPlace place, IReadOnlyList<Part> parts)
     {

@@ -66,7 +66,8 @@ public sealed class PreloadSumTests
     // "An oiled or flooded thread breaks before its dry torque is reached": common practice, no source. With the scatter of 30 % the pull of the case
     // above may be 42 125 × 1.3 = 54 763 N, and 46 400 N is the least that breaks the bolt.
     [Fact]
-    public void Oiled_thread_may_break_before_its_dry_torque_is_reached() => Assert.Equal(54_762.5 / 46_400, Sum(_m10, 75.825, 0.18).ShareOfUltimate.High, 1e-9);
+    public void Oiled_thread_may_break_before_its_dry_torque_is_reached() =>
+        Assert.Equal(54_762.5 / 46_400, Sum(_m10, 75.825, 0.18).ShareOfUltimate.High, 1e-9);
 
     // 25 275 N × 0.7 and × 1.3.
     [Fact]
@@ -81,7 +82,8 @@ public sealed class PreloadSumTests
     public void Preload_is_in_proportion_to_torque_and_falls_with_the_nut_factor() =>
         Gen.Select(Gen.Double[1, 500], Gen.Double[0.1, 0.3], Gen.Double[1.01, 3]).Sample((torque, factor, times) =>
         {
-            var (once, more, rougher) = (Sum(_m10, torque, factor).Preload, Sum(_m10, torque * times, factor).Preload, Sum(_m10, torque, factor * times).Preload);
+            var once = Sum(_m10, torque, factor).Preload;
+            var (more, rougher) = (Sum(_m10, torque * times, factor).Preload, Sum(_m10, torque, factor * times).Preload);
             return Math.Abs((more.Expected / once.Expected) - times) < 1e-9 && Math.Abs((once.Expected / rougher.Expected) - times) < 1e-9
                 && once.Low < once.Expected && once.Expected < once.High;
         });

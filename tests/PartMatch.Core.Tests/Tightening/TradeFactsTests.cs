@@ -12,7 +12,8 @@ public sealed class TradeFactsTests
 
     // 200 lbf·ft × 1.355 817 948 = 271.16 N·m.
     [Fact]
-    public void Crank_pulley_bolt_near_two_hundred_pound_feet_is_about_271_newton_metres() => Assert.Equal(271m, Math.Round(In("200 lbf·ft", Dimension.Torque, "N·m")));
+    public void Crank_pulley_bolt_near_two_hundred_pound_feet_is_about_271_newton_metres() =>
+        Assert.Equal(271m, Math.Round(In("200 lbf·ft", Dimension.Torque, "N·m")));
 
     private static decimal In(string text, Dimension dimension, string unit) =>
         UnitTable.Get(unit).FromBase(Assert.IsType<QuantityRead>(QuantityParser.Parse(text, dimension)).Quantity.Value);
