@@ -15,7 +15,7 @@ public sealed class DatabaseException : Exception
     {
     }
 
-    public DatabaseFault Fault { get; private init; }
+    public DatabaseFault Fault { get; init; }
 
     internal static DatabaseException Explain(SqliteException exception, string path) => Explain(exception, FaultOf(exception), path);
 

@@ -87,6 +87,8 @@ internal static class ProblemTypes
             "A change of a row names in If-Match the version that was seen, so that two editors never overwrite each other. The row's ETag is its version."),
         new("fault", 500, "A fault in PartMatch",
             "The server could not finish the request, and logged why. Nothing was stored by this request."),
+        new("base-busy", 503, "Another program is writing the base",
+            "The base was locked for longer than this server waits. Nothing was stored by this request. Send it again, or end the other program."),
         new("disk-full", 507, "No room is left on the disk",
             "The base could not be written because its disk is full. Nothing was stored by this request. Free some space there, then send it again."),
     ];

@@ -25,10 +25,10 @@ internal sealed class Problems(RequestDelegate next, ILogger<Problems> logger)
         {
             await WriteAsync(context, refused.InnerException is JsonException unread ? OfBody(unread) : OfStatus(context, refused.StatusCode));
         }
-        catch (DatabaseException full) when (full.Fault == DatabaseFault.Full && !context.Response.HasStarted)
+        catch (DatabaseException passing) when (CodeOf(passing.Fault) is not null && !context.Response.HasStarted)
         {
-            logger.LogError("{Method} {Route} failed: {Reason}", context.Request.Method, RequestLog.RouteOf(context), full.Message);
-            await WriteAsync(context, Problem.Of("disk-full"));
+            logger.LogError("{Method} {Route} failed: {Reason}", context.Request.Method, RequestLog.RouteOf(context), passing.Message);
+            await WriteAsync(context, Problem.Of(CodeOf(passing.Fault)!)); // asked just now
         }
         catch (Exception fault) when (!context.Response.HasStarted)
         {
@@ -43,6 +43,14 @@ internal sealed class Problems(RequestDelegate next, ILogger<Problems> logger)
         context.Response.Headers.CacheControl = "no-store";
         await context.Response.WriteAsJsonAsync(problem, JsonRules.Options, Problem.ContentType, context.RequestAborted);
     }
+
+    /// <summary>What the machine lacks for the moment, as the problem that says so; null where something is broken.</summary>
+    private static string? CodeOf(DatabaseFault fault) => fault switch
+    {
+        DatabaseFault.Full => "disk-full",
+        DatabaseFault.Busy => "base-busy",
+        _ => null,
+    };
 
     private static bool IsBareError(HttpResponse response) =>
         response is { HasStarted: false, StatusCode: >= 400, ContentType: null, ContentLength: null };

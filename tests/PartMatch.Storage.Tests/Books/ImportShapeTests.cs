@@ -74,6 +74,8 @@ public sealed class ImportShapeTests
     [InlineData("maker,name\norrin,Orrin,\n", 2, "3 cells, the header has 2")]
     [InlineData("maker,name\norrin\n", 2, "1 cells, the header has 2")]
     [InlineData("maker,name\norrin,Or\u0007rin\n", 2, "control characters")]
+    [InlineData("maker,name\norrin,Or\u202Erin\n", 2, "turn the direction of writing")]
+    [InlineData("maker,name\norrin,Or\u2067rin\n", 2, "turn the direction of writing")]
     public void Fault_of_a_line_is_named_with_the_line_where_it_begins(string text, int line, string reason)
     {
         var error = Errors(SampleBook.Common().Write("makers.csv", text).Files)[0];

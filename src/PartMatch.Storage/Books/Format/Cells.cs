@@ -10,7 +10,7 @@ internal static partial class Cells
     /// <summary>Beyond this the factors of the unit table could leave the range of a decimal; nothing on an engine comes near.</summary>
     private const decimal MaxMagnitude = 1_000_000_000_000m;
 
-    public static CellRule Text { get; } = new("text without control characters", IsText);
+    public static CellRule Text { get; } = new("text without control characters and without marks that turn the direction of writing", IsText);
 
     public static CellRule Code { get; } = new("a code of a-z, 0-9 and single hyphens, such as coolant-pump", cell => CodeShape().IsMatch(cell), MendCode);
 
@@ -90,7 +90,10 @@ internal static partial class Cells
     private static partial Regex NotOfACode();
 
     // A line feed and a tab may stand in a note; other control characters are damage.
-    private static bool IsText(string cell) => !cell.Any(letter => char.IsControl(letter) && letter is not ('\n' or '\t'));
+    private static bool IsText(string cell) => !cell.Any(letter => (char.IsControl(letter) && letter is not ('\n' or '\t')) || IsTurning(letter));
+
+    // Embeddings, overrides and isolates of the Unicode Bidirectional Algorithm (UAX #9) can show a part number backwards: what is read would not be what is stored.
+    private static bool IsTurning(char letter) => letter is (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
 
     private static bool IsPart(string cell) =>
         PartId.Find(cell) is { } id

@@ -19,7 +19,7 @@ export function explain(error) {
 
 // The server speaks of cells, as the books do: a column's name, a unit column, text as against text with control characters. Here they are fields.
 const asOfFields = text => text
-  .replace(/^empty, expected text without control characters$/, 'found nothing; it has to be filled in')
+  .replace(/^empty, expected text without control characters.*$/, 'found nothing; it has to be filled in')
   .replace(/^empty, expected /, 'found nothing; expected ')
   .replace(/^the unit is missing: '[a-z0-9-]+' is kept in (\S+)$/, 'the unit is missing: expected one behind the number, such as $1')
   .replace(/\b[a-z]+(?:_[a-z]+)+\b/g, column => `“${column.replaceAll('_', ' ')}”`);
