@@ -9,12 +9,12 @@ namespace PartMatch.Core.Tightening;
 internal static class RecordedTightenings
 {
     /// <param name="judge">Null where the bolt is not known; <paramref name="unknown"/> then says why.</param>
-    public static IReadOnlyList<RecordedTightening> Of(FastenerPlace place, TorqueJudgement? judge, NotJudged? unknown) =>
+    public static IReadOnlyList<RecordedTightening> Of(FastenerPlace place, TighteningQuestion question, TorqueJudgement? judge, NotJudged? unknown) =>
     [
         .. place.Facts.TorquesAt(place.Variant, place.Position.Code).GroupBy(pass => pass.Evidence)
             .OrderBy(source => source.Key.IsRetracted).ThenByDescending(source => source.Key.Grade == EvidenceGrade.MakersDocument)
             .ThenBy(source => source.Key.Code, StringComparer.Ordinal)
-            .Select(source => Of([.. source], judge, unknown)),
+            .Select(source => Of([.. source], question, judge, unknown)),
     ];
 
     /// <summary>Sources that count and end in turns that do not overlap, or one in a torque and one in an angle; null where they agree.</summary>
@@ -32,7 +32,7 @@ internal static class RecordedTightenings
         one.Unit.Dimension == other.Unit.Dimension
         && one.Value - (one.Minus ?? 0) <= other.Value + (other.Plus ?? 0) && other.Value - (other.Minus ?? 0) <= one.Value + (one.Plus ?? 0);
 
-    private static RecordedTightening Of(IReadOnlyList<TorquePass> passes, TorqueJudgement? judge, NotJudged? unknown)
+    private static RecordedTightening Of(IReadOnlyList<TorquePass> passes, TighteningQuestion question, TorqueJudgement? judge, NotJudged? unknown)
     {
         var lubrication = passes.Select(pass => pass.Lubrication).FirstOrDefault(told => told is not null);
         var single = passes.Select(pass => pass.SingleUse).FirstOrDefault(told => told is not null);
@@ -40,7 +40,7 @@ internal static class RecordedTightenings
             : AngleTightened.Of(passes) ?? unknown;
 
         // The passes before the last are steps on the way to it.
-        var judged = reason is null ? judge?.Of(RangeOf(passes[^1].Turn), lubrication) : null;
+        var judged = reason is null ? judge?.OfRecord(RangeOf(passes[^1].Turn), lubrication, question) : null;
         if (judged is not null && single is null)
         {
             judged = judged with { Warnings = [.. judged.Warnings, TighteningWarnings.SingleUseUnknown] };

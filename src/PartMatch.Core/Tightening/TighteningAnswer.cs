@@ -65,7 +65,7 @@ public sealed record RecordedTightening(
 public sealed record PassShown(int Pass, string Text, QuantityRange? Torque, QuantityRange? Angle, string? Sequence, string? Note);
 
 /// <summary>What one torque does, in each state that the threads may be in.</summary>
-/// <param name="Conditions">As told first, then dry and oiled.</param>
+/// <param name="Conditions">As told first, then what is compared: a typed nut factor, dry, oiled, threads as typed.</param>
 public sealed record JudgedTorque(
     QuantityRange Torque, IReadOnlyList<TightenedAs> Conditions, IReadOnlyList<Influence> Influences, IReadOnlyList<WorkingStep> Working,
     IReadOnlyList<SumWarning> Warnings);

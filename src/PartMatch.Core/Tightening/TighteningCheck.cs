@@ -30,7 +30,7 @@ public static class TighteningCheck
         var (bolt, unknown) = Bolt.Find(question, parts);
         var scatter = (double?)question.Scatter?.Value ?? UsualScatter;
         var judge = bolt is null ? null : new TorqueJudgement(bolt, scatter);
-        var records = question.Place is null ? [] : RecordedTightenings.Of(question.Place, judge, unknown?.Said);
+        var records = question.Place is null ? [] : RecordedTightenings.Of(question.Place, question, judge, unknown?.Said);
         return OutOfRange(question)
             ?? (question.Torque is null && question.Angle is null ? null
                 : AngleTightened.Refuse(question, [.. records.Select(record => record.NotJudged).OfType<NotJudged>()]) ?? unknown?.Refused)
@@ -42,7 +42,7 @@ public static class TighteningCheck
         TighteningQuestion question, IReadOnlyList<Part> parts, Bolt? bolt, BoltUnknown? unknown, IReadOnlyList<RecordedTightening> records,
         TorqueJudgement? judge)
     {
-        var typed = question.Torque is { } torque ? judge?.Of(torque, question.Lubrication, question.NutFactor) : null;
+        var typed = question.Torque is { } torque ? judge?.OfTyped(torque, question) : null;
         var main = typed ?? records.Select(record => record.Judged).FirstOrDefault(judged => judged is not null);
         return new TighteningJudged(
             AsAsked(question, bolt), question.Place is { } place ? Fastener(place, parts) : null, bolt?.Shown(), unknown?.Said,

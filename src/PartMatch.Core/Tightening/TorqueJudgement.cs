@@ -8,46 +8,48 @@ namespace PartMatch.Core.Tightening;
 /// <summary>What one torque does to a bolt whose threads are as told, and what it would do dry and oiled.</summary>
 internal sealed class TorqueJudgement(Bolt bolt, double scatter)
 {
+    private const string NotRecorded = "not-recorded";
+
     private sealed record State(string Code, string Words, bool IsTold, Figure NutFactor);
 
-    /// <param name="told">The state of the threads as recorded or typed; null when nobody says.</param>
-    /// <param name="givenFactor">A typed nut factor; it stands for the state.</param>
-    public JudgedTorque Of(QuantityRange torque, Lubrication? told, QuantityRange? givenFactor = null)
+    /// <summary>A typed torque, on threads as typed.</summary>
+    public JudgedTorque OfTyped(QuantityRange torque, TighteningQuestion question) => question.NutFactor is { } given
+        ? Of(torque, [Given(given, isTold: true), .. Compared(null, null)])
+        : Of(torque, [Told(question.Lubrication), .. Compared(question.Lubrication, null)]);
+
+    /// <summary>A recorded torque, on threads as its source wants them; threads and nut factor that are typed are compared with.</summary>
+    /// <param name="told">Null when the source does not say.</param>
+    public JudgedTorque OfRecord(QuantityRange torque, Lubrication? told, TighteningQuestion question) =>
+        Of(torque,
+        [
+            Told(told), .. question.NutFactor is { } given ? [Given(given, isTold: false)] : Array.Empty<State>(), .. Compared(told, question.Lubrication),
+        ]);
+
+    private JudgedTorque Of(QuantityRange torque, IReadOnlyList<State> states)
     {
-        var sums = States(told, givenFactor)
+        var sums = states
             .Select(state => (State: state, Sum: new PreloadSum(bolt.Thread, bolt.Loads, Spread.Of(torque), state.NutFactor, scatter))).ToList();
-        var main = sums[0];
         return new JudgedTorque(
             torque,
             [.. sums.Select(one => Shown(one.State, one.Sum))],
-            main.Sum.Influences,
+            sums[0].Sum.Influences,
             [.. InNewtons(torque), .. sums.SelectMany(one => one.Sum.Working(one.State.Words))],
             [
                 .. TighteningWarnings.Of(
-                    bolt, torque, [.. sums.Select(one => (one.State.Words, one.State.IsTold, one.Sum))], told is null && givenFactor is null),
+                    bolt, torque, [.. sums.Select(one => (one.State.Words, one.State.IsTold, one.Sum))], states[0].Code == NotRecorded),
             ]);
     }
 
-    private static IEnumerable<State> States(Lubrication? told, QuantityRange? givenFactor)
-    {
-        if (givenFactor is not null)
-        {
-            yield return new State("given", "with the nut factor given", true, new Figure(Spread.Of(givenFactor), "given in the question"));
-        }
-        else if (told is null)
-        {
-            yield return new State("not-recorded", "threads not recorded", true, NutFactors.OfUnknown);
-        }
-        else
-        {
-            yield return Of(told.Value, true);
-        }
+    private static State Told(Lubrication? lubrication) =>
+        lubrication is { } known ? Of(known, isTold: true) : new State(NotRecorded, "threads not recorded", true, NutFactors.OfUnknown);
 
-        foreach (var compared in new[] { Lubrication.Dry, Lubrication.Oiled }.Where(one => givenFactor is not null || one != told))
-        {
-            yield return Of(compared, false);
-        }
-    }
+    private static State Given(QuantityRange factor, bool isTold) =>
+        new("given", "with the nut factor given", isTold, new Figure(Spread.Of(factor), "given in the question"));
+
+    // A builder who only knows "dry" and "oiled" finds both, whatever the source wants.
+    private static IEnumerable<State> Compared(Lubrication? told, Lubrication? asked) =>
+        new Lubrication?[] { Lubrication.Dry, Lubrication.Oiled, asked }.Distinct().OfType<Lubrication>().Where(one => one != told)
+            .Select(one => Of(one, isTold: false));
 
     private static State Of(Lubrication lubrication, bool isTold)
     {

@@ -16,7 +16,7 @@ public sealed record TighteningRequest(
     [property: FromQuery(Name = "thread"), Description("ISO metric: M10×1.25; M10 means the coarse pitch. As recorded when left out.")] string? Thread,
     [property: FromQuery(Name = "class"), Description("Property class on the head: 8.8, 10.9 or 12.9. As recorded when left out, else over all three.")]
     string? Class,
-    [property: FromQuery(Name = "lubrication"), Description("Of the typed torque: dry, oiled, zinc-plated, cadmium-plated or other; over all when left out.")]
+    [property: FromQuery(Name = "lubrication"), Description("Threads as they are: dry, oiled, zinc-plated, cadmium-plated or other; over all when left out.")]
     string? Lubrication,
     [property: FromQuery(Name = "torque"), Description("To be judged, as one value or low..expected..high: 75 N·m, 70..75..80 N·m, 55 lbf·ft.")] string? Torque,
     [property: FromQuery(Name = "angle"), Description("By which the bolt is turned on afterwards: refused, for then the torque says nothing.")] string? Angle,

@@ -33,7 +33,7 @@ public sealed class TighteningPageTests(Bench bench) : PageTests(
     {
         await using var sheet = await Bench.OpenAsync("tightening.html");
         await sheet.TypeAsync("Torque to judge", "75.83 N·m");
-        await sheet.ChooseAsync("Threads, for that torque", "Dry");
+        await sheet.ChooseAsync("Threads as they are", "Dry");
         await sheet.TabToAsync(sheet.Page.GetByText("Another bolt than the one recorded there"));
         await sheet.Page.Keyboard.PressAsync("Enter");
         await sheet.TypeAsync("Thread", "M10×1.5");

@@ -1,4 +1,5 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
 using PartMatch.Core.Tests.Catalogue;
 using PartMatch.Core.Tightening;
 using Xunit;
@@ -20,6 +21,17 @@ public sealed class RecordedTighteningTests
         Assert.Equal(0.726, record.Judged!.Conditions[0].ShareOfProof.Expected, 1e-3);
         Assert.Equal((65, 70, 75), (record.Judged.Torque.Low, record.Judged.Torque.Expected, record.Judged.Torque.High));
         Assert.Equal(["oiled", "dry"], record.Judged.Conditions.Select(one => one.Threads));
+    }
+
+    [Fact]
+    public void Threads_and_nut_factor_that_are_typed_are_compared_with_the_record()
+    {
+        var place = At(Bolted().Tightened("lark", "bolt", Lubrication.Oiled, SingleUse.No, ["70 N·m"]));
+        var typed = place with { Lubrication = Lubrication.ZincPlated, NutFactor = new QuantityRange(0.14, 0.15, 0.16, "1", "0.14 … 0.15 … 0.16") };
+
+        Assert.Equal(
+            [("oiled", true), ("given", false), ("dry", false), ("zinc-plated", false)],
+            Ask(typed).Records[0].Judged!.Conditions.Select(one => (one.Threads, one.IsTold)));
     }
 
     [Theory]

@@ -130,7 +130,8 @@ public sealed class TighteningCheckTests
     [Theory]
     [InlineData(null, "thread-not-known")]
     [InlineData("3/4-16 UNF", "thread-not-metric")]
-    public void Thread_that_is_missing_or_no_metric_one_is_refused(string? thread, string code) => Assert.Equal(code, Refuse(_typed with { Thread = thread }).Code);
+    public void Thread_that_is_missing_or_no_metric_one_is_refused(string? thread, string code) =>
+        Assert.Equal(code, Refuse(_typed with { Thread = thread }).Code);
 
     internal static QuantityRange NewtonMetres(string text) => Assert.IsType<RangeRead>(QuantityRangeParser.Parse(text, Dimension.Torque)).Range;
 
