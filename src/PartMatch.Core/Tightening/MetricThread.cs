@@ -11,11 +11,11 @@ public sealed partial record MetricThread(decimal DiameterMm, decimal PitchMm, b
     /// <summary>Where the coarse pitch of a diameter comes from.</summary>
     public const string CoarseSource = "ISO 261, coarse series (from memory, high confidence; the pitches of M6, M8, M10 and M12 seen in ISO 898-1)";
 
-    private static readonly Dictionary<decimal, decimal> _coarse = new()
+    private static readonly Dictionary<decimal, decimal> _coarse = new (decimal DiameterMm, decimal PitchMm)[]
     {
-        [3] = 0.5m, [4] = 0.7m, [5] = 0.8m, [6] = 1m, [7] = 1m, [8] = 1.25m, [9] = 1.25m, [10] = 1.5m, [11] = 1.5m, [12] = 1.75m, [14] = 2m, [16] = 2m,
-        [18] = 2.5m, [20] = 2.5m, [22] = 2.5m, [24] = 3m, [27] = 3m, [30] = 3.5m,
-    };
+        (3, 0.5m), (4, 0.7m), (5, 0.8m), (6, 1), (7, 1), (8, 1.25m), (9, 1.25m), (10, 1.5m), (11, 1.5m), (12, 1.75m), (14, 2), (16, 2),
+        (18, 2.5m), (20, 2.5m), (22, 2.5m), (24, 3), (27, 3), (30, 3.5m),
+    }.ToDictionary(row => row.DiameterMm, row => row.PitchMm);
 
     public string Text => string.Create(CultureInfo.InvariantCulture, $"M{DiameterMm:0.##}×{PitchMm:0.###}");
 

@@ -10,7 +10,10 @@ public sealed class TighteningCheckTests
 {
     private static readonly TighteningQuestion _typed = new()
     {
-        Thread = "M10×1.5", Class = PropertyClass.Find("8.8"), Lubrication = Lubrication.Dry, Torque = NewtonMetres("75.83 N·m"),
+        Thread = "M10×1.5",
+        Class = PropertyClass.Find("8.8"),
+        Lubrication = Lubrication.Dry,
+        Torque = NewtonMetres("75.83 N·m"),
     };
 
     // 75.83 ÷ (0.30 × 0.010) = 25 277 N = 75.0 % of 33 700; ÷ (0.18 × 0.010) = 42 128 N = 125 %.
