@@ -15,6 +15,7 @@ using PartMatch.Web.Items;
 using PartMatch.Web.LookAlikes;
 using PartMatch.Web.Parts;
 using PartMatch.Web.Photos;
+using PartMatch.Web.Tightening;
 using PartMatch.Web.ValveTiming;
 using PartMatch.Web.Variants;
 
@@ -50,6 +51,7 @@ api.MapFit();
 api.MapLookAlikes();
 api.MapTellApart();
 api.MapInjectors();
+api.MapTightening();
 api.MapValveTiming();
 api.MapCompression();
 api.MapConsistency();

@@ -16,6 +16,7 @@ public sealed class FamilyFacts
     private readonly ILookup<string, Stack> _stacksAt;
     private readonly ILookup<string, Part> _partsOfKind;
     private readonly ILookup<string, Finding> _findingsAt = Array.Empty<Finding>().ToLookup(finding => finding.Position);
+    private readonly ILookup<(string Variant, string Position), TorquePass> _torquesAt = Array.Empty<TorquePass>().ToLookup(pass => (pass.Variant, pass.Position));
 
     public required Family Family { get; init; }
 
@@ -74,6 +75,21 @@ public sealed class FamilyFacts
         {
             field = [.. value.OrderBy(finding => finding.Code, StringComparer.Ordinal)];
             _findingsAt = field.ToLookup(finding => finding.Position, StringComparer.Ordinal);
+        }
+    } = [];
+
+    /// <summary>How fasteners are tightened; retracted ones included.</summary>
+    public IReadOnlyList<TorquePass> Torques
+    {
+        get;
+        init
+        {
+            field =
+            [
+                .. value.OrderBy(pass => pass.Variant, StringComparer.Ordinal).ThenBy(pass => pass.Position, StringComparer.Ordinal)
+                    .ThenBy(pass => pass.Evidence.Code, StringComparer.Ordinal).ThenBy(pass => pass.Pass),
+            ];
+            _torquesAt = field.ToLookup(pass => (pass.Variant, pass.Position));
         }
     } = [];
 
@@ -148,6 +164,9 @@ public sealed class FamilyFacts
 
     /// <summary>Every finding about this position, of any part and variant, ordered by code.</summary>
     public IEnumerable<Finding> FindingsAt(string position) => _findingsAt[position];
+
+    /// <summary>How the fastener there is tightened, ordered by evidence, then pass; retracted ones included.</summary>
+    public IEnumerable<TorquePass> TorquesAt(string variant, string position) => _torquesAt[(variant, position)];
 
     /// <summary>Every part in scope, in ordinal order.</summary>
     public IReadOnlyList<Part> Parts { get; }

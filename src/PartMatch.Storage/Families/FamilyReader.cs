@@ -40,6 +40,7 @@ internal static class FamilyReader
             Supersessions = new SupersessionReader(connection, evidence).OfBooks(books),
             Selects = relations.Selects(),
             Findings = new FindingReader(connection, evidence).OfBook(code),
+            Torques = new TorqueReader(connection, evidence).OfBook(code),
             Limits = new LimitReader(connection, evidence).OfBooks(books),
             EngineFacts = EngineFacts(connection, evidence, code),
         };

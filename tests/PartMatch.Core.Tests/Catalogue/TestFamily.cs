@@ -29,6 +29,7 @@ internal sealed class TestFamily
     private readonly List<JudgedPair> _pairs = [];
     private List<Finding> _findings = [];
     private readonly List<ServiceLimit> _limits = [];
+    private readonly List<TorquePass> _torques = [];
 
     public static Unit Millimetre { get; } = UnitTable.Get("mm");
 
@@ -88,9 +89,9 @@ internal sealed class TestFamily
         return this;
     }
 
-    public TestFamily Position(string code, string kind, string group = "works")
+    public TestFamily Position(string code, string kind, string group = "works", string? role = null)
     {
-        _positions.Add(new Position(code, Title(code), group, kind, null));
+        _positions.Add(new Position(code, Title(code), group, kind, role));
         return this;
     }
 
@@ -206,6 +207,23 @@ internal sealed class TestFamily
         return this;
     }
 
+    /// <summary>The passes by which a source tightens what sits at a position, in their order: <c>30 N·m</c>, <c>90 deg</c>.</summary>
+    /// <param name="plusMinus">Of every torque, in its unit.</param>
+    public TestFamily Tightened(
+        string variant, string position, Lubrication? lubrication, SingleUse? singleUse, string[] turns, Evidence? evidence = null, decimal? plusMinus = null)
+    {
+        foreach (var (index, turn) in turns.Index())
+        {
+            var (number, unit) = (decimal.Parse(turn.Split(' ')[0], CultureInfo.InvariantCulture), UnitTable.Get(turn.Split(' ')[1]));
+            var spread = unit.Dimension == Dimension.Torque && plusMinus is { } either ? unit.DifferenceToBase(either) : (decimal?)null;
+            _torques.Add(new TorquePass(
+                variant, position, index + 1, new QuantityReading(unit.ToBase(number), spread, spread, null, unit, turn), lubrication, null, singleUse,
+                evidence ?? Document, null));
+        }
+
+        return this;
+    }
+
     /// <summary>The facts, their lists in the order told.</summary>
     public FamilyFacts Facts() => Facts(new InOrder());
 
@@ -222,6 +240,7 @@ internal sealed class TestFamily
         Pairs = order.Of(_pairs),
         Findings = order.Of(_findings),
         Limits = order.Of(_limits),
+        Torques = order.Of(_torques),
     };
 
     /// <summary>What look-alike questions about the family alone are decided from.</summary>

@@ -168,6 +168,23 @@ public sealed class FamilyStoreTests : IDisposable
     }
 
     [Fact]
+    public void Torques_come_pass_by_pass_for_each_source_in_base_units()
+    {
+        var passes = Facts.TorquesAt("la", "front-bush").ToList();
+
+        // 15.5 lbf·ft × 1.3558179483314004 N·m (NIST SP 811) = 21.0151781991367062 N·m
+        Assert.Equal(
+            [("ev-0001", 1, 20m, "20 N·m"), ("ev-0001", 2, 90m, "90 deg"), ("ev-0003", 1, 21.0151781991367062m, "15.5 lbf·ft")],
+            passes.Select(pass => (pass.Evidence.Code, pass.Pass, pass.Turn.Value, pass.Turn.Text)));
+        Assert.Equal(
+            [(Lubrication.Oiled, SingleUse.Stretch), (null, null), (null, null)],
+            passes.Select(pass => (pass.Lubrication, pass.SingleUse)));
+        Assert.Equal((2m, 2m), (passes[0].Turn.Minus, passes[0].Turn.Plus));
+        Assert.True(passes[2].Evidence.IsRetracted);
+        Assert.Empty(Facts.TorquesAt("lb", "front-bush"));
+    }
+
+    [Fact]
     public void Limits_are_in_base_units_and_open_where_nothing_is_recorded()
     {
         Assert.Equal(

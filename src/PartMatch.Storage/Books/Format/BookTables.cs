@@ -114,6 +114,12 @@ internal static class BookTables
             Must("position", Cells.Code, Refers.Position), Must("axis", Cells.OneOf<Axis>()), Must("outcome", Cells.OneOf<FindingOutcome>()), .. Span(),
             May("with", Cells.Neighbours), Must("evidence", Cells.Code, Refers.Evidence), May("note", Cells.Text)]);
 
+    public static BookTable Torques { get; } = Family("torques", "variant,position,evidence,pass",
+        [Must("variant", Cells.Code, Refers.Variant), Must("position", Cells.Code, Refers.Position), Must("pass", Cells.Pass),
+            Must("value", Cells.NotNegative), May("minus", Cells.NotNegative), May("plus", Cells.NotNegative), Must("unit", Cells.Unit),
+            May("lubrication", Cells.OneOf<Lubrication>()), May("sequence", Cells.Text), May("single_use", Cells.OneOf<SingleUse>()),
+            Must("evidence", Cells.Code, Refers.Evidence), May("note", Cells.Text)]);
+
     public static BookTable Sources { get; } = Any("sources", "evidence",
         Must("evidence", Cells.Code, Refers.Evidence), May("speaks_of", Cells.OneOf<SpeaksOf>()), May("instrument", Cells.Text), May("hours", Cells.NotNegative),
         May("output", Cells.NotNegative), May("output_unit", Cells.Unit), May("fuel", Cells.Text), May("page", Cells.Text), May("note", Cells.Text));
@@ -155,7 +161,7 @@ internal static class BookTables
         {
             Books, Makers, Variants, Engine, Kinds, Features, Rules, Works, Checks, Shots, Positions, Access, Parts, Numbers, Values, Curves, Fitments, Needs,
             Joints, Stacks, Selects, Companions, Supersessions, Contents, Pairs, EvidenceRows, Findings, Sources, Items, Readings, WorksDone, Limits, Photos,
-            Sellers,
+            Sellers, Torques,
         }.OrderBy(table => table.File, StringComparer.Ordinal),
     ];
 

@@ -29,6 +29,9 @@ internal static partial class Cells
 
     public static CellRule Whole { get; } = new("a whole number, digits only", cell => FindWhole(cell) is not null, MendNumber);
 
+    // One digit, so that the passes of a fastener stand in their order also where rows are sorted as text.
+    public static CellRule Pass { get; } = new("the number of the pass, 1 to 9", cell => cell is [>= '1' and <= '9']);
+
     public static CellRule Date { get; } = new("a date as YYYY-MM or YYYY-MM-DD", cell => BuildDate.Find(cell) is not null);
 
     public static CellRule Unit { get; } = new("a unit of the unit table", cell => UnitTable.Find(cell)?.Symbol == cell, cell => UnitTable.Find(cell)?.Symbol);

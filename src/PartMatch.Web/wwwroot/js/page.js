@@ -6,7 +6,7 @@ import { clearFaults, faultSummary } from './faults.js';
 
 const sheets = [
   ['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'],
-  ['tell-apart.html', 'Tell apart'], ['injectors.html', 'Injectors'], ['valve-timing.html', 'Valve timing'], ['compression.html', 'Compression'], ['items.html', 'Items'],
+  ['tell-apart.html', 'Tell apart'], ['injectors.html', 'Injectors'], ['valve-timing.html', 'Valve timing'], ['compression.html', 'Compression'], ['tightening.html', 'Tightening'], ['items.html', 'Items'],
   ['search.html', 'Find a part'], ['family.html', 'Families'], ['consistency.html', 'Consistency'], ['books.html', 'Parts books'], ['history.html', 'History'],
 ];
 

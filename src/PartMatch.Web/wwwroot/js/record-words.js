@@ -18,6 +18,7 @@ export const shelves = [
     'engine': ['Engine facts', 'engine fact', 'Bore, stroke, speed and the like of a whole variant.'],
     'positions': ['Positions', 'position', 'The named places on the engine where a part sits.'],
     'fitments': ['Fitted parts', 'fitted part', 'What the maker put at a position of a variant, and over which engines.'],
+    'torques': ['Torques', 'pass of tightening', 'How a fastener is tightened: torque or angle, pass by pass, and whether it may be used again.'],
     'access': ['Ways in', 'way in', 'How long it takes until a position can be seen on a complete engine.'],
   }],
   ['What has to agree', {
@@ -91,13 +92,14 @@ const labels = {
   value: 'Value', variant: 'Variant', variants: 'Only on these variants', way: 'Way', whenFeature: 'When feature', whenPosition: 'When at',
   whenRelation: 'When it is', whenValue: 'When value', who: 'Who does it',
   with: 'Together with', work: 'Work', x: 'At', y: 'And at', curve: 'Curve', cautions: 'Cautions', finding: 'Name of it', book: 'Short name',
+  lubrication: 'Threads', pass: 'Pass', sequence: 'In which order', singleUse: 'Used once only',
 };
 
 const ownLabels = {
   'book.kind': 'Sort of book', 'evidence.date': 'Made or written on', 'evidence.evidence': 'Code', 'features.kind': 'Kind of part',
   'items.item': 'Name of it', 'kinds.kind': 'Short name', 'makers.maker': 'Short name', 'numbers.part': 'Part it is on or for',
   'positions.position': 'Short name', 'selects.part': 'Take this part', 'supersessions.quantity': 'New ones for one old', 'variants.variant': 'Short name',
-  'works.work': 'Short name', 'parts.part': 'Number',
+  'works.work': 'Short name', 'parts.part': 'Number', 'torques.value': 'Torque or angle',
 };
 
 const asWords = column => plain(column.replace(/[A-Z]/g, letter => `-${letter.toLowerCase()}`));
@@ -118,6 +120,8 @@ const hints = {
   mark: 'What can be seen on the engine that tells the two apart.',
   'fitments.part': 'maker:number, or none where nothing sits.', 'limits.part': 'Empty: every part of the kind.', 'fitments.quantity': 'For each engine; 0 where nothing sits.',
   'evidence.source': 'So that somebody finds it again.',
+  'torques.value': 'With its unit: 75 N·m, 55 lbf·ft, or 90 deg turned on.', pass: '1 for the first; one row for each.',
+  lubrication: 'Of the threads and under the head, as the source wants them.', sequence: 'Such as crosswise from the middle outwards.',
 };
 
 const shapes = [
@@ -146,6 +150,10 @@ const words = {
   axis: { mounts: 'does it mount', runs: 'does the engine run the same' }, outcome: { 'same': 'runs the same', 'differently': 'runs differently' },
   certain: { yes: 'always', possible: 'perhaps', no: 'no, though one would expect it' },
   origin: { 'donor': 'a donor engine', 'yard-pull': 'pulled in the yard', 'arrival': 'came by post', 'bench-stock': 'on the bench already' },
+  lubrication: {
+    'dry': 'dry, no oil', 'oiled': 'oiled', 'zinc-plated': 'zinc-plated', 'cadmium-plated': 'cadmium-plated', 'other': 'something else, which the note says',
+  },
+  singleUse: { no: 'no, used again', yes: 'yes, for its lock or seal', stretch: 'yes, it is stretched for good' },
   speaksOf: { number: 'the number: any part that bears it', item: 'one single item' },
   relation: { 'same': 'the same', 'at-least': 'at least that', 'at-most': 'at most that', 'one-of': 'one of these', 'covers': 'has all of these',
     'band': 'apart within the band' },
