@@ -29,6 +29,10 @@ public static class EngineProperties
         ["rated-torque"] = Quantity(Dimension.Torque),
         ["boost"] = Quantity(Dimension.Pressure),
         ["reference-pressure"] = Quantity(Dimension.Pressure),
+        ["rail-pressure"] = Quantity(Dimension.Pressure),
+        ["idle-speed"] = Quantity(Dimension.Speed),
+        ["supply"] = new(null, Codes.All<Injectors.FuelSupply>()),
+        ["fuel"] = new(null, [.. Mixture.Fuels.All.Select(fuel => fuel.Code)]),
         ["induction"] = new(null, ["boosted", "natural"]),
         ["fuel-system"] = new(null, ["carburetted", "direct-injected", "port-injected"]),
     };

@@ -6,8 +6,10 @@ namespace PartMatch.Core.Injectors;
 /// <summary>Which injectors would go on the engine?</summary>
 public static class InjectorFits
 {
+    private const string RatedFlow = "rated-flow";
+
     /// <summary>The position that the sums take as the injectors', or null when the family has none.</summary>
-    public static Position? FindPosition(FamilyFacts facts) => facts.Positions.FirstOrDefault(position => position.Role == "injector");
+    public static Position? FindPosition(FamilyFacts facts) => facts.Positions.FirstOrDefault(position => position.Role == Roles.Injector);
 
     /// <summary>The fit of each injector at that position of the variant, by part; empty when the family has no such position.</summary>
     /// <param name="variant">A variant of this family.</param>
@@ -20,6 +22,12 @@ public static class InjectorFits
     {
         var answer = FitCheck.Decide(facts, new FitQuestion(variant, position, injector));
         var link = new Permalink("/api/fit").With("family", facts.Family.Code).With("variant", variant).With("position", position).With("part", injector.Id);
-        return new InjectorFit(answer.Headline, answer.Sureness, link.ToString());
+        var unmet = answer.Reasons.Where(reason => reason.Met != Met.Yes && reason.By is (ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack or ReasonBy.Companion))
+            .Select(reason => reason.Feature ?? reason.Code ?? "").Where(what => what.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        return new InjectorFit(answer.Headline, answer.Sureness, link.ToString())
+        {
+            Differs = [.. unmet.Where(what => what != RatedFlow)],
+            OnlyFlowDiffers = unmet is [RatedFlow],
+        };
     }
 }

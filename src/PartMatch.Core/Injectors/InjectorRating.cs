@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
@@ -10,12 +11,17 @@ namespace PartMatch.Core.Injectors;
 /// <param name="FluidKgM3">Null when the fluid is recorded but the sums know no density of it.</param>
 /// <param name="SmallestLinearPulseS">Null when not recorded.</param>
 internal sealed record InjectorRating(
-    RatedAs As, Spread? FlowM3S, Spread PressurePa, Spread? FluidKgM3, double? SmallestLinearPulseS, IReadOnlyList<MissingFact> Missing)
+    RatedAs As, Spread? FlowM3S, Spread PressurePa, Spread? FluidKgM3, Spread? SmallestLinearPulseS, IReadOnlyList<MissingFact> Missing)
 {
     // Ratings stand at 2.5, 3.0, 3.5, 3.8 and 4.0 bar. Common practice, no source.
     private static readonly Spread _usualPressurePa = new(250_000, 300_000, 400_000);
 
-    public static InjectorRating Read(Part part)
+    // Parts are immutable, and every goal reads the same catalogue.
+    private static readonly ConditionalWeakTable<Part, InjectorRating> _read = [];
+
+    public static InjectorRating Of(Part part) => _read.GetValue(part, Read);
+
+    private static InjectorRating Read(Part part)
     {
         var missing = new List<MissingFact>();
         var (flow, pressure, fluid) = (ValueSelection.Of(part, "rated-flow"), ValueSelection.Of(part, "rated-pressure"), ValueSelection.Of(part, "rated-fluid"));
@@ -40,7 +46,7 @@ internal sealed record InjectorRating(
 
         return new InjectorRating(
             new RatedAs(Text(flow), Text(pressure), Text(fluid)), Positive(flow), Positive(pressure) ?? _usualPressurePa, density,
-            Positive(ValueSelection.Of(part, "smallest-linear-pulse"))?.Expected, missing);
+            Positive(ValueSelection.Of(part, "smallest-linear-pulse")), missing);
     }
 
     private static Spread? FluidDensity(KnownValue fluid, List<MissingFact> missing)

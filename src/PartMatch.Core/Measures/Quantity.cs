@@ -8,6 +8,12 @@ namespace PartMatch.Core.Measures;
 /// <param name="Text">As typed or recorded, with its own unit.</param>
 public sealed record Quantity(decimal Value, string Unit, string Text)
 {
+    /// <summary>Lower end of what was typed as a range; absent for a single value.</summary>
+    public decimal? Low { get; init; }
+
+    /// <summary>Upper end of what was typed as a range; absent for a single value.</summary>
+    public decimal? High { get; init; }
+
     /// <summary>A quantity that was written as a number with a unit.</summary>
     public static Quantity From(decimal value, Unit unit) =>
         new(unit.ToBase(value), UnitTable.BaseOf(unit.Dimension).Symbol, TextOf(value.ToString(CultureInfo.InvariantCulture), unit));

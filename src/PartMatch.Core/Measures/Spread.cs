@@ -15,6 +15,9 @@ public readonly record struct Spread(double Low, double Expected, double High)
 
     public static Spread Of(QuantityRange range) => new(range.Low, range.Expected, range.High);
 
+    /// <summary>A quantity typed as one value or as a range.</summary>
+    public static Spread Of(Quantity quantity) => new((double)(quantity.Low ?? quantity.Value), (double)quantity.Value, (double)(quantity.High ?? quantity.Value));
+
     public bool IsExact => Low == High;
 
     public static Spread operator +(Spread left, Spread right) => new(left.Low + right.Low, left.Expected + right.Expected, left.High + right.High);
