@@ -20,9 +20,16 @@ public static class InjectorSizing
     public static SumOutcome Size(InjectorQuestion question, IReadOnlyList<Part> injectors, IReadOnlyList<EngineFact> engineFacts)
     {
         var engine = InjectorEngine.Read(engineFacts, question.Variant);
+        var (goal, refused) = Prepare(question, engine, injectors);
+        return refused ?? (SumOutcome)Sized(goal!, engine, injectors, engineFacts); // one of the two is there
+    }
+
+    /// <summary>The goal with its defaults filled in, or why there is none.</summary>
+    internal static (InjectorGoal? Goal, SumRefused? Refused) Prepare(InjectorQuestion question, InjectorEngine engine, IReadOnlyList<Part> injectors)
+    {
         if (InjectorRefusals.OfQuestion(question, engine) is { } refused)
         {
-            return refused;
+            return (null, refused);
         }
 
         // Checked just now: the fuel is known, the cylinders, the supply and the pressure are asked or recorded.
@@ -30,7 +37,7 @@ public static class InjectorSizing
         var goal = InjectorGoal.Of(
             question, engine, Fuels.Find(question.Fuel)!, (question.Cylinders ?? engine.Cylinders)!.Value, (question.Supply ?? engine.Supply)!.Value, pressure);
         goal = question.DeadTime is null ? goal.WithDeadTime(DeadTimes.OfCatalogue(injectors, goal.VoltV, goal.AcrossPa)) : goal;
-        return InjectorRefusals.OfGoal(goal) ?? (SumOutcome)Sized(goal, engine, injectors, engineFacts);
+        return InjectorRefusals.OfGoal(goal) is { } impossible ? (null, impossible) : (goal, null);
     }
 
     private static InjectorsSized Sized(InjectorGoal goal, InjectorEngine engine, IReadOnlyList<Part> injectors, IReadOnlyList<EngineFact> facts)
