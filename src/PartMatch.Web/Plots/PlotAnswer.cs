@@ -1,0 +1,34 @@
+using System.Reflection;
+using System.Text;
+using Microsoft.AspNetCore.Http.Metadata;
+using PartMatch.Core.Plots;
+
+namespace PartMatch.Web.Plots;
+
+/// <summary>A drawing: as SVG where the address ends in <c>.svg</c>, as the numbers behind it where it ends in <c>.json</c>.</summary>
+public sealed class PlotAnswer(Plot plot, string form) : IResult, IStatusCodeHttpResult, IEndpointMetadataProvider
+{
+    public const string Svg = "svg";
+
+    /// <summary>Ends the template of a plot's route: <c>"/plots/pump." + PlotAnswer.Form</c>.</summary>
+    public const string Form = "{form:regex(^(svg|json)$)}";
+
+    private const string StyleSheet = "/css/plots.css";
+
+    public int? StatusCode => StatusCodes.Status200OK;
+
+    public Task ExecuteAsync(HttpContext httpContext) => form == Svg
+        ? Results.Text(PlotSvg.Write(plot, StyleSheet), "image/svg+xml", Encoding.UTF8).ExecuteAsync(httpContext)
+        : Results.Json(new PlotNumbers(plot.Title, plot.Description, plot.Table)).ExecuteAsync(httpContext);
+
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(PlotNumbers), ["application/json", "image/svg+xml"]));
+}
+
+/// <summary>The numbers behind a drawing, as a table shows them.</summary>
+public sealed record PlotNumbers(string Title, string Description, PlotTable Table);
+
+/// <summary>Where a drawing of an answer stands.</summary>
+/// <param name="Name">Of the drawing: <c>pump</c>, <c>valve-events</c>.</param>
+/// <param name="Link">Address of the SVG; the same with <c>.json</c> gives its numbers.</param>
+public sealed record PlotLink(string Name, string Title, string Link);
