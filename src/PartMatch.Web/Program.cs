@@ -14,6 +14,7 @@ using PartMatch.Web.Items;
 using PartMatch.Web.LookAlikes;
 using PartMatch.Web.Parts;
 using PartMatch.Web.Photos;
+using PartMatch.Web.Supply;
 using PartMatch.Web.Variants;
 
 var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = ServerDefaults.FindContentRoot() });
@@ -48,6 +49,7 @@ api.MapFit();
 api.MapLookAlikes();
 api.MapTellApart();
 api.MapInjectors();
+api.MapFuelSupply();
 api.MapConsistency();
 api.MapBooks();
 api.MapMerge();

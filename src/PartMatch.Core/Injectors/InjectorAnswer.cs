@@ -2,6 +2,7 @@ using PartMatch.Core.Air;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Plots;
 using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Injectors;
@@ -32,6 +33,9 @@ public sealed record InjectorsSized(
 
     /// <summary>What idling asks of each injector; absent where it cannot be told.</summary>
     public IdleWanted? Idle { get; init; }
+
+    /// <summary>Where it is drawn; the door fills it in.</summary>
+    public IReadOnlyList<PlotLink> Plots { get; init; } = [];
 
     /// <summary>The address that asks this question again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";

@@ -26,7 +26,13 @@ internal static class InjectorBounds
         ?? Between("dead-time", question.DeadTime, 0, 0.05, "0 ms … 50 ms", "for example 0.92 ms, or 0.8..0.9..1.1 ms")
         ?? Between("ethanol", question.Ethanol, 0, 1, "0 % … 100 % by volume", "for example 70 %, or 51..70..83 %")
         ?? Between("fuel-temperature", question.FuelTemperature, 233.15, 353.15, "−40 °C … 80 °C", "for example 20 degC, or 10..20..40 degC")
-        ?? Between("idle-manifold", question.IdleManifold, -101_325, 0, "−1.013 bar … 0 bar: gauge, so negative at idle", "for example -0.65 bar");
+        ?? Between("idle-manifold", question.IdleManifold, -101_325, 0, "−1.013 bar … 0 bar: gauge, so negative at idle", "for example -0.65 bar")
+        ?? Between("altitude", question.Air.Altitude, -500, 10_000, "−500 m … 10 000 m", "for example 500 m")
+        ?? Between("charge-temperature", question.Air.ChargeTemperature, 223.15, 473.15, "−50 °C … 200 °C", "for example 50 degC")
+        ?? Between("volumetric-efficiency", question.Air.VolumetricEfficiency, 0.1, 2, "10 % … 200 %", "for example 90 %")
+        ?? Between("lambda", question.Air.Lambda, 0.4, 2, "0.4 … 2", "for example 0.87")
+        ?? Between("measured-pressure", question.Air.MeasuredPressure, 50_000, 120_000, "50 kPa … 120 kPa, absolute", "for example 98 kPa")
+        ?? Between("measured-temperature", question.Air.MeasuredTemperature, 233.15, 333.15, "−40 °C … 60 °C", "for example 30 degC");
 
     public static SumRefused OutOfRange(string field, string found, string expected, string mend) =>
         new("out-of-range", field, $"The {field} is outside what it can be.", found, expected, mend);

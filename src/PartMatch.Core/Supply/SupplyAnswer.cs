@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Plots;
 using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Supply;
@@ -13,6 +14,9 @@ public sealed record SupplySized(
     SupplyAsked Asked, IReadOnlyList<Assumption> Assumed, PumpNeed Need, IReadOnlyList<SupplyLink> Links, string FirstToGiveOut, IReadOnlyList<Influence> Influences,
     IReadOnlyList<WorkingStep> Working, IReadOnlyList<SizedPump> Pumps, IReadOnlyList<SumWarning> Warnings, IReadOnlyList<Caution> Cautions) : SumOutcome
 {
+    /// <summary>Where it is drawn; the door fills it in.</summary>
+    public IReadOnlyList<PlotLink> Plots { get; init; } = [];
+
     /// <summary>The address that asks this question again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";
 }

@@ -37,6 +37,8 @@ internal static class ProblemTypes
             "The manifold pushes back as hard as the rail pushes. Raise the rail pressure, or reference the regulator to the manifold."),
         new("no-time-to-inject", 400, "No time is left to inject",
             "The dead time of the squirts takes up all the time that the duty limit allows in a cycle."),
+        new("not-recorded", 400, "Nobody has recorded it",
+            "The sum needs a number that is neither given nor recorded, or whose sources disagree. The errors name it: measure it and give it in the question, or record it with its evidence."),
         new("out-of-range", 400, "Outside what it can be",
             "A value of the question lies outside what it can physically be. The errors name it with its bounds."),
         new("quantity-decimal-comma", 400, "Is the comma a decimal point?",
