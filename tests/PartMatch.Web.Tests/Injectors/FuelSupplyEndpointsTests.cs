@@ -10,7 +10,7 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
 
     private readonly HttpClient _client = server.CreateClient();
 
-    // 180 kW × 330 g/(kW·h) ÷ 0.745 kg/L = 79.7 L/h, with 20 % of return 95.7 L/h; rail 3.0 + 1.1, line 0.2: 4.3 bar at the pump, where 157.2 L/h are recorded.
+    // 180 kW × 280, 330, 380 g/(kW·h) ÷ 0.775, 0.745, 0.720 kg/L = 65.0, 79.7, 95.0 L/h, with 20 % of return 95.7 L/h; rail 3.0 + 1.1, line 0.2: 4.3 bar at the pump, where 157.2 L/h are recorded.
     [Fact]
     public async Task Supply_of_a_goal_is_followed_from_the_injectors_to_the_tank()
     {
@@ -18,7 +18,7 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
 
         Assert.Equal("pellworth:P-17-0703-A", answer.GetProperty("asked").Text("pump"));
         Assert.Equal("return-manifold", answer.GetProperty("asked").Text("supply"));
-        Assert.Equal("69.7 … 79.7 … 95.0 L/h", answer.GetProperty("need").GetProperty("burnt").Text("text"));
+        Assert.Equal("65.0 … 79.7 … 95.0 L/h", answer.GetProperty("need").GetProperty("burnt").Text("text"));
         Assert.Equal(["injectors", "regulator", "line", "pump"], answer.List("links").Select(link => link.Text("link")));
         Assert.Contains("injectors give out first", answer.Text("firstToGiveOut"));
         var pump = answer.List("pumps")[0];
@@ -58,7 +58,7 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
         var link = (await _client.AskAsync($"/api/{route}?{Goal}")).List("plots").Single(one => one.Text("name") == plot).Text("link");
 
         var drawing = await _client.GetStringAsync(new Uri(link, UriKind.Relative), TestContext.Current.CancellationToken);
-        Assert.StartsWith("<svg", drawing.TrimStart(), StringComparison.Ordinal);
+        Assert.Contains("<svg", drawing, StringComparison.Ordinal);
         var numbers = await _client.AskAsync(link.Replace(".svg", ".json", StringComparison.Ordinal));
         Assert.NotEmpty(numbers.GetProperty("table").List("rows"));
     }
