@@ -13,7 +13,7 @@ public sealed class PlotAnswer(Plot plot, string form) : IResult, IStatusCodeHtt
     /// <summary>Ends the template of a plot's route: <c>"/plots/pump." + PlotAnswer.Form</c>.</summary>
     public const string Form = "{form:regex(^(svg|json)$)}";
 
-    private const string StyleSheet = "/css/plots.css";
+    private const string StyleSheet = "/css/plot-alone.css";
 
     public int? StatusCode => StatusCodes.Status200OK;
 

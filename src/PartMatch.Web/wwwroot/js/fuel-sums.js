@@ -57,7 +57,9 @@ export function goalForm(form) {
 /** Low, expected and high of a range as three cells; the text holds them with one unit. */
 export function three(range) {
   const [, ...found] = /^(\S+) … (\S+) … (\S+) (.*)$/.exec(range.text) ?? [];
-  return found.length === 4 ? found : ['', range.text, '', ''];
+  if (found.length === 4) return found;
+  const [, number, unit] = /^(\S+) (.*)$/.exec(range.text) ?? ['', range.text, ''];
+  return ['', number, '', unit];
 }
 
 export function rangeRow(name, range) {

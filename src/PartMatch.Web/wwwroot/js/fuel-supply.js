@@ -31,8 +31,7 @@ function pumpRow(pump) {
   return [
     [el('span', { class: 'rank' }, `${pump.rank}.`), ' ', partLink(pump.part), el('div', { class: 'plain-name' }, pump.name)],
     enoughMark(pump.enough),
-    pump.flow ? el('span', { class: 'spread' }, pump.flow.text) : 'not known',
-    pump.margin ? el('span', { class: 'spread' }, pump.margin.text) : 'not known',
+    pump.flow ? [el('div', { class: 'spread' }, pump.flow.text), el('div', { class: 'quiet small' }, `margin ${pump.margin.text}`)] : 'not known',
     pump.power ? el('span', { class: 'spread' }, pump.power.text) : 'not known',
     pump.fit ? [el('a', { class: 'across', href: pageOf(pump.fit.link) }, verdict(pump.fit.headline, { short: true })), el('div', null, sureness(pump.fit.sureness))] : 'not asked',
     [el('p', null, pump.because), el('p', null, wetted[pump.wettedFor]), pump.reliefPressure ? null : el('p', null, 'Its relief pressure is not recorded.'), ownSums(pump.working, pump.part)],
@@ -64,7 +63,7 @@ function render(answer, query) {
       section('What the pump has to do', need(answer)),
       influences(answer, 'what the pump has to deliver'),
       section('Pumps, ranked', ruled('Every pump of the catalogue: enough first, then recorded for the fuel, then fit, then the smallest',
-        ['Pump', 'Enough', 'Delivery there', 'Margin', 'Power that it carries', 'Will it fit', 'Because'], answer.pumps.map(pumpRow), { className: 'restack ranked pumps' })),
+        ['Pump', 'Enough', 'Delivery there, margin', 'Power that it carries', 'Will it fit', 'Because'], answer.pumps.map(pumpRow), { className: 'restack ranked pumps' })),
       section('Drawn', plotFigures(answer.plots)),
       section('What was assumed', assumed(answer.assumed)),
       section('The working', working(answer.working)),
