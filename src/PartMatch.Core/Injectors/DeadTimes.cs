@@ -16,6 +16,9 @@ internal sealed record DeadTimeOutsideTable(string Reason) : DeadTime;
 /// <summary>Dead time from the recorded voltage × pressure table: between its points, never beyond them.</summary>
 internal static class DeadTimes
 {
+    /// <summary>Source of a dead time that an injector's own table says.</summary>
+    public const string OwnTable = "its table";
+
     private const string Curve = "dead-time";
 
     // Fewer say little of what is on the market: ours, no source.
@@ -47,13 +50,17 @@ internal static class DeadTimes
 
         return table.At(volt, acrossPa) switch
         {
-            TableRead read => new KnownDeadTime(read.Value, $"its table at {Volts(volt)} and {SumText.InBar(acrossPa)} across"),
+            TableRead read => new KnownDeadTime(read.Value, OwnTable),
             TableGap gap => new DeadTimeOutsideTable(FormattableString.Invariant($"its dead-time table has a gap at {gap.X:0.0#} V, {SumText.InBar(gap.Y)}")),
             _ => new DeadTimeOutsideTable(
                 FormattableString.Invariant($"its dead time is recorded for {table.Xs[0]:0.0#} … {table.Xs[^1]:0.0#} V ")
                 + $"and {SumText.InBar(table.Ys[0])} … {SumText.InBar(table.Ys[^1])} across, not for {Volts(volt)} and {SumText.InBar(acrossPa)}; nothing is read beyond a table"),
         };
     }
+
+    /// <summary>Where a dead time comes from, with the place in its table.</summary>
+    public static string SourceOf(KnownDeadTime deadTime, Spread volt, Spread acrossPa) =>
+        deadTime.Source == OwnTable ? $"{OwnTable} at {Volts(volt)} and {SumText.InBar(acrossPa)} across" : deadTime.Source;
 
     private static string Volts(Spread volt) => volt.In(SumText.Volt, "0.0#").Text;
 }

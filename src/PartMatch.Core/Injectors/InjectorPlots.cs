@@ -3,7 +3,7 @@ using static PartMatch.Core.Sums.SumText;
 
 namespace PartMatch.Core.Injectors;
 
-/// <summary>A sizing drawn. Of the catalogue the first of the ranking are drawn: more lines cannot be told apart.</summary>
+/// <summary>A sizing drawn. Of the catalogue the first of the ranking are drawn, of equal ones one: more lines cannot be told apart.</summary>
 public static class InjectorPlots
 {
     private const int Drawn = 4;
@@ -17,7 +17,7 @@ public static class InjectorPlots
     public static Plot Flow(InjectorsSized answer)
     {
         var (goalBar, need) = ((double)answer.PressureAcross.Value / Bar, answer.NeedPerInjector.Mass);
-        var drawn = answer.Injectors.Where(injector => injector.Flow is not null).Take(Drawn).ToList();
+        var drawn = answer.Injectors.Where(injector => injector.Flow is not null).DistinctBy(injector => injector.Flow?.Text).Take(Drawn).ToList();
         double FlowOf(SizedInjector injector, double bar) => OrificeFlow.AtPressure(injector.Flow?.Expected ?? 0, goalBar, bar) * GramsPerMinutePerKgS;
         return new CurvePlot(
             "Flow over pressure", $"Mass flow of one injector held open over the pressure across it, for {Named(drawn)}; level lines are the need of the goal, least, expected and greatest.",
@@ -39,7 +39,7 @@ public static class InjectorPlots
     public static Plot Duty(InjectorsSized answer)
     {
         var (goalKw, limit) = ((double)answer.Asked.Power.Value / 1000, (double)answer.Asked.Duty);
-        var drawn = answer.Injectors.Where(injector => injector is { Duty: not null, Pulse: not null }).Take(Drawn).ToList();
+        var drawn = answer.Injectors.Where(injector => injector is { Duty: not null, Pulse: not null }).DistinctBy(injector => injector.Duty?.Text).Take(Drawn).ToList();
         double[] powers = [.. Enumerable.Range(0, 8).Select(step => goalKw * step / 5)];
         double DutyOf(SizedInjector injector, double kilowatts) => AtRest(answer, injector) + (((injector.Duty?.Expected ?? 0) - AtRest(answer, injector)) * kilowatts / goalKw);
         return new CurvePlot(

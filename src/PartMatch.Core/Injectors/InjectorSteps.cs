@@ -36,7 +36,7 @@ internal static class InjectorSteps
             "share of the time open for the fuel", "fuel flow ÷ injectors ÷ flow held open",
             $"{InKilogramsPerHour(goal.FuelFlowKgS.Expected)} ÷ {goal.Injectors} × 1000 g/kg ÷ 60 min/h ÷ {held}", InPercent(open), "definition of the duty");
         yield return new WorkingStep(
-            "duty at the goal", "that + shots × dead time ÷ cycle time", $"{InPercent(open)} + {shutSum}", InPercent(open + shut), $"dead time: {opened.Own.Source}");
+            "duty at the goal", "that + shots × dead time ÷ cycle time", $"{InPercent(open)} + {shutSum}", InPercent(open + shut), $"dead time: {DeadTimes.SourceOf(opened.Own, goal.VoltV, goal.AcrossPa)}");
 
         var power = Math.Max(0, goal.Duty.Expected - shut) * goal.Injectors * flow / goal.Bsfc.Spread.Expected;
         yield return new WorkingStep(

@@ -28,7 +28,30 @@ public sealed record Quantity(decimal Value, string Unit, string Text)
 }
 
 /// <summary>A result that is known only within limits: low, expected and high in the base unit named, and as text in a unit of the trade.</summary>
-public sealed record QuantityRange(double Low, double Expected, double High, string Unit, string Text);
+public sealed record QuantityRange(double Low, double Expected, double High, string Unit)
+{
+    private readonly Func<string>? _write;
+    private string? _text;
+
+    public QuantityRange(double low, double expected, double high, string unit, string text)
+        : this(low, expected, high, unit) => _text = text;
+
+    /// <param name="write">Writes the text when somebody reads it: of a whole catalogue few are read.</param>
+    internal QuantityRange(double low, double expected, double high, string unit, Func<string> write)
+        : this(low, expected, high, unit) => _write = write;
+
+    /// <summary>With the unit of the trade; one number where low and high are the same.</summary>
+    public string Text
+    {
+        get => _text ??= _write?.Invoke() ?? "";
+        init => _text = value;
+    }
+
+    public bool Equals(QuantityRange? other) =>
+        other is not null && (Low, Expected, High, Unit, Text) == (other.Low, other.Expected, other.High, other.Unit, other.Text);
+
+    public override int GetHashCode() => HashCode.Combine(Low, Expected, High, Unit);
+}
 
 /// <summary>Money as JSON shows it: decimal text and ISO 4217 code.</summary>
 public sealed record Money(string Amount, string Currency);

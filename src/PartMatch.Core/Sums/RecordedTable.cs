@@ -23,11 +23,14 @@ internal sealed class RecordedTable
     // Parts are immutable, and every question reads the same few tables.
     private static readonly ConditionalWeakTable<Part, Dictionary<string, RecordedTable>> _read = [];
 
+    private readonly double[] _xs;
+    private readonly double[] _ys;
     private readonly Spread?[,] _values;
 
-    private RecordedTable(IReadOnlyList<decimal> xs, IReadOnlyList<decimal> ys, Spread?[,] values)
+    private RecordedTable(decimal[] xs, decimal[] ys, Spread?[,] values)
     {
         (Xs, Ys, _values) = (xs, ys, values);
+        (_xs, _ys) = ([.. xs.Select(line => (double)line)], [.. ys.Select(line => (double)line)]);
     }
 
     /// <summary>Rising, base unit.</summary>
@@ -45,18 +48,17 @@ internal sealed class RecordedTable
     /// <remarks>Bilinear pieces have their extremes at corners: the ends of the box and the lines of the table between them.</remarks>
     public TableReading At(Spread x, Spread y)
     {
-        var expected = At(x.Expected, y.Expected);
-        if (expected is not TableRead { Value: var value } || (x.IsExact && y.IsExact))
+        if (Find(x.Expected, y.Expected) is not { } value)
         {
-            return expected;
+            return At(x.Expected, y.Expected);
         }
 
         var (low, high) = (value.Low, value.High);
-        foreach (var atX in Places(x, Xs))
+        for (var column = 0; Place(_xs, x, column) is { } atX; column++)
         {
-            foreach (var atY in Places(y, Ys))
+            for (var row = 0; Place(_ys, y, row) is { } atY; row++)
             {
-                if (At(atX, atY) is not TableRead { Value: var corner })
+                if (Find(atX, atY) is not { } corner)
                 {
                     return At(atX, atY);
                 }
@@ -70,22 +72,28 @@ internal sealed class RecordedTable
 
     public TableReading At(double x, double y)
     {
-        if (Bracket(Xs, x) is not var (left, right) || Bracket(Ys, y) is not var (below, above))
+        if (Find(x, y) is { } value)
         {
-            return new BeyondTable();
+            return new TableRead(value);
         }
 
-        foreach (var (column, row) in (ReadOnlySpan<(int, int)>)[(left, below), (right, below), (left, above), (right, above)])
+        return Bracket(_xs, x) is var (left, right) && Bracket(_ys, y) is var (below, above)
+            && new[] { (left, below), (right, below), (left, above), (right, above) }.First(corner => _values[corner.Item1, corner.Item2] is null) is var (column, row)
+                ? new TableGap(Xs[column], Ys[row])
+                : new BeyondTable();
+    }
+
+    // Null beyond the table and in a gap.
+    private Spread? Find(double x, double y)
+    {
+        if (Bracket(_xs, x) is not var (left, right) || Bracket(_ys, y) is not var (below, above)
+            || _values[left, below] is not { } leftBelow || _values[right, below] is not { } rightBelow || _values[left, above] is not { } leftAbove || _values[right, above] is not { } rightAbove)
         {
-            if (_values[column, row] is null)
-            {
-                return new TableGap(Xs[column], Ys[row]);
-            }
+            return null;
         }
 
-        var (across, up) = (Share(Xs, left, right, x), Share(Ys, below, above, y));
-        Spread Along(int row) => Between(_values[left, row]!.Value, _values[right, row]!.Value, across); // no gap: looked just now
-        return new TableRead(Between(Along(below), Along(above), up));
+        var (across, up) = (Share(_xs, left, right, x), Share(_ys, below, above, y));
+        return Between(Between(leftBelow, rightBelow, across), Between(leftAbove, rightAbove, across), up);
     }
 
     // A point without its second coordinate or on retracted evidence says nothing; of several sources the best grade speaks, as a range where they differ.
@@ -110,31 +118,39 @@ internal sealed class RecordedTable
         return new RecordedTable(xs, ys, values);
     }
 
-    private static IEnumerable<double> Places(Spread range, IReadOnlyList<decimal> lines) =>
-        lines.Select(line => (double)line).Where(line => line > range.Low && line < range.High).Append(range.Low).Append(range.High);
+    // The places of a range where an extreme can lie: its two ends, then the lines between them; null after the last. One place where it is exact.
+    private static double? Place(double[] lines, Spread range, int index)
+    {
+        if (index < 2)
+        {
+            return index == 0 ? range.Low : range.IsExact ? null : range.High;
+        }
+
+        var first = 0;
+        while (first < lines.Length && lines[first] <= range.Low)
+        {
+            first++;
+        }
+
+        return first + index - 2 is var line && line < lines.Length && lines[line] < range.High ? lines[line] : null;
+    }
 
     // The neighbours on the grid that hold the value between them; both the same on a grid line.
-    private static (int Low, int High)? Bracket(IReadOnlyList<decimal> lines, double value)
+    private static (int Low, int High)? Bracket(double[] lines, double value)
     {
-        for (var index = 0; index < lines.Count; index++)
+        for (var index = 0; index < lines.Length; index++)
         {
-            var line = (double)lines[index];
-            if (line == value)
+            if (lines[index] >= value)
             {
-                return (index, index);
-            }
-
-            if (line > value)
-            {
-                return index == 0 ? null : (index - 1, index);
+                return lines[index] == value ? (index, index) : index == 0 ? null : (index - 1, index);
             }
         }
 
         return null;
     }
 
-    private static double Share(IReadOnlyList<decimal> lines, int low, int high, double value) =>
-        low == high ? 0 : (value - (double)lines[low]) / (double)(lines[high] - lines[low]);
+    private static double Share(double[] lines, int low, int high, double value) => low == high ? 0 : (value - lines[low]) / (lines[high] - lines[low]);
 
-    private static Spread Between(Spread left, Spread right, double share) => (left * (1 - share)) + (right * share);
+    private static Spread Between(Spread left, Spread right, double share) => new(
+        left.Low + ((right.Low - left.Low) * share), left.Expected + ((right.Expected - left.Expected) * share), left.High + ((right.High - left.High) * share));
 }

@@ -65,7 +65,7 @@ function injectorRow(injector, limit, query) {
     injector.duty ? [el('span', { class: 'spread' }, injector.duty.text), dutyScale(injector.duty, limit), el('span', { class: 'spread' }, injector.powerAtDuty.text)] : 'not known',
     injector.fit ? [el('a', { class: 'across', href: pageOf(injector.fit.link) }, verdict(injector.fit.headline, { short: true })), el('div', null, sureness(injector.fit.sureness))] : 'not asked',
     [el('p', null, injector.because), injector.idle ? el('p', null, injector.idle.because) : null,
-      injector.shut ? el('p', null, `Shut between squirts for ${injector.shut.text}.`) : null,
+      injector.shut?.expected > 0 ? el('p', null, `Shut between squirts for ${injector.shut.text}.`) : null,
       injector.missing.map(fact => el('p', null, fact.text)), injector.warnings.map(warning => el('p', null, warning.text)),
       ownSums(injector.working, injector.part),
       el('p', null, el('a', { href: sameGoal('fuel-supply.html', query, { injector: injector.part }) }, 'Is the supply enough for it?', el('span', { class: 'unseen' }, ` (${injector.part})`)))],
