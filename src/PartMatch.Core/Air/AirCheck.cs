@@ -14,7 +14,8 @@ internal static class AirCheck
         if (question.DisplacementM3 is not { } displacement)
         {
             return new AirSide(
-                GoalStanding.NotKnown, "Not known: the displacement of this variant is not recorded; give displacement= to see the goal from the air.", yardsticks, air.Assumed, [])
+                GoalStanding.NotKnown, "Not known: the displacement of this variant is not recorded; give displacement= to see the goal from the air.",
+                    yardsticks, air.Assumed, [])
             {
                 Corrected = MeasuredPower.Of(question),
             };
@@ -23,15 +24,18 @@ internal static class AirCheck
         SumInput[] inputs =
         [
             new("displacement", displacement), new("speed", question.SpeedPerMinute), new("volumetric efficiency", air.VolumetricEfficiency),
-            new("ambient pressure", air.AmbientPa), new("boost", question.BoostPa), new("charge temperature", air.ChargeK), new("air-fuel ratio", air.AirFuelRatio), new("consumption", question.Bsfc),
+            new("ambient pressure", air.AmbientPa), new("boost", question.BoostPa), new("charge temperature", air.ChargeK),
+                new("air-fuel ratio", air.AirFuelRatio), new("consumption", question.Bsfc),
         ];
         static double Flow(double[] of) => AirFlow.Mass(of[0], of[1], of[2], AirFlow.Density(of[3] + of[4], of[5]));
         var flow = SumRange.Of(inputs, Flow);
         var power = SumRange.Of(inputs, of => Flow(of) / (of[6] * of[7]));
         var bmep = EngineLoad.Bmep(question.PowerW, displacement, question.SpeedPerMinute);
-        var standing = question.PowerW.Expected > power.High ? GoalStanding.Unlikely : question.PowerW.Expected > power.Expected ? GoalStanding.Ambitious : GoalStanding.Ordinary;
+        var standing = question.PowerW.Expected > power.High ? GoalStanding.Unlikely : question.PowerW.Expected > power.Expected ? GoalStanding.Ambitious
+            : GoalStanding.Ordinary;
         var pistonSpeed = question.StrokeM is { } stroke ? EngineLoad.PistonSpeed(stroke, question.SpeedPerMinute) : (Spread?)null;
-        return new AirSide(standing, InWords(standing, question.PowerW, power), yardsticks, air.Assumed, AirSteps.Of(question, air, displacement, flow.Expected, power.Expected, bmep, pistonSpeed))
+        return new AirSide(standing, InWords(standing, question.PowerW, power), yardsticks, air.Assumed,
+            AirSteps.Of(question, air, displacement, flow.Expected, power.Expected, bmep, pistonSpeed))
         {
             AirFlow = flow.In(UnitTable.Get("g/s"), "0.0"),
             Power = power.In(SumText.Kilowatts, "0"),

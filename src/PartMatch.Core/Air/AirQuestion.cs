@@ -32,7 +32,9 @@ public sealed record AirTyped
 /// <param name="StrokeM">Null when not known.</param>
 /// <param name="Variants">The family's own, as far as they are rated.</param>
 internal sealed record AirQuestion(
-    AirTyped Typed, Spread PowerW, Spread SpeedPerMinute, Spread BoostPa, Spread Bsfc, Fuel Fuel, bool Boosted, Spread? DisplacementM3, Spread? StrokeM, IReadOnlyList<RatedVariant> Variants);
+    AirTyped Typed, Spread PowerW, Spread SpeedPerMinute, Spread BoostPa, Spread Bsfc, Fuel Fuel, bool Boosted, Spread? DisplacementM3, Spread? StrokeM,
+        IReadOnlyList<RatedVariant> Variants);
 
 /// <summary>A variant of the family at its rating; null where not recorded.</summary>
-internal sealed record RatedVariant(string Variant, bool Boosted, Spread PowerW, Spread SpeedPerMinute, Spread DisplacementM3, Spread? StrokeM, Spread? RedlinePerMinute);
+internal sealed record RatedVariant(string Variant, bool Boosted, Spread PowerW, Spread SpeedPerMinute, Spread DisplacementM3, Spread? StrokeM,
+    Spread? RedlinePerMinute);

@@ -17,7 +17,8 @@ internal static class AirWarnings
         }
 
         var published = EngineLoad.PublishedBmep(question.Boosted);
-        var own = question.Variants.Where(variant => variant.Boosted == question.Boosted).Select(variant => (variant.Variant, Bmep: Yardsticks.BmepOf(variant).Expected)).ToList();
+        var own = question.Variants.Where(variant => variant.Boosted == question.Boosted).Select(variant =>
+            (variant.Variant, Bmep: Yardsticks.BmepOf(variant).Expected)).ToList();
         if (bmep.Expected > Math.Max(published.Spread.High, own.Select(one => one.Bmep).DefaultIfEmpty(0).Max()))
         {
             yield return new SumWarning("bmep-above-usual",
@@ -25,7 +26,8 @@ internal static class AirWarnings
                 + "More pressure is more load on pistons, rods, gasket and cooling: measure.");
         }
 
-        var fastest = question.Variants.Select(variant => (variant.Variant, Speed: Yardsticks.PistonSpeedOf(variant)?.Expected ?? 0)).OrderByDescending(one => one.Speed).FirstOrDefault();
+        var fastest = question.Variants.Select(variant =>
+            (variant.Variant, Speed: Yardsticks.PistonSpeedOf(variant)?.Expected ?? 0)).OrderByDescending(one => one.Speed).FirstOrDefault();
         if (pistonSpeed is { Expected: var metres } && metres > Math.Max(EngineLoad.PublishedPistonSpeed.Spread.High, fastest.Speed))
         {
             yield return new SumWarning("piston-speed-above-usual",

@@ -1,7 +1,9 @@
 namespace PartMatch.Core.Air;
 
 /// <summary>Air at a height above the sea, on a day that nobody has measured.</summary>
-/// <remarks>U.S. Standard Atmosphere 1976, lowest layer: T = 288.15 − 0.0065 h; ρ = 1.225 (1 − h ÷ 44 329)^4.255876; p = 101 325 (1 − h ÷ 44 329)^5.255876.</remarks>
+/// <remarks>
+/// U.S. Standard Atmosphere 1976, lowest layer: T = 288.15 − 0.0065 h; ρ = 1.225 (1 − h ÷ 44 329)^4.255876; p = 101 325 (1 − h ÷ 44 329)^5.255876.
+/// </remarks>
 public static class StandardAtmosphere
 {
     /// <summary>Gas constant of dry air, J/(kg·K).</summary>

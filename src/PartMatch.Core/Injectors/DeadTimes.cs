@@ -25,7 +25,8 @@ internal static class DeadTimes
     private const int FewestForARange = 5;
 
     /// <summary>Where nothing is recorded.</summary>
-    public static KnownDeadTime CommonPractice { get; } = new(new Spread(0.0006, 0.0010, 0.0015), "0.6 … 1.0 … 1.5 ms at 14 V, common practice, no source", IsAssumed: true);
+    public static KnownDeadTime CommonPractice { get; } = new(new Spread(0.0006, 0.0010, 0.0015), "0.6 … 1.0 … 1.5 ms at 14 V, common practice, no source",
+        IsAssumed: true);
 
     /// <summary>What a goal is reckoned with: the dead times of the catalogue, where enough are known; else common practice.</summary>
     public static KnownDeadTime OfCatalogue(IReadOnlyList<Part> injectors, Spread volt, Spread acrossPa)

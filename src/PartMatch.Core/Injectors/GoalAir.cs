@@ -17,12 +17,14 @@ internal static class GoalAir
         goal.Question.Boost.Value > 0 || engine.Induction == "boosted",
         (goal.Question.Displacement ?? engine.Displacement) is { } displacement ? Spread.Of(displacement) : null,
         engine.Stroke is { } stroke ? Spread.Of(stroke) : null,
-        [.. facts.Select(fact => fact.Variant).Distinct(StringComparer.Ordinal).Select(variant => Rated(variant, InjectorEngine.Read(facts, variant))).OfType<RatedVariant>()]);
+        [.. facts.Select(fact => fact.Variant).Distinct(StringComparer.Ordinal).Select(variant =>
+            Rated(variant, InjectorEngine.Read(facts, variant))).OfType<RatedVariant>()]);
 
     private static RatedVariant? Rated(string variant, InjectorEngine engine) =>
         engine is { RatedPower: { } power, RatedSpeed: { } speed, Displacement: { } displacement }
             ? new RatedVariant(
-                variant, engine.Induction == "boosted", Spread.Of(power), Spread.Of(speed), Spread.Of(displacement), engine.Stroke is { } stroke ? Spread.Of(stroke) : null,
+                variant, engine.Induction == "boosted", Spread.Of(power), Spread.Of(speed), Spread.Of(displacement), engine.Stroke is { } stroke
+                    ? Spread.Of(stroke) : null,
                 engine.RedlinePerMinute is { } redline ? Spread.Exactly((double)redline) : null)
             : null;
 }

@@ -142,7 +142,9 @@ public sealed record SizedInjector(
 /// <param name="Link">The address of the whole fit answer.</param>
 public sealed record InjectorFit(Headline Headline, Sureness Sureness, string Link)
 {
-    /// <summary>What is not as the place wants it or not known to be, besides the rated flow: features, and joints where no feature is named; ordered.</summary>
+    /// <summary>
+    /// What is not as the place wants it or not known to be, besides the rated flow: features, and joints where no feature is named; ordered.
+    /// </summary>
     public IReadOnlyList<string> Differs { get; init; } = [];
 
     /// <summary>Nothing speaks against it but its flow, which a goal of another power asks for anyway.</summary>

@@ -19,7 +19,8 @@ internal static class InjectorBounds
         ?? Between("speed", question.Speed, SlowestPerMinute - 1, FastestPerMinute, "100/min … 25 000/min", "for example 6800/min")
         ?? Between("pressure", question.Pressure, 0, HighestPa, "above 0 and at most 30 bar: more is direct injection", "gauge, for example 3.0 bar")
         ?? Between("voltage", question.Voltage, LowestVolt - 0.001m, HighestVolt, "6 V … 60 V at the injectors", "for example 14 V")
-        ?? Between("boost", question.Boost, -101_325, 1_000_000, "above −1.013 bar and at most 10 bar: it is a gauge pressure, 0 without boost", "boost over ambient, for example 1.1 bar")
+        ?? Between("boost", question.Boost, -101_325, 1_000_000, "above −1.013 bar and at most 10 bar: it is a gauge pressure, 0 without boost",
+            "boost over ambient, for example 1.1 bar")
         ?? Between("duty", question.Duty, 0, 1, "above 0 and at most 100 %: an injector cannot be open longer than always", "for example 85 %")
         ?? Between("idle-speed", question.IdleSpeed, SlowestPerMinute - 1, 5000, "100/min … 5000/min", "for example 850/min")
         ?? Between("displacement", question.Displacement, 0, 0.1m, "above 0 and at most 100 L, of the whole engine", "for example 1600 cm3")
@@ -39,7 +40,8 @@ internal static class InjectorBounds
 
     // The lower limit itself is out, the upper one is in: 0 W is no power, 100 % is a duty.
     private static SumRefused? Between(string field, Quantity? quantity, decimal above, decimal atMost, string expected, string mend) =>
-        quantity is null || ((quantity.Low ?? quantity.Value) > above && (quantity.High ?? quantity.Value) <= atMost) ? null : OutOfRange(field, quantity.Text, expected, mend);
+        quantity is null || ((quantity.Low ?? quantity.Value) > above && (quantity.High ?? quantity.Value) <= atMost) ? null
+            : OutOfRange(field, quantity.Text, expected, mend);
 
     private static SumRefused? Between(string field, QuantityRange? range, double least, double most, string expected, string mend) =>
         range is null || (range.Low >= least && range.High <= most) ? null : OutOfRange(field, range.Text, expected, mend);

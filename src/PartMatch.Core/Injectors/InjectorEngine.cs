@@ -44,7 +44,8 @@ internal sealed record InjectorEngine(
         decimal? Amount(string property) => Of(property) is StatedQuantity quantity ? quantity.Nominal : null;
 
         return new InjectorEngine(
-            Word("fuel-system"), Word("induction"), Count("cylinders"), Count("injectors-per-cylinder"), Count("shots-per-cycle"), Amount("boost"), Amount("redline"))
+            Word("fuel-system"), Word("induction"), Count("cylinders"), Count("injectors-per-cylinder"), Count("shots-per-cycle"), Amount("boost"),
+                Amount("redline"))
         {
             Fuel = Word("fuel"),
             Supply = Word("supply") is { } supply ? Codes.Find<FuelSupply>(supply) : null,
@@ -59,7 +60,8 @@ internal sealed record InjectorEngine(
 
     // The maker's spread stands as a range: a regulator of 3.00 ± 0.05 bar is not known any better.
     private static Quantity? Positive(KnownValue value) => value is StatedQuantity { Nominal: > 0, Possible: { Low: > 0 and var low, High: { } high } } quantity
-        ? new Quantity(quantity.Nominal, UnitTable.BaseOf(quantity.Unit.Dimension).Symbol, quantity.Text) { Low = low == high ? null : low, High = low == high ? null : high }
+        ? new Quantity(quantity.Nominal, UnitTable.BaseOf(quantity.Unit.Dimension).Symbol, quantity.Text) { Low = low == high ? null : low,
+            High = low == high ? null : high }
         : null;
 
     private static Quantity? Swept(decimal? bore, decimal? stroke, int? cylinders)

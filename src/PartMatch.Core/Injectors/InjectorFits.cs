@@ -24,8 +24,10 @@ public static class InjectorFits
     {
         var answer = FitCheck.Decide(facts, new FitQuestion(variant, position, part));
         var link = new Permalink("/api/fit").With("family", facts.Family.Code).With("variant", variant).With("position", position).With("part", part.Id);
-        var unmet = answer.Reasons.Where(reason => reason.Met != Met.Yes && reason.By is (ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack or ReasonBy.Companion))
-            .Select(reason => reason.Feature ?? reason.Code ?? "").Where(what => what.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        var unmet = answer.Reasons.Where(reason => reason.Met != Met.Yes
+            && reason.By is (ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack or ReasonBy.Companion))
+            .Select(reason => reason.Feature ?? reason.Code ?? "").Where(what =>
+                what.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
         return new InjectorFit(answer.Headline, answer.Sureness, link.ToString())
         {
             Differs = [.. unmet.Where(what => what != delivery)],

@@ -7,7 +7,8 @@ namespace PartMatch.Core.Injectors;
 /// <summary>The question as the sums take it: every default filled in, every input a range.</summary>
 /// <param name="DeadTime">What the need is reckoned with; an injector with a table of its own is judged by that, unless the question gives one.</param>
 internal sealed record InjectorGoal(
-    InjectorQuestion Question, Fuel Fuel, Figure Density, Figure Bsfc, KnownDeadTime DeadTime, RailPressure Rail, int Cylinders, int InjectorsPerCylinder, int Shots, Quantity Voltage)
+    InjectorQuestion Question, Fuel Fuel, Figure Density, Figure Bsfc, KnownDeadTime DeadTime, RailPressure Rail, int Cylinders, int InjectorsPerCylinder,
+        int Shots, Quantity Voltage)
 {
     public Spread Duty { get; } = Spread.Of(Question.Duty);
 
@@ -24,7 +25,8 @@ internal sealed record InjectorGoal(
 
     public int Injectors => Cylinders * InjectorsPerCylinder;
 
-    public Spread EffectiveDuty { get; } = InjectorTiming.EffectiveDuty(Spread.Of(Question.Duty), Shots, DeadTime.Seconds, Spread.Exactly(120) / Spread.Of(Question.Speed));
+    public Spread EffectiveDuty { get; } = InjectorTiming.EffectiveDuty(Spread.Of(Question.Duty), Shots, DeadTime.Seconds,
+        Spread.Exactly(120) / Spread.Of(Question.Speed));
 
     /// <summary>Fills the defaults in. The question has been checked before: fuel, cylinders, pressure and supply are known.</summary>
     public static InjectorGoal Of(InjectorQuestion question, InjectorEngine engine, Fuel asked, int cylinders, FuelSupply supply, Quantity pressure)
@@ -45,7 +47,8 @@ internal sealed record InjectorGoal(
     }
 
     /// <summary>The same, reckoned with another dead time: what hangs on it is worked out again.</summary>
-    public InjectorGoal WithDeadTime(KnownDeadTime deadTime) => new(Question, Fuel, Density, Bsfc, deadTime, Rail, Cylinders, InjectorsPerCylinder, Shots, Voltage);
+    public InjectorGoal WithDeadTime(KnownDeadTime deadTime) =>
+        new(Question, Fuel, Density, Bsfc, deadTime, Rail, Cylinders, InjectorsPerCylinder, Shots, Voltage);
 
     public InjectorsAsked AsAsked() => new(
         Question.Family, Question.Variant, Question.Power, Question.Speed,
@@ -56,7 +59,8 @@ internal sealed record InjectorGoal(
         DutyLimit = Question.Duty.Low is null ? null : Question.Duty,
         Ethanol = Question.Ethanol,
         FuelTemperature = Question.FuelTemperature,
-        RailTable = Question.RailTable.Count == 0 ? null : string.Join(", ", Question.RailTable.Select(point => $"{SumText.InBar(point.RailPa)} at {SumText.InBar(point.BoostPa)} of boost")),
+        RailTable = Question.RailTable.Count == 0 ? null
+            : string.Join(", ", Question.RailTable.Select(point => $"{SumText.InBar(point.RailPa)} at {SumText.InBar(point.BoostPa)} of boost")),
         StagedWith = Question.StagedWith?.Id,
     };
 

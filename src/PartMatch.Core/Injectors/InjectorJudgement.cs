@@ -47,7 +47,8 @@ internal static class InjectorJudgement
     {
         var pulse = (goal.FuelFlowKgS * goal.CycleS / goal.Injectors / open.FlowKgS) + (open.DeadTimeS * goal.Shots);
         var duty = (goal.FuelFlowKgS / goal.Injectors / open.FlowKgS) + (open.DeadTimeS * goal.Shots / goal.CycleS);
-        var power = InjectorTiming.EffectiveDuty(goal.Duty, goal.Shots, open.DeadTimeS, goal.CycleS).NotNegative() * goal.Injectors * open.FlowKgS / goal.Bsfc.Spread;
+        var power = InjectorTiming.EffectiveDuty(goal.Duty, goal.Shots, open.DeadTimeS,
+            goal.CycleS).NotNegative() * goal.Injectors * open.FlowKgS / goal.Bsfc.Spread;
         var enough = duty.High <= goal.Duty.Low + Rounding ? Enough.Yes : duty.Expected > goal.Duty.Expected + Rounding ? Enough.No : Enough.NotKnown;
         var dutyRange = duty.In(SumText.Percent, "0.0");
         var shut = InjectorTiming.ShutSeconds(pulse, goal.Shots, goal.CycleS);

@@ -63,7 +63,8 @@ internal static class InjectorNeed
 
     private static WorkingStep Rated(string what, InjectorGoal goal, double massKgS, double densityKgM3, double acrossPa)
     {
-        var rated = OrificeFlow.RatedVolumeFlow(Spread.Exactly(massKgS), Spread.Exactly(RatedPa), RatedFluids.Heptane.Spread, acrossPa, Spread.Exactly(densityKgM3));
+        var rated = OrificeFlow.RatedVolumeFlow(Spread.Exactly(massKgS), Spread.Exactly(RatedPa), RatedFluids.Heptane.Spread, acrossPa,
+            Spread.Exactly(densityKgM3));
         return new WorkingStep(
             what, "mass flow ÷ √(density of the fuel × density of n-heptane) × √(3.00 bar ÷ pressure across)",
             $"{InGramsPerMinute(massKgS)} ÷ √({BareGramsPerCm3(densityKgM3)} × {BareGramsPerCm3(RatedFluids.HeptaneKgM3)}) g/cm3 × √(3.00 bar ÷ {InBar(acrossPa)})",

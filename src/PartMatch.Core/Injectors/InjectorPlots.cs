@@ -22,7 +22,8 @@ public static class InjectorPlots
         return new CurvePlot(
             "Flow over pressure", $"Mass flow of one injector held open over the pressure across it, for {Named(drawn)}; level lines are the need of the goal, least, expected and greatest.",
             new PlotAxis("pressure across", "bar"), new PlotAxis("flow held open", "g/min", From: 0),
-            [.. drawn.Select((injector, index) => new PlotLine(injector.Part, [.. _bars.Select(bar => new PlotPoint(bar, FlowOf(injector, bar)))]) { IsMain = index == 0 })],
+            [.. drawn.Select((injector, index) =>
+                new PlotLine(injector.Part, [.. _bars.Select(bar => new PlotPoint(bar, FlowOf(injector, bar)))]) { IsMain = index == 0 })],
             [],
             [
                 new PlotLimit(PlotDirection.Upright, goalBar, "at the goal"),
@@ -39,18 +40,22 @@ public static class InjectorPlots
     public static Plot Duty(InjectorsSized answer)
     {
         var (goalKw, limit) = ((double)answer.Asked.Power.Value / 1000, (double)answer.Asked.Duty);
-        var drawn = answer.Injectors.Where(injector => injector is { Duty: not null, Pulse: not null }).DistinctBy(injector => injector.Duty?.Text).Take(Drawn).ToList();
+        var drawn = answer.Injectors.Where(injector => injector is { Duty: not null, Pulse: not null }).DistinctBy(injector =>
+            injector.Duty?.Text).Take(Drawn).ToList();
         double[] powers = [.. Enumerable.Range(0, 8).Select(step => goalKw * step / 5)];
-        double DutyOf(SizedInjector injector, double kilowatts) => AtRest(answer, injector) + (((injector.Duty?.Expected ?? 0) - AtRest(answer, injector)) * kilowatts / goalKw);
+        double DutyOf(SizedInjector injector, double kilowatts) => AtRest(answer, injector)
+            + (((injector.Duty?.Expected ?? 0) - AtRest(answer, injector)) * kilowatts / goalKw);
         return new CurvePlot(
             "Duty over power", $"Share of the time open over the power at {answer.Asked.Speed.Text}, expected figures, for {Named(drawn)}; where a line crosses the limit its set gives out.",
             new PlotAxis("power at the crank", "kW"), new PlotAxis("duty", "%", From: 0),
-            [.. drawn.Select((injector, index) => new PlotLine(injector.Part, [.. powers.Select(power => new PlotPoint(power, DutyOf(injector, power) * 100))]) { IsMain = index == 0 })],
+            [.. drawn.Select((injector, index) =>
+                new PlotLine(injector.Part, [.. powers.Select(power => new PlotPoint(power, DutyOf(injector, power) * 100))]) { IsMain = index == 0 })],
             [],
             [new PlotLimit(PlotDirection.Upright, goalKw, "goal"), new PlotLimit(PlotDirection.Level, limit * 100, "limit")],
             new PlotTable(
                 ["Power, kW", .. drawn.Select(injector => $"{injector.Part}, %")],
-                [.. powers.Select(power => (IReadOnlyList<string>)[Number(power, "0.#"), .. drawn.Select(injector => Number(DutyOf(injector, power) * 100, "0.0"))])]));
+                [.. powers.Select(power => (IReadOnlyList<string>)[Number(power, "0.#"),
+                    .. drawn.Select(injector => Number(DutyOf(injector, power) * 100, "0.0"))])]));
     }
 
     /// <summary>Pressure across over boost, with a hose to the manifold and without.</summary>
@@ -62,13 +67,15 @@ public static class InjectorPlots
         return new CurvePlot(
             "Pressure across over boost", "Pressure across an injector from the vacuum of idling to the boost of the goal: as asked, with the regulator's hose on the manifold, and held over ambient.",
             new PlotAxis("manifold, gauge", "bar"), new PlotAxis("pressure across", "bar", From: 0),
-            [Line($"as asked: {Catalogue.Codes.Of(answer.Asked.Supply).Replace('-', ' ')}", row => row.Across.Expected, isMain: true), Line("hose to the manifold", row => row.Referenced.Expected), Line("held over ambient", row => row.Fixed.Expected)],
+            [Line($"as asked: {Catalogue.Codes.Of(answer.Asked.Supply).Replace('-', ' ')}", row => row.Across.Expected, isMain: true),
+                Line("hose to the manifold", row => row.Referenced.Expected), Line("held over ambient", row => row.Fixed.Expected)],
             [],
             [new PlotLimit(PlotDirection.Upright, (double)answer.Asked.Boost.Value / Bar, "goal")],
             new PlotTable(
                 ["Manifold, bar gauge", "As asked, bar", "Hose to the manifold, bar", "Held over ambient, bar", "Flow against the goal, %"],
                 [.. rows.Select(row => (IReadOnlyList<string>)
-                    [row.Boost.Text.Replace(" bar", "", StringComparison.Ordinal), InBars(row.Across.Expected), InBars(row.Referenced.Expected), InBars(row.Fixed.Expected), Number(row.Flow.Expected * 100, "0.0")])]));
+                    [row.Boost.Text.Replace(" bar", "", StringComparison.Ordinal), InBars(row.Across.Expected), InBars(row.Referenced.Expected),
+                        InBars(row.Fixed.Expected), Number(row.Flow.Expected * 100, "0.0")])]));
     }
 
     // The dead time's share of the cycle: what is open without a drop.

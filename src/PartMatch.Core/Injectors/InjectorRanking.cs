@@ -21,7 +21,8 @@ public static class InjectorRanking
             .ThenBy(injector => injector.Enough == Enough.Yes ? injector.Flow?.Expected ?? 0 : 0)
             .ThenBy(injector => injector.Part, StringComparer.Ordinal)
             .ToList();
-        return [.. ordered.Select((injector, index) => injector with { Rank = index + 1, Because = $"{injector.Because} {FitInWords(injector)}{Smallest(ordered, index)}" })];
+        return [.. ordered.Select((injector, index) =>
+            injector with { Rank = index + 1, Because = $"{injector.Because} {FitInWords(injector)}{Smallest(ordered, index)}" })];
     }
 
     private static Headline HeadlineOf(SizedInjector injector) => injector.Fit?.Headline ?? Headline.NotKnownYet;
@@ -39,8 +40,10 @@ public static class InjectorRanking
     private static string Smallest(List<SizedInjector> ordered, int index)
     {
         var injector = ordered[index];
-        bool Alike(int other) => other >= 0 && other < ordered.Count && ordered[other].Enough == Enough.Yes && HeadlineOf(ordered[other]) == HeadlineOf(injector)
+        bool Alike(int other) => other >= 0 && other < ordered.Count && ordered[other].Enough == Enough.Yes
+            && HeadlineOf(ordered[other]) == HeadlineOf(injector)
             && ordered[other].Fit?.OnlyFlowDiffers == injector.Fit?.OnlyFlowDiffers;
-        return injector.Enough == Enough.Yes && !Alike(index - 1) && Alike(index + 1) ? " The smallest that is enough of those that fit as well as it does." : "";
+        return injector.Enough == Enough.Yes && !Alike(index - 1) && Alike(index + 1)
+            ? " The smallest that is enough of those that fit as well as it does." : "";
     }
 }

@@ -24,7 +24,8 @@ internal sealed record InjectorRating(
     private static InjectorRating Read(Part part)
     {
         var missing = new List<MissingFact>();
-        var (flow, pressure, fluid) = (ValueSelection.Of(part, "rated-flow"), ValueSelection.Of(part, "rated-pressure"), ValueSelection.Of(part, "rated-fluid"));
+        var (flow, pressure, fluid) = (ValueSelection.Of(part, "rated-flow"), ValueSelection.Of(part, "rated-pressure"),
+            ValueSelection.Of(part, "rated-fluid"));
         if (Positive(flow) is null)
         {
             missing.Add(new MissingFact("rated-flow", $"The rated flow is {Why(flow)}: no sum can be done."));
@@ -32,7 +33,8 @@ internal sealed record InjectorRating(
 
         if (Positive(pressure) is null)
         {
-            missing.Add(new MissingFact("rated-pressure", $"The pressure of its rating is {Why(pressure)}: taken as 2.5 … 3.0 … 4.0 bar (common practice, no source)."));
+            missing.Add(new MissingFact("rated-pressure",
+                $"The pressure of its rating is {Why(pressure)}: taken as 2.5 … 3.0 … 4.0 bar (common practice, no source)."));
         }
 
         var density = FluidDensity(fluid, missing);
@@ -53,7 +55,8 @@ internal sealed record InjectorRating(
     {
         if (fluid is not StatedChoices { Choices: [var code] })
         {
-            missing.Add(new MissingFact("rated-fluid", $"The fluid of its rating is {Why(fluid)}: taken as anything from n-heptane to the densest petrol (683.8 … 775 kg/m3)."));
+            missing.Add(new MissingFact("rated-fluid",
+                $"The fluid of its rating is {Why(fluid)}: taken as anything from n-heptane to the densest petrol (683.8 … 775 kg/m3)."));
             return RatedFluids.NotRecorded.Spread;
         }
 
@@ -68,7 +71,8 @@ internal sealed record InjectorRating(
 
     // With the maker's spread and the uncertainty of the reading; a figure of zero or less is no rating.
     private static Spread? Positive(KnownValue value) =>
-        value is StatedQuantity { Possible: { Low: > 0 and var low, High: { } high } } quantity ? new Spread((double)low, (double)quantity.Nominal, (double)high) : null;
+        value is StatedQuantity { Possible: { Low: > 0 and var low, High: { } high } } quantity
+            ? new Spread((double)low, (double)quantity.Nominal, (double)high) : null;
 
     private static string? Text(KnownValue value) => value switch
     {

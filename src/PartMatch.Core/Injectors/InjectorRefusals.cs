@@ -26,7 +26,8 @@ internal static class InjectorRefusals
             return new SumRefused(
                 "no-pressure-across", "pressure", "The manifold pushes back as hard as the rail pushes: no fuel flows.",
                 $"rail {SumText.InBar(goal.Rail.Gauge)} gauge, manifold {SumText.InBar(Spread.Of(question.Boost))} gauge: {SumText.InBar(goal.AcrossPa)} across",
-                "rail pressure above manifold pressure", "raise the rail pressure, or take a return rail with a regulator referenced to the manifold (supply=return-manifold)");
+                "rail pressure above manifold pressure",
+                    "raise the rail pressure, or take a return rail with a regulator referenced to the manifold (supply=return-manifold)");
         }
 
         if (goal.EffectiveDuty.Low > 0)
@@ -63,20 +64,23 @@ internal static class InjectorRefusals
 
     private static SumRefused? Count(string field, int? pieces) => pieces is null or (>= 1 and <= InjectorEngine.MostPieces)
         ? null
-        : InjectorBounds.OutOfRange(field, SumText.Number(pieces.Value, "0"), $"a whole number, 1 to {SumText.Number(InjectorEngine.MostPieces, "0")}", "leave it out to take what the variant has");
+        : InjectorBounds.OutOfRange(field, SumText.Number(pieces.Value, "0"), $"a whole number, 1 to {SumText.Number(InjectorEngine.MostPieces, "0")}",
+            "leave it out to take what the variant has");
 
     private static SumRefused? OfFuel(InjectorQuestion question)
     {
         if (Fuels.Find(question.Fuel) is not { } fuel)
         {
             return new SumRefused(
-                "unknown-fuel", "fuel", "The sums know no density and heating value of this fuel.", question.Fuel, $"one of {string.Join(", ", Fuels.All.Select(known => known.Code))}",
+                "unknown-fuel", "fuel", "The sums know no density and heating value of this fuel.", question.Fuel,
+                    $"one of {string.Join(", ", Fuels.All.Select(known => known.Code))}",
                 "take the fuel that comes nearest");
         }
 
         if (question.Ethanol is { } ethanol && !Blend.Takes(fuel))
         {
-            return InjectorBounds.OutOfRange("ethanol", $"{ethanol.Text} in {fuel.Name}", "petrol or E85 as the fuel", "leave ethanol out: a pure alcohol has no share of it to tell");
+            return InjectorBounds.OutOfRange("ethanol", $"{ethanol.Text} in {fuel.Name}", "petrol or E85 as the fuel",
+                "leave ethanol out: a pure alcohol has no share of it to tell");
         }
 
         var limit = SpecificConsumption.ImpossibleBelow(fuel);
@@ -92,7 +96,8 @@ internal static class InjectorRefusals
     {
         if ((question.Supply ?? engine.Supply) is not { } supply)
         {
-            return NotRecorded("supply", "How the rail of this variant is fed is not recorded.", string.Join(", ", Codes.All<FuelSupply>()), "give it: supply=return-manifold");
+            return NotRecorded("supply", "How the rail of this variant is fed is not recorded.", string.Join(", ", Codes.All<FuelSupply>()),
+                "give it: supply=return-manifold");
         }
 
         if (question.RailTable.Count == 0)
@@ -104,18 +109,21 @@ internal static class InjectorRefusals
 
         var (first, last) = (question.RailTable[0], question.RailTable[^1]);
         return supply != FuelSupply.ReturnlessControlled
-            ? InjectorBounds.OutOfRange("rail-table", Codes.Of(supply), "supply=returnless-controlled: only a rail that a control unit sets has a table", "leave rail-table out, or say supply=returnless-controlled")
+            ? InjectorBounds.OutOfRange("rail-table", Codes.Of(supply), "supply=returnless-controlled: only a rail that a control unit sets has a table",
+                "leave rail-table out, or say supply=returnless-controlled")
             : Spread.Of(question.Boost) is var boost && boost.Low >= (double)first.BoostPa && boost.High <= (double)last.BoostPa
                 ? null
                 : InjectorBounds.OutOfRange("rail-table", $"{SumText.InBar(first.BoostPa)} … {SumText.InBar(last.BoostPa)} of boost",
                     $"a table that reaches {question.Boost.Text}: nothing is read beyond it", "add the point of the goal's boost");
     }
 
-    private static SumRefused NotRecorded(string field, string reason, string expected, string mend) => new("not-recorded", field, reason, "nothing", expected, mend);
+    private static SumRefused NotRecorded(string field, string reason, string expected, string mend) =>
+        new("not-recorded", field, reason, "nothing", expected, mend);
 
     private static SumRefused? OfCylinders(InjectorQuestion question, InjectorEngine engine) =>
         question.Cylinders is not null || engine.Cylinders is not null
             ? null
             : new SumRefused(
-                "cylinders-not-recorded", "cylinders", "The number of cylinders of this variant is not recorded.", "nothing", "a whole number", "give it: cylinders=3");
+                "cylinders-not-recorded", "cylinders", "The number of cylinders of this variant is not recorded.", "nothing", "a whole number",
+                    "give it: cylinders=3");
 }

@@ -33,7 +33,8 @@ public static class InjectorSizing
         }
 
         // Checked just now: the fuel is known, the cylinders, the supply and the pressure are asked or recorded.
-        var pressure = question.Pressure ?? engine.RailPressure ?? new Quantity(question.RailTable[0].RailPa, "Pa", SumText.InBar(question.RailTable[0].RailPa));
+        var pressure = question.Pressure ?? engine.RailPressure ?? new Quantity(question.RailTable[0].RailPa, "Pa",
+            SumText.InBar(question.RailTable[0].RailPa));
         var goal = InjectorGoal.Of(
             question, engine, Fuels.Find(question.Fuel)!, (question.Cylinders ?? engine.Cylinders)!.Value, (question.Supply ?? engine.Supply)!.Value, pressure);
         goal = question.DeadTime is null ? goal.WithDeadTime(DeadTimes.OfCatalogue(injectors, goal.VoltV, goal.AcrossPa)) : goal;
@@ -57,7 +58,8 @@ public static class InjectorSizing
             [.. InjectorNeed.Working(goal), .. idle is null ? Array.Empty<WorkingStep>() : [idle.Working]],
             [.. injectors.Select(part => InjectorJudgement.Of(goal, second, idle, idleNotKnown, part))],
             [.. SizingWarnings.OfGoal(goal, engine), .. air.Warnings],
-            Cautions.Of(goal.Fuel.IsAlcohol ? ["fuel-pressure", "residual-rail-pressure", "emissions-law", "alcohol-fuel"] : ["fuel-pressure", "residual-rail-pressure", "emissions-law"]))
+            Cautions.Of(goal.Fuel.IsAlcohol ? ["fuel-pressure", "residual-rail-pressure", "emissions-law", "alcohol-fuel"]
+                : ["fuel-pressure", "residual-rail-pressure", "emissions-law"]))
         {
             Influences = InjectorNeed.Influences(goal),
             AirSide = air,
@@ -75,12 +77,14 @@ public static class InjectorSizing
         yield return new Assumption("rated-density", RatedFluids.Heptane.Spread.In(SumText.KilogramsPerCubicMetre, "0.0"), RatedFluids.Heptane.Source);
         if (question.Pressure is null && question.RailTable.Count == 0)
         {
-            yield return new Assumption("pressure", Spread.Of(goal.Rail.Pressure).In(SumText.Bars, "0.00"), $"{Codes.Of(goal.Rail.Supply)}, as recorded of this variant");
+            yield return new Assumption("pressure", Spread.Of(goal.Rail.Pressure).In(SumText.Bars, "0.00"),
+                $"{Codes.Of(goal.Rail.Supply)}, as recorded of this variant");
         }
 
         if (question.Voltage is null)
         {
-            yield return new Assumption("voltage", Spread.Exactly(14).In(SumText.Volt, "0.0"), "alternator charging; also the voltage of SAE J1832 (from memory, medium confidence)");
+            yield return new Assumption("voltage", Spread.Exactly(14).In(SumText.Volt, "0.0"),
+                "alternator charging; also the voltage of SAE J1832 (from memory, medium confidence)");
         }
 
         if (question.InjectorsPerCylinder is null && engine.InjectorsPerCylinder is null)

@@ -21,7 +21,8 @@ internal static class InjectorSteps
         {
             var (own, other) = (InGramsPerMinute(opened.OwnFlowKgS.Expected), InGramsPerMinute(second.FlowKgS.Expected));
             yield return new WorkingStep(
-                "flow of the staged pair", "its flow + that of the second injector at the same pressure and fuel", $"{own} + {other}", InGramsPerMinute(flow), second.Part.Id);
+                "flow of the staged pair", "its flow + that of the second injector at the same pressure and fuel", $"{own} + {other}",
+                    InGramsPerMinute(flow), second.Part.Id);
             yield return new WorkingStep(
                 "dead time of the staged pair", "the two weighed by flow: the fuel that both leave out",
                 $"({own} × {InMilliseconds(opened.Own.Seconds.Expected)} + {other} × {InMilliseconds(second.DeadTimeS.Expected)}) ÷ {InGramsPerMinute(flow)}",
@@ -36,7 +37,8 @@ internal static class InjectorSteps
             "share of the time open for the fuel", "fuel flow ÷ injectors ÷ flow held open",
             $"{InKilogramsPerHour(goal.FuelFlowKgS.Expected)} ÷ {goal.Injectors} × 1000 g/kg ÷ 60 min/h ÷ {held}", InPercent(open), "definition of the duty");
         yield return new WorkingStep(
-            "duty at the goal", "that + shots × dead time ÷ cycle time", $"{InPercent(open)} + {shutSum}", InPercent(open + shut), $"dead time: {DeadTimes.SourceOf(opened.Own, goal.VoltV, goal.AcrossPa)}");
+            "duty at the goal", "that + shots × dead time ÷ cycle time", $"{InPercent(open)} + {shutSum}", InPercent(open + shut),
+                $"dead time: {DeadTimes.SourceOf(opened.Own, goal.VoltV, goal.AcrossPa)}");
 
         var power = Math.Max(0, goal.Duty.Expected - shut) * goal.Injectors * flow / goal.Bsfc.Spread.Expected;
         yield return new WorkingStep(

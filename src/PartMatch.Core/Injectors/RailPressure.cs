@@ -58,13 +58,15 @@ internal sealed record RailPressure(FuelSupply Supply, Quantity Pressure, Spread
         return IsReferenced
             ? new("pressure across an injector", "the regulator holds it over the manifold, whatever the boost", $"set {pressure}",
                 $"{across}; the rail stands at {SumText.InBar(Gauge.Expected)} gauge", "Bosch Automotive Handbook, fuel-pressure regulator (from memory)")
-            : new("pressure across an injector", "rail − manifold, both gauge; a loss in the line is not subtracted", $"{pressure} − {boost}", across, "definition");
+            : new("pressure across an injector", "rail − manifold, both gauge; a loss in the line is not subtracted", $"{pressure} − {boost}", across,
+                "definition");
     }
 
     // Straight between the points of the table: the extremes lie at the ends of the boost and at the points between them.
     private Spread OverBoost(Func<double, double> pascals)
     {
-        var places = Table.Select(point => (double)point.BoostPa).Where(boost => boost > BoostPa.Low && boost < BoostPa.High).Append(BoostPa.Low).Append(BoostPa.High).Select(pascals).ToList();
+        var places = Table.Select(point => (double)point.BoostPa).Where(boost => boost > BoostPa.Low
+            && boost < BoostPa.High).Append(BoostPa.Low).Append(BoostPa.High).Select(pascals).ToList();
         return new Spread(places.Min(), pascals(BoostPa.Expected), places.Max());
     }
 }

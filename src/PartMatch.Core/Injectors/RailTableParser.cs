@@ -19,7 +19,8 @@ public static class RailTableParser
     public static RailTableOutcome Parse(string text)
     {
         var pairs = text.Length <= MostLetters ? text.Split(',') : [];
-        if (pairs.Length is < 2 or > MostPoints || pairs[^1].Split(':') is not [_, var end] || QuantityParser.Parse(end.Trim(), Dimension.Pressure) is not QuantityRead last)
+        if (pairs.Length is < 2 or > MostPoints || pairs[^1].Split(':') is not [_, var end]
+            || QuantityParser.Parse(end.Trim(), Dimension.Pressure) is not QuantityRead last)
         {
             return Refuse("Not a table of rail pressures", text);
         }

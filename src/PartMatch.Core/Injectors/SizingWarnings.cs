@@ -37,10 +37,12 @@ internal static class SizingWarnings
 
         if (engine.RedlinePerMinute is { } redline && (question.Speed.High ?? question.Speed.Value) > redline)
         {
-            yield return new SumWarning("speed-above-redline", $"{question.Speed.Text} is above the {Number((double)redline, "0")}/min this variant was built for.");
+            yield return new SumWarning("speed-above-redline",
+                $"{question.Speed.Text} is above the {Number((double)redline, "0")}/min this variant was built for.");
         }
 
-        if (goal.Rail.Supply != FuelSupply.ReturnManifold && question.Boost.Value > 0 && goal.Rail.AcrossAt(0) is { Expected: var unboosted } && goal.AcrossPa.Expected < unboosted)
+        if (goal.Rail.Supply != FuelSupply.ReturnManifold && question.Boost.Value > 0 && goal.Rail.AcrossAt(0) is { Expected: var unboosted }
+            && goal.AcrossPa.Expected < unboosted)
         {
             yield return new SumWarning("pressure-falls-with-boost",
                 $"Without a manifold reference boost takes away pressure: {InBar(unboosted)} without boost, {InBar(goal.AcrossPa.Expected)} across at the goal, "
@@ -55,7 +57,8 @@ internal static class SizingWarnings
 
         if (engine.FuelSystem is null)
         {
-            yield return new SumWarning("fuel-system-not-recorded", "It is not recorded how this variant takes its fuel: the sums hold for port injection only.");
+            yield return new SumWarning("fuel-system-not-recorded",
+                "It is not recorded how this variant takes its fuel: the sums hold for port injection only.");
         }
     }
 
@@ -97,7 +100,8 @@ internal static class SizingWarnings
         var builtFor = engine.BoostPa ?? (engine.Induction == "natural" ? 0 : null);
         return builtFor switch
         {
-            null => new SumWarning("boost-not-recorded", $"It is not recorded what boost this variant was built for; the goal asks for {InBar(question.Boost.Value)}."),
+            null => new SumWarning("boost-not-recorded",
+                $"It is not recorded what boost this variant was built for; the goal asks for {InBar(question.Boost.Value)}."),
             { } pascals when question.Boost.Value > pascals => new SumWarning("boost-above-variant",
                 $"The goal asks for {InBar(question.Boost.Value)} of boost; this variant was built for {(pascals == 0 ? "none" : InBar(pascals))}. "
                 + "Injectors are the least of it: compare pistons, rods, gasket, cooling and knock control."),

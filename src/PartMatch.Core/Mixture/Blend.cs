@@ -29,7 +29,8 @@ public static class Blend
         return fuel with
         {
             Name = $"{fuel.Name}, {SumText.InPercent(ethanol.Expected, "0.#")} ethanol",
-            Density = new Figure(new Spread(Density(ethanol.Low, measured.Low), Density(ethanol.Expected, measured.Expected), Density(ethanol.High, measured.High)), Volumes),
+            Density = new Figure(new Spread(Density(ethanol.Low, measured.Low), Density(ethanol.Expected, measured.Expected),
+                Density(ethanol.High, measured.High)), Volumes),
             AirFuelRatio = new Figure(Falling(one => one.AirFuelRatio.Spread.Expected), Volumes),
             HeatingValue = new Figure(Falling(one => one.HeatingValue.Spread.Expected), Volumes),
             Expansion = (ethanol.Expected * alcohol.Expansion) + ((1 - ethanol.Expected) * petrol.Expansion),

@@ -42,7 +42,8 @@ internal sealed class RecordedTable
     /// <summary>The table of a curve of a part, or null where nothing that counts is recorded.</summary>
     public static RecordedTable? Find(Part part, string curve) =>
         _read.GetValue(part, static read => read.Curves.Select(point => point.Curve).Distinct().Select(code => (code, table: Read(read, code)))
-            .Where(one => one.table is not null).ToDictionary(one => one.code, one => one.table!)).GetValueOrDefault(curve); // null ones are left out just before
+            // null ones are left out just before
+            .Where(one => one.table is not null).ToDictionary(one => one.code, one => one.table!)).GetValueOrDefault(curve);
 
     /// <summary>The value at every place of a box: its least, that at the expected place, its greatest.</summary>
     /// <remarks>Bilinear pieces have their extremes at corners: the ends of the box and the lines of the table between them.</remarks>
@@ -78,7 +79,8 @@ internal sealed class RecordedTable
         }
 
         return Bracket(_xs, x) is var (left, right) && Bracket(_ys, y) is var (below, above)
-            && new[] { (left, below), (right, below), (left, above), (right, above) }.First(corner => _values[corner.Item1, corner.Item2] is null) is var (column, row)
+            && new[] { (left, below), (right, below), (left, above), (right, above) }.First(corner =>
+                _values[corner.Item1, corner.Item2] is null) is var (column, row)
                 ? new TableGap(Xs[column], Ys[row])
                 : new BeyondTable();
     }
@@ -87,7 +89,8 @@ internal sealed class RecordedTable
     private Spread? Find(double x, double y)
     {
         if (Bracket(_xs, x) is not var (left, right) || Bracket(_ys, y) is not var (below, above)
-            || _values[left, below] is not { } leftBelow || _values[right, below] is not { } rightBelow || _values[left, above] is not { } leftAbove || _values[right, above] is not { } rightAbove)
+            || _values[left, below] is not { } leftBelow || _values[right, below] is not { } rightBelow || _values[left, above] is not { } leftAbove
+                || _values[right, above] is not { } rightAbove)
         {
             return null;
         }
@@ -99,7 +102,8 @@ internal sealed class RecordedTable
     // A point without its second coordinate or on retracted evidence says nothing; of several sources the best grade speaks, as a range where they differ.
     private static RecordedTable? Read(Part part, string curve)
     {
-        var points = part.Curves.Where(point => point.Curve == curve && point.Y is > 0 && point.Evidence?.IsRetracted != true).ToLookup(point => (X: point.X, Y: point.Y ?? 0));
+        var points = part.Curves.Where(point => point.Curve == curve && point.Y is > 0 && point.Evidence?.IsRetracted != true).ToLookup(point =>
+            (X: point.X, Y: point.Y ?? 0));
         if (points.Count == 0)
         {
             return null;
@@ -152,5 +156,6 @@ internal sealed class RecordedTable
     private static double Share(double[] lines, int low, int high, double value) => low == high ? 0 : (value - lines[low]) / (lines[high] - lines[low]);
 
     private static Spread Between(Spread left, Spread right, double share) => new(
-        left.Low + ((right.Low - left.Low) * share), left.Expected + ((right.Expected - left.Expected) * share), left.High + ((right.High - left.High) * share));
+        left.Low + ((right.Low - left.Low) * share), left.Expected + ((right.Expected - left.Expected) * share), left.High
+            + ((right.High - left.High) * share));
 }

@@ -14,7 +14,8 @@ internal static class PumpJudgement
 
     public static SizedPump Of(SupplyGoal goal, Part pump)
     {
-        var blank = new SizedPump(pump.Id, pump.Name, Enough.NotKnown, "", WettedOf(goal.Goal.Fuel, goal.Goal.Question.Ethanol, pump), []) { ReliefPressure = ReliefOf(pump)?.In(SumText.Bars, "0.0") };
+        var blank = new SizedPump(pump.Id, pump.Name, Enough.NotKnown, "", WettedOf(goal.Goal.Fuel, goal.Goal.Question.Ethanol, pump),
+            []) { ReliefPressure = ReliefOf(pump)?.In(SumText.Bars, "0.0") };
         if (RecordedTable.Find(pump, "flow") is not { } table)
         {
             return blank with { Because = "Not known: its delivery is not recorded." };
@@ -37,9 +38,11 @@ internal static class PumpJudgement
     }
 
     /// <summary>Power that a flow carries, W: flow × density ÷ (BSFC × (1 + return)).</summary>
-    public static Spread PowerOf(SupplyGoal goal, Spread flowM3S) => flowM3S * goal.Goal.Density.Spread / (goal.Goal.Bsfc.Spread * (Spread.Exactly(1) + goal.Return.Spread));
+    public static Spread PowerOf(SupplyGoal goal, Spread flowM3S) =>
+        flowM3S * goal.Goal.Density.Spread / (goal.Goal.Bsfc.Spread * (Spread.Exactly(1) + goal.Return.Spread));
 
-    public static Spread? ReliefOf(Part pump) => ValueSelection.Of(pump, "relief-pressure") is StatedQuantity { Possible: { Low: > 0 and var low, High: { } high } } relief
+    public static Spread? ReliefOf(Part pump) =>
+        ValueSelection.Of(pump, "relief-pressure") is StatedQuantity { Possible: { Low: > 0 and var low, High: { } high } } relief
         ? new Spread((double)low, (double)relief.Nominal, (double)high)
         : null;
 
@@ -63,8 +66,11 @@ internal static class PumpJudgement
             Power = power.In(SumText.Kilowatts, "0"),
             Working = new WorkingLater(() =>
             [
-                new("delivery", "its table at the voltage and the pressure at the pump", $"{goal.PumpVoltage.Text}, {SumText.InBar(pressure.Expected)}", SumText.In(SumText.LitresPerHour, flow.Expected, "0.0"), "recorded; bilinear between its points"),
-                new("margin", "delivery ÷ wanted − 1", $"{SumText.In(SumText.LitresPerHour, flow.Expected, "0.0")} ÷ {SumText.In(SumText.LitresPerHour, wanted.Expected, "0.0")} − 1", SumText.InPercent(margin.Expected, "0"), "definition"),
+                new("delivery", "its table at the voltage and the pressure at the pump", $"{goal.PumpVoltage.Text}, {SumText.InBar(pressure.Expected)}",
+                    SumText.In(SumText.LitresPerHour, flow.Expected, "0.0"), "recorded; bilinear between its points"),
+                new("margin", "delivery ÷ wanted − 1",
+                    $"{SumText.In(SumText.LitresPerHour, flow.Expected, "0.0")} ÷ {SumText.In(SumText.LitresPerHour, wanted.Expected, "0.0")} − 1",
+                        SumText.InPercent(margin.Expected, "0"), "definition"),
                 new("power that it carries", "delivery × density ÷ (BSFC × (1 + return))",
                     $"{SumText.In(SumText.LitresPerHour, flow.Expected, "0.0")} × {SumText.Number(goal.Goal.Density.Spread.Expected, "0.#")} g/L ÷ ({SumText.InGramsPerKilowattHour(goal.Goal.Bsfc.Spread.Expected)} × {SumText.Number(1 + goal.Return.Spread.Expected, "0.00")})",
                     SumText.In(SumText.Kilowatts, power.Expected, "0.0"), "the sums above turned round; the loss of the line stays that of the goal"),

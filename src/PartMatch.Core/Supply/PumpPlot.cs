@@ -21,14 +21,16 @@ public static class PumpPlot
         double[] pressures = [.. drawn.SelectMany(one => one.Table?.Ys ?? []).Distinct().Order().Select(pascals => (double)pascals)];
         double? Delivery(RecordedTable? table, double pascals) => table?.At(volt, pascals) is TableRead read ? read.Value.Expected * LitresPerHourPerM3S : null;
         PlotLine Line((string Id, RecordedTable? Table) one, int index) => new(
-            one.Id, [.. pressures.Select(pascals => (pascals, flow: Delivery(one.Table, pascals))).Where(point => point.flow is not null).Select(point => new PlotPoint(point.pascals / Bar, point.flow ?? 0))])
+            one.Id, [.. pressures.Select(pascals => (pascals, flow: Delivery(one.Table, pascals))).Where(point => point.flow is not null).Select(point =>
+                new PlotPoint(point.pascals / Bar, point.flow ?? 0))])
         {
             IsMain = index == 0,
         };
 
         var (wanted, pressure) = (answer.Need.Wanted, answer.Need.PressureAtPump);
         return new CurvePlot(
-            "Delivery of the pump over pressure", $"Delivery at {answer.Asked.PumpVoltage.Text} over the pressure at the pump, as recorded; level lines are what the goal wants, upright the pressure that the pump sees.",
+            "Delivery of the pump over pressure",
+                $"Delivery at {answer.Asked.PumpVoltage.Text} over the pressure at the pump, as recorded; level lines are what the goal wants, upright the pressure that the pump sees.",
             new PlotAxis("pressure at the pump, gauge", "bar"), new PlotAxis("delivery", "L/h", From: 0),
             [.. drawn.Select(Line)],
             [],
@@ -40,6 +42,7 @@ public static class PumpPlot
             new PlotTable(
                 ["Pressure at the pump, bar", .. drawn.Select(one => $"{one.Id}, L/h")],
                 [.. pressures.Select(pascals => (IReadOnlyList<string>)
-                    [SumText.Number(pascals / Bar, "0.00"), .. drawn.Select(one => Delivery(one.Table, pascals) is { } flow ? SumText.Number(flow, "0.0") : "not recorded")])]));
+                    [SumText.Number(pascals / Bar, "0.00"),
+                        .. drawn.Select(one => Delivery(one.Table, pascals) is { } flow ? SumText.Number(flow, "0.0") : "not recorded")])]));
     }
 }

@@ -11,7 +11,8 @@ namespace PartMatch.Core.Supply;
 /// <param name="FirstToGiveOut">The link that carries least power, in words; also says which links nothing is known of.</param>
 /// <param name="Pumps">In the order given until ranked, then by rank.</param>
 public sealed record SupplySized(
-    SupplyAsked Asked, IReadOnlyList<Assumption> Assumed, PumpNeed Need, IReadOnlyList<SupplyLink> Links, string FirstToGiveOut, IReadOnlyList<Influence> Influences,
+    SupplyAsked Asked, IReadOnlyList<Assumption> Assumed, PumpNeed Need, IReadOnlyList<SupplyLink> Links, string FirstToGiveOut,
+        IReadOnlyList<Influence> Influences,
     IReadOnlyList<WorkingStep> Working, IReadOnlyList<SizedPump> Pumps, IReadOnlyList<SumWarning> Warnings, IReadOnlyList<Caution> Cautions) : SumOutcome
 {
     /// <summary>Where it is drawn; the door fills it in.</summary>
@@ -23,7 +24,8 @@ public sealed record SupplySized(
 
 /// <summary>The question with its defaults filled in.</summary>
 public sealed record SupplyAsked(
-    string Family, string Variant, Quantity Power, Quantity Speed, Quantity Boost, Quantity Pressure, FuelSupply Supply, decimal Duty, string Fuel, Quantity PumpVoltage)
+    string Family, string Variant, Quantity Power, Quantity Speed, Quantity Boost, Quantity Pressure, FuelSupply Supply, decimal Duty, string Fuel,
+        Quantity PumpVoltage)
 {
     public string? Injector { get; init; }
 

@@ -53,7 +53,8 @@ internal static class SupplyChain
 
         var holds = (double)low <= rail.PressurePa.High && (double)high >= rail.PressurePa.Low;
         return new SupplyLink("regulator", regulator.Id, holds ? Enough.Yes : Enough.No,
-            holds ? $"It holds {pressure.Text} over {wanted}." : $"Not as asked: it holds {pressure.Text}, the question takes {SumText.InBar(rail.PressurePa)}.");
+            holds ? $"It holds {pressure.Text} over {wanted}."
+                : $"Not as asked: it holds {pressure.Text}, the question takes {SumText.InBar(rail.PressurePa)}.");
     }
 
     // The loss grows with the square of the flow, so with the square of the power: at which power does it lift the pump to its relief valve?
@@ -61,7 +62,8 @@ internal static class SupplyChain
     {
         if (question.Pump is not { } pump || PumpJudgement.ReliefOf(pump) is not { } relief)
         {
-            return new SupplyLink("line", null, Enough.NotKnown, "The relief pressure of the pump is not recorded: how much loss the line may have is not known.");
+            return new SupplyLink("line", null, Enough.NotKnown,
+                "The relief pressure of the pump is not recorded: how much loss the line may have is not known.");
         }
 
         var (rail, loss, atPump) = (goal.Goal.Rail.Gauge, goal.LineLoss.Spread, goal.AtPumpPa);
@@ -80,7 +82,8 @@ internal static class SupplyChain
             [
                 new("power at which the loss opens the relief valve", "goal × √((relief − rail) ÷ loss at the goal)",
                     $"{SumText.In(SumText.Kilowatts, goal.Goal.PowerW.Expected, "0.##")} × √(({SumText.InBar(relief.Expected)} − {SumText.InBar(rail.Expected)}) ÷ {SumText.InBar(loss.Expected)})",
-                    SumText.In(SumText.Kilowatts, Math.Sqrt(power.Expected) * goal.Goal.PowerW.Expected, "0"), "loss ∝ flow², turbulent flow (from memory); the pump alone gives out much earlier as a rule"),
+                    SumText.In(SumText.Kilowatts, Math.Sqrt(power.Expected) * goal.Goal.PowerW.Expected, "0"),
+                        "loss ∝ flow², turbulent flow (from memory); the pump alone gives out much earlier as a rule"),
             ],
         };
     }

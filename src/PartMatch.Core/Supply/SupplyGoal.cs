@@ -8,9 +8,11 @@ namespace PartMatch.Core.Supply;
 internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, Figure LineLoss, Figure Return)
 {
     /// <summary>Of lines and filter in order, at the flow of the goal.</summary>
-    private static readonly Figure _usualLoss = new(10_000, 20_000, 40_000, "0.1 … 0.2 … 0.4 bar through line and clean filter (common practice, no source): measure at the pump and at the rail");
+    private static readonly Figure _usualLoss = new(10_000, 20_000, 40_000,
+        "0.1 … 0.2 … 0.4 bar through line and clean filter (common practice, no source): measure at the pump and at the rail");
 
-    private static readonly Figure _usualReturn = new(0.10, 0.20, 0.30, "a regulator with a return holds its pressure only while fuel flows back: 10 … 20 … 30 % over what is burnt (common practice, no source)");
+    private static readonly Figure _usualReturn = new(0.10, 0.20, 0.30,
+        "a regulator with a return holds its pressure only while fuel flows back: 10 … 20 … 30 % over what is burnt (common practice, no source)");
 
     private static readonly Figure _noReturn = new(0, 0, 0, "no return: the regulator sits at the pump, or the pump is slowed");
 
@@ -31,7 +33,8 @@ internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, Figur
             : goal.Rail.Supply is FuelSupply.ReturnManifold or FuelSupply.ReturnAmbient ? _usualReturn : _noReturn);
 
     public PumpNeed AsNeed() => new(
-        BurntM3S.In(SumText.LitresPerHour, "0.0"), WantedM3S.In(SumText.LitresPerHour, "0.0"), Goal.Rail.Gauge.In(SumText.Bars, "0.00"), AtPumpPa.In(SumText.Bars, "0.00"),
+        BurntM3S.In(SumText.LitresPerHour, "0.0"), WantedM3S.In(SumText.LitresPerHour, "0.0"), Goal.Rail.Gauge.In(SumText.Bars, "0.00"),
+            AtPumpPa.In(SumText.Bars, "0.00"),
         (WantedM3S * AtPumpPa).In(UnitTable.Get("W"), "0.0"));
 
     public IEnumerable<WorkingStep> Working()
@@ -41,8 +44,10 @@ internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, Figur
             "fuel flow", "power × BSFC", $"{SumText.In(SumText.Kilowatts, Goal.PowerW.Expected, "0.##")} × {SumText.InGramsPerKilowattHour(Goal.Bsfc.Spread.Expected)}", flow,
             "definition of specific consumption: Heywood 1988, 2.8 (from memory, high confidence)");
         yield return new WorkingStep(
-            "burnt, as volume", "fuel flow ÷ density", $"{flow} ÷ {SumText.Number(Goal.Density.Spread.Expected / 1000, "0.0000")} kg/L", burnt, Goal.Density.Source);
-        yield return new WorkingStep("wanted of the pump", "burnt × (1 + return)", $"{burnt} × (1 + {SumText.InPercent(Return.Spread.Expected, "0.#")})", wanted, Return.Source);
+            "burnt, as volume", "fuel flow ÷ density", $"{flow} ÷ {SumText.Number(Goal.Density.Spread.Expected / 1000, "0.0000")} kg/L", burnt,
+                Goal.Density.Source);
+        yield return new WorkingStep("wanted of the pump", "burnt × (1 + return)", $"{burnt} × (1 + {SumText.InPercent(Return.Spread.Expected, "0.#")})",
+            wanted, Return.Source);
         yield return Goal.Rail.Step();
         yield return new WorkingStep(
             "pressure at the pump", "rail gauge + loss of line and filter; not the pressure across an injector",
@@ -54,7 +59,8 @@ internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, Figur
 
     public IReadOnlyList<Influence> Influences()
     {
-        SumInput[] inputs = [new("power", Goal.PowerW), new("specific consumption", Goal.Bsfc.Spread), new("density of the fuel", Goal.Density.Spread), new("return", Return.Spread)];
+        SumInput[] inputs = [new("power", Goal.PowerW), new("specific consumption", Goal.Bsfc.Spread), new("density of the fuel", Goal.Density.Spread),
+            new("return", Return.Spread)];
         return SumRange.Influences(inputs, of => of[0] * of[1] / of[2] * (1 + of[3]), flow => SumText.In(SumText.LitresPerHour, flow, "0.0"));
     }
 
@@ -66,7 +72,8 @@ internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, Figur
         yield return new Assumption("line-loss", question.LineLoss ?? LineLoss.Spread.In(SumText.Bars, "0.00"), LineLoss.Source);
         if (question.PumpVoltage is null)
         {
-            yield return new Assumption("pump-voltage", Spread.Exactly((double)UsualVolt).In(SumText.Volt, "0.0"), "14 V of the alternator less half a volt in wire and relay (common practice, no source): measure at the pump");
+            yield return new Assumption("pump-voltage", Spread.Exactly((double)UsualVolt).In(SumText.Volt, "0.0"),
+                "14 V of the alternator less half a volt in wire and relay (common practice, no source): measure at the pump");
         }
 
         if (question.Goal.Pressure is null && question.Goal.RailTable.Count == 0)

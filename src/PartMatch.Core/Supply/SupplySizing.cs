@@ -26,7 +26,8 @@ public static class SupplySizing
         var links = SupplyChain.Of(question, goal);
         var asked = prepared.AsAsked();
         return new SupplySized(
-            new SupplyAsked(asked.Family, asked.Variant, asked.Power, asked.Speed, asked.Boost, asked.Pressure, asked.Supply, asked.Duty, asked.Fuel, goal.PumpVoltage)
+            new SupplyAsked(asked.Family, asked.Variant, asked.Power, asked.Speed, asked.Boost, asked.Pressure, asked.Supply, asked.Duty, asked.Fuel,
+                goal.PumpVoltage)
             {
                 Injector = question.Injector?.Id,
                 Pump = question.Pump?.Id,

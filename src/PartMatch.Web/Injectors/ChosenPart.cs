@@ -27,6 +27,7 @@ internal static class ChosenPart
         return named.Part is { } part && part.Kind == kind
             ? (part, null)
             : (null, new Refused(Problem.Of("bad-question", new FieldError(
-                field, named.Part is { } other ? $"{other.Id}: {other.Kind}" : written, $"the number of a known part of kind {kind ?? "(this family has no such position)"}", "look it up at /api/parts"))));
+                field, named.Part is { } other ? $"{other.Id}: {other.Kind}" : written,
+                    $"the number of a known part of kind {kind ?? "(this family has no such position)"}", "look it up at /api/parts"))));
     }
 }

@@ -37,7 +37,8 @@ public abstract record GoalRequest
     [FromQuery(Name = "supply"), Description("return-manifold, return-ambient, returnless-fixed or returnless-controlled; as recorded of the variant when left out.")]
     public string? Supply { get; init; }
 
-    [FromQuery(Name = "rail-table"), Description("Rail pressure that a control unit sets, as boost:rail pairs with rising boost, both gauge: 0:3.5,0.5:4.0,1.1:5.0 bar.")]
+    [FromQuery(Name = "rail-table"),
+        Description("Rail pressure that a control unit sets, as boost:rail pairs with rising boost, both gauge: 0:3.5,0.5:4.0,1.1:5.0 bar.")]
     public string? RailTable { get; init; }
 
     [FromQuery(Name = "duty"), Description("Largest share of the time an injector may be open; 85 % when left out.")]
@@ -94,7 +95,8 @@ public abstract record GoalRequest
     /// <summary>The address that asks this again, with what was left out filled in.</summary>
     internal Permalink LinkTo(string path) => new Permalink(path)
         .With("family", Family).With("variant", Variant).With("power", Power).With("speed", Speed).With("boost", Boost ?? DefaultBoost)
-        .With("pressure", Pressure).With("supply", Supply).With("rail-table", RailTable).With("duty", Duty ?? DefaultDuty).With("fuel", Fuel ?? Fuels.Petrol.Code)
+        .With("pressure", Pressure).With("supply", Supply).With("rail-table", RailTable).With("duty", Duty ?? DefaultDuty).With("fuel",
+            Fuel ?? Fuels.Petrol.Code)
         .With("ethanol", Ethanol).With("fuel-temperature", FuelTemperature)
         .With("bsfc", Bsfc).With("dead-time", DeadTime).With("voltage", Voltage).With("shots", Shots)
         .With("cylinders", Cylinders).With("injectors-per-cylinder", InjectorsPerCylinder).With("staged-with", StagedWith);

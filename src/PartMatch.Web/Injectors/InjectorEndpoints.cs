@@ -35,7 +35,8 @@ internal static class InjectorEndpoints
         {
             ({ } sized, _, _) => TypedResults.Ok(sized with
             {
-                Plots = [.. _plots.Select(plot => new PlotLink(plot.Name, plot.Draw(sized).Title, request.LinkToAnswer(Api + RouteOf(plot.Name) + PlotAnswer.Svg).ToString()))],
+                Plots = [.. _plots.Select(plot =>
+                    new PlotLink(plot.Name, plot.Draw(sized).Title, request.LinkToAnswer(Api + RouteOf(plot.Name) + PlotAnswer.Svg).ToString()))],
                 Permalink = request.LinkToAnswer(Api + Answer).ToString(),
             }),
             (_, { } refused, _) => refused,
@@ -48,7 +49,8 @@ internal static class InjectorEndpoints
     private static Results<PlotAnswer, Refused, Absent> DrawDuty(string form, [AsParameters] InjectorRequest request, FamilyStore families, PartStore parts) =>
         Draw(InjectorPlots.Duty, form, request, families, parts);
 
-    private static Results<PlotAnswer, Refused, Absent> DrawPressure(string form, [AsParameters] InjectorRequest request, FamilyStore families, PartStore parts) =>
+    private static Results<PlotAnswer, Refused,
+        Absent> DrawPressure(string form, [AsParameters] InjectorRequest request, FamilyStore families, PartStore parts) =>
         Draw(InjectorPlots.Pressure, form, request, families, parts);
 
     private static Results<PlotAnswer, Refused, Absent> Draw(
@@ -79,7 +81,8 @@ internal static class InjectorEndpoints
         var injectors = kind is null ? [] : parts.ListOfKind(kind);
         return InjectorSizing.Size(request.ToQuestion(second), injectors, facts.EngineFacts) switch
         {
-            InjectorsSized sized => (sized with { Injectors = InjectorRanking.Rank(sized.Injectors, InjectorFits.Of(facts, sized.Asked.Variant, injectors)) }, null, null),
+            InjectorsSized sized => (sized with { Injectors = InjectorRanking.Rank(sized.Injectors,
+                InjectorFits.Of(facts, sized.Asked.Variant, injectors)) }, null, null),
             SumRefused refused => (null, Refused.Of(refused), null),
             var other => throw new InvalidOperationException($"A sizing ended as {other.GetType().Name}, which no answer names."),
         };

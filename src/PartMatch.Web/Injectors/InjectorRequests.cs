@@ -31,7 +31,8 @@ public sealed record InjectorRequest : GoalRequest
     [FromQuery(Name = "lambda"), Description("Air-fuel ratio at the goal ÷ stoichiometric: 0.87; common practice when left out.")]
     public string? Lambda { get; init; }
 
-    [FromQuery(Name = "measured-pressure"), Description("Dry absolute air pressure where the power was measured: 98 kPa. With measured-temperature it is also shown in the reference air of ISO 1585.")]
+    [FromQuery(Name = "measured-pressure"),
+        Description("Dry absolute air pressure where the power was measured: 98 kPa. With measured-temperature it is also shown in the reference air of ISO 1585.")]
     public string? MeasuredPressure { get; init; }
 
     [FromQuery(Name = "measured-temperature"), Description("Of the air where the power was measured: 30 degC.")]

@@ -68,7 +68,8 @@ internal static class SupplyEndpoints
         }
 
         var pumps = pumpKind is null ? [] : parts.ListOfKind(pumpKind);
-        return SupplySizing.Size(request.ToQuestion(second, injector, pump, facts), injectorKind is null ? [] : parts.ListOfKind(injectorKind), pumps, facts.EngineFacts) switch
+        return SupplySizing.Size(request.ToQuestion(second, injector, pump, facts), injectorKind is null ? [] : parts.ListOfKind(injectorKind), pumps,
+            facts.EngineFacts) switch
         {
             SupplySized sized => (new Asked(sized with { Pumps = PumpRanking.Rank(sized.Pumps, facts, sized.Asked.Variant, pumps) }, pumps), null, null),
             SumRefused refused => (null, Refused.Of(refused), null),

@@ -81,6 +81,7 @@ public sealed class AirFormulasTests
         Near(expected, PowerCorrection.Factor(kilopascal * 1000, kelvin), 2e-4);
 
     [Fact]
-    public void Thin_and_warm_air_is_corrected_upwards() => Gen.Select(Gen.Double[80_000, 105_000], Gen.Double[270, 320], Gen.Double[0.5, 5], Gen.Double[1, 500]).Sample(
+    public void Thin_and_warm_air_is_corrected_upwards() =>
+        Gen.Select(Gen.Double[80_000, 105_000], Gen.Double[270, 320], Gen.Double[0.5, 5], Gen.Double[1, 500]).Sample(
         (pascals, kelvin, warmer, thinner) => PowerCorrection.Factor(pascals - thinner, kelvin + warmer) > PowerCorrection.Factor(pascals, kelvin));
 }

@@ -17,7 +17,8 @@ public sealed class GoalFromTheAirTests
 
     private static readonly InjectorQuestion Goal = HillClimb with { Bsfc = ReadRange("300..330..380 g/(kW·h)", Dimension.SpecificConsumption) };
 
-    // By hand, all of it expected: (101 325 + 110 000) Pa ÷ (287.05 × 323.15 K) = 2.27819 kg/m3; 1.6002 L × 6800 ÷ 120 × 0.90 × 2.27819 = 185.92 g/s = 669.32 kg/h;
+    // By hand, all of it expected: (101 325 + 110 000) Pa ÷ (287.05 × 323.15 K) = 2.27819 kg/m3; 1.6002 L × 6800 ÷ 120 × 0.90 × 2.27819 = 185.92 g/s =
+    // 669.32 kg/h;
     // ÷ (0.87 × 14.7 × 330 g/(kW·h)) = 158.6 kW. Best: 40 … 15: 211 325 ÷ (287.05 × 308.15) = 2.38908; × 1.00 → 216.64 g/s; ÷ (0.80 × 14.6 × 300) = 222.6 kW.
     [Fact]
     public void Goal_beyond_the_expected_air_is_ambitious()
@@ -87,10 +88,12 @@ public sealed class GoalFromTheAirTests
     {
         var typed = new AirTyped
         {
-            VolumetricEfficiency = ReadRange("0.95", Dimension.Ratio), Lambda = ReadRange("0.85", Dimension.Ratio), ChargeTemperature = ReadRange("40..45..60 degC", Dimension.Temperature),
+            VolumetricEfficiency = ReadRange("0.95", Dimension.Ratio), Lambda = ReadRange("0.85", Dimension.Ratio),
+                ChargeTemperature = ReadRange("40..45..60 degC", Dimension.Temperature),
         };
         var side = Check(Goal with { Air = typed });
-        Assert.All(side.Assumed.Where(one => one.Name is "volumetric-efficiency" or "lambda" or "charge-temperature"), one => Assert.Equal("given in the question", one.Source));
+        Assert.All(side.Assumed.Where(one => one.Name is "volumetric-efficiency" or "lambda" or "charge-temperature"), one =>
+            Assert.Equal("given in the question", one.Source));
         Assert.Equal(typed.ChargeTemperature, side.Assumed.Single(one => one.Name == "charge-temperature").Range);
     }
 
@@ -98,7 +101,8 @@ public sealed class GoalFromTheAirTests
     [Fact]
     public void Measured_power_is_corrected_beside_the_sizing()
     {
-        var typed = new AirTyped { MeasuredPressure = ReadRange("95 kPa", Dimension.Pressure), MeasuredTemperature = ReadRange("308 K", Dimension.Temperature) };
+        var typed = new AirTyped { MeasuredPressure = ReadRange("95 kPa", Dimension.Pressure),
+            MeasuredTemperature = ReadRange("308 K", Dimension.Temperature) };
         var corrected = Check(Goal with { Air = typed }).Corrected;
         Assert.NotNull(corrected);
         Near(192_915, corrected.Power.Expected, 2e-4);

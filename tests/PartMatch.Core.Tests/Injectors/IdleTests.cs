@@ -9,7 +9,8 @@ namespace PartMatch.Core.Tests.Injectors;
 /// <summary>Source of the flow: 0.16 gal(US)/h of a 2.0 L and 0.39 gal(US)/h of a 4.6 L car, US DOE Vehicle Technologies Fact 861, 2015.</summary>
 public sealed class IdleTests
 {
-    private static readonly InjectorQuestion Goal = HillClimb with { Displacement = Read("1600.2 cm3", Dimension.Volume), IdleSpeed = Read("850/min", Dimension.Speed) };
+    private static readonly InjectorQuestion Goal = HillClimb with { Displacement = Read("1600.2 cm3", Dimension.Volume),
+        IdleSpeed = Read("850/min", Dimension.Speed) };
 
     // 0.16 × 3.785411784 ÷ 2.0 = 0.3028 and 0.39 × 3.785411784 ÷ 4.6 = 0.3209 L/h for each litre.
     [Fact]
@@ -74,7 +75,8 @@ public sealed class IdleTests
         var idle = Judge(question, Injector("I-1", "860 cm3/min", deadTimes: table)).Idle;
         Assert.Equal(Controllable.NotKnown, idle?.Controllable);
         Assert.Contains("does not reach 4.06 … 4.16 … 4.21 bar across", idle?.Because, StringComparison.Ordinal);
-        Assert.NotNull(Judge(question with { IdleManifold = ReadRange("-0.4 bar", Dimension.Pressure) }, Injector("I-1", "860 cm3/min", deadTimes: table)).Idle?.Pulse);
+        Assert.NotNull(Judge(question with { IdleManifold = ReadRange("-0.4 bar", Dimension.Pressure) },
+            Injector("I-1", "860 cm3/min", deadTimes: table)).Idle?.Pulse);
     }
 
     [Fact]

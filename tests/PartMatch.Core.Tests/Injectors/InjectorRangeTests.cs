@@ -15,7 +15,8 @@ public sealed class InjectorRangeTests
     // Dead times that fall with voltage and rise with pressure, as they do.
     private static readonly CurvePoint[] Table =
     [
-        Dead(10, 1, 1.5m), Dead(12, 1, 1.1m), Dead(16, 1, 0.7m), Dead(10, 3, 1.6m), Dead(12, 3, 1.2m), Dead(16, 3, 0.8m), Dead(10, 6, 1.9m), Dead(12, 6, 1.5m), Dead(16, 6, 1.0m),
+        Dead(10, 1, 1.5m), Dead(12, 1, 1.1m), Dead(16, 1, 0.7m), Dead(10, 3, 1.6m), Dead(12, 3, 1.2m), Dead(16, 3, 0.8m), Dead(10, 6, 1.9m),
+            Dead(12, 6, 1.5m), Dead(16, 6, 1.0m),
     ];
 
     [Fact]
@@ -25,12 +26,15 @@ public sealed class InjectorRangeTests
             var ranged = HillClimb with
             {
                 Supply = referenced ? FuelSupply.ReturnManifold : FuelSupply.ReturnAmbient,
-                Power = Ranged(150_000, power, "W"), Speed = Ranged(6000, speed, "1/min"), Boost = Ranged(80_000, boost, "Pa"), Pressure = Ranged(380_000, pressure, "Pa"),
+                Power = Ranged(150_000, power, "W"), Speed = Ranged(6000, speed, "1/min"), Boost = Ranged(80_000, boost, "Pa"),
+                    Pressure = Ranged(380_000, pressure, "Pa"),
                 Duty = Ranged(0.8, duty, "1"), Voltage = Ranged(13, voltage, "V"),
             };
             var inside = ranged with
             {
-                Power = Inside(ranged.Power, power), Speed = Inside(ranged.Speed, speed), Boost = Inside(ranged.Boost, boost), Pressure = Inside(ranged.Pressure!, pressure), // set just before
+                // set just before
+                Power = Inside(ranged.Power, power), Speed = Inside(ranged.Speed, speed), Boost = Inside(ranged.Boost, boost),
+                    Pressure = Inside(ranged.Pressure!, pressure),
                 Duty = Inside(ranged.Duty, duty), Voltage = Inside(ranged.Voltage, voltage),
             };
             var injector = Injector("I-1", "620 cm3/min", deadTimes: Table);

@@ -11,12 +11,14 @@ public sealed class StagedAndControlledTests
 {
     private static readonly InjectorQuestion Goal = HillClimb with { Bsfc = ReadRange("330 g/(kW·h)", Dimension.SpecificConsumption) };
 
-    // By hand: 250 and 440 cm3/min × √(0.6838 × 0.745) = 178.435 and 314.045, together 492.480 g/min; dead time (178.435 × 0.9 + 314.045 × 1.1) ÷ 492.480 = 1.02753 ms.
+    // By hand: 250 and 440 cm3/min × √(0.6838 × 0.745) = 178.435 and 314.045, together 492.480 g/min; dead time (178.435 × 0.9 + 314.045 × 1.1) ÷ 492.480 =
+    // 1.02753 ms.
     // 59.40 kg/h ÷ 3 = 330 g/min: 330 ÷ 492.480 = 67.008 %; + 1.02753 ÷ 17.647 = 5.823 %: 72.83 %. Power (0.85 − 0.05823) × 3 × 492.480 × 60 ÷ 330 = 212.70 kW.
     [Fact]
     public void Staged_pair_as_by_hand()
     {
-        var judged = Judge(Goal with { StagedWith = Injector("I-4401", "440 cm3/min", deadTimes: Always(1.1m)) }, Injector("I-2501", "250 cm3/min", deadTimes: Always(0.9m)));
+        var judged = Judge(Goal with { StagedWith = Injector("I-4401", "440 cm3/min", deadTimes: Always(1.1m)) },
+            Injector("I-2501", "250 cm3/min", deadTimes: Always(0.9m)));
         Near(0.72831, judged.Duty!.Expected, 1e-4); // both have a whole rating
         Near(212_700, judged.PowerAtDuty!.Expected, 1e-4);
         Near(0.9e-3, judged.DeadTime!.Expected, 1e-9);
@@ -47,14 +49,16 @@ public sealed class StagedAndControlledTests
     [InlineData("0.5 bar", "3.50 bar")]
     [InlineData("1.0 bar", "3.50 bar")]
     public void Controlled_rail_follows_its_table(string boost, string across) =>
-        Assert.Equal(across, Size(Goal with { Supply = FuelSupply.ReturnlessControlled, RailTable = [new(0, 350_000), new(100_000, 450_000)], Boost = Read(boost, Dimension.Pressure) }).PressureAcross.Text);
+        Assert.Equal(across, Size(Goal with { Supply = FuelSupply.ReturnlessControlled, RailTable = [new(0, 350_000), new(100_000, 450_000)],
+            Boost = Read(boost, Dimension.Pressure) }).PressureAcross.Text);
 
     // A table that is flat, then steep: 4.0 bar up to 0.5, 5.5 at 1.5. Boost 0 … 0.5 … 1.5: across 4.0, 3.5, 4.0; the least lies at the knee.
     [Fact]
     public void Range_of_boost_over_a_bent_table_has_its_least_at_the_knee()
     {
         var boost = Assert.IsType<RangeRead>(QuantityRangeParser.Parse("0..0.75..1.5 bar", Dimension.Pressure)).Quantity;
-        var across = Size(Goal with { Supply = FuelSupply.ReturnlessControlled, RailTable = [new(0, 400_000), new(50_000, 400_000), new(150_000, 550_000)], Boost = boost }).PressureAcross;
+        var across = Size(Goal with { Supply = FuelSupply.ReturnlessControlled, RailTable = [new(0, 400_000), new(50_000, 400_000), new(150_000, 550_000)],
+            Boost = boost }).PressureAcross;
         Assert.Equal((350_000m, 362_500m, 400_000m), (across.Low, across.Value, across.High)); // expected: rail 4.375 at 0.75
     }
 
@@ -64,14 +68,16 @@ public sealed class StagedAndControlledTests
         var question = Goal with { Supply = FuelSupply.ReturnlessControlled, RailTable = [new(0, 350_000), new(100_000, 450_000)] };
         var refused = Assert.IsType<SumRefused>(InjectorSizing.Size(question, [], BoostedTriple));
         Assert.Equal(("out-of-range", "rail-table", "0.00 bar … 1.00 bar of boost"), (refused.Code, refused.Field, refused.Found));
-        Assert.Equal("rail-table", Assert.IsType<SumRefused>(InjectorSizing.Size(question with { Supply = FuelSupply.ReturnAmbient }, [], BoostedTriple)).Field);
+        Assert.Equal("rail-table", Assert.IsType<SumRefused>(InjectorSizing.Size(question with { Supply = FuelSupply.ReturnAmbient }, [],
+            BoostedTriple)).Field);
     }
 
     [Fact]
     public void Supply_and_pressure_come_from_the_variant_where_they_are_left_out()
     {
         var question = Goal with { Pressure = null, Supply = null };
-        IReadOnlyList<EngineFact> recorded = [.. BoostedTriple, Word("ts", "supply", "return-manifold"), new EngineFact("ts", "rail-pressure", Value("rail-pressure", "3.00 bar", Dimension.Pressure, spread: 0.05m).Reading, Document)];
+        IReadOnlyList<EngineFact> recorded = [.. BoostedTriple, Word("ts", "supply", "return-manifold"),
+            new EngineFact("ts", "rail-pressure", Value("rail-pressure", "3.00 bar", Dimension.Pressure, spread: 0.05m).Reading, Document)];
         var sized = Assert.IsType<InjectorsSized>(InjectorSizing.Size(question, [], recorded));
         Assert.Equal(FuelSupply.ReturnManifold, sized.Asked.Supply);
         Assert.Equal("2.95 … 3.00 … 3.05 bar", sized.PressureAcross.Text);
@@ -79,7 +85,8 @@ public sealed class StagedAndControlledTests
         Assert.Equal(("not-recorded", "supply"), Refused(question));
         Assert.Equal(("not-recorded", "pressure"), Refused(question with { Supply = FuelSupply.ReturnManifold }));
 
-        static (string, string) Refused(InjectorQuestion question) => Assert.IsType<SumRefused>(InjectorSizing.Size(question, [], BoostedTriple)) is var refused ? (refused.Code, refused.Field) : default;
+        static (string, string) Refused(InjectorQuestion question) =>
+            Assert.IsType<SumRefused>(InjectorSizing.Size(question, [], BoostedTriple)) is var refused ? (refused.Code, refused.Field) : default;
     }
 
     // Rail fixed at 4.0 bar: −0.66 bar 4.66 across, 0 4.00, 1.1 2.90; flow against that of the goal √(4.0 ÷ 2.9) = 117.4 %.

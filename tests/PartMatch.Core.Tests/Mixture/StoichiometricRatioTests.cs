@@ -3,7 +3,9 @@ using Xunit;
 
 namespace PartMatch.Core.Tests.Mixture;
 
-/// <summary>Source: Heywood 1988, eq. 3.6 and table D.4 (values from memory, high confidence), evaluated with dry air of 20.95 % oxygen and IUPAC atomic weights.</summary>
+/// <summary>
+/// Source: Heywood 1988, eq. 3.6 and table D.4 (values from memory, high confidence), evaluated with dry air of 20.95 % oxygen and IUPAC atomic weights.
+/// </summary>
 public sealed class StoichiometricRatioTests
 {
     // By hand for CH1.87: oxygen 1 + 1.87 ÷ 4 = 1.4675 mol; air 1.4675 ÷ 0.2095 × 28.9647 = 202.89 g; fuel 12.011 + 1.87 × 1.008 = 13.896 g; 14.60.

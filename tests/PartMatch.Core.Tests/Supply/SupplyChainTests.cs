@@ -88,6 +88,7 @@ public sealed class SupplyChainTests
         var pressure = Assert.IsType<CurvePlot>(InjectorPlots.Pressure(sized));
         Assert.Equal(["1.10", "3.00", "3.00", "1.90", "100.0"], pressure.Table.Rows[^1]);
 
-        static InjectorsSized InjectorExamplesSized() => Injectors.InjectorExamples.Size(HillClimbGoal, Injector("I-5501", "550 cm3/min", deadTimes: Always(0.92m)));
+        static InjectorsSized InjectorExamplesSized() =>
+            Injectors.InjectorExamples.Size(HillClimbGoal, Injector("I-5501", "550 cm3/min", deadTimes: Always(0.92m)));
     }
 }

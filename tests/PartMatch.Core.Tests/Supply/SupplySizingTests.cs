@@ -11,18 +11,21 @@ namespace PartMatch.Core.Tests.Supply;
 
 public sealed class SupplySizingTests
 {
-    // 150 kW × 300 g/(kW·h) = 45.0 kg/h ÷ 0.745 kg/L = 60.40 L/h burnt. Four injectors of 296.092 cm3/min of petrol held open 71.06 L/h; with a fifth more 85.27.
+    // 150 kW × 300 g/(kW·h) = 45.0 kg/h ÷ 0.745 kg/L = 60.40 L/h burnt. Four injectors of 296.092 cm3/min of petrol held open 71.06 L/h; with a fifth more
+    // 85.27.
     // 255 L/h at 4 bar: 255 × 4 ÷ 36 = 28.33 W. Source: Q sum; P = Q × Δp.
     [Fact]
     public void Pump_demand_as_by_hand()
     {
         var textbook = Textbook("150 kW", "300 g/(kW·h)", 4, "85 %");
-        var need = Size(new SupplyQuestion(textbook) { Injector = Injector("I-1", "296.092 cm3/min", fluid: "petrol"), Return = ReadRange("0 %", Dimension.Ratio) }).Need;
+        var need = Size(new SupplyQuestion(textbook) { Injector = Injector("I-1", "296.092 cm3/min", fluid: "petrol"),
+            Return = ReadRange("0 %", Dimension.Ratio) }).Need;
         Near(60.40, In("L/h", need.Burnt.Expected), 1e-3);
         Near(71.06, In("L/h", need.InjectorsHeldOpen!.Expected), 1e-3); // the rating is whole
         Near(85.27, In("L/h", need.InjectorsHeldOpen.Expected) * 1.2, 1e-3);
 
-        var large = textbook with { Power = Read("633.25 kW", Dimension.Power), Supply = FuelSupply.ReturnlessFixed, Pressure = Read("4.0 bar", Dimension.Pressure) };
+        var large = textbook with { Power = Read("633.25 kW", Dimension.Power), Supply = FuelSupply.ReturnlessFixed,
+            Pressure = Read("4.0 bar", Dimension.Pressure) };
         var pushed = Size(new SupplyQuestion(large) { LineLoss = ReadRange("0 bar", Dimension.Pressure) }).Need;
         Near(255, In("L/h", pushed.Wanted.Expected), 1e-4); // 633.25 × 0.300 ÷ 0.745
         Near(28.33, pushed.HydraulicPower.Expected, 1e-3);
@@ -118,7 +121,8 @@ public sealed class SupplySizingTests
     [Fact]
     public void What_the_working_says_is_the_hand_sum() => Assert.Equal(
         [
-            "180 kW × 330 g/(kW·h) = 59.40 kg/h", "59.40 kg/h ÷ 0.7450 kg/L = 79.7 L/h", "79.7 L/h × (1 + 20 %) = 95.7 L/h", "set 3.00 bar = 3.00 bar; the rail stands at 4.10 bar gauge",
+            "180 kW × 330 g/(kW·h) = 59.40 kg/h", "59.40 kg/h ÷ 0.7450 kg/L = 79.7 L/h", "79.7 L/h × (1 + 20 %) = 95.7 L/h",
+                "set 3.00 bar = 3.00 bar; the rail stands at 4.10 bar gauge",
             "4.10 bar + 0.20 bar = 4.30 bar", "95.7 L/h × 4.30 bar ÷ 36 W·h/(L·bar) = 11.4 W",
         ],
         Size(Ask()).Working.Select(step => $"{step.With} = {step.Result}"));
@@ -126,7 +130,8 @@ public sealed class SupplySizingTests
     [Fact]
     public void More_power_or_more_return_wants_more() => Gen.Select(Gen.Int[20, 400], Gen.Int[0, 50], Gen.Int[1, 50]).Sample((kilowatts, back, more) =>
     {
-        SupplyQuestion At(int power, int share) => Ask(HillClimbGoal with { Power = Read($"{power} kW", Dimension.Power) }) with { Return = ReadRange($"{share} %", Dimension.Ratio) };
+        SupplyQuestion At(int power, int share) =>
+            Ask(HillClimbGoal with { Power = Read($"{power} kW", Dimension.Power) }) with { Return = ReadRange($"{share} %", Dimension.Ratio) };
         var wanted = Size(At(kilowatts, back)).Need.Wanted;
         return Size(At(kilowatts + more, back)).Need.Wanted.Expected > wanted.Expected && Size(At(kilowatts, back + more)).Need.Wanted.High > wanted.High;
     }, iter: 100);
@@ -135,7 +140,8 @@ public sealed class SupplySizingTests
     [InlineData("carburetted")]
     [InlineData("direct-injected")]
     public void What_the_injector_sums_refuse_is_refused_here_too(string fuelSystem) =>
-        Assert.Equal(fuelSystem, Assert.IsType<SumRefused>(SupplySizing.Size(Ask(), [], [], [.. BoostedTriple.Where(fact => fact.Property != "fuel-system"), Word("ts", "fuel-system", fuelSystem)])).Code);
+        Assert.Equal(fuelSystem, Assert.IsType<SumRefused>(SupplySizing.Size(Ask(), [], [],
+            [.. BoostedTriple.Where(fact => fact.Property != "fuel-system"), Word("ts", "fuel-system", fuelSystem)])).Code);
 
     [Fact]
     public void Loss_return_and_voltage_outside_what_they_can_be_are_refused()

@@ -10,7 +10,8 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
 
     private readonly HttpClient _client = server.CreateClient();
 
-    // 180 kW × 280, 330, 380 g/(kW·h) ÷ 0.775, 0.745, 0.720 kg/L = 65.0, 79.7, 95.0 L/h, with 20 % of return 95.7 L/h; rail 3.0 + 1.1, line 0.2: 4.3 bar at the pump, where 157.2 L/h are recorded.
+    // 180 kW × 280, 330, 380 g/(kW·h) ÷ 0.775, 0.745, 0.720 kg/L = 65.0, 79.7, 95.0 L/h, with 20 % of return 95.7 L/h; rail 3.0 + 1.1, line 0.2: 4.3 bar at
+    // the pump, where 157.2 L/h are recorded.
     [Fact]
     public async Task Supply_of_a_goal_is_followed_from_the_injectors_to_the_tank()
     {
@@ -22,7 +23,8 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
         Assert.Equal(["injectors", "regulator", "line", "pump"], answer.List("links").Select(link => link.Text("link")));
         Assert.Contains("injectors give out first", answer.Text("firstToGiveOut"));
         var pump = answer.List("pumps")[0];
-        Assert.Equal(("pellworth:P-17-0703-A", "yes", "recorded", "fits"), (pump.Text("part"), pump.Text("enough"), pump.Text("wettedFor"), pump.GetProperty("fit").Text("headline")));
+        Assert.Equal(("pellworth:P-17-0703-A", "yes", "recorded", "fits"),
+            (pump.Text("part"), pump.Text("enough"), pump.Text("wettedFor"), pump.GetProperty("fit").Text("headline")));
         Assert.Equal(answer.GetRawText(), (await _client.AskAsync(answer.Text("permalink"))).GetRawText());
     }
 
