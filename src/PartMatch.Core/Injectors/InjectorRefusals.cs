@@ -102,8 +102,9 @@ internal static class InjectorRefusals
 
         if (question.RailTable.Count == 0)
         {
-            return (question.Pressure ?? engine.RailPressure) is null
-                ? NotRecorded("pressure", "The fuel pressure of this variant is not recorded.", "a gauge pressure", "give it: pressure=3.0 bar")
+            // A pressure recorded over the manifold says nothing of a rail held over ambient.
+            return question.Pressure is null && (engine.RailPressure is null || supply != engine.Supply)
+                ? NotRecorded("pressure", "The fuel pressure of this variant with this supply is not recorded.", "a gauge pressure", "give it: pressure=3.0 bar")
                 : null;
         }
 

@@ -33,8 +33,10 @@ public static class InjectorSizing
         }
 
         // Checked just now: the fuel is known, the cylinders, the supply and the pressure are asked or recorded.
-        var pressure = question.Pressure ?? engine.RailPressure ?? new Quantity(question.RailTable[0].RailPa, "Pa",
-            SumText.InBar(question.RailTable[0].RailPa));
+        // A table stands for the pressure: then the rail's at the boost of the goal is shown.
+        var pressure = RailPoint.At(question.RailTable, (double)question.Boost.Value) is { } set
+            ? new Quantity((decimal)set, "Pa", SumText.InBar(set))
+            : (question.Pressure ?? engine.RailPressure)!;
         var goal = InjectorGoal.Of(
             question, engine, Fuels.Find(question.Fuel)!, (question.Cylinders ?? engine.Cylinders)!.Value, (question.Supply ?? engine.Supply)!.Value, pressure);
         goal = question.DeadTime is null ? goal.WithDeadTime(DeadTimes.OfCatalogue(injectors, goal.VoltV, goal.AcrossPa)) : goal;

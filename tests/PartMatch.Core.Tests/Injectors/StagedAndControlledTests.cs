@@ -89,6 +89,24 @@ public sealed class StagedAndControlledTests
             Assert.IsType<SumRefused>(InjectorSizing.Size(question, [], BoostedTriple)) is var refused ? (refused.Code, refused.Field) : default;
     }
 
+    // 3.0 bar over the manifold is no pressure of a rail held over ambient.
+    [Fact]
+    public void Pressure_recorded_for_another_supply_does_not_count()
+    {
+        IReadOnlyList<EngineFact> recorded =
+            [.. BoostedTriple, Word("ts", "supply", "return-manifold"), Amount("ts", "rail-pressure", "3.00 bar", Dimension.Pressure)];
+        var question = Goal with { Pressure = null, Supply = FuelSupply.ReturnAmbient };
+        Assert.Equal("pressure", Assert.IsType<SumRefused>(InjectorSizing.Size(question, [], recorded)).Field);
+        Assert.IsType<InjectorsSized>(InjectorSizing.Size(question with { Supply = FuelSupply.ReturnManifold }, [], recorded));
+    }
+
+    // 3.5 bar without boost and 4.5 at 1.0: at 0.5 the rail stands at 4.00, and that is what was asked.
+    [Fact]
+    public void Pressure_asked_by_a_table_is_that_of_the_goal() => Assert.Equal("4.00 bar", Size(Goal with
+    {
+        Supply = FuelSupply.ReturnlessControlled, RailTable = [new(0, 350_000), new(100_000, 450_000)], Boost = Read("0.5 bar", Dimension.Pressure),
+    }).Asked.Pressure.Text);
+
     // Rail fixed at 4.0 bar: −0.66 bar 4.66 across, 0 4.00, 1.1 2.90; flow against that of the goal √(4.0 ÷ 2.9) = 117.4 %.
     [Fact]
     public void Pressure_through_the_boost_is_listed_for_both_regulators()
