@@ -24,7 +24,8 @@ internal static class IdleJudgement
         if (rating.SmallestLinearPulseS is not { } smallest)
         {
             return new IdleCheck(Controllable.NotKnown,
-                $"Idle not known: a squirt of {shown.Text}, and its smallest linear pulse is not recorded.") { Pulse = shown };
+                $"Idle not known: a squirt of {shown.Text}, and its smallest linear pulse is not recorded.")
+            { Pulse = shown };
         }
 
         var straight = $"straight from {SumText.InMilliseconds(smallest.Expected)}";

@@ -60,8 +60,11 @@ internal sealed record InjectorEngine(
 
     // The maker's spread stands as a range: a regulator of 3.00 ± 0.05 bar is not known any better.
     private static Quantity? Positive(KnownValue value) => value is StatedQuantity { Nominal: > 0, Possible: { Low: > 0 and var low, High: { } high } } quantity
-        ? new Quantity(quantity.Nominal, UnitTable.BaseOf(quantity.Unit.Dimension).Symbol, quantity.Text) { Low = low == high ? null : low,
-            High = low == high ? null : high }
+        ? new Quantity(quantity.Nominal, UnitTable.BaseOf(quantity.Unit.Dimension).Symbol, quantity.Text)
+        {
+            Low = low == high ? null : low,
+            High = low == high ? null : high
+        }
         : null;
 
     private static Quantity? Swept(decimal? bore, decimal? stroke, int? cylinders)

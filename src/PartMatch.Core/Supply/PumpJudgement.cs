@@ -15,7 +15,8 @@ internal static class PumpJudgement
     public static SizedPump Of(SupplyGoal goal, Part pump)
     {
         var blank = new SizedPump(pump.Id, pump.Name, Enough.NotKnown, "", WettedOf(goal.Goal.Fuel, goal.Goal.Question.Ethanol, pump),
-            []) { ReliefPressure = ReliefOf(pump)?.In(SumText.Bars, "0.0") };
+            [])
+        { ReliefPressure = ReliefOf(pump)?.In(SumText.Bars, "0.0") };
         if (RecordedTable.Find(pump, "flow") is not { } table)
         {
             return blank with { Because = "Not known: its delivery is not recorded." };

@@ -81,8 +81,11 @@ internal static class InjectorEndpoints
         var injectors = kind is null ? [] : parts.ListOfKind(kind);
         return InjectorSizing.Size(request.ToQuestion(second), injectors, facts.EngineFacts) switch
         {
-            InjectorsSized sized => (sized with { Injectors = InjectorRanking.Rank(sized.Injectors,
-                InjectorFits.Of(facts, sized.Asked.Variant, injectors)) }, null, null),
+            InjectorsSized sized => (sized with
+            {
+                Injectors = InjectorRanking.Rank(sized.Injectors,
+                InjectorFits.Of(facts, sized.Asked.Variant, injectors))
+            }, null, null),
             SumRefused refused => (null, Refused.Of(refused), null),
             var other => throw new InvalidOperationException($"A sizing ended as {other.GetType().Name}, which no answer names."),
         };

@@ -88,8 +88,9 @@ public sealed class GoalFromTheAirTests
     {
         var typed = new AirTyped
         {
-            VolumetricEfficiency = ReadRange("0.95", Dimension.Ratio), Lambda = ReadRange("0.85", Dimension.Ratio),
-                ChargeTemperature = ReadRange("40..45..60 degC", Dimension.Temperature),
+            VolumetricEfficiency = ReadRange("0.95", Dimension.Ratio),
+            Lambda = ReadRange("0.85", Dimension.Ratio),
+            ChargeTemperature = ReadRange("40..45..60 degC", Dimension.Temperature),
         };
         var side = Check(Goal with { Air = typed });
         Assert.All(side.Assumed.Where(one => one.Name is "volumetric-efficiency" or "lambda" or "charge-temperature"), one =>
@@ -101,8 +102,11 @@ public sealed class GoalFromTheAirTests
     [Fact]
     public void Measured_power_is_corrected_beside_the_sizing()
     {
-        var typed = new AirTyped { MeasuredPressure = ReadRange("95 kPa", Dimension.Pressure),
-            MeasuredTemperature = ReadRange("308 K", Dimension.Temperature) };
+        var typed = new AirTyped
+        {
+            MeasuredPressure = ReadRange("95 kPa", Dimension.Pressure),
+            MeasuredTemperature = ReadRange("308 K", Dimension.Temperature)
+        };
         var corrected = Check(Goal with { Air = typed }).Corrected;
         Assert.NotNull(corrected);
         Near(192_915, corrected.Power.Expected, 2e-4);

@@ -9,8 +9,11 @@ namespace PartMatch.Core.Tests.Injectors;
 /// <summary>Source of the flow: 0.16 gal(US)/h of a 2.0 L and 0.39 gal(US)/h of a 4.6 L car, US DOE Vehicle Technologies Fact 861, 2015.</summary>
 public sealed class IdleTests
 {
-    private static readonly InjectorQuestion Goal = HillClimb with { Displacement = Read("1600.2 cm3", Dimension.Volume),
-        IdleSpeed = Read("850/min", Dimension.Speed) };
+    private static readonly InjectorQuestion Goal = HillClimb with
+    {
+        Displacement = Read("1600.2 cm3", Dimension.Volume),
+        IdleSpeed = Read("850/min", Dimension.Speed)
+    };
 
     // 0.16 × 3.785411784 ÷ 2.0 = 0.3028 and 0.39 × 3.785411784 ÷ 4.6 = 0.3209 L/h for each litre.
     [Fact]

@@ -26,16 +26,22 @@ public sealed class InjectorRangeTests
             var ranged = HillClimb with
             {
                 Supply = referenced ? FuelSupply.ReturnManifold : FuelSupply.ReturnAmbient,
-                Power = Ranged(150_000, power, "W"), Speed = Ranged(6000, speed, "1/min"), Boost = Ranged(80_000, boost, "Pa"),
-                    Pressure = Ranged(380_000, pressure, "Pa"),
-                Duty = Ranged(0.8, duty, "1"), Voltage = Ranged(13, voltage, "V"),
+                Power = Ranged(150_000, power, "W"),
+                Speed = Ranged(6000, speed, "1/min"),
+                Boost = Ranged(80_000, boost, "Pa"),
+                Pressure = Ranged(380_000, pressure, "Pa"),
+                Duty = Ranged(0.8, duty, "1"),
+                Voltage = Ranged(13, voltage, "V"),
             };
             var inside = ranged with
             {
                 // set just before
-                Power = Inside(ranged.Power, power), Speed = Inside(ranged.Speed, speed), Boost = Inside(ranged.Boost, boost),
-                    Pressure = Inside(ranged.Pressure!, pressure),
-                Duty = Inside(ranged.Duty, duty), Voltage = Inside(ranged.Voltage, voltage),
+                Power = Inside(ranged.Power, power),
+                Speed = Inside(ranged.Speed, speed),
+                Boost = Inside(ranged.Boost, boost),
+                Pressure = Inside(ranged.Pressure!, pressure),
+                Duty = Inside(ranged.Duty, duty),
+                Voltage = Inside(ranged.Voltage, voltage),
             };
             var injector = Injector("I-1", "620 cm3/min", deadTimes: Table);
             var (wide, one) = (Size(ranged, injector), Size(inside, injector));
@@ -84,7 +90,8 @@ public sealed class InjectorRangeTests
 
     private static Quantity Ranged(double middle, (double At, double Width) place, string unit) => new((decimal)middle, unit, $"{middle} {unit}")
     {
-        Low = (decimal)(middle * (1 - place.Width)), High = (decimal)(middle * (1 + place.Width)),
+        Low = (decimal)(middle * (1 - place.Width)),
+        High = (decimal)(middle * (1 + place.Width)),
     };
 
     private static Quantity Inside(Quantity ranged, (double At, double Width) place)

@@ -49,16 +49,24 @@ public sealed class StagedAndControlledTests
     [InlineData("0.5 bar", "3.50 bar")]
     [InlineData("1.0 bar", "3.50 bar")]
     public void Controlled_rail_follows_its_table(string boost, string across) =>
-        Assert.Equal(across, Size(Goal with { Supply = FuelSupply.ReturnlessControlled, RailTable = [new(0, 350_000), new(100_000, 450_000)],
-            Boost = Read(boost, Dimension.Pressure) }).PressureAcross.Text);
+        Assert.Equal(across, Size(Goal with
+        {
+            Supply = FuelSupply.ReturnlessControlled,
+            RailTable = [new(0, 350_000), new(100_000, 450_000)],
+            Boost = Read(boost, Dimension.Pressure)
+        }).PressureAcross.Text);
 
     // A table that is flat, then steep: 4.0 bar up to 0.5, 5.5 at 1.5. Boost 0 … 0.5 … 1.5: across 4.0, 3.5, 4.0; the least lies at the knee.
     [Fact]
     public void Range_of_boost_over_a_bent_table_has_its_least_at_the_knee()
     {
         var boost = Assert.IsType<RangeRead>(QuantityRangeParser.Parse("0..0.75..1.5 bar", Dimension.Pressure)).Quantity;
-        var across = Size(Goal with { Supply = FuelSupply.ReturnlessControlled, RailTable = [new(0, 400_000), new(50_000, 400_000), new(150_000, 550_000)],
-            Boost = boost }).PressureAcross;
+        var across = Size(Goal with
+        {
+            Supply = FuelSupply.ReturnlessControlled,
+            RailTable = [new(0, 400_000), new(50_000, 400_000), new(150_000, 550_000)],
+            Boost = boost
+        }).PressureAcross;
         Assert.Equal((350_000m, 362_500m, 400_000m), (across.Low, across.Value, across.High)); // expected: rail 4.375 at 0.75
     }
 
@@ -104,7 +112,9 @@ public sealed class StagedAndControlledTests
     [Fact]
     public void Pressure_asked_by_a_table_is_that_of_the_goal() => Assert.Equal("4.00 bar", Size(Goal with
     {
-        Supply = FuelSupply.ReturnlessControlled, RailTable = [new(0, 350_000), new(100_000, 450_000)], Boost = Read("0.5 bar", Dimension.Pressure),
+        Supply = FuelSupply.ReturnlessControlled,
+        RailTable = [new(0, 350_000), new(100_000, 450_000)],
+        Boost = Read("0.5 bar", Dimension.Pressure),
     }).Asked.Pressure.Text);
 
     // Rail fixed at 4.0 bar: −0.66 bar 4.66 across, 0 4.00, 1.1 2.90; flow against that of the goal √(4.0 ÷ 2.9) = 117.4 %.

@@ -47,7 +47,9 @@ internal static class SupplyExamples
 
     public static SupplyQuestion Ask(InjectorQuestion? goal = null) => new(goal ?? HillClimbGoal)
     {
-        Pump = Pump, Regulator = Regulator("3.00 bar", "manifold"), Injector = Injector("I-5501", "550 cm3/min", deadTimes: Always(0.92m)),
+        Pump = Pump,
+        Regulator = Regulator("3.00 bar", "manifold"),
+        Injector = Injector("I-5501", "550 cm3/min", deadTimes: Always(0.92m)),
     };
 
     public static SupplyLink Link(SupplySized sized, string name) => sized.Links.Single(link => link.Link == name);

@@ -18,14 +18,21 @@ public sealed class SupplySizingTests
     public void Pump_demand_as_by_hand()
     {
         var textbook = Textbook("150 kW", "300 g/(kW·h)", 4, "85 %");
-        var need = Size(new SupplyQuestion(textbook) { Injector = Injector("I-1", "296.092 cm3/min", fluid: "petrol"),
-            Return = ReadRange("0 %", Dimension.Ratio) }).Need;
+        var need = Size(new SupplyQuestion(textbook)
+        {
+            Injector = Injector("I-1", "296.092 cm3/min", fluid: "petrol"),
+            Return = ReadRange("0 %", Dimension.Ratio)
+        }).Need;
         Near(60.40, In("L/h", need.Burnt.Expected), 1e-3);
         Near(71.06, In("L/h", need.InjectorsHeldOpen!.Expected), 1e-3); // the rating is whole
         Near(85.27, In("L/h", need.InjectorsHeldOpen.Expected) * 1.2, 1e-3);
 
-        var large = textbook with { Power = Read("633.25 kW", Dimension.Power), Supply = FuelSupply.ReturnlessFixed,
-            Pressure = Read("4.0 bar", Dimension.Pressure) };
+        var large = textbook with
+        {
+            Power = Read("633.25 kW", Dimension.Power),
+            Supply = FuelSupply.ReturnlessFixed,
+            Pressure = Read("4.0 bar", Dimension.Pressure)
+        };
         var pushed = Size(new SupplyQuestion(large) { LineLoss = ReadRange("0 bar", Dimension.Pressure) }).Need;
         Near(255, In("L/h", pushed.Wanted.Expected), 1e-4); // 633.25 × 0.300 ÷ 0.745
         Near(28.33, pushed.HydraulicPower.Expected, 1e-3);
@@ -81,7 +88,8 @@ public sealed class SupplySizingTests
     {
         var question = Ask(HillClimbGoal with { Supply = FuelSupply.ReturnlessFixed, Pressure = Read("4.0 bar", Dimension.Pressure) }) with
         {
-            PumpVoltage = Read("12.75 V", Dimension.Voltage), LineLoss = ReadRange("0 bar", Dimension.Pressure),
+            PumpVoltage = Read("12.75 V", Dimension.Voltage),
+            LineLoss = ReadRange("0 bar", Dimension.Pressure),
         };
         Near(152, In("L/h", Size(question, Pump).Pumps[0].Flow!.Expected), 1e-9); // inside the table
     }
