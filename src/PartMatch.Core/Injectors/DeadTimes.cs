@@ -1,5 +1,4 @@
 using PartMatch.Core.Catalogue;
-using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Sums;
 
@@ -17,61 +16,52 @@ internal sealed record DeadTimeOutsideTable(string Reason) : DeadTime;
 /// <summary>Dead time from the recorded voltage × pressure table: between its points, never beyond them.</summary>
 internal static class DeadTimes
 {
+    /// <summary>Source of a dead time that an injector's own table says.</summary>
+    public const string OwnTable = "its table";
+
     private const string Curve = "dead-time";
 
+    // Fewer say little of what is on the market: ours, no source.
+    private const int FewestForARange = 5;
+
     /// <summary>Where nothing is recorded.</summary>
-    public static KnownDeadTime CommonPractice { get; } = new(new Spread(0.0006, 0.0010, 0.0015), "0.6 … 1.0 … 1.5 ms at 14 V, common practice, no source", IsAssumed: true);
+    public static KnownDeadTime CommonPractice { get; } = new(new Spread(0.0006, 0.0010, 0.0015), "0.6 … 1.0 … 1.5 ms at 14 V, common practice, no source",
+        IsAssumed: true);
+
+    /// <summary>What a goal is reckoned with: the dead times of the catalogue, where enough are known; else common practice.</summary>
+    public static KnownDeadTime OfCatalogue(IReadOnlyList<Part> injectors, Spread volt, Spread acrossPa)
+    {
+        var known = injectors.Select(part => Of(part, volt, acrossPa)).OfType<KnownDeadTime>().Where(one => !one.IsAssumed).Select(one => one.Seconds)
+            .OrderBy(seconds => seconds.Expected).ToList();
+        return known.Count < FewestForARange
+            ? CommonPractice
+            : new KnownDeadTime(
+                new Spread(known.Min(one => one.Low), known[known.Count / 2].Expected, known.Max(one => one.High)),
+                FormattableString.Invariant($"least … middle … greatest of the {known.Count} injectors here whose table reaches {Volts(volt)} and {SumText.InBar(acrossPa)} across"));
+    }
 
     /// <param name="volt">At the injector.</param>
     /// <param name="acrossPa">Pressure across it.</param>
-    public static DeadTime Of(Part part, decimal volt, decimal acrossPa)
+    public static DeadTime Of(Part part, Spread volt, Spread acrossPa)
     {
-        var points = Points(part);
-        if (points.Count == 0)
+        if (RecordedTable.Find(part, Curve) is not { } table)
         {
             return CommonPractice;
         }
 
-        var (volts, pressures) = (points.Keys.Select(at => at.Volt), points.Keys.Select(at => at.Pa));
-        if (Bracket(volts, volt) is not var (lowVolt, highVolt) || Bracket(pressures, acrossPa) is not var (lowPa, highPa))
+        return table.At(volt, acrossPa) switch
         {
-            return new DeadTimeOutsideTable(
-                FormattableString.Invariant($"its dead time is recorded for {volts.Min():0.0#} … {volts.Max():0.0#} V ")
-                + $"and {SumText.InBar(pressures.Min())} … {SumText.InBar(pressures.Max())} across, "
-                + FormattableString.Invariant($"not for {volt:0.0#} V and {SumText.InBar(acrossPa)}; nothing is read beyond a table"));
-        }
-
-        (decimal Volt, decimal Pa)[] corners = [(lowVolt, lowPa), (highVolt, lowPa), (lowVolt, highPa), (highVolt, highPa)];
-        if (corners.FirstOrDefault(corner => !points.ContainsKey(corner)) is { Pa: > 0 } gap)
-        {
-            return new DeadTimeOutsideTable(FormattableString.Invariant($"its dead-time table has a gap at {gap.Volt:0.0#} V, {SumText.InBar(gap.Pa)}"));
-        }
-
-        var (across, up) = (Share(lowVolt, highVolt, volt), Share(lowPa, highPa, acrossPa));
-        var seconds = Between(Between(points[corners[0]], points[corners[1]], across), Between(points[corners[2]], points[corners[3]], across), up);
-        return new KnownDeadTime(seconds, FormattableString.Invariant($"its table at {volt:0.0#} V and {SumText.InBar(acrossPa)} across"));
+            TableRead read => new KnownDeadTime(read.Value, OwnTable),
+            TableGap gap => new DeadTimeOutsideTable(FormattableString.Invariant($"its dead-time table has a gap at {gap.X:0.0#} V, {SumText.InBar(gap.Y)}")),
+            _ => new DeadTimeOutsideTable(
+                FormattableString.Invariant($"its dead time is recorded for {table.Xs[0]:0.0#} … {table.Xs[^1]:0.0#} V ")
+                + $"and {SumText.InBar(table.Ys[0])} … {SumText.InBar(table.Ys[^1])} across, not for {Volts(volt)} and {SumText.InBar(acrossPa)}; nothing is read beyond a table"),
+        };
     }
 
-    // A point without pressure or on retracted evidence says nothing; of several sources the best grade speaks, as a range where they differ.
-    private static Dictionary<(decimal Volt, decimal Pa), Spread> Points(Part part) => part.Curves
-        .Where(point => point.Curve == Curve && point.Y is > 0 && point.Evidence?.IsRetracted != true)
-        .GroupBy(point => (Volt: point.X, Pa: point.Y ?? 0))
-        .ToDictionary(group => group.Key, group =>
-        {
-            var best = group.Max(point => ValueSelection.GradeOf(point.Evidence));
-            var seconds = group.Where(point => ValueSelection.GradeOf(point.Evidence) == best).Select(point => (double)point.Value).ToList();
-            return new Spread(seconds.Min(), seconds.Average(), seconds.Max());
-        });
+    /// <summary>Where a dead time comes from, with the place in its table.</summary>
+    public static string SourceOf(KnownDeadTime deadTime, Spread volt, Spread acrossPa) =>
+        deadTime.Source == OwnTable ? $"{OwnTable} at {Volts(volt)} and {SumText.InBar(acrossPa)} across" : deadTime.Source;
 
-    // The neighbours on the grid that hold the value between them; both the same on a grid line.
-    private static (decimal Low, decimal High)? Bracket(IEnumerable<decimal> grid, decimal value)
-    {
-        var low = grid.Where(line => line <= value).DefaultIfEmpty(decimal.MinValue).Max();
-        var high = grid.Where(line => line >= value).DefaultIfEmpty(decimal.MaxValue).Min();
-        return low == decimal.MinValue || high == decimal.MaxValue ? null : (low, high);
-    }
-
-    private static double Share(decimal low, decimal high, decimal value) => low == high ? 0 : (double)((value - low) / (high - low));
-
-    private static Spread Between(Spread left, Spread right, double share) => (left * (1 - share)) + (right * share);
+    private static string Volts(Spread volt) => volt.In(SumText.Volt, "0.0#").Text;
 }

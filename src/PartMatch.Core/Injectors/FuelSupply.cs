@@ -1,4 +1,3 @@
-using PartMatch.Core.Sums;
 namespace PartMatch.Core.Injectors;
 
 /// <summary>How the rail is fed, which decides what boost does to the pressure across an injector.</summary>
@@ -13,7 +12,7 @@ public enum FuelSupply
     /// <summary>Fixed regulator in the tank: the pressure given is the rail's gauge pressure, after the loss in the line.</summary>
     ReturnlessFixed,
 
-    /// <summary>Rail pressure set by a control unit: the pressure given is the rail's gauge pressure at the goal.</summary>
+    /// <summary>Rail pressure set by a control unit: the pressure given, or that of a table over boost, is the rail's gauge pressure at the goal.</summary>
     ReturnlessControlled,
 }
 
@@ -29,14 +28,4 @@ public static class PressureAcross
     /// <summary>Gauge pressure of the rail, Pa: what the pump has to overcome, apart from the line.</summary>
     public static decimal RailGaugeOf(FuelSupply supply, decimal pressurePa, decimal boostPa) =>
         supply == FuelSupply.ReturnManifold ? pressurePa + boostPa : pressurePa;
-
-    internal static WorkingStep Step(InjectorQuestion question, decimal acrossPa)
-    {
-        var (pressure, boost, across) = (SumText.InBar(question.Pressure.Value), SumText.InBar(question.Boost.Value), SumText.InBar(acrossPa));
-        return question.Supply == FuelSupply.ReturnManifold
-            ? new("pressure across an injector", "the regulator holds it over the manifold, whatever the boost", $"set {pressure}",
-                $"{across}; the rail stands at {SumText.InBar(RailGaugeOf(question.Supply, question.Pressure.Value, question.Boost.Value))} gauge",
-                "Bosch Automotive Handbook, fuel-pressure regulator (from memory)")
-            : new("pressure across an injector", "rail − manifold, both gauge; a loss in the line is not subtracted", $"{pressure} − {boost}", across, "definition");
-    }
 }

@@ -1,6 +1,8 @@
+using PartMatch.Core.Air;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Plots;
 using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Injectors;
@@ -20,15 +22,57 @@ public sealed record InjectorsSized(
     IReadOnlyList<SumWarning> Warnings,
     IReadOnlyList<Caution> Cautions) : SumOutcome
 {
+    /// <summary>What each input that has a range does to the rating wanted, the greatest first.</summary>
+    public IReadOnlyList<Influence> Influences { get; init; } = [];
+
+    /// <summary>What boost does to the pressure across, from idle to the goal.</summary>
+    public IReadOnlyList<PressureAtBoost> PressureThrough { get; init; } = [];
+
+    /// <summary>The goal seen from the air.</summary>
+    public required AirSide AirSide { get; init; }
+
+    /// <summary>What idling asks of each injector; absent where it cannot be told.</summary>
+    public IdleWanted? Idle { get; init; }
+
+    /// <summary>Where it is drawn; the door fills it in.</summary>
+    public IReadOnlyList<PlotLink> Plots { get; init; } = [];
+
     /// <summary>The address that asks this question again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";
 }
+
+/// <summary>The pressure across an injector at one boost.</summary>
+/// <param name="Across">With the supply of the question.</param>
+/// <param name="Flow">Flow there ÷ flow at the goal.</param>
+/// <param name="Referenced">Across, had the regulator of the same setting a hose to the manifold.</param>
+/// <param name="Fixed">Across, were the rail held at that pressure over ambient.</param>
+public sealed record PressureAtBoost(Quantity Boost, QuantityRange Across, QuantityRange Flow, QuantityRange Referenced, QuantityRange Fixed);
+
+/// <summary>What idling asks.</summary>
+/// <param name="FuelFlow">Of the whole engine, kg/s.</param>
+/// <param name="PressureAcross">Under the vacuum of the manifold, Pa.</param>
+/// <param name="PerSquirt">Fuel in one squirt of one injector, kg.</param>
+public sealed record IdleWanted(QuantityRange FuelFlow, QuantityRange PressureAcross, QuantityRange PerSquirt);
 
 /// <summary>The question with its defaults filled in.</summary>
 /// <param name="Duty">0 to 1.</param>
 public sealed record InjectorsAsked(
     string Family, string Variant, Quantity Power, Quantity Speed, Quantity Boost, Quantity Pressure, FuelSupply Supply, decimal Duty, string Fuel,
-    int Cylinders, int InjectorsPerCylinder, int Shots, Quantity Voltage, QuantityRange? Bsfc, QuantityRange? DeadTime);
+    int Cylinders, int InjectorsPerCylinder, int Shots, Quantity Voltage, QuantityRange? Bsfc, QuantityRange? DeadTime)
+{
+    /// <summary>The duty limit with its ends, where it was asked as a range.</summary>
+    public Quantity? DutyLimit { get; init; }
+
+    public QuantityRange? Ethanol { get; init; }
+
+    public QuantityRange? FuelTemperature { get; init; }
+
+    /// <summary>In words, where one was given.</summary>
+    public string? RailTable { get; init; }
+
+    /// <summary>The second injector of each cylinder, where one was asked.</summary>
+    public string? StagedWith { get; init; }
+}
 
 /// <summary>What each injector must feed when held open.</summary>
 /// <param name="Mass">kg/s.</param>
@@ -81,6 +125,12 @@ public sealed record SizedInjector(
     /// <summary>Power that a full set feeds at the duty limit, W.</summary>
     public QuantityRange? PowerAtDuty { get; init; }
 
+    /// <summary>Time shut between two squirts at the goal, s.</summary>
+    public QuantityRange? Shut { get; init; }
+
+    /// <summary>Can it still meter the little fuel of idling?</summary>
+    public IdleCheck? Idle { get; init; }
+
     /// <summary>Will it fit; filled in when ranked.</summary>
     public InjectorFit? Fit { get; init; }
 
@@ -90,4 +140,31 @@ public sealed record SizedInjector(
 
 /// <summary>Will it fit, in short.</summary>
 /// <param name="Link">The address of the whole fit answer.</param>
-public sealed record InjectorFit(Headline Headline, Sureness Sureness, string Link);
+public sealed record InjectorFit(Headline Headline, Sureness Sureness, string Link)
+{
+    /// <summary>
+    /// What is not as the place wants it or not known to be, besides the rated flow: features, and joints where no feature is named; ordered.
+    /// </summary>
+    public IReadOnlyList<string> Differs { get; init; } = [];
+
+    /// <summary>Nothing speaks against it but its flow, which a goal of another power asks for anyway.</summary>
+    public bool OnlyFlowDiffers { get; init; }
+}
+
+/// <summary>Does the shortest squirt that idling asks for lie on the straight line of an injector?</summary>
+public enum Controllable
+{
+    /// <summary>Even the shortest is as long as the smallest pulse that it meters straight.</summary>
+    Yes,
+    NotKnown,
+
+    /// <summary>Already the expected one is shorter.</summary>
+    No,
+}
+
+/// <summary>One injector at idle.</summary>
+public sealed record IdleCheck(Controllable Controllable, string Because)
+{
+    /// <summary>One squirt, dead time included, s; absent where it cannot be told.</summary>
+    public QuantityRange? Pulse { get; init; }
+}

@@ -1,5 +1,6 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
+using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Injectors;
 
@@ -13,6 +14,25 @@ internal sealed record InjectorEngine(
     /// <summary>More cylinders, injectors or squirts than any engine has; keeps the sums away from absurd counts.</summary>
     public const int MostPieces = 64;
 
+    /// <summary>Code of the fuel it was built for.</summary>
+    public string? Fuel { get; init; }
+
+    public FuelSupply? Supply { get; init; }
+
+    /// <summary>As <see cref="FuelSupply"/> says for its supply, with what the maker allows.</summary>
+    public Quantity? RailPressure { get; init; }
+
+    public Quantity? IdleSpeed { get; init; }
+
+    /// <summary>Of the whole engine; from bore, stroke and cylinders where it is not recorded itself.</summary>
+    public Quantity? Displacement { get; init; }
+
+    public Quantity? Stroke { get; init; }
+
+    public Quantity? RatedPower { get; init; }
+
+    public Quantity? RatedSpeed { get; init; }
+
     public static InjectorEngine Read(IReadOnlyList<EngineFact> facts, string variant)
     {
         KnownValue Of(string property) => facts
@@ -24,6 +44,37 @@ internal sealed record InjectorEngine(
         decimal? Amount(string property) => Of(property) is StatedQuantity quantity ? quantity.Nominal : null;
 
         return new InjectorEngine(
-            Word("fuel-system"), Word("induction"), Count("cylinders"), Count("injectors-per-cylinder"), Count("shots-per-cycle"), Amount("boost"), Amount("redline"));
+            Word("fuel-system"), Word("induction"), Count("cylinders"), Count("injectors-per-cylinder"), Count("shots-per-cycle"), Amount("boost"),
+                Amount("redline"))
+        {
+            Fuel = Word("fuel"),
+            Supply = Word("supply") is { } supply ? Codes.Find<FuelSupply>(supply) : null,
+            RailPressure = Positive(Of("rail-pressure")),
+            IdleSpeed = Positive(Of("idle-speed")),
+            Displacement = Positive(Of("displacement")) ?? Swept(Amount("bore"), Amount("stroke"), Count("cylinders")),
+            Stroke = Positive(Of("stroke")),
+            RatedPower = Positive(Of("rated-power")),
+            RatedSpeed = Positive(Of("rated-speed")),
+        };
+    }
+
+    // The maker's spread stands as a range: a regulator of 3.00 ± 0.05 bar is not known any better.
+    private static Quantity? Positive(KnownValue value) => value is StatedQuantity { Nominal: > 0, Possible: { Low: > 0 and var low, High: { } high } } quantity
+        ? new Quantity(quantity.Nominal, UnitTable.BaseOf(quantity.Unit.Dimension).Symbol, quantity.Text)
+        {
+            Low = low == high ? null : low,
+            High = low == high ? null : high
+        }
+        : null;
+
+    private static Quantity? Swept(decimal? bore, decimal? stroke, int? cylinders)
+    {
+        if (bore is not { } acrossM || stroke is not { } strokeM || cylinders is not { } count)
+        {
+            return null;
+        }
+
+        var swept = (decimal)Math.PI / 4 * acrossM * acrossM * strokeM * count;
+        return new Quantity(swept, "m3", FormattableString.Invariant($"{swept * 1_000_000:0.0} cm3"));
     }
 }

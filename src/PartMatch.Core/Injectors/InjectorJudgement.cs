@@ -5,14 +5,18 @@ using PartMatch.Core.Sums;
 namespace PartMatch.Core.Injectors;
 
 /// <summary>Can this injector feed the goal? Its own rating, its own dead time, at the goal's pressure and fuel.</summary>
+/// <remarks>Dead time and flow both hang on the pressure across; they are taken as independent, so that the range is never too narrow.</remarks>
 internal static class InjectorJudgement
 {
     // So that a goal set to exactly what an injector feeds is not refused by the last bit of a double.
     private const double Rounding = 1e-9;
 
-    public static SizedInjector Of(InjectorGoal goal, Part part)
+    /// <param name="second">The other injector of each cylinder, where one was asked.</param>
+    /// <param name="idle">Null where idling cannot be told.</param>
+    /// <param name="idleNotKnown">Why, then.</param>
+    public static SizedInjector Of(InjectorGoal goal, StagedSecond? second, IdleNeed? idle, string? idleNotKnown, Part part)
     {
-        var rating = InjectorRating.Read(part);
+        var rating = InjectorRating.Of(part);
         var blank = new SizedInjector(part.Id, part.Name, rating.As, Enough.NotKnown, "", rating.Missing, [], []);
         if (rating.FlowM3S is not { } ratedFlow || rating.FluidKgM3 is not { } ratedFluid)
         {
@@ -20,42 +24,53 @@ internal static class InjectorJudgement
             return blank with { Because = $"Not known. {missing.Text}" };
         }
 
-        var flow = OrificeFlow.MassFlow(ratedFlow, rating.PressurePa, ratedFluid, (double)goal.AcrossPa, goal.Fuel.Density.Spread);
-        var sized = blank with { Flow = flow.In(SumText.GramsPerMinute, "0.0"), Working = [InjectorSteps.Flow(goal, rating, ratedFlow, ratedFluid, flow)] };
-        return DeadTimeOf(goal, part) switch
+        var flow = OrificeFlow.MassFlow(ratedFlow, rating.PressurePa, ratedFluid, goal.AcrossPa, goal.Density.Spread);
+        var sized = blank with
         {
-            KnownDeadTime deadTime => Judged(goal, sized, rating, flow, deadTime),
-            DeadTimeOutsideTable outside => sized with { Because = $"Not known: {outside.Reason}." },
-            var other => throw new InvalidOperationException($"{other.GetType().Name} is no outcome of a dead time."),
+            Flow = flow.In(SumText.GramsPerMinute, "0.0"),
+            Idle = IdleJudgement.Of(goal, idle, idleNotKnown, rating, part),
+            Working = new WorkingLater(() => [InjectorSteps.Flow(goal, rating, ratedFlow, ratedFluid, flow)]),
+        };
+        return (DeadTimeOf(goal, part, goal.AcrossPa), second) switch
+        {
+            (_, { Reason: { } reason }) => sized with { Because = $"Not known: {reason}." },
+            (DeadTimeOutsideTable outside, _) => sized with { Because = $"Not known: {outside.Reason}." },
+            (KnownDeadTime deadTime, _) => Judged(goal, sized, rating, OpenInjectors.Of(flow, deadTime, second), second),
+            var (other, _) => throw new InvalidOperationException($"{other.GetType().Name} is no outcome of a dead time."),
         };
     }
 
-    private static DeadTime DeadTimeOf(InjectorGoal goal, Part part) =>
-        goal.Question.DeadTime is null ? DeadTimes.Of(part, goal.Voltage.Value, goal.AcrossPa) : goal.DeadTime;
+    public static DeadTime DeadTimeOf(InjectorGoal goal, Part part, Spread acrossPa) =>
+        goal.Question.DeadTime is null ? DeadTimes.Of(part, goal.VoltV, acrossPa) : goal.DeadTime;
 
-    private static SizedInjector Judged(InjectorGoal goal, SizedInjector sized, InjectorRating rating, Spread flow, KnownDeadTime deadTime)
+    private static SizedInjector Judged(InjectorGoal goal, SizedInjector sized, InjectorRating rating, OpenInjectors open, StagedSecond? second)
     {
-        var pulse = InjectorTiming.PulseSeconds(goal.FuelFlowKgS * goal.CycleS / goal.Injectors, flow, goal.Shots, deadTime.Seconds);
-        var duty = pulse / goal.CycleS;
-        var power = InjectorTiming.EffectiveDuty(goal.Duty, goal.Shots, deadTime.Seconds, goal.CycleS).NotNegative() * goal.Injectors * flow / goal.Bsfc.Spread;
-        var enough = duty.High <= goal.Duty + Rounding ? Enough.Yes : duty.Expected > goal.Duty + Rounding ? Enough.No : Enough.NotKnown;
+        var pulse = (goal.FuelFlowKgS * goal.CycleS / goal.Injectors / open.FlowKgS) + (open.DeadTimeS * goal.Shots);
+        var duty = (goal.FuelFlowKgS / goal.Injectors / open.FlowKgS) + (open.DeadTimeS * goal.Shots / goal.CycleS);
+        var power = InjectorTiming.EffectiveDuty(goal.Duty, goal.Shots, open.DeadTimeS,
+            goal.CycleS).NotNegative() * goal.Injectors * open.FlowKgS / goal.Bsfc.Spread;
+        var enough = duty.High <= goal.Duty.Low + Rounding ? Enough.Yes : duty.Expected > goal.Duty.Expected + Rounding ? Enough.No : Enough.NotKnown;
         var dutyRange = duty.In(SumText.Percent, "0.0");
+        var shut = InjectorTiming.ShutSeconds(pulse, goal.Shots, goal.CycleS);
+        var first = sized.Working;
         return sized with
         {
-            DeadTime = deadTime.Seconds.In(SumText.Milliseconds, "0.00"),
+            DeadTime = open.Own.Seconds.In(SumText.Milliseconds, "0.00"),
             Pulse = pulse.In(SumText.Milliseconds, "0.00"),
             Duty = dutyRange,
             PowerAtDuty = power.In(SumText.Kilowatts, "0.0"),
+            Shut = shut.In(SumText.Milliseconds, "0.00"),
             Enough = enough,
-            Because = InWords(enough, dutyRange, goal.Duty),
-            Working = [.. sized.Working, .. InjectorSteps.Duty(goal, flow, deadTime)],
-            Warnings = [.. SizingWarnings.OfInjector(goal, rating, pulse, deadTime)],
+            Because = InWords(enough, dutyRange, goal.Duty.Expected, second),
+            Working = new WorkingLater(() => [.. first, .. InjectorSteps.Duty(goal, open)]),
+            Warnings = [.. SizingWarnings.OfInjector(goal, rating, pulse, shut, open.Own)],
         };
     }
 
-    private static string InWords(Enough enough, QuantityRange duty, double limit)
+    private static string InWords(Enough enough, QuantityRange duty, double limit, StagedSecond? second)
     {
-        var within = $"open {duty.Text} of the time at the goal, limit {SumText.InPercent(limit, "0.##")}";
+        var beside = second is null ? "" : $" beside {second.Part.Id} in each cylinder";
+        var within = $"open {duty.Text} of the time at the goal{beside}, limit {SumText.InPercent(limit, "0.##")}";
         return enough switch
         {
             Enough.Yes => $"Enough even in the worst case: {within}.",

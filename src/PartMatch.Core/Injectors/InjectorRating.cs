@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
@@ -10,15 +11,21 @@ namespace PartMatch.Core.Injectors;
 /// <param name="FluidKgM3">Null when the fluid is recorded but the sums know no density of it.</param>
 /// <param name="SmallestLinearPulseS">Null when not recorded.</param>
 internal sealed record InjectorRating(
-    RatedAs As, Spread? FlowM3S, Spread PressurePa, Spread? FluidKgM3, double? SmallestLinearPulseS, IReadOnlyList<MissingFact> Missing)
+    RatedAs As, Spread? FlowM3S, Spread PressurePa, Spread? FluidKgM3, Spread? SmallestLinearPulseS, IReadOnlyList<MissingFact> Missing)
 {
     // Ratings stand at 2.5, 3.0, 3.5, 3.8 and 4.0 bar. Common practice, no source.
     private static readonly Spread _usualPressurePa = new(250_000, 300_000, 400_000);
 
-    public static InjectorRating Read(Part part)
+    // Parts are immutable, and every goal reads the same catalogue.
+    private static readonly ConditionalWeakTable<Part, InjectorRating> _read = [];
+
+    public static InjectorRating Of(Part part) => _read.GetValue(part, Read);
+
+    private static InjectorRating Read(Part part)
     {
         var missing = new List<MissingFact>();
-        var (flow, pressure, fluid) = (ValueSelection.Of(part, "rated-flow"), ValueSelection.Of(part, "rated-pressure"), ValueSelection.Of(part, "rated-fluid"));
+        var (flow, pressure, fluid) = (ValueSelection.Of(part, "rated-flow"), ValueSelection.Of(part, "rated-pressure"),
+            ValueSelection.Of(part, "rated-fluid"));
         if (Positive(flow) is null)
         {
             missing.Add(new MissingFact("rated-flow", $"The rated flow is {Why(flow)}: no sum can be done."));
@@ -26,7 +33,8 @@ internal sealed record InjectorRating(
 
         if (Positive(pressure) is null)
         {
-            missing.Add(new MissingFact("rated-pressure", $"The pressure of its rating is {Why(pressure)}: taken as 2.5 … 3.0 … 4.0 bar (common practice, no source)."));
+            missing.Add(new MissingFact("rated-pressure",
+                $"The pressure of its rating is {Why(pressure)}: taken as 2.5 … 3.0 … 4.0 bar (common practice, no source)."));
         }
 
         var density = FluidDensity(fluid, missing);
@@ -40,14 +48,15 @@ internal sealed record InjectorRating(
 
         return new InjectorRating(
             new RatedAs(Text(flow), Text(pressure), Text(fluid)), Positive(flow), Positive(pressure) ?? _usualPressurePa, density,
-            Positive(ValueSelection.Of(part, "smallest-linear-pulse"))?.Expected, missing);
+            Positive(ValueSelection.Of(part, "smallest-linear-pulse")), missing);
     }
 
     private static Spread? FluidDensity(KnownValue fluid, List<MissingFact> missing)
     {
         if (fluid is not StatedChoices { Choices: [var code] })
         {
-            missing.Add(new MissingFact("rated-fluid", $"The fluid of its rating is {Why(fluid)}: taken as anything from n-heptane to the densest petrol (683.8 … 775 kg/m3)."));
+            missing.Add(new MissingFact("rated-fluid",
+                $"The fluid of its rating is {Why(fluid)}: taken as anything from n-heptane to the densest petrol (683.8 … 775 kg/m3)."));
             return RatedFluids.NotRecorded.Spread;
         }
 
@@ -62,7 +71,8 @@ internal sealed record InjectorRating(
 
     // With the maker's spread and the uncertainty of the reading; a figure of zero or less is no rating.
     private static Spread? Positive(KnownValue value) =>
-        value is StatedQuantity { Possible: { Low: > 0 and var low, High: { } high } } quantity ? new Spread((double)low, (double)quantity.Nominal, (double)high) : null;
+        value is StatedQuantity { Possible: { Low: > 0 and var low, High: { } high } } quantity
+            ? new Spread((double)low, (double)quantity.Nominal, (double)high) : null;
 
     private static string? Text(KnownValue value) => value switch
     {

@@ -1,3 +1,4 @@
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Mixture;
 using PartMatch.Core.Sums;
@@ -10,21 +11,23 @@ internal static class InjectorRefusals
     /// <summary>What is wrong with the question itself, or null.</summary>
     public static SumRefused? OfQuestion(InjectorQuestion question, InjectorEngine engine) =>
         OfFuelSystem(question, engine)
-        ?? OfValues(question)
+        ?? InjectorBounds.Check(question)
         ?? OfCounts(question)
         ?? OfFuel(question)
-        ?? OfCylinders(question, engine);
+        ?? OfCylinders(question, engine)
+        ?? OfSupply(question, engine);
 
     /// <summary>What is wrong once the sums are set up, or null.</summary>
     public static SumRefused? OfGoal(InjectorGoal goal)
     {
         var question = goal.Question;
-        if (goal.AcrossPa <= 0)
+        if (goal.AcrossPa.Low <= 0)
         {
             return new SumRefused(
                 "no-pressure-across", "pressure", "The manifold pushes back as hard as the rail pushes: no fuel flows.",
-                $"rail {SumText.InBar(question.Pressure.Value)} gauge, manifold {SumText.InBar(question.Boost.Value)} gauge: {SumText.InBar(goal.AcrossPa)} across",
-                "rail pressure above manifold pressure", "raise the rail pressure, or take a return rail with a regulator referenced to the manifold (supply=return-manifold)");
+                $"rail {SumText.InBar(goal.Rail.Gauge)} gauge, manifold {SumText.InBar(Spread.Of(question.Boost))} gauge: {SumText.InBar(goal.AcrossPa)} across",
+                "rail pressure above manifold pressure",
+                    "raise the rail pressure, or take a return rail with a regulator referenced to the manifold (supply=return-manifold)");
         }
 
         if (goal.EffectiveDuty.Low > 0)
@@ -37,7 +40,7 @@ internal static class InjectorRefusals
             "no-time-to-inject", question.DeadTime is null && question.Shots is null ? "speed" : question.Shots is null ? "dead-time" : "shots",
             "The dead time of the squirts takes up all the time there is.",
             $"{goal.Shots} × {goal.DeadTime.Seconds.In(SumText.Milliseconds, "0.00").Text} shut = {shut.In(SumText.Milliseconds, "0.00").Text}, open at most "
-            + $"{SumText.InPercent(goal.Duty, "0.0")} of {SumText.InMilliseconds(goal.CycleS, "0.000")} = {SumText.InMilliseconds(goal.Duty * goal.CycleS, "0.000")}",
+            + $"{SumText.InPercent(goal.Duty.Low, "0.0")} of {SumText.InMilliseconds(goal.CycleS.Low, "0.000")} = {SumText.InMilliseconds(goal.Duty.Low * goal.CycleS.Low, "0.000")}",
             "shots × dead time below duty × cycle time",
             "fewer shots a cycle, a lower speed, or the injector's real dead time (dead-time=)");
     }
@@ -56,37 +59,28 @@ internal static class InjectorRefusals
         _ => null,
     };
 
-    private static SumRefused? OfValues(InjectorQuestion question) =>
-        Positive("power", question.Power, "for example 180 kW")
-        ?? Positive("speed", question.Speed, "for example 6800/min")
-        ?? Positive("pressure", question.Pressure, "gauge, for example 3.0 bar")
-        ?? (question.Voltage is { } voltage ? Positive("voltage", voltage, "for example 14 V") : null)
-        ?? (question.Boost.Value > -101_325
-            ? null
-            : Range("boost", question.Boost.Text, "above −1.013 bar: it is a gauge pressure, 0 without boost", "boost over ambient, for example 1.1 bar"))
-        ?? (question.Duty.Value is > 0 and <= 1 ? null : Range("duty", question.Duty.Text, "above 0 and at most 100 %: an injector cannot be open longer than always", "for example 85 %"))
-        ?? (question.DeadTime is null or { Low: >= 0 } ? null : Range("dead-time", question.DeadTime.Text, "0 ms or more", "for example 0.92 ms, or 0.8..0.9..1.1 ms"));
-
-    private static SumRefused? Positive(string field, Quantity quantity, string example) =>
-        quantity.Value > 0 ? null : Range(field, quantity.Text, "above 0", example);
-
     private static SumRefused? OfCounts(InjectorQuestion question) =>
         Count("cylinders", question.Cylinders) ?? Count("injectors-per-cylinder", question.InjectorsPerCylinder) ?? Count("shots", question.Shots);
 
     private static SumRefused? Count(string field, int? pieces) => pieces is null or (>= 1 and <= InjectorEngine.MostPieces)
         ? null
-        : Range(field, SumText.Number(pieces.Value, "0"), $"a whole number, 1 to {SumText.Number(InjectorEngine.MostPieces, "0")}", "leave it out to take what the variant has");
-
-    private static SumRefused Range(string field, string found, string expected, string mend) =>
-        new("out-of-range", field, $"The {field} is outside what it can be.", found, expected, mend);
+        : InjectorBounds.OutOfRange(field, SumText.Number(pieces.Value, "0"), $"a whole number, 1 to {SumText.Number(InjectorEngine.MostPieces, "0")}",
+            "leave it out to take what the variant has");
 
     private static SumRefused? OfFuel(InjectorQuestion question)
     {
         if (Fuels.Find(question.Fuel) is not { } fuel)
         {
             return new SumRefused(
-                "unknown-fuel", "fuel", "The sums know no density and heating value of this fuel.", question.Fuel, $"one of {string.Join(", ", Fuels.All.Select(known => known.Code))}",
+                "unknown-fuel", "fuel", "The sums know no density and heating value of this fuel.", question.Fuel,
+                    $"one of {string.Join(", ", Fuels.All.Select(known => known.Code))}",
                 "take the fuel that comes nearest");
+        }
+
+        if (question.Ethanol is { } ethanol && !Blend.Takes(fuel))
+        {
+            return InjectorBounds.OutOfRange("ethanol", $"{ethanol.Text} in {fuel.Name}", "petrol or E85 as the fuel",
+                "leave ethanol out: a pure alcohol has no share of it to tell");
         }
 
         var limit = SpecificConsumption.ImpossibleBelow(fuel);
@@ -98,9 +92,39 @@ internal static class InjectorRefusals
             : null;
     }
 
+    private static SumRefused? OfSupply(InjectorQuestion question, InjectorEngine engine)
+    {
+        if ((question.Supply ?? engine.Supply) is not { } supply)
+        {
+            return NotRecorded("supply", "How the rail of this variant is fed is not recorded.", string.Join(", ", Codes.All<FuelSupply>()),
+                "give it: supply=return-manifold");
+        }
+
+        if (question.RailTable.Count == 0)
+        {
+            // A pressure recorded over the manifold says nothing of a rail held over ambient.
+            return question.Pressure is null && (engine.RailPressure is null || supply != engine.Supply)
+                ? NotRecorded("pressure", "The fuel pressure of this variant with this supply is not recorded.", "a gauge pressure", "give it: pressure=3.0 bar")
+                : null;
+        }
+
+        var (first, last) = (question.RailTable[0], question.RailTable[^1]);
+        return supply != FuelSupply.ReturnlessControlled
+            ? InjectorBounds.OutOfRange("rail-table", Codes.Of(supply), "supply=returnless-controlled: only a rail that a control unit sets has a table",
+                "leave rail-table out, or say supply=returnless-controlled")
+            : Spread.Of(question.Boost) is var boost && boost.Low >= (double)first.BoostPa && boost.High <= (double)last.BoostPa
+                ? null
+                : InjectorBounds.OutOfRange("rail-table", $"{SumText.InBar(first.BoostPa)} … {SumText.InBar(last.BoostPa)} of boost",
+                    $"a table that reaches {question.Boost.Text}: nothing is read beyond it", "add the point of the goal's boost");
+    }
+
+    private static SumRefused NotRecorded(string field, string reason, string expected, string mend) =>
+        new("not-recorded", field, reason, "nothing", expected, mend);
+
     private static SumRefused? OfCylinders(InjectorQuestion question, InjectorEngine engine) =>
         question.Cylinders is not null || engine.Cylinders is not null
             ? null
             : new SumRefused(
-                "cylinders-not-recorded", "cylinders", "The number of cylinders of this variant is not recorded.", "nothing", "a whole number", "give it: cylinders=3");
+                "cylinders-not-recorded", "cylinders", "The number of cylinders of this variant is not recorded.", "nothing", "a whole number",
+                    "give it: cylinders=3");
 }

@@ -1,3 +1,4 @@
+using PartMatch.Core.Air;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Mixture;
@@ -19,36 +20,73 @@ public static class InjectorSizing
     public static SumOutcome Size(InjectorQuestion question, IReadOnlyList<Part> injectors, IReadOnlyList<EngineFact> engineFacts)
     {
         var engine = InjectorEngine.Read(engineFacts, question.Variant);
-        if (InjectorRefusals.OfQuestion(question, engine) is { } refused)
-        {
-            return refused;
-        }
-
-        // Checked just now: the fuel is known, and the cylinders are asked or recorded.
-        var goal = InjectorGoal.Of(question, engine, Fuels.Find(question.Fuel)!, (question.Cylinders ?? engine.Cylinders)!.Value);
-        return InjectorRefusals.OfGoal(goal) ?? (SumOutcome)Sized(goal, engine, injectors);
+        var (goal, refused) = Prepare(question, engine, injectors);
+        return refused ?? (SumOutcome)Sized(goal!, engine, injectors, engineFacts); // one of the two is there
     }
 
-    private static InjectorsSized Sized(InjectorGoal goal, InjectorEngine engine, IReadOnlyList<Part> injectors) => new(
-        goal.AsAsked(),
-        [.. Assumed(goal, engine)],
-        new Quantity(goal.AcrossPa, "Pa", SumText.InBar(goal.AcrossPa)),
-        InjectorNeed.Of(goal),
-        InjectorNeed.Working(goal),
-        [.. injectors.Select(part => InjectorJudgement.Of(goal, part))],
-        [.. SizingWarnings.OfGoal(goal, engine)],
-        Cautions.Of(goal.Fuel.IsAlcohol ? ["fuel-pressure", "residual-rail-pressure", "emissions-law", "alcohol-fuel"] : ["fuel-pressure", "residual-rail-pressure", "emissions-law"]));
+    /// <summary>The goal with its defaults filled in, or why there is none.</summary>
+    internal static (InjectorGoal? Goal, SumRefused? Refused) Prepare(InjectorQuestion question, InjectorEngine engine, IReadOnlyList<Part> injectors)
+    {
+        if (InjectorRefusals.OfQuestion(question, engine) is { } refused)
+        {
+            return (null, refused);
+        }
+
+        // Checked just now: the fuel is known, the cylinders, the supply and the pressure are asked or recorded.
+        // A table stands for the pressure: then the rail's at the boost of the goal is shown.
+        var pressure = RailPoint.At(question.RailTable, (double)question.Boost.Value) is { } set
+            ? new Quantity((decimal)set, "Pa", SumText.InBar(set))
+            : (question.Pressure ?? engine.RailPressure)!;
+        var goal = InjectorGoal.Of(
+            question, engine, Fuels.Find(question.Fuel)!, (question.Cylinders ?? engine.Cylinders)!.Value, (question.Supply ?? engine.Supply)!.Value, pressure);
+        goal = question.DeadTime is null ? goal.WithDeadTime(DeadTimes.OfCatalogue(injectors, goal.VoltV, goal.AcrossPa)) : goal;
+        return InjectorRefusals.OfGoal(goal) is { } impossible ? (null, impossible) : (goal, null);
+    }
+
+    private static InjectorsSized Sized(InjectorGoal goal, InjectorEngine engine, IReadOnlyList<Part> injectors, IReadOnlyList<EngineFact> facts)
+    {
+        var (idle, idleNotKnown) = IdleNeed.Of(goal, engine);
+        var second = StagedSecond.Of(goal);
+        var air = AirCheck.Check(GoalAir.Of(goal, engine, facts));
+        return new InjectorsSized(
+            goal.AsAsked(),
+            [.. Assumed(goal, engine)],
+            new Quantity((decimal)goal.AcrossPa.Expected, "Pa", SumText.InBar(goal.AcrossPa))
+            {
+                Low = goal.AcrossPa.IsExact ? null : (decimal)goal.AcrossPa.Low,
+                High = goal.AcrossPa.IsExact ? null : (decimal)goal.AcrossPa.High,
+            },
+            InjectorNeed.Of(goal),
+            [.. InjectorNeed.Working(goal), .. idle is null ? Array.Empty<WorkingStep>() : [idle.Working]],
+            [.. injectors.Select(part => InjectorJudgement.Of(goal, second, idle, idleNotKnown, part))],
+            [.. SizingWarnings.OfGoal(goal, engine), .. air.Warnings],
+            Cautions.Of(goal.Fuel.IsAlcohol ? ["fuel-pressure", "residual-rail-pressure", "emissions-law", "alcohol-fuel"]
+                : ["fuel-pressure", "residual-rail-pressure", "emissions-law"]))
+        {
+            Influences = InjectorNeed.Influences(goal),
+            AirSide = air,
+            PressureThrough = [.. PressureThrough.Of(goal)],
+            Idle = idle?.AsWanted(goal),
+        };
+    }
 
     private static IEnumerable<Assumption> Assumed(InjectorGoal goal, InjectorEngine engine)
     {
         var question = goal.Question;
         yield return new Assumption("bsfc", question.Bsfc ?? goal.Bsfc.Spread.In(SumText.GramsPerKilowattHour, "0.#"), goal.Bsfc.Source);
-        yield return new Assumption("density", goal.Fuel.Density.Spread.In(SumText.KilogramsPerCubicMetre, "0.#"), goal.Fuel.Density.Source);
+        yield return new Assumption("density", goal.Density.Spread.In(SumText.KilogramsPerCubicMetre, "0.#"), goal.Density.Source);
         yield return new Assumption("dead-time", question.DeadTime ?? goal.DeadTime.Seconds.In(SumText.Milliseconds, "0.00"), goal.DeadTime.Source);
         yield return new Assumption("rated-density", RatedFluids.Heptane.Spread.In(SumText.KilogramsPerCubicMetre, "0.0"), RatedFluids.Heptane.Source);
+        if (question.Pressure is null && question.RailTable.Count == 0)
+        {
+            yield return new Assumption("pressure", Spread.Of(goal.Rail.Pressure).In(SumText.Bars, "0.00"),
+                $"{Codes.Of(goal.Rail.Supply)}, as recorded of this variant");
+        }
+
         if (question.Voltage is null)
         {
-            yield return new Assumption("voltage", Spread.Exactly(14).In(UnitTable.Get("V"), "0.0"), "alternator charging; also the voltage of SAE J1832 (from memory, medium confidence)");
+            yield return new Assumption("voltage", Spread.Exactly(14).In(SumText.Volt, "0.0"),
+                "alternator charging; also the voltage of SAE J1832 (from memory, medium confidence)");
         }
 
         if (question.InjectorsPerCylinder is null && engine.InjectorsPerCylinder is null)

@@ -14,7 +14,14 @@ public static class InjectorTiming
     /// </summary>
     /// <remarks>Dead time: the intercept of the straight line of mass over pulse width (the time offset of SAE J1832).</remarks>
     public static Spread EffectiveDuty(double duty, int shots, Spread deadTimeS, double cycleS) =>
-        Spread.Exactly(duty) - (deadTimeS * shots / cycleS);
+        EffectiveDuty(Spread.Exactly(duty), shots, deadTimeS, Spread.Exactly(cycleS));
+
+    /// <summary>The same with a duty and a speed that are ranges.</summary>
+    public static Spread EffectiveDuty(Spread duty, int shots, Spread deadTimeS, Spread cycleS) => duty - (deadTimeS * shots / cycleS);
+
+    /// <summary>Time shut between two squirts, s: what an injector has to close and get ready in. Never negative.</summary>
+    /// <param name="pulseS">Time open in a cycle, over all its squirts.</param>
+    public static Spread ShutSeconds(Spread pulseS, int shots, Spread cycleS) => ((cycleS - pulseS) / shots).NotNegative();
 
     /// <summary>Time open in a cycle, s, over all its squirts.</summary>
     /// <param name="massKg">Fuel wanted in one cycle.</param>

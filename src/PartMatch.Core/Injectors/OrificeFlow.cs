@@ -12,13 +12,21 @@ public static class OrificeFlow
     /// <param name="ratedKgM3">Density of the fluid of the rating.</param>
     /// <param name="acrossPa">Pressure across it now.</param>
     /// <param name="fuelKgM3">Density of the fuel now.</param>
-    public static Spread MassFlow(Spread ratedM3S, Spread ratedPa, Spread ratedKgM3, double acrossPa, Spread fuelKgM3) =>
+    public static Spread MassFlow(Spread ratedM3S, Spread ratedPa, Spread ratedKgM3, Spread acrossPa, Spread fuelKgM3) =>
         ratedM3S * (ratedKgM3 * fuelKgM3 * acrossPa / ratedPa).SquareRoot();
 
-    /// <summary>The rating, m3/s, that an injector needs in order to feed a mass flow: <see cref="MassFlow"/> turned round.</summary>
+    /// <summary>The same at a pressure across that is known exactly.</summary>
+    public static Spread MassFlow(Spread ratedM3S, Spread ratedPa, Spread ratedKgM3, double acrossPa, Spread fuelKgM3) =>
+        MassFlow(ratedM3S, ratedPa, ratedKgM3, Spread.Exactly(acrossPa), fuelKgM3);
+
+    /// <summary>The rating, m3/s, that an injector needs in order to feed a mass flow: the mass flow turned round.</summary>
     /// <param name="massKgS">Mass flow wanted, kg/s.</param>
-    public static Spread RatedVolumeFlow(Spread massKgS, Spread ratedPa, Spread ratedKgM3, double acrossPa, Spread fuelKgM3) =>
+    public static Spread RatedVolumeFlow(Spread massKgS, Spread ratedPa, Spread ratedKgM3, Spread acrossPa, Spread fuelKgM3) =>
         massKgS * (ratedPa / (ratedKgM3 * fuelKgM3 * acrossPa)).SquareRoot();
+
+    /// <summary>The same at a pressure across that is known exactly.</summary>
+    public static Spread RatedVolumeFlow(Spread massKgS, Spread ratedPa, Spread ratedKgM3, double acrossPa, Spread fuelKgM3) =>
+        RatedVolumeFlow(massKgS, ratedPa, ratedKgM3, Spread.Exactly(acrossPa), fuelKgM3);
 
     /// <summary>Volume flow of the same fluid at another pressure across, in the unit of <paramref name="flow"/>.</summary>
     public static double AtPressure(double flow, double fromPa, double toPa) => flow * Math.Sqrt(toPa / fromPa);

@@ -11,13 +11,16 @@ internal static class SizingWarnings
     // Above this an injector has hardly time to close before it opens again. Common practice, no source.
     private const double HighestSensibleDuty = 0.95;
 
+    // Common practice, no source.
+    private const double ShortestSensibleShut = 0.0015;
+
     public static IEnumerable<SumWarning> OfGoal(InjectorGoal goal, InjectorEngine engine)
     {
         var question = goal.Question;
-        if (goal.Duty > HighestSensibleDuty)
+        if (goal.Duty.High > HighestSensibleDuty)
         {
             yield return new SumWarning(
-                "duty-limit-high", $"The duty limit of {InPercent(goal.Duty, "0.#")} is above 95 %: an injector that hardly closes meters badly (common practice, no source).");
+                "duty-limit-high", $"The duty limit of {InPercent(goal.Duty.High, "0.#")} is above 95 %: an injector that hardly closes meters badly (common practice, no source).");
         }
 
         if (goal.Bsfc.Spread.Low < SpecificConsumption.ImplausibleBelow(goal.Fuel))
@@ -32,16 +35,18 @@ internal static class SizingWarnings
             yield return boost;
         }
 
-        if (engine.RedlinePerMinute is { } redline && question.Speed.Value > redline)
+        if (engine.RedlinePerMinute is { } redline && (question.Speed.High ?? question.Speed.Value) > redline)
         {
-            yield return new SumWarning("speed-above-redline", $"{question.Speed.Text} is above the {Number((double)redline, "0")}/min this variant was built for.");
+            yield return new SumWarning("speed-above-redline",
+                $"{question.Speed.Text} is above the {Number((double)redline, "0")}/min this variant was built for.");
         }
 
-        if (question.Supply != FuelSupply.ReturnManifold && question.Boost.Value > 0)
+        if (goal.Rail.Supply != FuelSupply.ReturnManifold && question.Boost.Value > 0 && goal.Rail.AcrossAt(0) is { Expected: var unboosted }
+            && goal.AcrossPa.Expected < unboosted)
         {
             yield return new SumWarning("pressure-falls-with-boost",
-                $"Without a manifold reference boost takes away pressure: {InBar(question.Pressure.Value)} without boost, {InBar(goal.AcrossPa)} across at the goal, "
-                + $"which is {InPercent(OrificeFlow.AtPressure(1, (double)question.Pressure.Value, (double)goal.AcrossPa), "0.#")} of the flow.");
+                $"Without a manifold reference boost takes away pressure: {InBar(unboosted)} without boost, {InBar(goal.AcrossPa.Expected)} across at the goal, "
+                + $"which is {InPercent(OrificeFlow.AtPressure(1, unboosted, goal.AcrossPa.Expected), "0.#")} of the flow.");
         }
 
         if (goal.DeadTime.IsAssumed)
@@ -52,25 +57,32 @@ internal static class SizingWarnings
 
         if (engine.FuelSystem is null)
         {
-            yield return new SumWarning("fuel-system-not-recorded", "It is not recorded how this variant takes its fuel: the sums hold for port injection only.");
+            yield return new SumWarning("fuel-system-not-recorded",
+                "It is not recorded how this variant takes its fuel: the sums hold for port injection only.");
         }
     }
 
-    public static IEnumerable<SumWarning> OfInjector(InjectorGoal goal, InjectorRating rating, Spread pulse, KnownDeadTime deadTime)
+    public static IEnumerable<SumWarning> OfInjector(InjectorGoal goal, InjectorRating rating, Spread pulse, Spread shut, KnownDeadTime deadTime)
     {
         if (deadTime.IsAssumed)
         {
             yield return new SumWarning("dead-time-not-recorded", $"Its dead time is not recorded: {deadTime.Source}.{AtOtherVoltage(goal)}");
         }
 
-        if (pulse.Expected > goal.CycleS)
+        if (pulse.Expected > goal.CycleS.Expected)
         {
             yield return new SumWarning("pulse-longer-than-cycle",
                 $"It would have to be open {InMilliseconds(pulse.Expected)} in a cycle of "
-                + $"{InMilliseconds(goal.CycleS)}: always open is not enough.");
+                + $"{InMilliseconds(goal.CycleS.Expected)}: always open is not enough.");
+        }
+        else if (shut.Expected < ShortestSensibleShut)
+        {
+            yield return new SumWarning("hardly-closes",
+                $"Between two squirts at the goal it is shut for {shut.In(Milliseconds, "0.00").Text}; an injector wants about 1 … 2 ms to close and be ready again "
+                + "(common practice, no source). Below that its flow leaves the straight line: measure.");
         }
 
-        if (rating.SmallestLinearPulseS is { } smallest && pulse.Low / goal.Shots < smallest)
+        if (rating.SmallestLinearPulseS is { Expected: var smallest } && pulse.Low / goal.Shots < smallest)
         {
             yield return new SumWarning("pulse-below-linear-range",
                 $"A squirt at the goal may be {InMilliseconds(pulse.Low / goal.Shots)}, "
@@ -88,7 +100,8 @@ internal static class SizingWarnings
         var builtFor = engine.BoostPa ?? (engine.Induction == "natural" ? 0 : null);
         return builtFor switch
         {
-            null => new SumWarning("boost-not-recorded", $"It is not recorded what boost this variant was built for; the goal asks for {InBar(question.Boost.Value)}."),
+            null => new SumWarning("boost-not-recorded",
+                $"It is not recorded what boost this variant was built for; the goal asks for {InBar(question.Boost.Value)}."),
             { } pascals when question.Boost.Value > pascals => new SumWarning("boost-above-variant",
                 $"The goal asks for {InBar(question.Boost.Value)} of boost; this variant was built for {(pascals == 0 ? "none" : InBar(pascals))}. "
                 + "Injectors are the least of it: compare pistons, rods, gasket, cooling and knock control."),

@@ -6,7 +6,11 @@ public abstract record RangeOutcome;
 /// <summary>The text was understood.</summary>
 /// <param name="Unit">The unit it was written in.</param>
 /// <param name="Said">What was filled in by the reader of the text, in words; null when nothing was.</param>
-public sealed record RangeRead(QuantityRange Range, Unit Unit, string? Said) : RangeOutcome;
+public sealed record RangeRead(QuantityRange Range, Unit Unit, string? Said) : RangeOutcome
+{
+    /// <summary>The same as a quantity: its value is the expected one, its ends are there only where a range was typed.</summary>
+    public required Quantity Quantity { get; init; }
+}
 
 /// <summary>The text was not understood, with the reason.</summary>
 public sealed record RangeRefused(QuantityRefused Reason) : RangeOutcome;
@@ -58,7 +62,10 @@ public static class QuantityRangeParser
         var expected = numbers.Count == 3 ? numbers[1] : (low + high) / 2;
         var written = string.Join(" … ", parts[..^1].Select(part => part.Trim()).Append(last.Quantity.Text));
         var said = numbers.Count == 2 ? $"expected = the middle of {written}" : null;
-        return new RangeRead(new QuantityRange((double)low, (double)expected, (double)high, last.Quantity.Unit, written), last.Unit, said);
+        var quantity = parts.Length == 1
+            ? last.Quantity
+            : new Quantity(expected, last.Quantity.Unit, written) { Low = low, High = high };
+        return new RangeRead(new QuantityRange((double)low, (double)expected, (double)high, last.Quantity.Unit, written), last.Unit, said) { Quantity = quantity };
     }
 
     private static RangeRefused Refuse(string code, string title, string text, Dimension dimension)

@@ -15,6 +15,9 @@ public readonly record struct Spread(double Low, double Expected, double High)
 
     public static Spread Of(QuantityRange range) => new(range.Low, range.Expected, range.High);
 
+    /// <summary>A quantity typed as one value or as a range.</summary>
+    public static Spread Of(Quantity quantity) => new((double)(quantity.Low ?? quantity.Value), (double)quantity.Value, (double)(quantity.High ?? quantity.Value));
+
     public bool IsExact => Low == High;
 
     public static Spread operator +(Spread left, Spread right) => new(left.Low + right.Low, left.Expected + right.Expected, left.High + right.High);
@@ -48,8 +51,13 @@ public readonly record struct Spread(double Low, double Expected, double High)
     /// <param name="after">What the text ends with, for example the fluid of a rating.</param>
     public QuantityRange In(Unit unit, string format, string after = "")
     {
+        var range = this;
+        return new QuantityRange(Low, Expected, High, UnitTable.BaseOf(unit.Dimension).Symbol, () => range.Write(unit, format) + after);
+    }
+
+    private string Write(Unit unit, string format)
+    {
         string Show(double value) => (value / (double)unit.Factor).ToString(format, CultureInfo.InvariantCulture);
-        var numbers = IsExact ? Show(Expected) : $"{Show(Low)} … {Show(Expected)} … {Show(High)}";
-        return new QuantityRange(Low, Expected, High, UnitTable.BaseOf(unit.Dimension).Symbol, Quantity.TextOf(numbers, unit) + after);
+        return Quantity.TextOf(IsExact ? Show(Expected) : $"{Show(Low)} … {Show(Expected)} … {Show(High)}", unit);
     }
 }

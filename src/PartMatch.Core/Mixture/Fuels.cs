@@ -1,4 +1,6 @@
+using PartMatch.Core.Measures;
 using PartMatch.Core.Sums;
+
 namespace PartMatch.Core.Mixture;
 
 /// <summary>The fuels the sums know. Blends of petrol and ethanol are computed by volume from the two; their density follows their standard.</summary>
@@ -19,6 +21,17 @@ public static class Fuels
     public static Fuel Petrol { get; } = new(
         "petrol-e0", "petrol without ethanol", new Figure(720, 745, 775, En228), new Figure(14.6, 14.7, 14.7, Afdc), new Figure(43.0e6, 43.0e6, 43.44e6, Petrol43));
 
+    public static Fuel Ethanol { get; } = new(
+        "ethanol", "ethanol",
+        new Figure(786.0, 790.2, 794.3, "25 … 20 … 15 °C: Perry's Chemical Engineers' Handbook table 2-32, coefficients evaluated"),
+        new Figure(9.0, 9.0, 9.0, "DOE Alternative Fuels Data Center; Heywood 1988 eq. 3.6 gives 9.00"),
+        new Figure(26.9e6, 26.9e6, 26.947e6, "Heywood 1988 table D.4 (from memory, high confidence); high: DOE Alternative Fuels Data Center, 11 585 Btu/lb"), IsAlcohol: true)
+    {
+        Expansion = 0.001045,
+        ExpansionSource = "from its densities at 15 and 25 °C",
+        DensityAt15 = Spread.Exactly(794.3),
+    };
+
     /// <summary>All of them, petrol first, then by share of alcohol.</summary>
     public static IReadOnlyList<Fuel> All { get; } =
     [
@@ -27,15 +40,21 @@ public static class Fuels
         new("petrol-e10", "petrol with up to 10 % ethanol", new Figure(720, 750, 775, En228), new Figure(14.1, 14.1, 14.7, Blend), new Figure(41.3e6, 41.3e6, 43.0e6, Blend)),
         new("e85", "E85",
             new Figure(760, 783, 800, "EN 15293: 760 … 800 kg/m3 at 15 °C (from memory, medium confidence); expected: " + Blend + " at 85 %"),
-            new Figure(9.81, 9.81, 11.71, D5798), new Figure(29.20e6, 29.20e6, 34.55e6, D5798), IsAlcohol: true),
-        new("ethanol", "ethanol",
-            new Figure(786.0, 790.2, 794.3, "25 … 20 … 15 °C: Perry's Chemical Engineers' Handbook table 2-32, coefficients evaluated"),
-            new Figure(9.0, 9.0, 9.0, "DOE Alternative Fuels Data Center; Heywood 1988 eq. 3.6 gives 9.00"),
-            new Figure(26.9e6, 26.9e6, 26.947e6, "Heywood 1988 table D.4 (from memory, high confidence); high: DOE Alternative Fuels Data Center, 11 585 Btu/lb"), IsAlcohol: true),
+            new Figure(9.81, 9.81, 11.71, D5798), new Figure(29.20e6, 29.20e6, 34.55e6, D5798), IsAlcohol: true)
+        {
+            Expansion = 0.00107,
+            ExpansionSource = "by volume from ethanol and petrol at 85 %",
+        },
+        Ethanol,
         new("methanol", "methanol",
             new Figure(787.3, 792.0, 796.8, "25 … 20 … 15 °C: Perry's Chemical Engineers' Handbook table 2-32, coefficients evaluated"),
             new Figure(6.47, 6.47, 6.47, "Heywood 1988 eq. 3.6, computed"),
-            new Figure(20.0e6, 20.0e6, 20.09e6, "Heywood 1988 table D.4 (from memory, high confidence); high: DOE Alternative Fuels Data Center, 8 637 Btu/lb"), IsAlcohol: true),
+            new Figure(20.0e6, 20.0e6, 20.09e6, "Heywood 1988 table D.4 (from memory, high confidence); high: DOE Alternative Fuels Data Center, 8 637 Btu/lb"), IsAlcohol: true)
+        {
+            Expansion = 0.001192,
+            ExpansionSource = "from its densities at 15 and 25 °C",
+            DensityAt15 = Spread.Exactly(796.8),
+        },
     ];
 
     public static Fuel? Find(string code) => All.FirstOrDefault(fuel => fuel.Code == code);

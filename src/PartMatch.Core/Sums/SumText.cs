@@ -14,11 +14,17 @@ internal static class SumText
     public static readonly Unit CubicCentimetresPerMinute = UnitTable.Get("cm3/min");
     public static readonly Unit GramsPerKilowattHour = UnitTable.Get("g/(kW·h)");
     public static readonly Unit Kilowatts = UnitTable.Get("kW");
+    public static readonly Unit LitresPerHour = UnitTable.Get("L/h");
+    public static readonly Unit PerMinute = UnitTable.Get("1/min");
+    public static readonly Unit Volt = UnitTable.Get("V");
+    public static readonly Unit Ratio = UnitTable.Get("1");
     public static readonly Unit KilogramsPerCubicMetre = UnitTable.Get("kg/m3");
 
     public static string InBar(decimal pascals) => InBar((double)pascals);
 
     public static string InBar(double pascals) => In(Bars, pascals, "0.00");
+
+    public static string InBar(Spread pascals) => pascals.In(Bars, "0.00").Text;
 
     public static string InMilliseconds(double seconds, string format = "0.00") => In(Milliseconds, seconds, format);
 

@@ -1,5 +1,6 @@
 using FluentValidation;
 using FluentValidation.Results;
+using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
 
 namespace PartMatch.Web.Http;
@@ -21,7 +22,16 @@ internal static class QuantityRules
     public static IRuleBuilderOptionsConditions<T, string?> MustBeRange<T>(this IRuleBuilder<T, string?> rule, Dimension dimension) =>
         rule.Custom((text, context) =>
         {
-            if (text is not null && QuantityRangeParser.Parse(text, dimension) is RangeRefused refused)
+            if (!string.IsNullOrWhiteSpace(text) && QuantityRangeParser.Parse(text, dimension) is RangeRefused refused)
+            {
+                context.AddFailure(Failure(context.PropertyPath, text, refused.Reason));
+            }
+        });
+
+    public static IRuleBuilderOptionsConditions<T, string?> MustBeRailTable<T>(this IRuleBuilder<T, string?> rule) =>
+        rule.Custom((text, context) =>
+        {
+            if (text is not null && RailTableParser.Parse(text) is RailTableRefused refused)
             {
                 context.AddFailure(Failure(context.PropertyPath, text, refused.Reason));
             }

@@ -26,6 +26,7 @@ public abstract class PageTests(Bench bench, string page, params IReadOnlyList<(
         foreach (var (name, address) in States)
         {
             await using var sheet = await Bench.OpenAsync(address);
+            await DrawnAsync(sheet);
             foreach (var look in Look.All)
             {
                 await sheet.TakeAsync(look);
@@ -82,11 +83,16 @@ public abstract class PageTests(Bench bench, string page, params IReadOnlyList<(
     /// <summary>The page opened again at the address in its window gives the same answer.</summary>
     protected static async Task AssertSameWhenReopenedAsync(Sheet sheet)
     {
+        await DrawnAsync(sheet);
         var answer = await sheet.TextAsync("#answer");
         await sheet.GoAsync(sheet.Page.Url);
+        await DrawnAsync(sheet);
         Assert.Equal(answer, await sheet.TextAsync("#answer"));
         sheet.AssertQuiet();
     }
+
+    /// <summary>Drawings arrive by themselves, after the answer.</summary>
+    private static Task DrawnAsync(Sheet sheet) => Assertions.Expect(sheet.Page.Locator(".waiting")).ToHaveCountAsync(0);
 
     /// <summary>What is too wide for the window, and what axe finds.</summary>
     internal static async Task<IReadOnlyList<string>> FaultsOfAsync(Sheet sheet, Look look)

@@ -72,12 +72,12 @@ public sealed class InjectorNeedTests
             [
                 "180 kW × 330 g/(kW·h) = 59.40 kg/h",
                 "3 × 1 = 3",
-                "120 000 ÷ 6800/min = 17.647 ms",
+                "120 000 ms/min ÷ 6800/min = 17.647 ms",
                 "85 % − 1 × 1.00 ms ÷ 17.647 ms = 79.33 %",
                 "set 3.00 bar = 3.00 bar; the rail stands at 4.10 bar gauge",
-                "59.40 kg/h ÷ (3 × 79.33 %) × 1000 g ÷ 60 min = 416.0 g/min",
+                "59.40 kg/h ÷ (3 × 79.33 %) × 1000 g/kg ÷ 60 min/h = 416.0 g/min",
                 "416.0 g/min ÷ 0.7450 g/cm3 = 558.3 cm3/min",
-                "416.0 g/min ÷ √(0.7450 × 0.6838) g/cm3 × √(3.00 ÷ 3.00) = 582.8 cm3/min",
+                "416.0 g/min ÷ √(0.7450 × 0.6838) g/cm3 × √(3.00 bar ÷ 3.00 bar) = 582.8 cm3/min",
             ],
             working.Take(8).Select(step => $"{step.With} = {step.Result}"));
         Assert.Equal(["367.6 g/min", "505.0 cm3/min", "496.7 g/min", "707.9 cm3/min"], working.Skip(8).Select(step => step.Result));

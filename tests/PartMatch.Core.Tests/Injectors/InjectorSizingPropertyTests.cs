@@ -56,7 +56,7 @@ public sealed class InjectorSizingPropertyTests
         var fixedRail = goal with { Supply = FuelSupply.ReturnlessFixed };
         var need = Need(fixedRail);
         var boosted = Need(fixedRail with { Boost = goal.Boost with { Value = goal.Boost.Value + 10_000 } });
-        var pressed = Need(fixedRail with { Pressure = goal.Pressure with { Value = goal.Pressure.Value + 10_000 } });
+        var pressed = Need(fixedRail with { Pressure = Of((goal.Pressure?.Value ?? 0) + 10_000, "Pa") });
         Assert.Equal(need.Mass, boosted.Mass);
         Assert.True(boosted.RatedVolume.Expected > need.RatedVolume.Expected);
         Assert.True(pressed.RatedVolume.Expected < need.RatedVolume.Expected);

@@ -86,6 +86,41 @@ public sealed class FuelsTests
         Near(1.4726, SpecificConsumption.OnFuel(Spread.Exactly(1), e85).Expected, 1e-3);
     }
 
+    // The same by volume, with the densities: 1.4978 × 745 ÷ 783 and 1.4726 × 745 ÷ 783; the source has 1.4262 and 1.4022 (another density of ethanol).
+    [Fact]
+    public void E85_asks_for_two_fifths_more_by_volume()
+    {
+        var (petrol, e85) = (Fuels.Petrol, Get("e85"));
+        var thinner = petrol.Density.Spread.Expected / e85.Density.Spread.Expected;
+        Near(1.4262, petrol.AirFuelRatio.Spread.Expected / e85.AirFuelRatio.Spread.Expected * thinner, 1e-3);
+        Near(1.4022, petrol.HeatingValue.Spread.Expected / e85.HeatingValue.Spread.Expected * thinner, 1e-3);
+    }
+
+    // DOE Alternative Fuels Data Center by volume: 116 090, 76 330, 57 250 Btu/gal(US) = 32.356, 21.274, 15.957 MJ/L (1 Btu = 1055.056 J);
+    // with 43.440 MJ/kg that is a petrol of 744.84 kg/m3. By weight it prints 6.0 … 6.5, 6.61 and 6.63 lb/gal at 60 °F.
+    [Theory]
+    [InlineData("petrol-e0", 116_090, 32.356)]
+    [InlineData("ethanol", 76_330, 21.274)]
+    [InlineData("methanol", 57_250, 15.957)]
+    public void Heat_by_volume_agrees_with_heat_by_mass_and_density(string code, double btuPerGallon, double megajoulePerLitre)
+    {
+        Near(megajoulePerLitre, btuPerGallon * 1055.056 / 3.785411784e-3 / 1e9, 1e-3);
+        var density = megajoulePerLitre * 1e9 / Get(code).HeatingValue.Spread.High;
+        Assert.InRange(density, Get(code).Density.Spread.Low, Get(code).Density.Spread.High);
+        if (code == "petrol-e0")
+        {
+            Near(744.84, density, 1e-3);
+            Near(Get(code).Density.Spread.Expected, density, 1e-3);
+        }
+    }
+
+    [Theory]
+    [InlineData(6.0, 718.96)]
+    [InlineData(6.5, 778.87)]
+    [InlineData(6.61, 792.05)]
+    [InlineData(6.63, 794.45)]
+    public void Pounds_a_gallon_are_a_density(double pounds, double expected) => Assert.Equal(expected, pounds * 0.45359237 / 3.785411784e-3, 0.01);
+
     // n-heptane at 20 °C: VDI 683.82, Perry 685.8 kg/m3 (± 0.4 %).
     [Fact]
     public void The_test_fluid_has_its_published_density()

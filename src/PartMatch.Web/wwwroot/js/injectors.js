@@ -1,43 +1,44 @@
-// Which injectors a goal needs: the need, what was assumed, the catalogue ranked, and the working for a pencil.
+// Which injectors a goal needs: the need, the goal seen from the air, the catalogue ranked, and the working for a pencil.
 
-import { familyOf, offerFamilies, offerVariants, variantName } from './choices.js';
-import { el, facts, pageOf, partLink, plain, ruled, section, sentence, sureness, svg, verdict } from './format.js';
+import { variantName } from './choices.js';
+import { el, facts, pageOf, partLink, ruled, section, sureness, svg, verdict } from './format.js';
+import { asks, assumed, cautions, enoughMark, flags, goalForm, influences, ownSums, rangeRow, sameGoal, three, working } from './fuel-sums.js';
 import { addresses, bind, drawStrip } from './page.js';
+import { plotFigures } from './plot.js';
 
-const form = document.querySelector('form[data-question]');
-const { family, variant } = form.elements;
-let shown = null;
+const { state, prepare, opened } = goalForm(document.querySelector('form[data-question]'));
 
 drawStrip();
 
-async function showFamily(code) {
-  shown = code ? await familyOf(code) : null;
-  offerVariants(variant, shown, '');
+const right = text => ({ text, class: 'count' });
+const threeHeads = ['As', right('Low'), right('Expected'), right('High'), 'Unit'];
+
+function need({ needPerInjector: { mass, volume, ratedVolume }, idle }) {
+  return [
+    ruled('What each injector must feed, held open', threeHeads, [
+      rangeRow('Mass', mass), rangeRow('Volume of this fuel', volume), rangeRow('Rating to look for', ratedVolume),
+    ], { className: 'restack' }),
+    idle ? ruled('What idling asks', threeHeads, [
+      rangeRow('Fuel of the engine', idle.fuelFlow), rangeRow('Pressure across under vacuum', idle.pressureAcross), rangeRow('One squirt of one injector', idle.perSquirt),
+    ], { className: 'restack' }) : null,
+  ];
 }
 
-form.addEventListener('change', event => {
-  if (event.target === family) showFamily(family.value);
-});
+const standings = { ordinary: 'Within reach of the air', ambitious: 'Ambitious', unlikely: 'Unlikely', 'not-known': 'Not known' };
 
-const names = { 'bsfc': 'specific consumption', 'density': 'density of the fuel', 'rated-density': 'density of the rated fluid' };
-
-/** Low, expected and high of a range as three cells; the text holds them with one unit. */
-function three(range) {
-  const [, ...found] = /^(\S+) … (\S+) … (\S+) (.*)$/.exec(range.text) ?? [];
-  return found.length === 4 ? found : ['', range.text, '', ''];
+function fromTheAir({ airSide: side }) {
+  return section('The goal seen from the air',
+    el('p', null, side.because),
+    facts([['Air flow', side.airFlow?.text], ['Power that it carries', side.power?.text], ['Mean effective pressure of the goal', side.bmep?.text], ['Mean piston speed at the goal', side.pistonSpeed?.text],
+      ['In reference air', side.corrected ? side.corrected.text : null]]),
+    ruled('Held against', ['Engine', 'Mean effective pressure', 'Mean piston speed', 'Source'],
+      side.yardsticks.map(one => [one.of === 'published' ? 'Published' : variantName(state.shown, one.of), one.bmep.text, one.pistonSpeed?.text ?? 'not recorded', one.source]), { className: 'restack' }),
+    el('details', null, el('summary', null, 'Its figures and sums'), assumed(side.assumed), working(side.working)));
 }
 
-function needRow(name, range) {
-  const [low, expected, high, unit] = three(range);
-  return [name, low, el('strong', null, expected), high, unit];
-}
-
-function need(answer) {
-  const { mass, volume, ratedVolume } = answer.needPerInjector;
-  const right = text => ({ text, class: 'count' });
-  return ruled('What each injector must feed, held open', ['As', right('Low'), right('Expected'), right('High'), 'Unit'], [
-    needRow('Mass', mass), needRow('Volume of this fuel', volume), needRow('Rating to look for', ratedVolume),
-  ], { className: 'restack' });
+function throughBoost({ pressureThrough }) {
+  return ruled('Pressure across an injector, from idling to the goal', ['Manifold, gauge', 'As asked', 'Flow against the goal', 'Hose to the manifold', 'Held over ambient'],
+    pressureThrough.map(row => [row.boost.text, row.across.text, row.flow.text, row.referenced.text, row.fixed.text]), { className: 'restack' });
 }
 
 const widest = 1.5;
@@ -53,32 +54,22 @@ function dutyScale(duty, limit) {
     duty.high > widest ? svg('path', { d: 'M92 4 L99 9 L92 14', class: 'outline' }) : null);
 }
 
-const enough = { 'yes': ['✚', 'enough'], 'no': ['−', 'not enough'], 'not-known': ['?', 'perhaps'] };
-
-function enoughMark(value) {
-  const [mark, words] = enough[value];
-  return el('span', { class: 'status' }, el('b', { 'aria-hidden': 'true' }, mark), ` ${words}`);
-}
-
 const join = (...lines) => lines.filter(Boolean).map(line => el('div', null, line));
 
-function injectorRow(injector, limit) {
+function injectorRow(injector, limit, query) {
   const { rated } = injector;
   return [
     [el('span', { class: 'rank' }, `${injector.rank}.`), ' ', partLink(injector.part), el('div', { class: 'plain-name' }, injector.name)],
     join(rated.flow ?? 'flow not recorded', [rated.pressure ? `at ${rated.pressure}` : 'pressure not recorded', ', ', rated.fluid ?? 'fluid not recorded'].join('')),
     enoughMark(injector.enough),
-    injector.duty ? [el('span', { class: 'spread' }, injector.duty.text), dutyScale(injector.duty, limit)] : 'not known',
-    injector.powerAtDuty ? el('span', { class: 'spread' }, injector.powerAtDuty.text) : 'not known',
+    injector.duty ? [el('span', { class: 'spread' }, injector.duty.text), dutyScale(injector.duty, limit), el('span', { class: 'spread' }, injector.powerAtDuty.text)] : 'not known',
     injector.fit ? [el('a', { class: 'across', href: pageOf(injector.fit.link) }, verdict(injector.fit.headline, { short: true })), el('div', null, sureness(injector.fit.sureness))] : 'not asked',
-    [el('p', null, injector.because), injector.missing.map(fact => el('p', null, fact.text)), injector.warnings.map(warning => el('p', null, warning.text)),
-      injector.working.length ? el('details', { class: 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, ` of ${injector.part}`)), working(injector.working)) : null],
+    [el('p', null, injector.because), injector.idle ? el('p', null, injector.idle.because) : null,
+      injector.shut?.expected > 0 ? el('p', null, `Shut between squirts for ${injector.shut.text}.`) : null,
+      injector.missing.map(fact => el('p', null, fact.text)), injector.warnings.map(warning => el('p', null, warning.text)),
+      ownSums(injector.working, injector.part),
+      el('p', null, el('a', { href: sameGoal('fuel-supply.html', query, { injector: injector.part }) }, 'Is the supply enough for it?', el('span', { class: 'unseen' }, ` (${injector.part})`)))],
   ];
-}
-
-function working(steps) {
-  return el('ol', { class: 'working' }, steps.map(step => el('li', null,
-    el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`), el('div', { class: 'quiet small' }, step.source))));
 }
 
 /** A tenth is far below what is known of the figure. */
@@ -89,10 +80,11 @@ function render(answer, query) {
   const first = answer.injectors[0];
   const sized = answer.injectors.filter(injector => injector.enough === 'yes').length;
   const [least, expected, most, unit] = three(answer.needPerInjector.ratedVolume);
+  const variant = variantName(state.shown, asked.variant);
   const heading = `Look for ${whole(expected)} ${unit.replace(/,.*$/, '')} each`;
   return {
     title: `${asked.power.text} at ${asked.speed.text}`,
-    summary: `${variantName(shown, asked.variant)}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${query.get('fuel') ?? asked.fuel}, ${asked.pressure.text}, ${asked.supply.replaceAll('-', ' ')}, duty up to ${Math.round(asked.duty * 1000) / 10} %.`,
+    summary: `${variant}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${query.get('fuel') ?? asked.fuel}, ${asked.pressure.text}, ${asked.supply.replaceAll('-', ' ')}, duty up to ${Math.round(asked.duty * 1000) / 10} %.`,
     said: `${heading}; ${sized} of ${answer.injectors.length} injectors are enough.`,
     content: [
       el('section', { class: 'headline' },
@@ -102,23 +94,29 @@ function render(answer, query) {
           ['First of the list', first ? [partLink(first.part), ` ${first.name}: `, enoughMark(first.enough), '. ', first.fit ? el('a', { class: 'across', href: pageOf(first.fit.link) }, verdict(first.fit.headline)) : ''] : 'no injector is recorded'],
           ['Enough', `${sized} of ${answer.injectors.length} in the catalogue, in the worst case too`],
           ['Pressure across', answer.pressureAcross.text],
-          ['Taken as', `${asked.cylinders} cylinders × ${asked.injectorsPerCylinder}, ${asked.shots} squirt${asked.shots === 1 ? '' : 's'} a cycle, ${asked.voltage.text}`],
+          ['The goal', [el('strong', null, standings[answer.airSide.standing]), `, seen from the air`]],
+          ['Taken as', `${asked.cylinders} cylinders × ${asked.injectorsPerCylinder}${asked.stagedWith ? `, staged with ${asked.stagedWith}` : ''}, ${asked.shots} squirt${asked.shots === 1 ? '' : 's'} a cycle, ${asked.voltage.text}`],
+          ['Next', el('a', { href: sameGoal('fuel-supply.html', query) }, 'Does the fuel reach them? Pump, line and regulator for this goal')],
         ])),
-      answer.warnings.length ? el('div', { class: 'notice' }, el('ul', null, answer.warnings.map(warning => el('li', null, warning.text)))) : null,
+      flags(answer),
       section('What each must feed', need(answer)),
-      section('Injectors, ranked', el('p', { class: 'quiet small' }, `Fit is judged against ${variantName(shown, asked.variant)} as built: the control unit is set for the flow of the fitted injectors, so one of another flow always counts as running differently. Whether anything else differs stands in its fit answer.`), ruled('Every injector of the catalogue: enough first, then fit, then the smallest', ['Injector', 'Rated', 'Enough', 'Duty at the goal', 'Power at the limit', 'Will it fit', 'Because'],
-        answer.injectors.map(injector => injectorRow(injector, asked.duty)), { className: 'restack ranked' })),
-      section('What was assumed', ruled('Assumed figures and where they come from', ['Figure', 'Low … expected … high', 'Source'], answer.assumed.map(one => [sentence(names[one.name] ?? plain(one.name)), one.range.text, one.source]), { className: 'restack' })),
+      influences(answer, 'the rating to look for'),
+      fromTheAir(answer),
+      section('Pressure through the boost', throughBoost(answer)),
+      section('Injectors, ranked', el('p', { class: 'quiet small' }, `Fit is judged against ${variant} as built: the control unit is set for the flow of the fitted injectors, so one of another flow always counts as running differently. Each row says whether only the flow differs.`), ruled('Every injector of the catalogue: enough first, then fit, then the smallest', ['Injector', 'Rated', 'Enough', 'Duty at the goal, power at the limit', 'Will it fit', 'Because'],
+        answer.injectors.map(injector => injectorRow(injector, asked.duty, query)), { className: 'restack ranked' })),
+      section('Drawn', plotFigures(answer.plots)),
+      section('What was assumed', assumed(answer.assumed)),
       section('The working', working(answer.working)),
-      section('Cautions', answer.cautions.length ? el('ul', { class: 'cautions' }, answer.cautions.map(caution => el('li', null, caution.text))) : null),
+      cautions(answer),
       addresses(answer),
     ],
   };
 }
 
 bind({
-  prepare: async query => showFamily(await offerFamilies(family, query.get('family'))),
-  toApi: query => (query.size ? `/api/injectors?${query}` : null),
+  prepare,
+  toApi: query => (asks(query) ? `/api/injectors?${query}` : null),
   render,
-  empty: () => el('p', { class: 'quiet' }, 'Write the goal with its units; a bare hp or a decimal comma is asked about, never guessed.'),
-});
+  empty: () => el('p', { class: 'quiet' }, 'Write the goal with its units, one value or low..expected..high; a bare hp or a decimal comma is asked about, never guessed.'),
+}).then(opened);

@@ -6,11 +6,11 @@ import { clearFaults, faultSummary } from './faults.js';
 
 const sheets = [
   ['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'],
-  ['tell-apart.html', 'Tell apart'], ['injectors.html', 'Injectors'], ['valve-timing.html', 'Valve timing'], ['compression.html', 'Compression'], ['tightening.html', 'Tightening'], ['items.html', 'Items'],
+  ['tell-apart.html', 'Tell apart'], ['injectors.html', 'Injectors and fuel'], ['valve-timing.html', 'Valve timing'], ['compression.html', 'Compression'], ['tightening.html', 'Tightening'], ['items.html', 'Items'],
   ['search.html', 'Find a part'], ['family.html', 'Families'], ['consistency.html', 'Consistency'], ['books.html', 'Parts books'], ['history.html', 'History'],
 ];
 
-const related = { 'part.html': 'search.html', 'record.html': 'books.html', 'bench.html': 'family.html', 'problems.html': '' };
+const related = { 'part.html': 'search.html', 'record.html': 'books.html', 'bench.html': 'family.html', 'fuel-supply.html': 'injectors.html', 'problems.html': '' };
 
 /** Fills the strip on top and the line below the sheet. Every page calls it once. */
 export function drawStrip() {

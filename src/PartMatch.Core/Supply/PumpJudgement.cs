@@ -1,0 +1,107 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
+using PartMatch.Core.Injectors;
+using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
+using PartMatch.Core.Sums;
+
+namespace PartMatch.Core.Supply;
+
+/// <summary>Does this pump deliver what the goal wants, at the pressure that it sees?</summary>
+internal static class PumpJudgement
+{
+    private const double Rounding = 1e-9;
+
+    public static SizedPump Of(SupplyGoal goal, Part pump)
+    {
+        var blank = new SizedPump(pump.Id, pump.Name, Enough.NotKnown, "", WettedOf(goal.Goal.Fuel, goal.Goal.Question.Ethanol, pump),
+            [])
+        { ReliefPressure = ReliefOf(pump)?.In(SumText.Bars, "0.0") };
+        if (RecordedTable.Find(pump, "flow") is not { } table)
+        {
+            return blank with { Because = "Not known: its delivery is not recorded." };
+        }
+
+        var (volt, pressure) = (Spread.Of(goal.PumpVoltage), goal.AtPumpPa);
+        if (table.At(volt, pressure) is not TableRead { Value: var flow })
+        {
+            var where = $"{volt.In(SumText.Volt, "0.0#").Text} and {SumText.InBar(pressure)}";
+            return blank with
+            {
+                Because = table.At(volt, pressure) is TableGap
+                    ? $"Not known: its table has a gap at {where}."
+                    : $"Not known: its delivery is recorded for {SumText.Number((double)table.Xs[0], "0.0#")} … {SumText.Number((double)table.Xs[^1], "0.0#")} V and "
+                        + $"{SumText.InBar(table.Ys[0])} … {SumText.InBar(table.Ys[^1])} at its outlet, not for {where}; nothing is read beyond a table.",
+            };
+        }
+
+        return Judged(goal, blank, flow, pressure, ReliefOf(pump));
+    }
+
+    /// <summary>Power that a flow carries, W: flow × density ÷ (BSFC × (1 + return)).</summary>
+    public static Spread PowerOf(SupplyGoal goal, Spread flowM3S) =>
+        flowM3S * goal.Goal.Density.Spread / (goal.Goal.Bsfc.Spread * (Spread.Exactly(1) + goal.Return.Spread));
+
+    public static Spread? ReliefOf(Part pump) =>
+        ValueSelection.Of(pump, "relief-pressure") is StatedQuantity { Possible: { Low: > 0 and var low, High: { } high } } relief
+        ? new Spread((double)low, (double)relief.Nominal, (double)high)
+        : null;
+
+    private static SizedPump Judged(SupplyGoal goal, SizedPump blank, Spread flow, Spread pressure, Spread? relief)
+    {
+        var wanted = goal.WantedM3S;
+        var margin = new Spread((flow.Low / wanted.High) - 1, (flow.Expected / wanted.Expected) - 1, (flow.High / wanted.Low) - 1);
+        var opens = relief is { } valve && pressure.Expected >= valve.Expected;
+        var mayOpen = relief is { } spring && pressure.High >= spring.Low;
+        var enough = opens || margin.Expected < -Rounding ? Enough.No : margin.Low >= -Rounding && !mayOpen ? Enough.Yes : Enough.NotKnown;
+        var power = PowerOf(goal, flow);
+        var (shown, wants) = (flow.In(SumText.LitresPerHour, "0.0"), wanted.In(SumText.LitresPerHour, "0.0"));
+        return blank with
+        {
+            Enough = enough,
+            Because = opens
+                ? $"Not enough: at {SumText.InBar(pressure)} its relief valve is open ({SumText.InBar(relief ?? pressure)})."
+                : $"{InWords(enough)}: {shown.Text} at {SumText.InBar(pressure)} and {goal.PumpVoltage.Text}, wanted {wants.Text}{(mayOpen ? $"; its relief valve may open ({SumText.InBar(relief ?? pressure)})" : "")}.",
+            Flow = shown,
+            Margin = margin.In(SumText.Percent, "0"),
+            Power = power.In(SumText.Kilowatts, "0"),
+            Working = new WorkingLater(() =>
+            [
+                new("delivery", "its table at the voltage and the pressure at the pump", $"{goal.PumpVoltage.Text}, {SumText.InBar(pressure.Expected)}",
+                    SumText.In(SumText.LitresPerHour, flow.Expected, "0.0"), "recorded; bilinear between its points"),
+                new("margin", "delivery ÷ wanted − 1",
+                    $"{SumText.In(SumText.LitresPerHour, flow.Expected, "0.0")} ÷ {SumText.In(SumText.LitresPerHour, wanted.Expected, "0.0")} − 1",
+                        SumText.InPercent(margin.Expected, "0"), "definition"),
+                new("power that it carries", "delivery × density ÷ (BSFC × (1 + return))",
+                    $"{SumText.In(SumText.LitresPerHour, flow.Expected, "0.0")} × {SumText.Number(goal.Goal.Density.Spread.Expected, "0.#")} g/L ÷ ({SumText.InGramsPerKilowattHour(goal.Goal.Bsfc.Spread.Expected)} × {SumText.Number(1 + goal.Return.Spread.Expected, "0.00")})",
+                    SumText.In(SumText.Kilowatts, power.Expected, "0.0"), "the sums above turned round; the loss of the line stays that of the goal"),
+            ]),
+        };
+    }
+
+    private static string InWords(Enough enough) => enough switch
+    {
+        Enough.Yes => "Enough even in the worst case",
+        Enough.No => "Not enough",
+        _ => "Enough if the expected figures hold, not in the worst case",
+    };
+
+    /// <summary>The code under which parts are recorded for a fuel; pure ethanol is asked of what stands E85 (common practice, no source).</summary>
+    private static WettedFor WettedOf(Fuel fuel, QuantityRange? ethanol, Part pump)
+    {
+        if (ValueSelection.Of(pump, "wetted-for") is not StatedChoices wetted)
+        {
+            return WettedFor.NotKnown;
+        }
+
+        var needed = (fuel.Code, ethanol) switch
+        {
+            ("methanol", _) => "m100",
+            (_, { High: <= 0.1 }) => "e10",
+            (_, { }) or ("e85", _) or ("ethanol", _) => "e85",
+            ("petrol-e0", _) => "petrol",
+            _ => "e10",
+        };
+        return wetted.Choices.Contains(needed, StringComparer.Ordinal) ? WettedFor.Recorded : WettedFor.OtherFuels;
+    }
+}

@@ -1,0 +1,58 @@
+using System.ComponentModel;
+using FluentValidation;
+using Microsoft.AspNetCore.Mvc;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
+using PartMatch.Core.Supply;
+using PartMatch.Web.Http;
+using PartMatch.Web.Injectors;
+
+namespace PartMatch.Web.Supply;
+
+public sealed record SupplyRequest : GoalRequest
+{
+    [FromQuery(Name = "injector"), Description("Number of the injectors of the chain; those that the maker fitted when left out.")]
+    public string? Injector { get; init; }
+
+    [FromQuery(Name = "pump"), Description("Number of the pump of the chain; the one that the maker fitted when left out.")]
+    public string? Pump { get; init; }
+
+    [FromQuery(Name = "pump-voltage"), Description("At the pump; 13.5 V when left out.")]
+    public string? PumpVoltage { get; init; }
+
+    [FromQuery(Name = "line-loss"), Description("Pressure lost between pump and rail at the flow of the goal: 0.2 bar; common practice when left out.")]
+    public string? LineLoss { get; init; }
+
+    [FromQuery(Name = "return"), Description("What flows back to the tank at the goal ÷ what is burnt: 20 %; common practice for rails with a return when left out, else nothing.")]
+    public string? Return { get; init; }
+
+    /// <summary>The question, once the rules have passed.</summary>
+    internal SupplyQuestion ToQuestion(Part? second, Part? injector, Part? pump, FamilyFacts facts)
+    {
+        var variant = Variant ?? "";
+        return new SupplyQuestion(ToGoal(second))
+        {
+            Injector = injector ?? FittedByRole.Find(facts, variant, Roles.Injector),
+            Pump = pump ?? FittedByRole.Find(facts, variant, Roles.FuelPump),
+            Regulator = FittedByRole.Find(facts, variant, Roles.FuelRegulator),
+            PumpVoltage = Find(PumpVoltage, Dimension.Voltage),
+            LineLoss = FindRange(LineLoss, Dimension.Pressure),
+            Return = FindRange(Return, Dimension.Ratio),
+        };
+    }
+
+    internal Permalink LinkToAnswer(string path) => LinkTo(path)
+        .With("injector", Injector).With("pump", Pump).With("pump-voltage", PumpVoltage).With("line-loss", LineLoss).With("return", Return);
+}
+
+internal sealed class SupplyRules : GoalRules<SupplyRequest>
+{
+    public SupplyRules()
+    {
+        RuleFor(request => request.Injector).MustBeNumber().When(request => request.Injector is not null);
+        RuleFor(request => request.Pump).MustBeNumber().When(request => request.Pump is not null);
+        RuleFor(request => request.PumpVoltage).MustBeRange(Dimension.Voltage);
+        RuleFor(request => request.LineLoss).MustBeRange(Dimension.Pressure);
+        RuleFor(request => request.Return).MustBeRange(Dimension.Ratio);
+    }
+}

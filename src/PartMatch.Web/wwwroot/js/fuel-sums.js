@@ -1,0 +1,104 @@
+// What the sheets of injectors and of the fuel supply share: the goal, how it is prefilled, and how sums are shown.
+
+import { askOnce } from './api.js';
+import { familyOf, offerFamilies, offerVariants } from './choices.js';
+import { address, el, plain, ruled, section, sentence } from './format.js';
+
+/** The fields that both sheets ask with: a link from one to the other keeps the question. */
+const goal = [
+  'family', 'variant', 'power', 'speed', 'boost', 'pressure', 'supply', 'rail-table', 'duty', 'fuel', 'ethanol', 'fuel-temperature', 'bsfc', 'dead-time', 'voltage', 'shots', 'cylinders',
+  'injectors-per-cylinder', 'staged-with',
+];
+
+/** The other sheet with the same goal. */
+export const sameGoal = (page, query, more = {}) => address(page, { ...Object.fromEntries(goal.map(name => [name, query.get(name)])), ...more });
+
+/** Nothing is asked yet by an address that only names an engine. */
+export const asks = query => [...query.keys()].some(name => name !== 'family' && name !== 'variant');
+
+// What the base records of an engine, in the field that asks for it.
+const recorded = { 'power': 'rated-power', 'speed': 'rated-speed', 'boost': 'boost', 'pressure': 'rail-pressure', 'supply': 'supply', 'fuel': 'fuel' };
+
+/** Puts what is recorded of the chosen variant into fields that nobody has touched: a start, to be written over. */
+async function prefill(form) {
+  const { family, variant } = form.elements;
+  if (!family.value || !variant.value) return;
+  const { engine } = await askOnce(`/api/families/${encodeURIComponent(family.value)}/variants/${encodeURIComponent(variant.value)}`);
+  for (const [name, property] of Object.entries(recorded)) {
+    const control = form.elements[name];
+    const untouched = ['', control.dataset.filled, control.dataset.standard, control.dataset.proposal].includes(control.value);
+    const text = engine.find(fact => fact.property === property)?.text.replace(/ *[±+−-] *[0-9.]+(?= |$)/g, '');
+    if (!untouched || text === undefined) continue;
+    control.value = text;
+    control.dataset.filled = text;
+  }
+}
+
+/** Makes the choices of family and variant ready and fills in what is recorded; gives the two functions that a page needs. */
+export function goalForm(form) {
+  const { family, variant } = form.elements;
+  const state = { shown: null };
+  async function showFamily(code) {
+    state.shown = code ? await familyOf(code) : null;
+    offerVariants(variant, state.shown, '');
+  }
+
+  form.addEventListener('change', async event => {
+    if (event.target === family) await showFamily(family.value);
+    if (event.target === family || event.target === variant) await prefill(form);
+  });
+  return {
+    state,
+    prepare: async query => showFamily(await offerFamilies(family, query.get('family'))),
+    opened: async () => { if (!asks(new URLSearchParams(location.search))) await prefill(form); },
+  };
+}
+
+/** Low, expected and high of a range as three cells; the text holds them with one unit. */
+export function three(range) {
+  const [, ...found] = /^(\S+) … (\S+) … (\S+) (.*)$/.exec(range.text) ?? [];
+  if (found.length === 4) return found;
+  const [, number, unit] = /^(\S+) (.*)$/.exec(range.text) ?? ['', range.text, ''];
+  return ['', number, '', unit];
+}
+
+export function rangeRow(name, range) {
+  const [low, expected, high, unit] = three(range);
+  return [name, low, el('strong', null, expected), high, unit];
+}
+
+const enough = { 'yes': ['✚', 'enough'], 'no': ['−', 'not enough'], 'not-known': ['?', 'perhaps'] };
+
+export function enoughMark(value) {
+  const [mark, words] = enough[value];
+  return el('span', { class: 'status' }, el('b', { 'aria-hidden': 'true' }, mark), ` ${words}`);
+}
+
+export function working(steps) {
+  return el('ol', { class: 'working' }, steps.map(step => el('li', null,
+    el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`), el('div', { class: 'quiet small' }, step.source))));
+}
+
+/** The sums of one part, folded. */
+export const ownSums = (steps, of) => (steps.length ? el('details', { class: 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, ` of ${of}`)), working(steps)) : null);
+
+/** The two inputs that matter most, and the others folded. */
+export function influences(answer, result) {
+  if (answer.influences.length === 0) return null;
+  const [most, next, ...others] = answer.influences.map(one => one.text);
+  return section('What matters most', el('p', null, `Of all that is not known exactly, these two move ${result} most, each alone with the others as expected:`),
+    el('ol', null, [most, next].filter(Boolean).map(text => el('li', null, sentence(text)))),
+    others.length ? el('details', null, el('summary', null, 'The others'), el('ul', null, others.map(text => el('li', null, sentence(text))))) : null);
+}
+
+const names = {
+  'bsfc': 'specific consumption', 'density': 'density of the fuel', 'rated-density': 'density of the rated fluid', 'line-loss': 'loss of line and filter', 'return': 'return to the tank',
+  'lambda': 'mixture against stoichiometric (lambda)', 'pressure': 'fuel pressure',
+};
+
+export const assumed = list => ruled('Assumed figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
+  list.map(one => [sentence(names[one.name] ?? plain(one.name)), one.range.text, one.source]), { className: 'restack' });
+
+export const flags = answer => (answer.warnings.length ? el('div', { class: 'notice' }, el('ul', null, answer.warnings.map(warning => el('li', null, warning.text)))) : null);
+
+export const cautions = answer => section('Cautions', answer.cautions.length ? el('ul', { class: 'cautions' }, answer.cautions.map(caution => el('li', null, caution.text))) : null);

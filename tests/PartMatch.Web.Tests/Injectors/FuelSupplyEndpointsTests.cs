@@ -1,0 +1,106 @@
+using System.Net;
+using PartMatch.Web.Tests.Seed;
+
+namespace PartMatch.Web.Tests.Injectors;
+
+/// <summary>The goal of the hill-climb build over the demo books: 180 kW at 6800/min, 1.1 bar of boost.</summary>
+public sealed class FuelSupplyEndpointsTests(SeedServer server)
+{
+    private const string Goal = "family=tern-16&variant=ts&power=180%20kW&speed=6800/min&boost=1.1%20bar";
+
+    private readonly HttpClient _client = server.CreateClient();
+
+    // 180 kW × 280, 330, 380 g/(kW·h) ÷ 0.775, 0.745, 0.720 kg/L = 65.0, 79.7, 95.0 L/h, with 20 % of return 95.7 L/h; rail 3.0 + 1.1, line 0.2: 4.3 bar at
+    // the pump, where 157.2 L/h are recorded.
+    [Fact]
+    public async Task Supply_of_a_goal_is_followed_from_the_injectors_to_the_tank()
+    {
+        var answer = await _client.AskAsync($"/api/fuel-supply?{Goal}");
+
+        Assert.Equal("pellworth:P-17-0703-A", answer.GetProperty("asked").Text("pump"));
+        Assert.Equal("return-manifold", answer.GetProperty("asked").Text("supply"));
+        Assert.Equal("65.0 … 79.7 … 95.0 L/h", answer.GetProperty("need").GetProperty("burnt").Text("text"));
+        Assert.Equal(["injectors", "regulator", "line", "pump"], answer.List("links").Select(link => link.Text("link")));
+        Assert.Contains("injectors give out first", answer.Text("firstToGiveOut"));
+        var pump = answer.List("pumps")[0];
+        Assert.Equal(("pellworth:P-17-0703-A", "yes", "recorded", "fits"),
+            (pump.Text("part"), pump.Text("enough"), pump.Text("wettedFor"), pump.GetProperty("fit").Text("headline")));
+        Assert.Equal(answer.GetRawText(), (await _client.AskAsync(answer.Text("permalink"))).GetRawText());
+    }
+
+    [Fact]
+    public async Task Pressure_and_supply_of_the_variant_stand_in_for_what_is_left_out()
+    {
+        var answer = await _client.AskAsync($"/api/injectors?{Goal}");
+
+        Assert.Equal("return-manifold", answer.GetProperty("asked").Text("supply"));
+        Assert.Equal("2.95 … 3.00 … 3.05 bar", answer.GetProperty("pressureAcross").Text("text"));
+        Assert.Equal("ambitious", answer.GetProperty("airSide").Text("standing"));
+    }
+
+    [Fact]
+    public async Task Every_input_may_be_a_range()
+    {
+        var answer = await _client.AskAsync(
+            $"/api/injectors?{Goal.Replace("180%20kW", "170..180..190%20kW", StringComparison.Ordinal)}&pressure=2.9..3.0..3.1%20bar&voltage=13..14%20V&duty=80..85%20%25&altitude=0..800%20m&fuel-temperature=10..20..40%20degC");
+
+        Assert.Equal(170_000m, answer.GetProperty("asked").GetProperty("power").GetProperty("low").GetDecimal());
+        Assert.Equal("power", answer.List("influences")[1].Text("input"));
+        Assert.Equal("specific consumption", answer.List("influences")[0].Text("input"));
+    }
+
+    [Theory]
+    [InlineData("injector-flow")]
+    [InlineData("injector-duty")]
+    [InlineData("pressure-across")]
+    [InlineData("pump")]
+    public async Task An_answer_says_where_it_is_drawn(string plot)
+    {
+        var route = plot == "pump" ? "fuel-supply" : "injectors";
+        var link = (await _client.AskAsync($"/api/{route}?{Goal}")).List("plots").Single(one => one.Text("name") == plot).Text("link");
+
+        var drawing = await _client.GetStringAsync(new Uri(link, UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Contains("<svg", drawing, StringComparison.Ordinal);
+        var numbers = await _client.AskAsync(link.Replace(".svg", ".json", StringComparison.Ordinal));
+        Assert.NotEmpty(numbers.GetProperty("table").List("rows"));
+    }
+
+    [Theory]
+    [InlineData("pump=P-26-1147-C", "pump", "bad-question")]
+    [InlineData("pump=P-99-9999-Z", "pump", "bad-question")]
+    [InlineData("injector=P-17-0703-A", "injector", "bad-question")]
+    [InlineData("line-loss=0.2", "line-loss", "quantity-needs-unit")]
+    [InlineData("line-loss=-1%20bar", "line-loss", "out-of-range")]
+    [InlineData("return=20%20L/h", "return", "quantity-wrong-unit")]
+    [InlineData("pump-voltage=0%20V", "pump-voltage", "out-of-range")]
+    [InlineData("rail-table=0:3.5,1.1:5.0", "rail-table", "quantity-unreadable")]
+    [InlineData("rail-table=1.1:5.0,0:3.5%20bar", "rail-table", "quantity-unreadable")]
+    [InlineData("rail-table=0:3.5,1.1:5.0%20bar", "rail-table", "out-of-range")]
+    [InlineData("staged-with=P-17-0703-A", "staged-with", "bad-question")]
+    [InlineData("fuel=methanol&ethanol=50%20%25", "ethanol", "out-of-range")]
+    public async Task A_bad_value_is_refused_at_its_field(string bad, string field, string type)
+    {
+        var problem = await _client.RefuseAsync($"/api/fuel-supply?{Goal}&{bad}", HttpStatusCode.BadRequest, type);
+
+        Assert.Equal(field, problem.List("errors")[0].Text("field"));
+        Assert.NotEmpty(problem.List("errors")[0].Text("mend"));
+    }
+
+    [Fact]
+    public async Task A_controlled_rail_is_read_from_its_table()
+    {
+        var answer = await _client.AskAsync($"/api/injectors?{Goal}&supply=returnless-controlled&rail-table=0:3.5,1.0:4.5,1.5:5.5%20bar");
+
+        // At 1.1 bar of boost 4.5 + 0.2 × 1.0 = 4.7 bar on the rail, 3.6 across.
+        Assert.Equal("3.60 bar", answer.GetProperty("pressureAcross").Text("text"));
+    }
+
+    [Fact]
+    public async Task A_staged_set_is_judged_together()
+    {
+        var answer = await _client.AskAsync($"/api/injectors?{Goal}&staged-with=harl:I-4401");
+
+        Assert.Equal("harl:I-4401", answer.GetProperty("asked").Text("stagedWith"));
+        Assert.Contains("beside harl:I-4401", answer.List("injectors").First(injector => injector.Text("part") == "harl:I-2501").Text("because"));
+    }
+}
