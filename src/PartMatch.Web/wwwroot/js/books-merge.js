@@ -2,7 +2,7 @@
 
 import { Refusal, ask, askTable } from './api.js';
 import { incomingRows } from './books-incoming.js';
-import { readCsv, writeCsv } from './csv.js';
+import { hasSemicolons, readCsv, writeCsv } from './csv.js';
 import { authorization, signature } from './editor.js';
 import { clearFaults, faultSummary } from './faults.js';
 import { address, count, el, facts, ruled } from './format.js';
@@ -85,7 +85,14 @@ function elsewhere(book, conflicts, redraw) {
   const said = el('p', { role: 'status', class: 'small' });
   const file = el('input', { type: 'file', id: 'decisions', accept: '.csv,text/csv' });
   file.addEventListener('change', async () => {
-    const { found, lost } = takeDecisions(conflicts, await file.files[0].text());
+    const csv = await file.files[0].text();
+    if (hasSemicolons(csv)) {
+      said.textContent = 'No decision was taken from the file: its columns are separated by semicolons, expected commas. To mend: export it from the spreadsheet again with commas '
+        + 'between the columns and points in the numbers, or decide here.';
+      return;
+    }
+
+    const { found, lost } = takeDecisions(conflicts, csv);
     redraw();
     const rest = lost ? ` ${count(lost, 'line')} belong to no cell of this list, or say neither here nor there.` : '';
     said.textContent = `${count(found, 'decision')} taken from the file.${rest}`;
