@@ -56,7 +56,8 @@ public sealed class MergeTests(Bench bench)
         Assert.EndsWith(",\n", csv, StringComparison.Ordinal);
 
         var saved = System.Text.Encoding.UTF8.GetBytes("\uFEFF" + csv.Replace(',', ';'));
-        await sheet.Page.GetByLabel("Bring it back, filled in").SetInputFilesAsync(new FilePayload { Name = "saved.csv", MimeType = "text/csv", Buffer = saved });
+        await sheet.Page.GetByLabel("Bring it back, filled in")
+            .SetInputFilesAsync(new FilePayload { Name = "saved.csv", MimeType = "text/csv", Buffer = saved });
         await Assertions.Expect(sheet.Page.Locator("#merge-answer")).ToContainTextAsync("its columns are separated by semicolons, expected commas");
 
         var filled = System.Text.Encoding.UTF8.GetBytes(csv[..^1] + "there\n");

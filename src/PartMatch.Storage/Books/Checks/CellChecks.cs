@@ -62,7 +62,9 @@ internal static class CellChecks
         }
         else if (column.Rule.FindFault(cell) is { } fault)
         {
-            errors.Add(row, column.Name, fault, () => column.Rule.FindMend(cell) ?? (scope is not null && column.Refers == Refers.Part ? PartNaming.Complete(scope, cell) : null));
+            errors.Add(
+                row, column.Name, fault,
+                () => column.Rule.FindMend(cell) ?? (scope is not null && column.Refers == Refers.Part ? PartNaming.Complete(scope, cell) : null));
         }
         else if (column.Rule.IsList)
         {

@@ -19,7 +19,9 @@ internal static class CsvFaults
 
     /// <summary>The faults of a file with a header: the separator alone where that is wrong, because every quote would be told as well.</summary>
     public static IEnumerable<CsvFault> FindInFile(string text) => HasSemicolons(text)
-        ? [new CsvFault(1, "the columns are separated by semicolons, expected commas", "export it from the spreadsheet again with commas between the columns and points in the numbers")]
+        ? [new CsvFault(
+            1, "the columns are separated by semicolons, expected commas",
+            "export it from the spreadsheet again with commas between the columns and points in the numbers")]
         : Find(text);
 
     /// <summary>The faults in order of their lines.</summary>
@@ -82,7 +84,7 @@ internal static class CsvFaults
         }
     }
 
-    /// <summary>Where decimals are written with a comma, spreadsheets separate by semicolons. Cells may have been rewritten as well, so it is not read all the same.</summary>
+    /// <remarks>Spreadsheets do so where decimals are written with a comma; they may have rewritten numbers as well, so it is not read all the same.</remarks>
     private static bool HasSemicolons(string text)
     {
         var end = text.AsSpan().IndexOfAny('\r', '\n');

@@ -87,8 +87,8 @@ function elsewhere(book, conflicts, redraw) {
   file.addEventListener('change', async () => {
     const csv = await file.files[0].text();
     if (hasSemicolons(csv)) {
-      said.textContent = 'No decision was taken from the file: its columns are separated by semicolons, expected commas. To mend: export it from the spreadsheet again with commas '
-        + 'between the columns and points in the numbers, or decide here.';
+      said.textContent = 'No decision was taken from the file: its columns are separated by semicolons, expected commas. '
+        + 'To mend: export it from the spreadsheet again with commas between the columns and points in the numbers, or decide here.';
       return;
     }
 

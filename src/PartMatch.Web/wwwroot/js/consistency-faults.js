@@ -1,4 +1,5 @@
-// What to measure next, and the faults of one sort: each in full where they are few; where they are many what they share is said once, and the first stand in a table.
+// What to measure next, and the faults of one sort: each in full where they are few; where they are many
+// what they share is said once, and the first of them stand in a table.
 
 import { positionName, variantName } from './choices.js';
 import { address, count, el, linked, pageOf, partLink, ruled, say, section, sentence } from './format.js';
@@ -40,14 +41,16 @@ function fitLink(fault, text) {
 const settles = ({ alone, together }) => [alone ? `${alone} alone` : '', together ? `${together} with others` : ''].filter(Boolean).join(', ');
 
 function about(fault, place) {
-  const where = [fault.position ? positionName(place, fault.position) : '', fault.variants.map(code => variantName(place, code)).join(', ') || 'fitted on no variant'].filter(Boolean).join('; ');
+  const on = fault.variants.map(code => variantName(place, code)).join(', ') || 'fitted on no variant';
+  const where = [fault.position ? positionName(place, fault.position) : '', on].filter(Boolean).join('; ');
   return el('p', { class: 'small quiet plain-name' }, sentence(where), fault.consequence ? `; as bad as ${say('consequence', fault.consequence)}` : '');
 }
 
 const waysFrom = (fault, answer, text) => el('ul', { class: 'bare inline ways' },
   [fitLink(fault, text), tellApart(fault), benchLink(fault, answer)].filter(Boolean).map(link => el('li', null, link)));
 
-const rows = (fault, isOpen) => el('details', { class: 'more', open: isOpen }, el('summary', null, `${count(fault.rows.length, 'row')} of the books`), rowsOf(fault));
+const rows = (fault, isOpen) => el('details', { class: 'more', open: isOpen },
+  el('summary', null, `${count(fault.rows.length, 'row')} of the books`), rowsOf(fault));
 
 function faultSection(fault, place, answer) {
   return el('article', { class: 'candidate' }, el('h3', null, fault.title),
@@ -103,10 +106,12 @@ function manyFaults(faults, place, answer) {
     ['Settles', index => (faults[index].unlocks && settles(faults[index].unlocks)) || '–', faults.some(fault => fault.unlocks)],
     ['What it is', index => linked(says.rest[index]), says.rest.some(Boolean)],
     ['To mend it', index => linked(mends.rest[index]), mends.rest.some(Boolean)],
-    ['Where it stands', index => [faults[index].rows.length === 1 ? rowsOf(faults[index], 'bare') : rows(faults[index], false), waysFrom(faults[index], answer, 'See a question')], true],
+    ['Where it stands', index => [faults[index].rows.length === 1 ? rowsOf(faults[index], 'bare') : rows(faults[index], false),
+      waysFrom(faults[index], answer, 'See a question')], true],
   ].filter(([, , isTold]) => isTold);
   const indexes = faults.map((_, index) => index);
-  const table = (caption, some) => ruled(caption, columns.map(([head]) => head), some.map(index => columns.map(([, cell]) => cell(index))), { className: 'restack many' });
+  const table = (caption, some) => ruled(caption, columns.map(([head]) => head),
+    some.map(index => columns.map(([, cell]) => cell(index))), { className: 'restack many' });
   return [
     el('p', null, [named.once, says.once].filter(Boolean).join(' ')),
     mends.once ? el('p', null, el('strong', null, 'To mend it: '), linked(mends.once)) : null,
