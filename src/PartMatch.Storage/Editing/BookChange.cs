@@ -49,7 +49,7 @@ internal static class BookChange
 
         // Found again: a number that was typed with its unit can stand where others look.
         scope = scopes.Find(edit.Draft, errors)!; // found just before
-        CellChecks.RunOn(scope.Own, added, errors);
+        CellChecks.RunOn(scope, added, errors);
         UniquenessChecks.Run(scope, BaseFacts.Read(connection, book), errors);
         BookChecks.Run(scope, errors, cancellation);
         BookImages.Check(connection, edit.Draft, errors);

@@ -54,6 +54,28 @@ public sealed class ConsistencyPageTests(Bench bench) : PageTests(
     }
 
     [Fact]
+    public async Task Many_faults_of_a_sort_say_once_what_they_share_and_the_rest_unfolds_by_keyboard_and_on_paper()
+    {
+        await using var sheet = await Bench.OpenAsync(Tern + "&sort=near-unjudged");
+        var rows = sheet.Page.Locator("#answer tbody tr");
+        var seen = sheet.Page.Locator("#answer tbody tr:visible");
+        await Assertions.Expect(sheet.Page.Locator("#answer").GetByText("To mend it:")).ToHaveCountAsync(1);
+        await Assertions.Expect(seen).ToHaveCountAsync(10);
+        Assert.Equal(100, await rows.CountAsync()); // as many as the page asks for at once
+
+        await sheet.TakeAsync(Look.Print);
+        await Assertions.Expect(seen).ToHaveCountAsync(100);
+        await sheet.TakeAsync(Look.Light);
+        await Assertions.Expect(seen).ToHaveCountAsync(10);
+
+        var rest = sheet.Page.Locator("summary").Filter(new LocatorFilterOptions { HasText = "The other 90" });
+        await sheet.TabToAsync(rest);
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(seen).ToHaveCountAsync(100);
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
     public async Task Nothing_found_is_said_to_be_no_proof()
     {
         await using var sheet = await Bench.OpenAsync(Tern + "&sort=supersession-loop");

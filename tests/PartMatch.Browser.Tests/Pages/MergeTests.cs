@@ -55,6 +55,11 @@ public sealed class MergeTests(Bench bench)
         Assert.StartsWith("file,key,column,here,there,take\nitems.csv,it-0002,condition,", csv, StringComparison.Ordinal);
         Assert.EndsWith(",\n", csv, StringComparison.Ordinal);
 
+        var saved = System.Text.Encoding.UTF8.GetBytes("\uFEFF" + csv.Replace(',', ';'));
+        await sheet.Page.GetByLabel("Bring it back, filled in")
+            .SetInputFilesAsync(new FilePayload { Name = "saved.csv", MimeType = "text/csv", Buffer = saved });
+        await Assertions.Expect(sheet.Page.Locator("#merge-answer")).ToContainTextAsync("its columns are separated by semicolons, expected commas");
+
         var filled = System.Text.Encoding.UTF8.GetBytes(csv[..^1] + "there\n");
         await sheet.Page.GetByLabel("Bring it back, filled in").SetInputFilesAsync(new FilePayload { Name = "filled.csv", MimeType = "text/csv", Buffer = filled });
         await Assertions.Expect(sheet.Page.GetByLabel("journals dull")).ToBeCheckedAsync();

@@ -30,6 +30,30 @@ public sealed class PairJudgingTests(Bench bench, WritingServer server) : IClass
     }
 
     [Fact]
+    public async Task A_judgement_is_confirmed_before_the_list_is_ranked_anew()
+    {
+        await using var sheet = await OpenAsync("look-alikes.html?family=tern-16&judgement=harmless");
+        var ranking = new TaskCompletionSource();
+        await sheet.Page.RouteAsync("**/api/look-alikes?*", async route =>
+        {
+            await ranking.Task;
+            await route.ContinueAsync();
+        });
+        await sheet.Page.Locator("button", new() { HasText = "Judge again" }).First.PressAsync("Enter");
+        await sheet.TypeAsync("Note", "looked at once more");
+        await sheet.PressAsync("Change the judgement");
+        await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("are judged, as change");
+        await Assertions.Expect(sheet.Page.Locator(".done")).ToBeFocusedAsync();
+        await Assertions.Expect(sheet.Page.Locator(".waiting")).ToBeVisibleAsync();
+
+        ranking.SetResult();
+        await Assertions.Expect(sheet.Page.Locator(".waiting")).ToHaveCountAsync(0);
+        await Assertions.Expect(sheet.Page.Locator(".done")).ToHaveCountAsync(1);
+        await Assertions.Expect(sheet.Page.Locator(".done")).ToBeFocusedAsync();
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
     public async Task The_second_of_two_to_judge_again_sees_the_first()
     {
         const string List = "look-alikes.html?family=tern-16&judgement=trap";

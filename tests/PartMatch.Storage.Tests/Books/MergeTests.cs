@@ -87,6 +87,18 @@ public sealed class MergeTests : IDisposable
     }
 
     [Fact]
+    public void Table_that_a_spreadsheet_saved_with_semicolons_is_told_as_one_fault()
+    {
+        var csv = Encoding.UTF8.GetString(Decide("here", "there", "there").Content.Span).Replace(',', ';');
+        var refused = Assert.IsType<MergeOutcome.Refused>(Merge(Differing(), new BookFile("conflicts.csv", Encoding.UTF8.GetBytes("\uFEFF" + csv))));
+
+        var error = Assert.Single(refused.Errors);
+        Assert.Equal((MergeDecisions.File, 1), (error.File, error.Line));
+        Assert.Contains("separated by semicolons, expected commas", error.Reason, StringComparison.Ordinal);
+        Assert.Contains("commas between the columns", error.Suggestion, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Decision_about_a_cell_that_has_changed_since_is_refused()
     {
         var decisions = Decide("here", "there", "there");

@@ -53,6 +53,21 @@ public sealed class EditStoreTests : IDisposable
         Assert.Contains(mend, fault.Suggestion ?? fault.Reason, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("B-1/3", "marl:B-1/3")] // there is one
+    [InlineData("b13", "marl:B-1/3")] // the same number key
+    [InlineData("B-77", "orrin:B-77")] // of the book that this one uses
+    [InlineData("S-10O", "marl:S-100")] // the letter O for the digit 0
+    [InlineData("LP-88", "write its maker in front, such as marl:LP-88, and record that part first where no book has it")]
+    [InlineData("marl:B-77", "orrin:B-77")] // another maker's number
+    public void Part_without_its_maker_or_with_a_wrong_one_is_asked_about(string typed, string mend)
+    {
+        var outcome = _base.Apply(EditBase.Add("values", $"part={typed}", "feature=bore", "value=25.60 mm", "evidence=ev-0002"));
+
+        var fault = Assert.Single(Assert.IsType<EditOutcome.Faulty>(outcome).Faults);
+        Assert.Equal(("part", mend), (fault.Column, fault.Suggestion));
+    }
+
     [Fact]
     public void Choice_that_begins_with_a_digit_is_no_quantity()
     {

@@ -25,14 +25,15 @@ internal static class CellChecks
         }
     }
 
-    /// <summary>The same for some rows of a draft whose other rows have passed.</summary>
-    public static void RunOn(BookDraft draft, IReadOnlyList<BookRow> rows, ErrorList errors)
+    /// <summary>The same for some rows of a draft whose other rows have passed; a part without its maker is looked up, because a person types it.</summary>
+    public static void RunOn(BookScope scope, IReadOnlyList<BookRow> rows, ErrorList errors)
     {
+        var draft = scope.Own;
         foreach (var row in rows)
         {
             for (var column = 0; column < row.Table.Columns.Count; column++)
             {
-                Check(row, column, errors);
+                Check(row, column, errors, scope);
             }
 
             if (row.Table.FamilyOnly && !draft.IsFamily)
@@ -48,7 +49,7 @@ internal static class CellChecks
         }
     }
 
-    private static void Check(BookRow row, int index, ErrorList errors)
+    private static void Check(BookRow row, int index, ErrorList errors, BookScope? scope = null)
     {
         var column = row.Table.Columns[index];
         var cell = row[index];
@@ -61,7 +62,9 @@ internal static class CellChecks
         }
         else if (column.Rule.FindFault(cell) is { } fault)
         {
-            errors.Add(row, column.Name, fault, () => column.Rule.FindMend(cell));
+            errors.Add(
+                row, column.Name, fault,
+                () => column.Rule.FindMend(cell) ?? (scope is not null && column.Refers == Refers.Part ? PartNaming.Complete(scope, cell) : null));
         }
         else if (column.Rule.IsList)
         {

@@ -39,10 +39,14 @@ internal static class ReferenceChecks
             var single = column.Rule.IsList ? column.Rule with { IsList = false } : column.Rule;
             if (single.FindFault(code) is null)
             {
-                errors.Add(row, column.Name, Reason(scope, column.Refers, code), () => NearestCode.Find(code, scope.Known(column.Refers)));
+                errors.Add(row, column.Name, Reason(scope, column.Refers, code), () => Meant(scope, column.Refers, code));
             }
         }
     }
+
+    /// <summary>The whole number of another maker says more than a slip of the pen.</summary>
+    private static string? Meant(BookScope scope, Refers refers, string code) =>
+        (refers == Refers.Part && PartId.Find(code) is { } id ? PartNaming.OfAnyMaker(scope, id.Number) : null) ?? NearestCode.Find(code, scope.Known(refers));
 
     private static string Reason(BookScope scope, Refers refers, string code)
     {

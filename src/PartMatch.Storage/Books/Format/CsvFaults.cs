@@ -17,6 +17,13 @@ internal static class CsvFaults
         AfterQuote,
     }
 
+    /// <summary>The faults of a file with a header: the separator alone where that is wrong, because every quote would be told as well.</summary>
+    public static IEnumerable<CsvFault> FindInFile(string text) => HasSemicolons(text)
+        ? [new CsvFault(
+            1, "the columns are separated by semicolons, expected commas",
+            "export it from the spreadsheet again with commas between the columns and points in the numbers")]
+        : Find(text);
+
     /// <summary>The faults in order of their lines.</summary>
     public static IEnumerable<CsvFault> Find(string text)
     {
@@ -75,5 +82,13 @@ internal static class CsvFaults
         {
             yield return new CsvFault(opened, "a quote opens here and never closes", "close the cell with a quote");
         }
+    }
+
+    /// <remarks>Spreadsheets do so where decimals are written with a comma; they may have rewritten numbers as well, so it is not read all the same.</remarks>
+    private static bool HasSemicolons(string text)
+    {
+        var end = text.AsSpan().IndexOfAny('\r', '\n');
+        var header = end < 0 ? text.AsSpan() : text.AsSpan(0, end);
+        return header.Contains(';') && !header.Contains(',');
     }
 }

@@ -18,7 +18,7 @@ internal static class TableReader
             return null;
         }
 
-        var faults = CsvFaults.Find(text).Aggregate(0, (count, fault) =>
+        var faults = CsvFaults.FindInFile(text).Aggregate(0, (count, fault) =>
         {
             errors.AddToFile(file.Name, fault.Line, null, null, fault.Reason, fault.Suggestion);
             return count + 1;

@@ -24,7 +24,7 @@ internal static class MergeDecisions
     {
         var decided = new Dictionary<MergeConflict, bool>();
         var text = Encoding.UTF8.GetString(file.Content.Span).TrimStart('\uFEFF');
-        foreach (var fault in CsvFaults.Find(text))
+        foreach (var fault in CsvFaults.FindInFile(text))
         {
             errors.AddToFile(File, fault.Line, null, null, fault.Reason, fault.Suggestion);
         }

@@ -2,10 +2,10 @@
 
 import { Refusal, ask, askTable } from './api.js';
 import { incomingRows } from './books-incoming.js';
-import { readCsv, writeCsv } from './csv.js';
+import { hasSemicolons, readCsv, writeCsv } from './csv.js';
 import { authorization, signature } from './editor.js';
 import { clearFaults, faultSummary } from './faults.js';
-import { address, count, el, facts, ruled } from './format.js';
+import { address, count, el, facts, keyText, ruled } from './format.js';
 import { changeLink, dependents } from './history-words.js';
 import { columnName, tableName } from './record-words.js';
 
@@ -49,13 +49,13 @@ function choice(conflict, index, side, changed) {
       onchange: () => { conflict.take = side; changed(); },
     }),
     el('span', null, bare(conflict[side]) || el('i', null, 'empty'),
-      el('span', { class: 'unseen' }, ` (${side}; ${conflict.column} of ${bare(conflict.key)})`)));
+      el('span', { class: 'unseen' }, ` (${side}; ${conflict.column} of ${keyText(bare(conflict.key))})`)));
 }
 
 function conflictTable(book, conflicts, changed) {
   const toRow = one => address('record.html', { book, table: tableOf(one.file), key: bare(one.key) });
   const row = (one, index) => [
-    [`${tableName(tableOf(one.file))}: `, el('a', { class: 'number long', href: toRow(one) }, bare(one.key))],
+    [`${tableName(tableOf(one.file))}: `, el('a', { class: 'number long', href: toRow(one) }, keyText(bare(one.key)))],
     columnName(tableOf(one.file), camel(one.column)), choice(one, index, 'here', changed), choice(one, index, 'there', changed),
   ];
   return ruled('Cells in which the two differ', ['Row', 'Column', 'Here', 'There'], conflicts.slice(0, mostListed).map(row), { className: 'restack versions' });
@@ -85,7 +85,14 @@ function elsewhere(book, conflicts, redraw) {
   const said = el('p', { role: 'status', class: 'small' });
   const file = el('input', { type: 'file', id: 'decisions', accept: '.csv,text/csv' });
   file.addEventListener('change', async () => {
-    const { found, lost } = takeDecisions(conflicts, await file.files[0].text());
+    const csv = await file.files[0].text();
+    if (hasSemicolons(csv)) {
+      said.textContent = 'No decision was taken from the file: its columns are separated by semicolons, expected commas. '
+        + 'To mend: export it from the spreadsheet again with commas between the columns and points in the numbers, or decide here.';
+      return;
+    }
+
+    const { found, lost } = takeDecisions(conflicts, csv);
     redraw();
     const rest = lost ? ` ${count(lost, 'line')} belong to no cell of this list, or say neither here nor there.` : '';
     said.textContent = `${count(found, 'decision')} taken from the file.${rest}`;
@@ -100,7 +107,7 @@ function elsewhere(book, conflicts, redraw) {
     redraw();
   };
   const all = side => el('button', { type: 'button', class: 'plain', onclick: () => takeAll(side) }, `All from ${side}`);
-  return el('div', { class: 'cell wide' }, el('p', { class: 'buttons' }, all('here'), all('there'), out),
+  return el('div', { class: 'cell wide asking' }, el('p', { class: 'buttons' }, all('here'), all('there'), out),
     el('label', { for: 'decisions' }, 'Bring it back, filled in'), file, said);
 }
 
@@ -122,7 +129,7 @@ export async function mergeOf({ book, zip, status, merged }) {
   };
   const heading = el('h3', { tabindex: '-1' }, `${count(counts.added, 'row')} would be added`);
   const button = el('button', null, 'Merge');
-  const form = el('form', { class: 'question', novalidate: true, 'aria-label': `Merge into ${book}` },
+  const form = el('form', { class: 'question asking', novalidate: true, 'aria-label': `Merge into ${book}` },
     el('div', { class: 'cells signature' }, note.cells), el('div', { class: 'actions' }, button));
   const whole = el('section', { class: 'merge' }, heading,
     facts([['Added', `${count(counts.added, 'row')} that only the other state has`], ['Equal', count(counts.same, 'row')],

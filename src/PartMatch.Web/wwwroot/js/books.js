@@ -15,7 +15,7 @@ drawStrip();
 
 function counts(book) {
   const rows = book.counts.reduce((sum, one) => sum + one.rows, 0);
-  return el('details', null, el('summary', null, `${count(rows, 'row')} in ${count(book.counts.length, 'file')}`),
+  return el('details', { class: 'kept' }, el('summary', null, `${count(rows, 'row')} in ${count(book.counts.length, 'file')}`),
     el('ul', { class: 'bare' }, book.counts.map(one => el('li', null, el('span', { class: 'number' }, one.file), ` ${one.rows}`))));
 }
 

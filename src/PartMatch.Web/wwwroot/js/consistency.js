@@ -1,7 +1,7 @@
 // What the base finds wrong or missing in a family, worst first, and what to measure next.
 
-import { familyOf, offerFamilies, offerVariants, positionName, variantName } from './choices.js';
-import { address, count, el, linked, pageOf, partLink, ruled, say, section, sentence } from './format.js';
+import { familyOf, offerFamilies, offerVariants, variantName } from './choices.js';
+import { address, count, el, section, sentence } from './format.js';
 import { addresses, bind, choose, drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -43,71 +43,17 @@ async function prepare(query) {
   choose(sort, query.get('sort'));
 }
 
-/** A row of a book leads to its record; where the book is not known, it is only said. */
-function rowLink({ book, table, key, text }) {
-  return book ? el('a', { href: address('record.html', { book, table, key }) }, text) : text;
-}
-
-function rowsOf(fault) {
-  return el('ul', null, fault.rows.map(row => el('li', null, el('span', { class: 'quiet' }, `${row.table}: `), rowLink(row),
-    row.source ? el('span', { class: 'quiet' }, ` (${row.source})`) : null)));
-}
-
-/** Two parts that can be mixed up lead to the key that tells them apart. */
-function tellApart(fault) {
-  const parts = fault.sort === 'near-unjudged' ? fault.rows.map(row => decodeURIComponent(row.key)) : [];
-  return parts.length === 2 ? el('a', { href: address('tell-apart.html', { parts: parts.join(',') }) }, 'Tell them apart', el('span', { class: 'unseen' }, `: ${fault.title}`)) : null;
-}
-
-/** Where a value or a whole position is missing, the bench sheet of a variant that lacks it. */
-function benchLink(fault, { asked }) {
-  const [first] = fault.variants;
-  if (!['missing-value', 'not-recorded'].includes(fault.sort) || !fault.position || !first) return null;
-  const variant = fault.variants.includes(asked.variant) ? asked.variant : first;
-  return el('a', { href: address('bench.html', { family: asked.family, variant, position: fault.position }) }, 'Enter it on the bench sheet',
-    el('span', { class: 'unseen' }, `: ${fault.title}`));
-}
-
-/** One question that the fault shows in, as the fit page answers it. */
-function fitLink(fault, text) {
-  return fault.fit ? el('a', { href: pageOf(fault.fit) }, text, el('span', { class: 'unseen' }, `: ${fault.title}`)) : null;
-}
-
 function tally({ counts, asked }) {
   const found = Object.entries(sorts).filter(([one]) => counts[one] > 0);
   return el('ul', { class: 'tally' }, found.map(([one, [name]]) => el('li', null, el('b', null, counts[one]),
     el('a', { href: address('consistency.html', { family: asked.family, variant: asked.variant, sort: one }), 'aria-current': asked.sort === one ? 'true' : null }, name))));
 }
 
-const settles = ({ alone, together }) => [alone ? `${alone} alone` : '', together ? `${together} with others` : ''].filter(Boolean).join(', ');
-
-function measureNext({ measureNext: next, asked }, place) {
-  if (!asked.variant || asked.sort || next.length === 0) return null;
-  return section('What to measure next',
-    el('p', { class: 'quiet' }, 'Counted are the questions “does what one variant has here go on another?” that are not known yet. “Alone”: nothing but this value holds an answer open. A measured value can still turn out too close to call.'),
-    ruled('Missing values, those first that settle most alone', ['Measure', 'With', 'Settles', 'A question that hangs on it'], next.map(({ measure, ...fault }) => [
-      [sentence(measure.name), ' of ', partLink(measure.part), el('p', { class: 'small quiet plain-name' }, positionName(place, fault.position))],
-      measure.check ? [`${say('method', measure.check)}, ${measure.minutes} min`, measure.how ? el('p', { class: 'quiet' }, sentence(measure.how)) : null] : 'no check is recorded',
-      settles(fault.unlocks),
-      fitLink(fault, 'See it') ?? '',
-    ]), { className: 'restack slim' }));
-}
-
-function faultSection(fault, place, answer) {
-  const about = [fault.position ? positionName(place, fault.position) : '', fault.variants.map(code => variantName(place, code)).join(', ') || 'fitted on no variant'].filter(Boolean).join('; ');
-  return el('article', { class: 'candidate' }, el('h3', null, fault.title),
-    el('p', { class: 'small quiet' }, sentence(about), fault.consequence ? `; as bad as ${say('consequence', fault.consequence)}` : ''),
-    el('p', null, linked(fault.text)),
-    el('p', null, el('strong', null, 'To mend it: '), linked(fault.mend)),
-    el('details', { class: 'more', open: fault.rows.length <= 3 }, el('summary', null, `${count(fault.rows.length, 'row')} of the books`), rowsOf(fault)),
-    el('ul', { class: 'bare inline' }, [fitLink(fault, 'See a question in which it shows'), tellApart(fault), benchLink(fault, answer)].filter(Boolean).map(link => el('li', null, link))));
-}
-
-function grouped(answer, place) {
+function grouped(answer, place, faultList) {
   return Object.entries(sorts).map(([one, [name, meaning]]) => {
     const own = answer.faults.filter(fault => fault.sort === one);
     return own.length === 0 ? null : section(`${name} (${answer.counts[one]})`,
-      el('p', { class: 'quiet' }, `${sentence(severities[own[0].severity])}. ${meaning}`), own.map(fault => faultSection(fault, place, answer)));
+      el('p', { class: 'quiet' }, `${sentence(severities[own[0].severity])}. ${meaning}`), faultList(own, place, answer));
   });
 }
 
@@ -118,6 +64,7 @@ function more({ asked, faults, total }) {
 
 async function render(answer) {
   const { asked, total } = answer;
+  const { faultList, measureNext } = await import('./consistency-faults.js'); // not before there is an answer: the blank form loads without it
   const place = await familyOf(asked.family);
   const about = asked.variant ? variantName(place, asked.variant) : place.title;
   const what = asked.sort ? sorts[asked.sort][0].toLowerCase() : 'everything that can be looked for';
@@ -132,7 +79,7 @@ async function render(answer) {
           : `Counted over ${asked.variant ? `what concerns ${about}` : `all of ${about}`}, whatever is shown below. What is not listed is not proven right.`),
         asked.sort === 'near-unjudged' ? null : el('p', { class: 'small' }, el('a', { href: address('consistency.html', { family: asked.family, variant: asked.variant, sort: 'near-unjudged' }) }, 'Look for dangerously near numbers as well'))),
       measureNext(answer, place),
-      grouped(answer, place),
+      grouped(answer, place, faultList),
       more(answer),
       addresses(answer),
     ],

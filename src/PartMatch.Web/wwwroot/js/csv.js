@@ -12,6 +12,12 @@ export function readCsv(text) {
   return rows.filter(row => row.length > 1 || row[0]);
 }
 
+/** Has a spreadsheet put semicolons between the columns, as it does where decimals are written with a comma? */
+export function hasSemicolons(text) {
+  const [header] = text.split(/[\r\n]/, 1);
+  return header.includes(';') && !header.includes(',');
+}
+
 const cell = text => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
 
 export const writeCsv = rows => rows.map(row => `${row.map(cell).join(',')}\n`).join('');

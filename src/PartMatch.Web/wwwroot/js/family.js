@@ -21,7 +21,7 @@ form.addEventListener('change', event => {
 });
 
 function variants(answer) {
-  return ruled(`Variants of ${answer.title}`, ['Variant', 'Built and numbered', 'Source', 'Ask'], answer.variants.map(one => [
+  return ruled(`Variants of ${answer.title}`, ['Variant', 'Built and numbered', 'Source', { text: 'Ask', class: 'acts' }], answer.variants.map(one => [
     el('a', { href: address('family.html', { family: answer.family, variant: one.variant }) }, one.name), spanText(one) || 'not recorded', sourced(answer.family, one.source),
     answer.variants.length > 1 ? el('a', { href: address('compare.html', { family: answer.family, variants: [one.variant, answer.variants.find(other => other !== one).variant].join(',') }) }, 'compare') : '–',
   ]), { className: 'restack' });
@@ -90,7 +90,7 @@ function oneVariant(answer) {
         facts([['Made', spanText(one)], ['Source', sourced(asked.family, one.source)], ['Beside', others.map((other, index) => [index ? ', ' : '', el('a', { href: address('compare.html', { family: asked.family, variants: `${one.variant},${other.variant}` }) }, other.name)])]]),
         keepVariant(asked.family, one.variant)),
       engine(answer),
-      groups.map(group => section(sentence(plain(group)), ruled(`Fitted: ${plain(group)}`, ['Position', 'What the maker fitted', 'Ask'], answer.positions.filter(position => position.group === group).map(position => [
+      groups.map(group => section(sentence(plain(group)), ruled(`Fitted: ${plain(group)}`, ['Position', 'What the maker fitted', { text: 'Ask', class: 'acts' }], answer.positions.filter(position => position.group === group).map(position => [
         position.name, fitted(position),
         el('ul', { class: 'bare inline' }, position.state === 'fitted' ? others.map(other => el('li', null, el('a', { href: address('fit.html', { family: asked.family, variant: other.variant, position: position.position, from: one.variant }) }, `on ${other.variant}?`, el('span', { class: 'unseen' }, ` ${position.name}`)))) : []),
       ]), { className: 'fittings' }))),

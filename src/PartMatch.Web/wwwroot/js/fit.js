@@ -89,7 +89,8 @@ bind({
     const { fitAnswer } = await import('./fit-answer.js'); // not before there is an answer: the blank form loads without it
     const { asked } = answer;
     const place = positionName(shown, asked.position);
-    const what = asked.part === 'none' ? `Nothing at ${place}` : asked.from ? `${place} of ${variantName(shown, asked.from)}` : `${part.value || asked.part} as ${place}`;
+    const one = asked.item ? `${asked.item.split('/').at(-1)} (${asked.part.replace(/^[^:]*:/, '')})` : part.value || asked.part;
+    const what = asked.part === 'none' ? `Nothing at ${place}` : asked.from ? `${place} of ${variantName(shown, asked.from)}` : `${one} as ${place}`;
     const summary = `${what} on ${variantName(shown, asked.variant)}${query.get('built') ? `, built ${asked.built}` : ''}${asked.serial === undefined ? '' : `, serial ${asked.serial}`}${asked.with.length ? `, with ${asked.with.join(', ')}` : ''}.`;
     return { title: what, summary, said: `Answer: ${answer.headlineText}.`, content: fitAnswer(answer, shown) };
   },

@@ -214,8 +214,11 @@ export function sourceText(source) {
 /** The key of a row from its key cells, as the API writes it. */
 export const rowKey = (...cells) => cells.map(cell => cell.replaceAll('%', '%25').replaceAll(',', '%2C')).join(',');
 
+/** A key as people read it: its cells that are recorded. */
+export const keyText = key => key.split(',').map(decodeURIComponent).filter(Boolean).join(' · ');
+
 /** Ways to records, each a text and an address. */
-export const ways = (...pairs) => el('ul', { class: 'bare inline small' }, pairs.map(([text, href]) => el('li', null, el('a', { href }, text))));
+export const ways = (...pairs) => el('ul', { class: 'bare inline small ways' }, pairs.map(([text, href]) => el('li', null, el('a', { href }, text))));
 
 /** A piece of evidence by its code, leading to its record. A code of a book that this one uses is found there. */
 export function evidenceLink(book, code) {

@@ -3,7 +3,7 @@
 import { Refusal, ask } from './api.js';
 import { signature, write } from './editor.js';
 import { faultSummary } from './faults.js';
-import { address, count, el, ruled } from './format.js';
+import { address, count, el, keyText, ruled } from './format.js';
 import { changeLink, dependents, moment, rowAddress } from './history-words.js';
 import { cellWords, columnName, tableName } from './record-words.js';
 
@@ -24,9 +24,9 @@ function beforeAndAfter(row) {
 
 function rowNode(change, row) {
   const what = row.before && row.after ? 'changed' : row.after ? 'added' : 'removed';
-  const link = el('a', { class: 'number long', href: rowAddress(change.book, row.table, row.key) }, row.key);
+  const link = el('a', { class: 'number long', href: rowAddress(change.book, row.table, row.key) }, keyText(row.key));
   return el('li', { class: 'changed-row' },
-    el('p', null, el('strong', null, `${tableName(row.table)}: `), what === 'removed' ? el('span', { class: 'number' }, row.key) : link, ` ${what}`),
+    el('p', null, el('strong', null, `${tableName(row.table)}: `), what === 'removed' ? el('span', { class: 'number' }, keyText(row.key)) : link, ` ${what}`),
     beforeAndAfter(row));
 }
 

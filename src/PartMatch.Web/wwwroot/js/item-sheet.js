@@ -32,7 +32,7 @@ function readings(answer, { promoted, change, promote }) {
       : one.counts ? el('button', { type: 'button', class: 'plain', onclick: () => promote(one) }, 'Let it count for the number',
         el('span', { class: 'unseen' }, ` – ${one.name}`)) : '');
   return check.readings.length === 0 ? el('p', null, 'Nothing was read on it yet.')
-    : ruled('What was read, beside what is recorded of the number', ['Feature', 'Read on this item', 'Recorded of its number', 'How', 'Do'],
+    : ruled('What was read, beside what is recorded of the number', ['Feature', 'Read on this item', 'Recorded of its number', 'How', { text: 'Do', class: 'acts' }],
       check.readings.map(one => [
         sentence(one.name), plain(shown(one.reading)), one.ofNumber ? plain(one.ofNumber.text) : 'nothing', howRead(asked.family, one), acts(one),
       ]), { className: 'restack' });
@@ -63,11 +63,11 @@ async function fitQuestion({ asked, kind }) {
   offerVariants(variant, family, '');
   const position = el('select', { name: 'position', id: 'fit-position' }, positions.map(one => el('option', { value: one.position }, one.name)));
   const cell = (control, label) => el('div', { class: 'cell' }, el('label', { for: control.id }, label), control);
-  return section('Will it fit?', el('p', { class: 'quiet' }, 'Asked with what was read on this item, in place of what is recorded of its number.'),
+  return el('div', { class: 'asking' }, section('Will it fit?', el('p', { class: 'quiet' }, 'Asked with what was read on this item, in place of what is recorded of its number.'),
     el('form', { class: 'question', action: 'fit.html', method: 'get' },
       el('input', { type: 'hidden', name: 'family', value: asked.family }), el('input', { type: 'hidden', name: 'item', value: asked.item }),
       el('div', { class: 'cells' }, cell(variant, 'On which variant'), cell(position, 'Where')),
-      el('div', { class: 'actions' }, el('button', null, 'Will it fit?'))));
+      el('div', { class: 'actions' }, el('button', null, 'Will it fit?')))));
 }
 
 /** `{title, summary, said, content}` of an item. `opening(text, open)` makes a button that opens a form, `done(text)` draws anew. */

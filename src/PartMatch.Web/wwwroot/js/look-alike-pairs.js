@@ -44,16 +44,19 @@ async function row(pair, judge) {
   ];
 }
 
-let told = null; // what has just been stored, for the next drawing
+let told = null; // makes what is said of what has just been stored, for the next drawing
 
+const notice = isFirst => el('p', { class: 'notice done', tabindex: '-1', 'data-first': isFirst }, told());
+
+/** Said at once, before the list is ranked anew, which takes seconds in a large family. */
 function toldAgain(pair, { change }, again) {
-  told = change === undefined ? 'Nothing was different from what is there, so nothing was stored.'
-    : [`${pair.a.number} and ${pair.b.number} are judged, as `, changeLink(change), '.'];
-  return again();
+  told = () => (change === undefined ? 'Nothing was different from what is there, so nothing was stored.'
+    : [`${pair.a.number} and ${pair.b.number} are judged, as `, changeLink(change), '.']);
+  return again(notice(false));
 }
 
 function takeTold() {
-  const node = told ? el('p', { class: 'notice done', tabindex: '-1', 'data-first': true }, told) : null;
+  const node = told ? notice(true) : null;
   told = null;
   return node;
 }

@@ -68,7 +68,7 @@ const queryText = query => query.toString().replaceAll('%3A', ':').replaceAll('%
  * `prepare(query)` makes the choices ready and may fill the form; `toApi(query)` gives the address to ask, or null when nothing is asked yet;
  * `refused(problem)` may offer what would mend it;
  * `render(answer, query, again)` gives `{title, summary, said, content}`: the heading of the window, the question in short, what is announced, and the
- * nodes; `again()` asks anew what stands in the address.
+ * nodes; `again(done)` asks anew what stands in the address, and shows until the answer is there that something is done already.
  */
 export function bind({ toApi, render, prepare = async () => {}, empty = () => [], refused = () => {} }) {
   const form = document.querySelector('form[data-question]');
@@ -100,7 +100,14 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     holder.querySelector('summary').replaceChildren(el('strong', null, 'Question: '), summary, ' ', el('span', { class: 'change' }, 'Change'));
   }
 
-  async function answerTo(query, { byHand }) {
+  function wait(done) {
+    place.setAttribute('aria-busy', 'true');
+    place.replaceChildren(...[done, el('p', { class: 'waiting' }, 'Working it out …')].filter(Boolean));
+    status.textContent = [done?.textContent, 'Working it out.'].filter(Boolean).join(' ');
+    done?.focus();
+  }
+
+  async function answerTo(query, { byHand, done }) {
     clearFaults(form);
     for (const old of document.querySelectorAll('.faults')) old.remove();
     const address = toApi(query);
@@ -111,12 +118,10 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
       return;
     }
 
-    place.setAttribute('aria-busy', 'true');
-    place.replaceChildren(el('p', { class: 'waiting' }, 'Working it out …'));
-    status.textContent = 'Working it out.';
+    wait(done);
     try {
       const answer = await inquire(address);
-      const { title, summary, said, content } = await render(answer, query, () => fromAddress({ byHand: true }));
+      const { title, summary, said, content } = await render(answer, query, already => fromAddress({ byHand: true, done: already }));
       document.title = `${title} – ${name}`;
       fold(summary ?? title);
       show(content);
@@ -128,7 +133,8 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     }
   }
 
-  async function fromAddress({ byHand }) {
+  async function fromAddress({ byHand, done }) {
+    if (done) wait(done); // the choices of the form may take their time as well
     const query = new URLSearchParams(location.search);
     shownFor = location.search;
     try {
@@ -140,7 +146,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
       return;
     }
 
-    await answerTo(query, { byHand });
+    await answerTo(query, { byHand, done });
   }
 
   form.addEventListener('submit', event => {

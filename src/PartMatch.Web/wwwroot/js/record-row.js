@@ -1,13 +1,12 @@
 // The sheet of one row: its form, its removal and its history.
 
 import { ask } from './api.js';
-import { address, el, section, sentence } from './format.js';
+import { address, el, keyText, section, sentence } from './format.js';
 import { changesNode } from './history-changes.js';
 import { rowAddress } from './history-words.js';
 import { whoChanged } from './record-conflict.js';
 import { editing } from './record-edit.js';
 import { removal } from './record-remove.js';
-import { keyCells } from './record-rows.js';
 import { rowName } from './record-words.js';
 
 async function historyOf({ book, table, key }, undone) {
@@ -36,11 +35,11 @@ export async function showOne({ book, table, fields, answer, status, again }) {
     again(['Removed, as ', el('a', { href: address('history.html', { book, table, key }) }, `change ${done.change}`), ', which can be taken back.']);
   };
   return {
-    title: sentence(rowName(table)), lead: el('span', { class: 'number' }, keyCells(key).join(' · ')), detach: form.detach,
+    title: sentence(rowName(table)), lead: el('span', { class: 'number' }, keyText(key)), detach: form.detach,
     content: [
       el('p', { class: 'small quiet' }, changed ? ['Last changed ', whoChanged(changed), '. '] : '',
         table === 'parts' ? [el('a', { href: address('part.html', { number: key }) }, 'Sheet of this part'), ' · '] : '',
-        el('a', { href: `${address('record.html', { book, table, copy: key })}&new` }, `Add a ${rowName(table)} like it`)),
+        el('a', { class: 'asking', href: `${address('record.html', { book, table, copy: key })}&new` }, `Add a ${rowName(table)} like it`)),
       form.node,
       removal({ table, link: permalink, version: form.version, retract: form.retract, removed }),
       await historyOf({ book, table, key }, () => again('The change is taken back.')),

@@ -1,7 +1,7 @@
 // The rows of one table of a book: filtered, a page at a time, each leading to its own sheet.
 
 import { ask } from './api.js';
-import { address, count, el, ruled } from './format.js';
+import { address, count, el, keyText, ruled } from './format.js';
 import { fieldsOf, textsOf } from './record-fields.js';
 import { codeWords, columnName, rowName, tableHolds, tableName } from './record-words.js';
 
@@ -14,13 +14,10 @@ function condition(table, text) {
   return `${columnName(table, column)}: ${value.join(':')}`;
 }
 
-/** What a key says: its cells that are recorded. */
-export const keyCells = key => key.split(',').map(decodeURIComponent).filter(Boolean);
-
 function filter({ book, table, q, where }, columns) {
   const input = el('input', { id: 'is', class: 'typed', autocomplete: 'off', spellcheck: 'false' });
   const column = el('select', { id: 'column' }, columns.map(one => el('option', { value: one.column }, columnName(table, one.column))));
-  const form = el('form', { class: 'question', action: 'record.html', role: 'search' },
+  const form = el('form', { class: q || where.length ? 'question' : 'question asking', action: 'record.html', role: 'search' },
     el('div', { class: 'cells' },
       el('div', { class: 'cell' }, el('label', { for: 'q' }, 'Some cell contains'),
         el('input', { id: 'q', name: 'q', type: 'search', value: q, autocomplete: 'off', spellcheck: 'false' })),
@@ -46,7 +43,7 @@ function rowsTable(answer) {
   const texts = answer.rows.map(one => textsOf(fields, one.row));
   const used = fields.filter(field => texts.some(text => text[field.name]));
   return ruled(`${tableName(table)} of ${book}`, ['Row', ...used.map(field => field.label)], answer.rows.map((one, index) => [
-    el('a', { href: record({ book: one.book, table, key: one.key }) }, keyCells(one.key).join(' · ')),
+    el('a', { href: record({ book: one.book, table, key: one.key }) }, keyText(one.key)),
     ...used.map(field => shownCell(field, texts[index][field.name])),
   ]), { className: 'restack records' });
 }
@@ -66,7 +63,7 @@ export async function showRows(query) {
   return {
     title: tableName(table), lead: tableHolds(table),
     content: [
-      el('p', null, add, ' ', el('a', { href: address('history.html', { book, table }) }, 'History of this table')),
+      el('p', { class: 'asking' }, add, ' ', el('a', { href: address('history.html', { book, table }) }, 'History of this table')),
       answer.total > 0 || isFiltered ? filter({ book, table, q, where }, answer.columns) : null,
       el('h2', null, heading),
       answer.rows.length ? rowsTable(answer) : el('p', { class: 'quiet' },

@@ -2,12 +2,12 @@
 
 import { Refusal, ask } from './api.js';
 import { faultSummary } from './faults.js';
-import { address, el } from './format.js';
+import { address, el, keyText } from './format.js';
 import { rowAddress } from './history-words.js';
 import { drawStrip } from './page.js';
 import { fieldsOf, textsOf } from './record-fields.js';
 import { showNew, showOne } from './record-row.js';
-import { keyCells, showRows } from './record-rows.js';
+import { showRows } from './record-rows.js';
 import { showBooks, showTables } from './record-tables.js';
 import { rowName, tableName } from './record-words.js';
 
@@ -47,7 +47,7 @@ async function showGone(book, table, key, columns) {
   }
 
   return {
-    title: `No such ${rowName(table)}`, lead: el('span', { class: 'number' }, keyCells(key).join(' · ')),
+    title: `No such ${rowName(table)}`, lead: el('span', { class: 'number' }, keyText(key)),
     content: el('p', { class: 'notice' }, `Neither ${book} nor a book that it uses has this row. It may have been removed, or its key changed: `,
       el('a', { href: address('history.html', { book, table, key }) }, 'its history'), ' tells. ',
         el('a', { href: address('record.html', { book, table }) }, `All ${tableName(table).toLowerCase()} of the book`), ', or ',
