@@ -10,7 +10,7 @@ import { tableName } from './record-words.js';
 // Every table of a family's book whose rows name their evidence, but for what is said of the evidence itself; a test holds it to the columns.
 const resting = [
   'companions', 'curves', 'engine', 'findings', 'fitments', 'items', 'joints', 'limits', 'needs', 'pairs', 'parts', 'photos', 'readings', 'selects', 'stacks',
-  'supersessions', 'values', 'variants',
+  'supersessions', 'torques', 'values', 'variants',
 ];
 
 /** How many other rows rest on it, in words by table; '' where only the finding does. */
