@@ -105,6 +105,7 @@ public sealed class TighteningCheckTests
 
     [Theory]
     [InlineData(0, 0.2, 0.3, "out-of-range", "torque")]
+    [InlineData(10_000.1, 0.2, 0.3, "out-of-range", "torque")]
     [InlineData(75, 0.04, 0.3, "out-of-range", "nut-factor")]
     [InlineData(75, 0.2, 1.01, "out-of-range", "nut-factor")]
     public void Number_outside_what_it_can_be_is_refused(double torque, double lowFactor, double highFactor, string code, string field)
