@@ -1,6 +1,7 @@
 using PartMatch.Core.Air;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Injectors;
 
@@ -33,7 +34,7 @@ internal static class GoalAir
             && goal.PowerW.High <= (double)power.Value * Same
             && goal.PowerW.High / Spread.Of(question.Speed).Low <= (double)(power.Value / speed.Value) * Same
             && Spread.Of(question.Boost).Low >= (double)(engine.BoostPa ?? 0)
-            ? $"{power.Text} at {speed.Text}"
+            ? $"{power.Text} at {SumText.Number((double)speed.Value, "0.##")}/min"
             : null;
 
     private static RatedVariant? Rated(string variant, InjectorEngine engine) =>

@@ -13,7 +13,7 @@ public sealed class GoalFromTheAirTests
     private static readonly IReadOnlyList<EngineFact> Whole =
     [
         .. BoostedTriple, Amount("ts", "displacement", "1600.2 cm3", Dimension.Volume), Amount("ts", "stroke", "94.00 mm", Dimension.Length),
-        Amount("ts", "rated-power", "120 kW", Dimension.Power), Amount("ts", "rated-speed", "5500/min", Dimension.Speed),
+        Amount("ts", "rated-power", "120 kW", Dimension.Power), Amount("ts", "rated-speed", "5500 1/min", Dimension.Speed),
     ];
 
     private static readonly InjectorQuestion Goal = HillClimb with { Bsfc = ReadRange("300..330..380 g/(kW·h)", Dimension.SpecificConsumption) };
