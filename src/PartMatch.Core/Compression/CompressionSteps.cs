@@ -22,8 +22,8 @@ internal static class CompressionSteps
         {
             yield return new WorkingStep(
                 "deck", "deck height − stroke ÷ 2 − rod length − compression height",
-                $"{InMm(face, "0.00#")} − {InMm(one.StrokeM, "0.00#")} ÷ 2 − {InMm(one.RodM, "0.00#")} − {InMm(crown, "0.00#")}", InMm(one.DeckM, "0.00#"),
-                "crown edge below the block's face at top dead centre; negative = above");
+                $"{InMm(face, "0.00#")} − {InMm(one.StrokeM, "0.00#")} ÷ 2 − {InMm(one.RodM, "0.00#")} − {InMm(crown, "0.00#")}",
+                InMm(one.DeckM, "0.00#"), "crown edge below the block's face at top dead centre; negative = above");
         }
 
         yield return new WorkingStep(

@@ -8,6 +8,8 @@ namespace PartMatch.Core.Injectors;
 /// <summary>The questions that have no honest answer.</summary>
 internal static class InjectorRefusals
 {
+    private const string BothTogether = "A measured power is brought to the reference air by pressure and temperature together.";
+
     /// <summary>What is wrong with the question itself, or null.</summary>
     public static SumRefused? OfQuestion(InjectorQuestion question, InjectorEngine engine) =>
         OfFuelSystem(question, engine)
@@ -63,10 +65,10 @@ internal static class InjectorRefusals
     // One of the two alone corrects nothing, and dropping it in silence would look as if it had.
     private static SumRefused? OfMeasured(InjectorQuestion question) => question.Air switch
     {
-        { MeasuredPressure: not null, MeasuredTemperature: null } => NotRecorded("measured-temperature",
-            "A measured power is brought to the reference air by pressure and temperature together.", "the temperature of the air it drew", "give it: measured-temperature=30 degC"),
-        { MeasuredPressure: null, MeasuredTemperature: not null } => NotRecorded("measured-pressure",
-            "A measured power is brought to the reference air by pressure and temperature together.", "the dry pressure of the air it drew", "give it: measured-pressure=98 kPa"),
+        { MeasuredPressure: not null, MeasuredTemperature: null } =>
+            NotRecorded("measured-temperature", BothTogether, "the temperature of the air it drew", "give it: measured-temperature=30 degC"),
+        { MeasuredPressure: null, MeasuredTemperature: not null } =>
+            NotRecorded("measured-pressure", BothTogether, "the dry pressure of the air it drew", "give it: measured-pressure=98 kPa"),
         _ => null,
     };
 

@@ -52,7 +52,8 @@ internal static class SizingWarnings
         if (goal.Rail.IsKnownAtGoalOnly)
         {
             yield return new SumWarning("rail-table-not-given",
-                $"A control unit sets this rail: {InBar(goal.Rail.PressurePa)} is taken at the goal and nowhere else. What it sets at other boost and at idle is not told: give rail-table=.");
+                $"A control unit sets this rail: {InBar(goal.Rail.PressurePa)} is taken at the goal and nowhere else. "
+                + "What it sets at other boost and at idle is not told: give rail-table=.");
         }
 
         if (goal.DeadTime.IsAssumed)
@@ -102,8 +103,8 @@ internal static class SizingWarnings
         {
             return engine.Induction == "boosted"
                 ? new SumWarning("goal-without-boost",
-                    $"The goal is reckoned without boost, and this variant is boosted{(engine.BoostPa is { } own ? $", built for {InBar(own)}" : "")}: give boost=. Under boost a rail that does "
-                    + "not follow the manifold has less pressure across, so its injectors feed less than is said here; and the air carries more.")
+                    $"The goal is reckoned without boost, and this variant is boosted{(engine.BoostPa is { } own ? $", built for {InBar(own)}" : "")}: "
+                    + "give boost=. Under boost a rail that does not follow the manifold has less pressure across, so its injectors feed less than is said here; and the air carries more.")
                 : null;
         }
 

@@ -61,7 +61,8 @@ internal static class PumpJudgement
             Enough = enough,
             Because = opens
                 ? $"Not enough: at {SumText.InBar(pressure)} its relief valve is open ({SumText.InBar(relief ?? pressure)})."
-                : $"{InWords(enough, margin)}: {shown.Text} at {SumText.InBar(pressure)} and {goal.PumpVoltage.Text}, wanted {wants.Text}{(mayOpen ? $"; its relief valve may open ({SumText.InBar(relief ?? pressure)})" : "")}.",
+                : $"{InWords(enough, margin)}: {shown.Text} at {SumText.InBar(pressure)} and {goal.PumpVoltage.Text}, "
+                    + $"wanted {wants.Text}{(mayOpen ? $"; its relief valve may open ({SumText.InBar(relief ?? pressure)})" : "")}.",
             Flow = shown,
             Margin = margin.In(SumText.Percent, "0"),
             Power = power.In(SumText.Kilowatts, "0"),

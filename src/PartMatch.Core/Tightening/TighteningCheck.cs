@@ -110,7 +110,8 @@ public static class TighteningCheck
     }
 
     private static SumRefused? OutOfRange(TighteningQuestion question) =>
-        question.Torque is { Low: <= 0 } or { High: > GreatestTorqueNm } ? Range("torque", question.Torque.Text, "above 0 and at most 10 000 N·m", "for example 75 N·m")
+        question.Torque is { Low: <= 0 } or { High: > GreatestTorqueNm }
+            ? Range("torque", question.Torque.Text, "above 0 and at most 10 000 N·m", "for example 75 N·m")
         : question.NutFactor is { } factor && (factor.Low < 0.05 || factor.High > 1)
             ? Range("nut-factor", factor.Text, "0.05 to 1: published ones lie from about 0.1 to 0.3", "leave it out to take one by the state of the threads")
         : question.Scatter is { Value: < 0 or >= 1 } scatter ? Range("scatter", scatter.Text, "0 % or more, below 100 %", "leave it out for 30 %")

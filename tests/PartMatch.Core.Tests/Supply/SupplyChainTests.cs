@@ -43,7 +43,8 @@ public sealed class SupplyChainTests
     [Fact]
     public void Regulator_beside_a_rail_that_a_control_unit_sets_is_not_judged()
     {
-        var link = Link(Size(Ask() with { Goal = HillClimbGoal with { Supply = FuelSupply.ReturnlessControlled }, Regulator = Regulator("3.00 bar", "manifold") }), "regulator");
+        var controlled = Ask() with { Goal = HillClimbGoal with { Supply = FuelSupply.ReturnlessControlled }, Regulator = Regulator("3.00 bar", "manifold") };
+        var link = Link(Size(controlled), "regulator");
         Assert.Equal(Enough.NotKnown, link.Enough);
         Assert.Contains("A control unit sets the rail", link.Because, StringComparison.Ordinal);
     }
