@@ -104,7 +104,8 @@ internal static class SizingWarnings
             return engine.Induction == "boosted"
                 ? new SumWarning("goal-without-boost",
                     $"The goal is reckoned without boost, and this variant is boosted{(engine.BoostPa is { } own ? $", built for {InBar(own)}" : "")}: "
-                    + "give boost=. Under boost a rail that does not follow the manifold has less pressure across, so its injectors feed less than is said here; and the air carries more.")
+                    + "give boost=. Under boost a rail that does not follow the manifold has less pressure across, "
+                    + "so its injectors feed less than is said here; and the air carries more.")
                 : null;
         }
 
