@@ -6,7 +6,7 @@ namespace PartMatch.Core.Air;
 /// <summary>How the goal stands to what the air can carry.</summary>
 public enum GoalStanding
 {
-    /// <summary>The air carries it with the expected figures.</summary>
+    /// <summary>The air carries it with the expected figures, or the variant as built is recorded to do as much.</summary>
     Ordinary,
 
     /// <summary>Only with figures better than expected.</summary>

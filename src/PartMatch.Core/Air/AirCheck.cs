@@ -31,10 +31,11 @@ internal static class AirCheck
         var flow = SumRange.Of(inputs, Flow);
         var power = SumRange.Of(inputs, of => Flow(of) / (of[6] * of[7]));
         var bmep = EngineLoad.Bmep(question.PowerW, displacement, question.SpeedPerMinute);
-        var standing = question.PowerW.Expected > power.High ? GoalStanding.Unlikely : question.PowerW.Expected > power.Expected ? GoalStanding.Ambitious
+        var standing = question.PowerW.Expected > power.High ? GoalStanding.Unlikely : question.PowerW.Expected > power.Expected && question.AlreadyDone is null
+            ? GoalStanding.Ambitious
             : GoalStanding.Ordinary;
         var pistonSpeed = question.StrokeM is { } stroke ? EngineLoad.PistonSpeed(stroke, question.SpeedPerMinute) : (Spread?)null;
-        return new AirSide(standing, InWords(standing, question.PowerW, power), yardsticks, air.Assumed,
+        return new AirSide(standing, InWords(standing, question, power), yardsticks, air.Assumed,
             AirSteps.Of(question, air, displacement, flow.Expected, power.Expected, bmep, pistonSpeed))
         {
             AirFlow = flow.In(UnitTable.Get("g/s"), "0.0"),
@@ -46,11 +47,13 @@ internal static class AirCheck
         };
     }
 
-    private static string InWords(GoalStanding standing, Spread goalW, Spread airW)
+    private static string InWords(GoalStanding standing, AirQuestion question, Spread airW)
     {
-        var carries = $"the air carries {airW.In(SumText.Kilowatts, "0").Text}, the goal is {goalW.In(SumText.Kilowatts, "0").Text}";
+        var carries = $"the air carries {airW.In(SumText.Kilowatts, "0").Text}, the goal is {question.PowerW.In(SumText.Kilowatts, "0").Text}";
         return standing switch
         {
+            GoalStanding.Ordinary when question.PowerW.Expected > airW.Expected =>
+                $"Within what is recorded of this variant as built, {question.AlreadyDone}, though the expected figures carry less: {carries}.",
             GoalStanding.Ordinary => $"Within what the expected figures carry: {carries}.",
             GoalStanding.Ambitious => $"Ambitious: {carries}; it takes better figures than expected.",
             _ => $"Unlikely: {carries}; not even the best of all the ranges reaches it.",

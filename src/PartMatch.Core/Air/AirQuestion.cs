@@ -33,7 +33,11 @@ public sealed record AirTyped
 /// <param name="Variants">The family's own, as far as they are rated.</param>
 internal sealed record AirQuestion(
     AirTyped Typed, Spread PowerW, Spread SpeedPerMinute, Spread BoostPa, Spread Bsfc, Fuel Fuel, bool Boosted, Spread? DisplacementM3, Spread? StrokeM,
-        IReadOnlyList<RatedVariant> Variants);
+        IReadOnlyList<RatedVariant> Variants)
+{
+    /// <summary>The recorded rating of this very variant, where it asks no less of the air than the goal does; else null.</summary>
+    public string? AlreadyDone { get; init; }
+}
 
 /// <summary>A variant of the family at its rating; null where not recorded.</summary>
 internal sealed record RatedVariant(string Variant, bool Boosted, Spread PowerW, Spread SpeedPerMinute, Spread DisplacementM3, Spread? StrokeM,

@@ -21,7 +21,7 @@ public static class CompressionReckoning
         }
 
         var (inputs, lacking) = CylinderReading.Read(facts, question);
-        return inputs is null ? lacking! : CompressionRefusals.OfCylinder(inputs) ?? (SumOutcome)Answer(facts, question, inputs);
+        return inputs is null ? lacking! : CompressionRefusals.OfCylinder(question, inputs) ?? (SumOutcome)Answer(facts, question, inputs);
     }
 
     private static CompressionAnswer Answer(FamilyFacts facts, CompressionQuestion question, CylinderInputs inputs)

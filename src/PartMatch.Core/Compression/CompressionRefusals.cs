@@ -12,14 +12,21 @@ internal static class CompressionRefusals
     private const double DeepestSkimM = 0.005;
     private const double MostAngle = 180;
 
+    // Wide of any engine that a builder lifts: ours, no source.
+    private const double MostVolumeM3 = 0.010;
+    private const double MostAreaM2 = 1;
+    private const double FurthestDeckM = 0.050;
+
     public static SumRefused? OfQuestion(CompressionQuestion question) =>
         new (string Field, QuantityRange? Length)[]
         {
             ("bore", question.Bore), ("stroke", question.Stroke), ("rod-length", question.RodLength), ("deck-height", question.DeckHeight),
-            ("compression-height", question.CompressionHeight),
-            ("chamber-volume", question.ChamberVolume), ("gasket-thickness", question.GasketThickness), ("gasket-bore", question.GasketBore),
-            ("chamber-area", question.ChamberArea),
+            ("compression-height", question.CompressionHeight), ("gasket-thickness", question.GasketThickness), ("gasket-bore", question.GasketBore),
         }.Select(one => ValveTimingRefusals.OfLength(one.Field, one.Length)).FirstOrDefault(refused => refused is not null)
+        ?? OfSize("chamber-volume", question.ChamberVolume, double.Epsilon, MostVolumeM3, "more than 0 and at most 10 L", "for example 41 cm3")
+        ?? OfSize("bowl-volume", question.BowlVolume, -MostVolumeM3, MostVolumeM3, "-10 L to 10 L: a dish positive, a dome negative", "for example 9.6 cm3")
+        ?? OfSize("chamber-area", question.ChamberArea, double.Epsilon, MostAreaM2, "more than 0 and at most 1 m2", "for example 40 cm2")
+        ?? OfSize("deck-clearance", question.DeckClearance, -FurthestDeckM, FurthestDeckM, "-50 mm to 50 mm: negative = above the block", "for example 0.2 mm")
         ?? OfSkim("head-skim", question.HeadSkim)
         ?? OfSkim("block-skim", question.BlockSkim)
         ?? OfAngle("intake-closes", question.IntakeCloses)
@@ -28,13 +35,13 @@ internal static class CompressionRefusals
             ? new QuantityRange((double)wanted.Value, (double)wanted.Value, (double)wanted.Value, wanted.Unit, wanted.Text) : null);
 
     /// <summary>What is wrong once the volumes are added up, or null.</summary>
-    public static SumRefused? OfCylinder(CylinderInputs inputs)
+    public static SumRefused? OfCylinder(CompressionQuestion question, CylinderInputs inputs)
     {
         var clearance = inputs.Of(cylinder => cylinder.ClearanceM3);
         if (clearance.Low <= 0)
         {
             return new SumRefused(
-                "out-of-range", "chamber-volume", "Added up, no room is left over the piston.", RangeInCm3(clearance).Text,
+                "out-of-range", FieldToBlame(question), "Added up, no room is left over the piston.", RangeInCm3(clearance).Text,
                 "a clearance volume of more than 0 cm3",
                 "a dome is a negative bowl-volume, a dish a positive one; a piston that stands above the block is a negative deck-clearance");
         }
@@ -54,6 +61,19 @@ internal static class CompressionRefusals
                 TimingText.IntakeCloses(closes).Text, "less than 180° from it", "negative = before")
             : double.IsFinite(expected.RodM) ? EngineGeometry.FindFault(stroke, inputs.Of(cylinder => cylinder.RodM)) : null;
     }
+
+    // What was typed is more often wrong than what is recorded.
+    private static string FieldToBlame(CompressionQuestion question) => question switch
+    {
+        { BowlVolume: not null } => "bowl-volume",
+        { DeckClearance: not null } => "deck-clearance",
+        { BlockSkim: not null } => "block-skim",
+        _ => "chamber-volume",
+    };
+
+    private static SumRefused? OfSize(string field, QuantityRange? size, double least, double most, string expected, string mend) =>
+        size is null || (size.Low >= least && size.High <= most) ? null
+            : new SumRefused("out-of-range", field, $"Outside what a {field.Replace('-', ' ')} can be.", size.Text, expected, mend);
 
     private static SumRefused? OfSkim(string field, QuantityRange? skim) => skim is { Low: < 0 } or { High: > DeepestSkimM }
         ? new SumRefused("out-of-range", field, "Outside what is taken off a face.", skim.Text, "0 to 5 mm", "a thicker gasket is gasket-thickness=")

@@ -12,15 +12,24 @@ internal static class CompressionSteps
     public static IEnumerable<WorkingStep> Of(CylinderInputs inputs)
     {
         var one = inputs.Expected;
+        double? Find(string name) => inputs.Assumed.FirstOrDefault(assumed => assumed.Name == name)?.Range.Expected;
         yield return new WorkingStep("swept volume", "π ÷ 4 × bore² × stroke", $"π ÷ 4 × ({InMm(one.BoreM)})² × {InMm(one.StrokeM)} ÷ 1000 mm3/cm3",
             InCm3(one.SweptM3), Definition);
         yield return new WorkingStep(
             "gasket volume", "π ÷ 4 × gasket bore² × thickness tightened", $"π ÷ 4 × ({InMm(one.GasketBoreM)})² × {InMm(one.GasketM, "0.00#")} ÷ 1000 mm3/cm3",
             InCm3(one.GasketM3, "0.000"), Definition);
+        if (Find("deck-height") is { } face && Find("compression-height") is { } crown)
+        {
+            yield return new WorkingStep(
+                "deck", "deck height − stroke ÷ 2 − rod length − compression height",
+                $"{InMm(face, "0.00#")} − {InMm(one.StrokeM, "0.00#")} ÷ 2 − {InMm(one.RodM, "0.00#")} − {InMm(crown, "0.00#")}",
+                InMm(one.DeckM, "0.00#"), "crown edge below the block's face at top dead centre; negative = above");
+        }
+
         yield return new WorkingStep(
             "deck volume", "π ÷ 4 × bore² × (deck − skim of the block)",
             $"π ÷ 4 × ({InMm(one.BoreM)})² × ({InMm(one.DeckM, "0.00#")} − {InMm(one.BlockSkimM, "0.00#")}) ÷ 1000 mm3/cm3",
-            InCm3(one.DeckM3, "0.000"), "deck = deck height − stroke ÷ 2 − rod length − compression height, unless it is measured");
+            InCm3(one.DeckM3, "0.000"), "the deck as measured or recorded, else from the four lengths");
         if (one.HeadSkimM > 0)
         {
             yield return new WorkingStep(

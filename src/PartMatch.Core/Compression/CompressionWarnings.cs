@@ -21,6 +21,14 @@ internal static class CompressionWarnings
             yield return squish;
         }
 
+        if (inputs.Of(cylinder => cylinder.GasketBoreM - cylinder.BoreM).Low < 0)
+        {
+            var one = inputs.Expected;
+            yield return new SumWarning("gasket-in-the-cylinder",
+                $"The hole of the gasket, {InMm(one.GasketBoreM)}, can be smaller than the bore, {InMm(one.BoreM)}: its edge would stand in the cylinder "
+                + "and burn, and the volume of the gasket is reckoned with its own hole. Measure both, the gasket laid on the block.");
+        }
+
         if (question.HeadSkim is { High: > 0 } && question.ChamberArea is null)
         {
             yield return new SumWarning("skim-over-the-bore",

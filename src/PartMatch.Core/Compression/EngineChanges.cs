@@ -138,7 +138,7 @@ internal static class EngineChanges
 
     private static IEnumerable<string> Lengths(string what, double? was, double? now, string format) =>
         was is { } before && now is { } after && Math.Abs(after - before) > SameLengthM
-            ? [$"{what} {SumText.Number(after * 1000, format)} instead of {GeometryText.InMm(before, format)}"]
+            ? [$"{what} {SumText.Number(after * 1000, format).Replace('-', '−')} instead of {GeometryText.InMm(before, format)}"]
             : [];
 
     private static IEnumerable<string> Ratios(string what, double? was, double? now)

@@ -39,7 +39,8 @@ internal sealed record IdleNeed(Spread FuelFlowKgS, Spread CycleS, Spread Across
         var manifold = question.IdleManifold is { } given ? Spread.Of(given) : Manifold.Spread;
         if (AcrossAt(goal.Rail, manifold) is not { } across)
         {
-            return (null, "the table of rail pressure does not reach down to the vacuum at idle");
+            return (null, goal.Rail.IsKnownAtGoalOnly ? "what the control unit sets the rail to at idle is not told: give rail-table= down to the vacuum there"
+                : "the table of rail pressure does not reach down to the vacuum at idle");
         }
 
         var petrol = PetrolPerDisplacement.Spread * Spread.Of(displacement) * Spread.Of(idle) / PublishedAt * Fuels.Petrol.Density.Spread.Expected;

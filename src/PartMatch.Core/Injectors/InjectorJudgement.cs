@@ -61,20 +61,21 @@ internal static class InjectorJudgement
             PowerAtDuty = power.In(SumText.Kilowatts, "0.0"),
             Shut = shut.In(SumText.Milliseconds, "0.00"),
             Enough = enough,
-            Because = InWords(enough, dutyRange, goal.Duty.Expected, second),
+            Because = InWords(enough, dutyRange, goal.Duty, second),
             Working = new WorkingLater(() => [.. first, .. InjectorSteps.Duty(goal, open)]),
             Warnings = [.. SizingWarnings.OfInjector(goal, rating, pulse, shut, open.Own)],
         };
     }
 
-    private static string InWords(Enough enough, QuantityRange duty, double limit, StagedSecond? second)
+    private static string InWords(Enough enough, QuantityRange duty, Spread limit, StagedSecond? second)
     {
         var beside = second is null ? "" : $" beside {second.Part.Id} in each cylinder";
-        var within = $"open {duty.Text} of the time at the goal{beside}, limit {SumText.InPercent(limit, "0.##")}";
+        var within = $"open {duty.Text} of the time at the goal{beside}, limit {SumText.InPercent(limit.Expected, "0.##")}";
         return enough switch
         {
             Enough.Yes => $"Enough even in the worst case: {within}.",
-            Enough.No => $"Not enough: {within}.",
+            Enough.No when duty.Low > limit.High => $"Not enough even in the best case: {within}.",
+            Enough.No => $"Not enough with the expected figures, only in the best case: {within}.",
             _ => $"Enough if the expected figures hold, not in the worst case: {within}.",
         };
     }

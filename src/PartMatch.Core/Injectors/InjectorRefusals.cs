@@ -8,10 +8,13 @@ namespace PartMatch.Core.Injectors;
 /// <summary>The questions that have no honest answer.</summary>
 internal static class InjectorRefusals
 {
+    private const string BothTogether = "A measured power is brought to the reference air by pressure and temperature together.";
+
     /// <summary>What is wrong with the question itself, or null.</summary>
     public static SumRefused? OfQuestion(InjectorQuestion question, InjectorEngine engine) =>
         OfFuelSystem(question, engine)
         ?? InjectorBounds.Check(question)
+        ?? OfMeasured(question)
         ?? OfCounts(question)
         ?? OfFuel(question)
         ?? OfCylinders(question, engine)
@@ -56,6 +59,16 @@ internal static class InjectorRefusals
             "This variant injects into the cylinder: rail pressure is tens to hundreds of bar, the time window is part of a stroke, cylinder pressure pushes back. "
             + "These sums hold for port injection only.",
             $"{question.Variant}: direct-injected", "a port-injected variant", "ask a specialist for direct injection, or choose a port-injected variant"),
+        _ => null,
+    };
+
+    // One of the two alone corrects nothing, and dropping it in silence would look as if it had.
+    private static SumRefused? OfMeasured(InjectorQuestion question) => question.Air switch
+    {
+        { MeasuredPressure: not null, MeasuredTemperature: null } =>
+            NotRecorded("measured-temperature", BothTogether, "the temperature of the air it drew", "give it: measured-temperature=30 degC"),
+        { MeasuredPressure: null, MeasuredTemperature: not null } =>
+            NotRecorded("measured-pressure", BothTogether, "the dry pressure of the air it drew", "give it: measured-pressure=98 kPa"),
         _ => null,
     };
 

@@ -41,9 +41,13 @@ internal sealed record RailPressure(FuelSupply Supply, Quantity Pressure, Spread
     /// <summary>Gauge pressure of the rail at the goal, Pa.</summary>
     public Spread Gauge => Table.Count > 0 ? OverBoost(boost => RailPoint.At(Table, boost) ?? 0) : IsReferenced ? PressurePa + BoostPa : PressurePa;
 
-    /// <summary>Rail − manifold at another manifold pressure, Pa; null where the table says nothing.</summary>
+    /// <summary>A control unit sets the rail, and only what it sets at the goal is told.</summary>
+    public bool IsKnownAtGoalOnly => Supply == FuelSupply.ReturnlessControlled && Table.Count == 0;
+
+    /// <summary>Rail − manifold at another manifold pressure, Pa; null where nothing tells it.</summary>
     public Spread? AcrossAt(double boostPa) => Table.Count > 0
         ? RailPoint.At(Table, boostPa) is { } rail ? Spread.Exactly(rail - boostPa) : null
+        : IsKnownAtGoalOnly && boostPa != BoostPa.Expected ? null
         : IsReferenced ? PressurePa : PressurePa - Spread.Exactly(boostPa);
 
     public WorkingStep Step()

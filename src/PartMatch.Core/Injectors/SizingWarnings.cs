@@ -49,6 +49,13 @@ internal static class SizingWarnings
                 + $"which is {InPercent(OrificeFlow.AtPressure(1, unboosted, goal.AcrossPa.Expected), "0.#")} of the flow.");
         }
 
+        if (goal.Rail.IsKnownAtGoalOnly)
+        {
+            yield return new SumWarning("rail-table-not-given",
+                $"A control unit sets this rail: {InBar(goal.Rail.PressurePa)} is taken at the goal and nowhere else. "
+                + "What it sets at other boost and at idle is not told: give rail-table=.");
+        }
+
         if (goal.DeadTime.IsAssumed)
         {
             yield return new SumWarning("dead-time-assumed",
@@ -94,7 +101,12 @@ internal static class SizingWarnings
     {
         if (question.Boost.Value <= 0)
         {
-            return null;
+            return engine.Induction == "boosted"
+                ? new SumWarning("goal-without-boost",
+                    $"The goal is reckoned without boost, and this variant is boosted{(engine.BoostPa is { } own ? $", built for {InBar(own)}" : "")}: "
+                    + "give boost=. Under boost a rail that does not follow the manifold has less pressure across, "
+                    + "so its injectors feed less than is said here; and the air carries more.")
+                : null;
         }
 
         var builtFor = engine.BoostPa ?? (engine.Induction == "natural" ? 0 : null);

@@ -61,7 +61,8 @@ internal static class PumpJudgement
             Enough = enough,
             Because = opens
                 ? $"Not enough: at {SumText.InBar(pressure)} its relief valve is open ({SumText.InBar(relief ?? pressure)})."
-                : $"{InWords(enough)}: {shown.Text} at {SumText.InBar(pressure)} and {goal.PumpVoltage.Text}, wanted {wants.Text}{(mayOpen ? $"; its relief valve may open ({SumText.InBar(relief ?? pressure)})" : "")}.",
+                : $"{InWords(enough, margin)}: {shown.Text} at {SumText.InBar(pressure)} and {goal.PumpVoltage.Text}, "
+                    + $"wanted {wants.Text}{(mayOpen ? $"; its relief valve may open ({SumText.InBar(relief ?? pressure)})" : "")}.",
             Flow = shown,
             Margin = margin.In(SumText.Percent, "0"),
             Power = power.In(SumText.Kilowatts, "0"),
@@ -79,10 +80,11 @@ internal static class PumpJudgement
         };
     }
 
-    private static string InWords(Enough enough) => enough switch
+    private static string InWords(Enough enough, Spread margin) => enough switch
     {
         Enough.Yes => "Enough even in the worst case",
-        Enough.No => "Not enough",
+        Enough.No when margin.High < 0 => "Not enough even in the best case",
+        Enough.No => "Not enough with the expected figures, only in the best case",
         _ => "Enough if the expected figures hold, not in the worst case",
     };
 

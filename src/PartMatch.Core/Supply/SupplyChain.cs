@@ -16,7 +16,8 @@ internal static class SupplyChain
         var unknown = links.Where(link => link.Enough == Enough.NotKnown && link.Power is null).Select(link => link.Link).ToList();
         var open = unknown.Count == 0 ? "" : $" Not known: {string.Join(", ", unknown)}.";
         return links.Where(link => link.Power is not null).MinBy(link => link.Power?.Expected) is { Power: { } power } first
-            ? $"The {first.Link} give{(first.Link == "injectors" ? "" : "s")} out first, at {power.Text}; the goal is {SumText.In(SumText.Kilowatts, goalW, "0.##")}.{open}"
+            ? $"{(unknown.Count == 0 ? "The" : "Of the links that are known the")} {first.Link} give{(first.Link == "injectors" ? "" : "s")} out first, "
+                + $"at {power.Text}; the goal is {SumText.In(SumText.Kilowatts, goalW, "0.##")}.{open}"
             : $"Which link gives out first is not known.{open}";
     }
 
@@ -39,6 +40,12 @@ internal static class SupplyChain
         }
 
         var rail = goal.Goal.Rail;
+        if (rail.Supply == FuelSupply.ReturnlessControlled)
+        {
+            return new SupplyLink("regulator", regulator.Id, Enough.NotKnown,
+                "A control unit sets the rail that the question takes: what this regulator does beside it is not known.");
+        }
+
         var (set, reference) = (ValueSelection.Of(regulator, "set-pressure"), ValueSelection.Of(regulator, "reference"));
         var wanted = rail.Supply == FuelSupply.ReturnManifold ? "manifold" : "ambient";
         if (reference is StatedChoices { Choices: [var open] } && open != wanted)

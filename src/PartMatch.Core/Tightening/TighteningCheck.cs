@@ -11,6 +11,9 @@ public static class TighteningCheck
     /// <summary>Of the preload at one torque with a hand wrench, either way.</summary>
     public const double UsualScatter = 0.30;
 
+    // Wide of any fastener that these sums hold for: ours, no source.
+    private const double GreatestTorqueNm = 10_000;
+
     private const string ScatterSource =
         "± 25 to 30 % with a hand wrench, the wider taken: common practice, no source. ± 25 % for oiled threads and ± 35 % for others stand, quoted, "
         + "in the Journal of Failure Analysis and Prevention, 2019, doi 10.1007/s11668-019-00693-z";
@@ -107,7 +110,8 @@ public static class TighteningCheck
     }
 
     private static SumRefused? OutOfRange(TighteningQuestion question) =>
-        question.Torque is { Low: <= 0 } torque ? Range("torque", torque.Text, "above 0", "for example 75 N·m")
+        question.Torque is { Low: <= 0 } or { High: > GreatestTorqueNm }
+            ? Range("torque", question.Torque.Text, "above 0 and at most 10 000 N·m", "for example 75 N·m")
         : question.NutFactor is { } factor && (factor.Low < 0.05 || factor.High > 1)
             ? Range("nut-factor", factor.Text, "0.05 to 1: published ones lie from about 0.1 to 0.3", "leave it out to take one by the state of the threads")
         : question.Scatter is { Value: < 0 or >= 1 } scatter ? Range("scatter", scatter.Text, "0 % or more, below 100 %", "leave it out for 30 %")

@@ -52,7 +52,9 @@ internal static class TighteningWarnings
                 yield return new SumWarning(
                     "below-usual",
                     $"{words}, {torque.Text} pulls {Share(share.Low)} to {Share(share.High)} of the proof load; {Usual}. "
-                    + $"A joint that is held too weakly works itself loose. {Measure}");
+                    + "A joint that is held too weakly works itself loose; but less can be meant, for a soft joint "
+                    + "or for the thread that the bolt goes into, of which "
+                    + $"nothing is said here: this is no reason to tighten further than the maker says. {Measure}");
             }
         }
 

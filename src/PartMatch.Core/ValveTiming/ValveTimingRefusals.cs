@@ -10,6 +10,10 @@ internal static class ValveTimingRefusals
     private const decimal MostTurns = 20;
     private const double MostRatio = 30;
     private const double MostAngle = 360;
+
+    // Wide of any engine that a builder lifts: ours, no source.
+    private const double LongestM = 1;
+
     private const int FewestTeeth = 8;
     private const int MostTeeth = 400;
 
@@ -29,8 +33,8 @@ internal static class ValveTimingRefusals
         ? new SumRefused("out-of-range", field, "Outside what a compression ratio can be.", ratio.Text, "more than 1 and at most 30", "for example 9.3")
         : null;
 
-    public static SumRefused? OfLength(string field, QuantityRange? length) => length is { Low: <= 0 }
-        ? new SumRefused("out-of-range", field, "Outside what a length can be.", length.Text, "more than 0", "for example 94 mm")
+    public static SumRefused? OfLength(string field, QuantityRange? length) => length is { Low: <= 0 } or { High: > LongestM }
+        ? new SumRefused("out-of-range", field, "Outside what a length of an engine can be.", length.Text, "more than 0 and at most 1 m", "for example 94 mm")
         : null;
 
     private static SumRefused? OfOneCamshaft(ValveTimingQuestion question, bool isOneCamshaft) => isOneCamshaft && question.Exhaust.ShiftsOrFits

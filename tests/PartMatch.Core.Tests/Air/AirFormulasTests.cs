@@ -69,8 +69,12 @@ public sealed class AirFormulasTests
     public void Mean_effective_pressure_follows_from_power_and_speed(double kilowatts, double speed, double expectedBar) =>
         Near(expectedBar * 1e5, EngineLoad.Bmep(Spread.Exactly(kilowatts * 1000), Spread.Exactly(0.0016002), Spread.Exactly(speed)).Expected, 5e-4);
 
-    [Fact]
-    public void Piston_speed_is_two_strokes_a_turn() => Near(21.31, EngineLoad.PistonSpeed(Spread.Exactly(0.094), Spread.Exactly(6800)).Expected, 5e-4);
+    // Heywood 1988, eq. 2.9 (number from memory): 2 × stroke × turns: 2 × 0.086 m × 7000/min ÷ 60 = 20.067 m/s; 2 × 0.094 × 6800 ÷ 60 = 21.307.
+    [Theory]
+    [InlineData(86, 7000, 20.067)]
+    [InlineData(94, 6800, 21.307)]
+    public void Piston_speed_is_two_strokes_a_turn(double strokeMm, double speed, double expected) =>
+        Near(expected, EngineLoad.PistonSpeed(Spread.Exactly(strokeMm / 1000), Spread.Exactly(speed)).Expected, 1e-4);
 
     // ISO 1585:2020 and UN R85, annex 5 (formula from memory, high confidence): αa = (99 ÷ ps)^1.2 × (T ÷ 298)^0.6.
     [Theory]

@@ -2,6 +2,7 @@ using PartMatch.Core.Air;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 using Xunit;
 using static PartMatch.Core.Tests.Injectors.InjectorExamples;
 
@@ -12,7 +13,7 @@ public sealed class GoalFromTheAirTests
     private static readonly IReadOnlyList<EngineFact> Whole =
     [
         .. BoostedTriple, Amount("ts", "displacement", "1600.2 cm3", Dimension.Volume), Amount("ts", "stroke", "94.00 mm", Dimension.Length),
-        Amount("ts", "rated-power", "120 kW", Dimension.Power), Amount("ts", "rated-speed", "5500/min", Dimension.Speed),
+        Amount("ts", "rated-power", "120 kW", Dimension.Power), Amount("ts", "rated-speed", "5500 1/min", Dimension.Speed),
     ];
 
     private static readonly InjectorQuestion Goal = HillClimb with { Bsfc = ReadRange("300..330..380 g/(kW·h)", Dimension.SpecificConsumption) };
@@ -42,6 +43,38 @@ public sealed class GoalFromTheAirTests
     [InlineData("223 kW", GoalStanding.Unlikely)]
     public void Standing_follows_from_what_the_air_carries(string power, GoalStanding expected) =>
         Assert.Equal(expected, Check(Goal with { Power = Read(power, Dimension.Power) }).Standing);
+
+    // At 0.8 bar the air carries (181 325 ÷ (287.05 × 323.15)) × 1.6002 × 5500 ÷ 120 × 0.90 = 129.0 g/s: 464.5 kg/h ÷ (12.79 × 330) = 110.1 kW with the expected
+    // figures; as built the variant is recorded with 120 kW at 5500/min. More power, the same at a lower speed, less boost or other air is another matter.
+    [Theory]
+    [InlineData("120 kW", "5500/min", "0.8 bar", null, GoalStanding.Ordinary)]
+    [InlineData("120.1 kW", "5500/min", "0.8 bar", null, GoalStanding.Ambitious)]
+    [InlineData("120 kW", "5499/min", "0.8 bar", null, GoalStanding.Ambitious)]
+    [InlineData("120 kW", "5500/min", "0.79 bar", null, GoalStanding.Ambitious)]
+    [InlineData("120 kW", "5500/min", "0.8 bar", "100 m", GoalStanding.Ambitious)]
+    [InlineData("110 kW", "5500/min", "0.8 bar", null, GoalStanding.Ordinary)]
+    [InlineData("120 kW", "5500/min", "0 bar", null, GoalStanding.Unlikely)]
+    public void What_the_variant_is_recorded_to_do_is_not_ambitious(string power, string speed, string boost, string? altitude, GoalStanding expected)
+    {
+        var side = Check(Goal with
+        {
+            Power = Read(power, Dimension.Power),
+            Speed = Read(speed, Dimension.Speed),
+            Boost = Read(boost, Dimension.Pressure),
+            Air = new AirTyped { Altitude = altitude is null ? null : ReadRange(altitude, Dimension.Length) },
+        });
+        Assert.Equal(expected, side.Standing);
+        Assert.Equal(power == "120 kW" && expected == GoalStanding.Ordinary, side.Because.StartsWith(
+            "Within what is recorded of this variant as built, 120 kW at 5500/min, though the expected figures carry less", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Half_of_what_a_correction_takes_is_asked_to_be_made_whole()
+    {
+        string Field(AirTyped air) => Assert.IsType<SumRefused>(InjectorSizing.Size(Goal with { Air = air }, [], Whole)).Field;
+        Assert.Equal("measured-temperature", Field(new AirTyped { MeasuredPressure = ReadRange("98 kPa", Dimension.Pressure) }));
+        Assert.Equal("measured-pressure", Field(new AirTyped { MeasuredTemperature = ReadRange("30 degC", Dimension.Temperature) }));
+    }
 
     [Fact]
     public void Without_a_displacement_the_air_says_nothing_and_asks_for_it()

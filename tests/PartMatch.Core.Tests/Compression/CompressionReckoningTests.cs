@@ -54,6 +54,29 @@ public sealed class CompressionReckoningTests
         Assert.Equal(code is null ? [] : [code], codes);
     }
 
+    // The hole of the gasket is 86 mm.
+    [Theory]
+    [InlineData("86 mm", false)]
+    [InlineData("86.01 mm", true)]
+    [InlineData("85.98..85.99..86.01 mm", true)]
+    public void Gasket_that_may_stand_in_the_cylinder_is_flagged(string bore, bool flagged) => Assert.Equal(
+        flagged, Reckon(_late with { Bore = Range(bore, Dimension.Length) }).Warnings.Any(warning => warning.Code == "gasket-in-the-cylinder"));
+
+    // 230.2 − 94 ÷ 2 − 152 − 31 = 0.2 mm; a measured deck needs no such sum.
+    [Fact]
+    public void Working_shows_the_deck_from_its_four_lengths()
+    {
+        var step = Assert.Single(Reckon(_late).Working, one => one.What == "deck");
+
+        Assert.Equal(("230.20 mm − 94.00 mm ÷ 2 − 152.00 mm − 31.00 mm", "0.20 mm"), (step.With, step.Result));
+        Assert.DoesNotContain(Reckon(_late with { DeckClearance = Range("0.2 mm", Dimension.Length) }).Working, one => one.What == "deck");
+    }
+
+    // Crown 2 mm above the block under a gasket of 0.95 mm: 1.05 mm too little room, with a true minus.
+    [Fact]
+    public void Squish_below_nothing_has_its_sign() =>
+        Assert.Contains("squish −1.05 instead of 1.15 mm", Reckon(_late with { DeckClearance = Range("-2 mm", Dimension.Length) }).Changes);
+
     [Fact]
     public void Block_skimmed_beyond_gasket_and_deck_is_flagged_as_meeting() =>
         Assert.Contains(Reckon(_late with { BlockSkim = Range("1.15 mm", Dimension.Length) }).Warnings, warning => warning.Code == "squish-gone");
@@ -129,7 +152,14 @@ public sealed class CompressionReckoningTests
         { "head-skim", _late with { HeadSkim = Range("5.1 mm", Dimension.Length) } },
         { "intake-closes", _late with { IntakeCloses = Angle("180 deg") } },
         { "wanted-ratio", _late with { WantedRatio = Read("30.1", Dimension.Ratio) } },
-        { "chamber-volume", _late with { BowlVolume = Range("-60 cm3", Dimension.Volume) } },
+        { "bowl-volume", _late with { BowlVolume = Range("-60 cm3", Dimension.Volume) } },
+        { "bore", _late with { Bore = Range("1000.1 mm", Dimension.Length) } },
+        { "stroke", _late with { Stroke = Range("5000 m", Dimension.Length) } },
+        { "chamber-volume", _late with { ChamberVolume = Range("0 cm3", Dimension.Volume) } },
+        { "chamber-volume", _late with { ChamberVolume = Range("10.1 L", Dimension.Volume) } },
+        { "bowl-volume", _late with { BowlVolume = Range("10.1 L", Dimension.Volume) } },
+        { "chamber-area", _late with { ChamberArea = Range("10001 cm2", Dimension.Area) } },
+        { "deck-clearance", _late with { DeckClearance = Range("-50.1 mm", Dimension.Length) } },
         { "rod-length", _late with { RodLength = Range("47 mm", Dimension.Length), DeckClearance = Range("0.2 mm", Dimension.Length) } },
     };
 

@@ -38,6 +38,16 @@ public sealed class SizingWarningsTests
         Assert.True(Has(With([Count("ts", "cylinders", 3)]), "fuel-system-not-recorded"));
     }
 
+    // 3 bar held over ambient is 3.0 across without boost and 2.2 at the 0.8 bar that the variant was built for: what is left out flatters every injector.
+    [Theory]
+    [InlineData("boosted", "0 bar", true)]
+    [InlineData("boosted", "0.1 bar", false)]
+    [InlineData("natural", "0 bar", false)]
+    public void Goal_without_boost_on_a_boosted_variant_is_flagged(string induction, string boost, bool flagged) => Assert.Equal(
+        flagged,
+        Has(Assert.IsType<InjectorsSized>(InjectorSizing.Size(Quiet with { Boost = Read(boost, Dimension.Pressure) }, [],
+            [Count("ts", "cylinders", 3), Word("ts", "induction", induction)])).Warnings, "goal-without-boost"));
+
     // 180 g/(kW·h) is 3600 ÷ (180 × 43) = 46.5 %.
     [Theory]
     [InlineData("180..330..380 g/(kW·h)", false)]
@@ -62,7 +72,8 @@ public sealed class SizingWarningsTests
         var warning = Assert.Single(Size(Quiet with { Supply = FuelSupply.ReturnlessFixed }).Warnings);
         Assert.Equal("pressure-falls-with-boost", warning.Code);
         Assert.Contains("85.6 % of the flow", warning.Text, StringComparison.Ordinal);
-        Assert.Empty(Size(Quiet with { Supply = FuelSupply.ReturnlessFixed, Boost = Read("0 bar", Dimension.Pressure) }).Warnings);
+        var unboosted = Size(Quiet with { Supply = FuelSupply.ReturnlessFixed, Boost = Read("0 bar", Dimension.Pressure) }).Warnings;
+        Assert.False(Has(unboosted, "pressure-falls-with-boost"));
     }
 
     [Fact]

@@ -117,6 +117,24 @@ public sealed class StagedAndControlledTests
         Boost = Read("0.5 bar", Dimension.Pressure),
     }).Asked.Pressure.Text);
 
+    // 4.0 bar at 1.1 bar of boost says nothing of what the control unit sets at other boost: neither that it falls, nor what is across at idle.
+    [Fact]
+    public void Controlled_rail_without_a_table_is_known_at_the_goal_only()
+    {
+        var sized = Size(Goal with
+        {
+            Supply = FuelSupply.ReturnlessControlled,
+            Pressure = Read("4.0 bar", Dimension.Pressure),
+            Displacement = Read("1600 cm3", Dimension.Volume),
+            IdleSpeed = Read("850/min", Dimension.Speed),
+        }, Injector("I-4401", "440 cm3/min"));
+        Assert.Equal(["1.10 bar"], sized.PressureThrough.Select(row => row.Boost.Text));
+        Assert.Contains(sized.Warnings, warning => warning.Code == "rail-table-not-given");
+        Assert.DoesNotContain(sized.Warnings, warning => warning.Code == "pressure-falls-with-boost");
+        Assert.Null(sized.Idle);
+        Assert.Contains("give rail-table=", Assert.Single(sized.Injectors).Idle!.Because, StringComparison.Ordinal);
+    }
+
     // Rail fixed at 4.0 bar: −0.66 bar 4.66 across, 0 4.00, 1.1 2.90; flow against that of the goal √(4.0 ÷ 2.9) = 117.4 %.
     [Fact]
     public void Pressure_through_the_boost_is_listed_for_both_regulators()

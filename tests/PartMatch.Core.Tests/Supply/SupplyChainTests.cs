@@ -32,6 +32,23 @@ public sealed class SupplyChainTests
         Assert.Contains("pump=", Link(sized, "pump").Because, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void First_of_the_known_links_is_said_to_be_no_more_than_that()
+    {
+        var sized = Size(Ask() with { Injector = null });
+        Assert.StartsWith("Of the links that are known the pump gives out first, at ", sized.FirstToGiveOut, StringComparison.Ordinal);
+        Assert.EndsWith("Not known: injectors.", sized.FirstToGiveOut, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Regulator_beside_a_rail_that_a_control_unit_sets_is_not_judged()
+    {
+        var controlled = Ask() with { Goal = HillClimbGoal with { Supply = FuelSupply.ReturnlessControlled }, Regulator = Regulator("3.00 bar", "manifold") };
+        var link = Link(Size(controlled), "regulator");
+        Assert.Equal(Enough.NotKnown, link.Enough);
+        Assert.Contains("A control unit sets the rail", link.Because, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("3.00 bar", "manifold", Enough.Yes)]
     [InlineData("3.05 bar", "manifold", Enough.Yes)] // ± 0.05 touches

@@ -102,6 +102,17 @@ public sealed class SupplySizingTests
     public void Enough_is_judged_against_the_whole_range(int litresPerHour, Enough expected) =>
         Assert.Equal(expected, Size(Ask(), Make("P-2", "petrol", "8.0 bar", (13.5m, 4.0m, litresPerHour), (13.5m, 5.0m, litresPerHour))).Pumps[0].Enough);
 
+    // Wanted 76.65 … 95.68 … 123.50 L/h: 76 is below all of it, 95 below what is expected only.
+    [Theory]
+    [InlineData(76, "Not enough even in the best case: ")]
+    [InlineData(77, "Not enough with the expected figures, only in the best case: ")]
+    [InlineData(95, "Not enough with the expected figures, only in the best case: ")]
+    public void Not_enough_says_whether_the_best_case_would_do(int litresPerHour, string beginning)
+    {
+        var pump = Make("P-2", "petrol", "8.0 bar", (13.5m, 4.0m, litresPerHour), (13.5m, 5.0m, litresPerHour));
+        Assert.StartsWith(beginning, Size(Ask(), pump).Pumps[0].Because, StringComparison.Ordinal);
+    }
+
     // 4.3 … 4.5 bar at the pump, spring ± 0.2: open at 4.3 and below, perhaps up to 4.7.
     [Theory]
     [InlineData("4.3 bar", Enough.No)]

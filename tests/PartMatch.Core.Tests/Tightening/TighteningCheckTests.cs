@@ -97,6 +97,12 @@ public sealed class TighteningCheckTests
     }
 
     // 101.1 ÷ 1.3 = 77.77 N·m: the high end reaches the proof load.
+    // 36 N·m ÷ (0.30 × 10 mm) = 12 kN of 33.7: 36 % of the proof load, 46 % with the scatter.
+    [Fact]
+    public void Pull_below_the_usual_is_no_reason_to_tighten_further() => Assert.Contains(
+        "this is no reason to tighten further than the maker says",
+        Assert.Single(Ask(_typed with { Torque = NewtonMetres("36 N·m") }).Torque!.Warnings, flag => flag.Code == "below-usual").Text, StringComparison.Ordinal);
+
     [Theory]
     [InlineData("77.7 N·m", false)]
     [InlineData("77.8 N·m", true)]
@@ -105,6 +111,7 @@ public sealed class TighteningCheckTests
 
     [Theory]
     [InlineData(0, 0.2, 0.3, "out-of-range", "torque")]
+    [InlineData(10_000.1, 0.2, 0.3, "out-of-range", "torque")]
     [InlineData(75, 0.04, 0.3, "out-of-range", "nut-factor")]
     [InlineData(75, 0.2, 1.01, "out-of-range", "nut-factor")]
     public void Number_outside_what_it_can_be_is_refused(double torque, double lowFactor, double highFactor, string code, string field)
