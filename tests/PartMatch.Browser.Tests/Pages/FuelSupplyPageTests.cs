@@ -50,4 +50,14 @@ public sealed class FuelSupplyPageTests(Bench bench) : PageTests(
         Assert.Contains("coolant-pump", await sheet.TextAsync(".faults"), StringComparison.Ordinal);
         sheet.AssertQuiet();
     }
+
+    [Fact]
+    public async Task A_pump_in_the_address_waits_in_its_open_field_beside_what_is_recorded_of_the_engine()
+    {
+        await using var sheet = await Bench.OpenAsync("fuel-supply.html?family=tern-16&variant=ts&pump=P-17-0701-A");
+        await Assertions.Expect(sheet.Page.GetByLabel("Power at the crank")).ToHaveValueAsync("120 kW");
+        await Assertions.Expect(sheet.Page.GetByLabel("Pump", new() { Exact = true })).ToBeVisibleAsync();
+        await sheet.PressAsync("Reckon");
+        await Assertions.Expect(sheet.Page.Locator(".headline")).ToContainTextAsync("P-17-0701-A");
+    }
 }

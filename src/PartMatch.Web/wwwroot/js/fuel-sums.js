@@ -13,8 +13,10 @@ const goal = [
 /** The other sheet with the same goal. */
 export const sameGoal = (page, query, more = {}) => address(page, { ...Object.fromEntries(goal.map(name => [name, query.get(name)])), ...more });
 
-/** Nothing is asked yet by an address that only names an engine. */
-export const asks = query => [...query.keys()].some(name => name !== 'family' && name !== 'variant');
+const known = ['family', 'variant', 'injector', 'pump'];
+
+/** Nothing is asked yet by an address that only names an engine and its parts. */
+export const asks = query => [...query.keys()].some(name => !known.includes(name));
 
 // What the base records of an engine, in the field that asks for it.
 const recorded = { 'power': 'rated-power', 'speed': 'rated-speed', 'boost': 'boost', 'pressure': 'rail-pressure', 'supply': 'supply', 'fuel': 'fuel' };
@@ -34,7 +36,7 @@ async function prefill(form) {
   }
 }
 
-/** Makes the choices of family and variant ready and fills in what is recorded; gives the two functions that a page needs. */
+/** Makes the choices of family and variant ready and fills in what is recorded; gives what a page needs of them. */
 export function goalForm(form) {
   const { family, variant } = form.elements;
   const state = { shown: null };
@@ -49,6 +51,8 @@ export function goalForm(form) {
   });
   return {
     state,
+    /** What the form calls a choice, within a sentence. */
+    words: (name, value) => [...form.elements[name].options].find(option => option.value === value)?.text.replace(/^[A-Z](?=[a-z])/, letter => letter.toLowerCase()) ?? plain(value),
     prepare: async query => showFamily(await offerFamilies(family, query.get('family'))),
     opened: async () => { if (!asks(new URLSearchParams(location.search))) await prefill(form); },
   };

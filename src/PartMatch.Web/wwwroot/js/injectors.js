@@ -6,7 +6,7 @@ import { asks, assumed, cautions, enoughMark, flags, goalForm, influences, ownSu
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures } from './plot.js';
 
-const { state, prepare, opened } = goalForm(document.querySelector('form[data-question]'));
+const { state, words, prepare, opened } = goalForm(document.querySelector('form[data-question]'));
 
 drawStrip();
 
@@ -84,7 +84,7 @@ function render(answer, query) {
   const heading = `Look for ${whole(expected)} ${unit.replace(/,.*$/, '')} each`;
   return {
     title: `${asked.power.text} at ${asked.speed.text}`,
-    summary: `${variant}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${query.get('fuel') ?? asked.fuel}, ${asked.pressure.text}, ${asked.supply.replaceAll('-', ' ')}, duty up to ${Math.round(asked.duty * 1000) / 10} %.`,
+    summary: `${variant}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${words('fuel', query.get('fuel') ?? asked.fuel)}, ${asked.pressure.text}, ${words('supply', asked.supply)}, duty up to ${Math.round(asked.duty * 1000) / 10} %.`,
     said: `${heading}; ${sized} of ${answer.injectors.length} injectors are enough.`,
     content: [
       el('section', { class: 'headline' },
