@@ -2,7 +2,7 @@
 
 import { askOnce } from './api.js';
 import { familyOf, offerFamilies, offerVariants } from './choices.js';
-import { address, el, plain, ruled, section, sentence } from './format.js';
+import { address, el, linked, plain, ruled, section, sentence } from './format.js';
 
 /** The fields that both sheets ask with: a link from one to the other keeps the question. */
 const goal = [
@@ -80,7 +80,7 @@ export function enoughMark(value) {
 
 export function working(steps) {
   return el('ol', { class: 'working' }, steps.map(step => el('li', null,
-    el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`), el('div', { class: 'quiet small' }, step.source))));
+    el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`), el('div', { class: 'quiet small' }, linked(step.source)))));
 }
 
 /** The sums of one part, folded. */
@@ -101,7 +101,7 @@ const names = {
 };
 
 export const assumed = list => ruled('Assumed figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
-  list.map(one => [sentence(names[one.name] ?? plain(one.name)), one.range.text, one.source]), { className: 'restack' });
+  list.map(one => [sentence(names[one.name] ?? plain(one.name)), one.range.text, linked(one.source)]), { className: 'restack' });
 
 export const flags = answer => (answer.warnings.length ? el('div', { class: 'notice' }, el('ul', null, answer.warnings.map(warning => el('li', null, warning.text)))) : null);
 
