@@ -29,7 +29,7 @@ async function prefill(form) {
   for (const [name, property] of Object.entries(recorded)) {
     const control = form.elements[name];
     const untouched = ['', control.dataset.filled, control.dataset.standard, control.dataset.proposal].includes(control.value);
-    const text = engine.find(fact => fact.property === property)?.text.replace(/ *[±+−-] *[0-9.]+(?= |$)/g, '');
+    const text = engine.find(fact => fact.property === property)?.text.replace(/ *[±+−-] *[0-9.]+(?= |$)/g, '').replace(/ 1\/min$/, '/min');
     if (!untouched || text === undefined) continue;
     control.value = text;
     control.dataset.filled = text;
