@@ -83,8 +83,8 @@ export function working(steps) {
     el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`), el('div', { class: 'quiet small' }, linked(step.source)))));
 }
 
-/** The sums of one part, folded. */
-export const ownSums = (steps, of) => (steps.length ? el('details', { class: 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, ` of ${of}`)), working(steps)) : null);
+/** The sums of one part, folded, with what else is folded away. */
+export const ownSums = (steps, of, more) => (steps.length ? el('details', { class: 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, ` of ${of.replace(/^[^:]*:/, '')}`)), more ?? [], working(steps)) : null);
 
 /** The two inputs that matter most, and the others folded. */
 export function influences(answer, result) {
