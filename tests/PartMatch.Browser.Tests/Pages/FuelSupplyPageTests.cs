@@ -60,4 +60,22 @@ public sealed class FuelSupplyPageTests(Bench bench) : PageTests(
         await sheet.PressAsync("Reckon");
         await Assertions.Expect(sheet.Page.Locator(".headline")).ToContainTextAsync("P-17-0701-A");
     }
+
+    [Fact]
+    public async Task What_is_recorded_of_a_variant_left_again_does_not_come_late_into_the_form()
+    {
+        await using var sheet = await Bench.OpenAsync("fuel-supply.html?family=tern-16");
+        await sheet.Page.RouteAsync("**/variants/tg", async route =>
+        {
+            await Task.Delay(TimeSpan.FromSeconds(1.5), TestContext.Current.CancellationToken);
+            await route.ContinueAsync();
+        });
+        await sheet.Page.Locator("#variant").SelectOptionAsync("tg");
+        var late = sheet.Page.WaitForResponseAsync("**/variants/tg");
+        await sheet.Page.Locator("#variant").SelectOptionAsync("ts");
+        await Assertions.Expect(sheet.Page.Locator("#power")).ToHaveValueAsync("120 kW");
+        await late;
+        await sheet.Page.EvaluateAsync("() => new Promise(done => setTimeout(done, 100))");
+        await Assertions.Expect(sheet.Page.Locator("#power")).ToHaveValueAsync("120 kW");
+    }
 }

@@ -24,8 +24,10 @@ const recorded = { 'power': 'rated-power', 'speed': 'rated-speed', 'boost': 'boo
 /** Puts what is recorded of the chosen variant into fields that nobody has touched: a start, to be written over. */
 async function prefill(form) {
   const { family, variant } = form.elements;
-  if (!family.value || !variant.value) return;
-  const { engine } = await askOnce(`/api/families/${encodeURIComponent(family.value)}/variants/${encodeURIComponent(variant.value)}`);
+  const [code, chosen] = [family.value, variant.value];
+  if (!code || !chosen) return;
+  const { engine } = await askOnce(`/api/families/${encodeURIComponent(code)}/variants/${encodeURIComponent(chosen)}`);
+  if (family.value !== code || variant.value !== chosen) return; // chosen anew meanwhile: an answer that comes late is of another engine
   for (const [name, property] of Object.entries(recorded)) {
     const control = form.elements[name];
     const untouched = ['', control.dataset.filled, control.dataset.standard, control.dataset.proposal].includes(control.value);

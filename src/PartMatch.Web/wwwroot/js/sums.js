@@ -26,7 +26,10 @@ export async function offerRoleParts(select, family, role) {
 
 /** Writes beside each field with `data-recorded` what is recorded of the variant. */
 export async function showRecorded(form, family, variant) {
+  const engine = `${family} ${variant}`;
+  form.dataset.engine = engine;
   const facts = family && variant ? (await askOnce(`/api/families/${encodeURIComponent(family)}/variants/${encodeURIComponent(variant)}`)).engine : [];
+  if (form.dataset.engine !== engine) return; // chosen anew meanwhile: an answer that comes late is of another engine
   for (const hint of form.querySelectorAll('[data-recorded]')) {
     const fact = facts.find(one => one.property === hint.dataset.recorded);
     hint.textContent = fact ? `Recorded: ${fact.text}.` : variant ? 'Not recorded: give it if it is known.' : 'As recorded when left empty.';
