@@ -27,7 +27,7 @@ public static class TrappedPlot
         double At(double closes) => TrappedCompression.Of(curve.Ratio, curve.Crank, closes);
         var line = Points(Step, At);
         PlotPoint[] own = [.. variants.Where(one => one.Trapped is not null && one.IntakeCloses is not null).Select(one =>
-            new PlotPoint(one.IntakeCloses!.Expected, one.Trapped!.Expected))];
+            new PlotPoint(one.IntakeCloses!.Expected, one.Trapped!.Expected) { Name = one.Variant })];
         var here = At(curve.Closes);
         return new CurvePlot(
             "Trapped compression over intake closing",

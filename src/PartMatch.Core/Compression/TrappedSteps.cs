@@ -36,7 +36,7 @@ internal static class TrappedSteps
         .Where(one => one.IsAsked && one is { Trapped: not null, EndOfCompression: not null } && trapped is { } here
             && Math.Abs(here.Expected - one.Trapped.Expected) > SameRatio)
         .Select(one => new WorkingStep(
-            $"end-of-compression pressure against {one.Variant} as built", "(trapped ÷ trapped as built) to the power n, from the same pressure at the closing",
+            $"end-of-compression pressure against {one.Name} as built", "(trapped ÷ trapped as built) to the power n, from the same pressure at the closing",
             $"({InRatio(trapped?.Expected ?? 0)} ÷ {InRatio(one.Trapped?.Expected ?? 0)}) ^ {InRatio(EndOfCompression.Exponent.Spread.Expected)}",
             $"× {InRatio(one.EndOfCompression?.Expected ?? 0)}", EndOfCompression.Exponent.Source));
 }

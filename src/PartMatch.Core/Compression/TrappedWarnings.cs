@@ -50,11 +50,12 @@ internal static class TrappedWarnings
         }
 
         var (least, most) = (alike[0], alike[^1]);
+        var asked = variants.FirstOrDefault(one => one.IsAsked)?.Name ?? variant;
         if (trapped.Expected > most.TrappedExpected + SameRatio)
         {
             yield return new SumWarning("trapped-above-family",
-                $"Trapped compression {RangeOfRatio(trapped).Text} is above {InRatio(most.TrappedExpected ?? 0)} of {most.Variant}, the highest of the "
-                + $"family's own variants on the fuel and boost of {variant}; "
+                $"Trapped compression {RangeOfRatio(trapped).Text} is above {InRatio(most.TrappedExpected ?? 0)} of {most.Name}, the highest of the "
+                + $"family's own variants on the fuel and boost of {asked}; "
                 + $"its end-of-compression pressure is {most.EndOfCompression?.Text} times that one's. Geometry does not predict knock: it hangs on fuel, "
                     + "heat, mixture, ignition and shape too. Measure, with the ignition set back first.");
         }
@@ -62,8 +63,8 @@ internal static class TrappedWarnings
         if (trapped.Expected < least.TrappedExpected - SameRatio)
         {
             yield return new SumWarning("trapped-below-family",
-                $"Trapped compression {RangeOfRatio(trapped).Text} is below {InRatio(least.TrappedExpected ?? 0)} of {least.Variant}, the lowest of the "
-                + $"family's own variants on the fuel and boost of {variant}: "
+                $"Trapped compression {RangeOfRatio(trapped).Text} is below {InRatio(least.TrappedExpected ?? 0)} of {least.Name}, the lowest of the "
+                + $"family's own variants on the fuel and boost of {asked}: "
                 + "it fills less or squeezes less than any of them, and gives less torque there. Measure cranking pressure and compare.");
         }
     }

@@ -67,7 +67,7 @@ public static class InjectorPlots
         return new CurvePlot(
             "Pressure across over boost", "Pressure across an injector from the vacuum of idling to the boost of the goal: as asked, with the regulator's hose on the manifold, and held over ambient.",
             new PlotAxis("manifold, gauge", "bar"), new PlotAxis("pressure across", "bar", From: 0),
-            [Line($"as asked: {Catalogue.Codes.Of(answer.Asked.Supply).Replace('-', ' ')}", row => row.Across.Expected, isMain: true),
+            [Line("as asked", row => row.Across.Expected, isMain: true),
                 Line("hose to the manifold", row => row.Referenced.Expected), Line("held over ambient", row => row.Fixed.Expected)],
             [],
             [new PlotLimit(PlotDirection.Upright, (double)answer.Asked.Boost.Value / Bar, "goal")],

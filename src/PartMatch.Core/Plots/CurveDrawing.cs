@@ -28,7 +28,7 @@ internal static class CurveDrawing
             .. plot.Bands.Select(band => Band([.. band.Low.Where(Drawable).Select(Place), .. band.High.Where(Drawable).Reverse().Select(Place)])),
             .. AxisDrawing.Limits(plot.Limits, across, up, field),
             .. plot.Lines.SelectMany((line, index) => line.IsPointsOnly
-                ? line.Points.Where(Drawable).Select(point => Dot(across.Place(point.X), up.Place(point.Y)))
+                ? line.Points.Where(Drawable).SelectMany(point => Named(point, across.Place(point.X), up.Place(point.Y)))
                 : [Stroke("M" + string.Join('L', line.Points.Where(Drawable).Select(Place)), line, index)]),
         ];
         return (drawing, Legend(plot));
@@ -54,6 +54,10 @@ internal static class CurveDrawing
 
     private static XElement Dot(double x, double y) => new(
         Svg("circle"), new XAttribute("cx", N(x)), new XAttribute("cy", N(y)), new XAttribute("r", "4"), new XAttribute("class", "plot-dot"));
+
+    /// <summary>Left of its point, where limits seldom have their names.</summary>
+    private static IEnumerable<XElement> Named(PlotPoint point, double x, double y) =>
+        point.Name is { } name ? [Dot(x, y), Text(x - 8, y + 5, name, "end", "plot-text")] : [Dot(x, y)];
 
     private static XElement Band(IReadOnlyList<string> corners) => new(
         Svg("path"), new XAttribute("d", $"M{string.Join('L', corners)}Z"), new XAttribute("class", "plot-band"), new XAttribute("fill-opacity", "0.15"), new XAttribute("stroke", "none"));

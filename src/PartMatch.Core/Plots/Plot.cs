@@ -27,7 +27,11 @@ public sealed record PlotAxis(string Name, string Unit, double? From = null, dou
     public double? Step { get; init; }
 }
 
-public sealed record PlotPoint(double X, double Y);
+public sealed record PlotPoint(double X, double Y)
+{
+    /// <summary>Written beside a point that is drawn alone.</summary>
+    public string? Name { get; init; }
+}
 
 /// <summary>A line through points in the order given, or the points alone.</summary>
 /// <param name="Name">As the legend says it.</param>

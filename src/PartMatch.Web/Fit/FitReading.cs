@@ -85,7 +85,8 @@ internal abstract record FitReading
     // The part asked about may be unknown, that is an answer; a neighbour that nobody knows would silently be no neighbour.
     private static Problem? FindProblem(NamedPart? neighbour, string position) => neighbour?.Candidates.Count switch
     {
-        0 => Problem.Of("bad-question", new FieldError("with", $"{position}={neighbour.Written}", "a number that the base knows, or none", "look it up at /api/parts?q=")),
+        0 => Problem.Of("bad-question", new FieldError("with", $"{position}={neighbour.Written}", "a number that the base knows, or none",
+            "look it up under Find a part (/api/parts?q=)")),
         null or 1 => null,
         _ => neighbour.ToProblem("with"),
     };

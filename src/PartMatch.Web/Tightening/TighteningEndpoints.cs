@@ -54,5 +54,6 @@ internal static class TighteningEndpoints
     // Of a bolt that nobody knows there is nothing to reckon with.
     private static Refused NoPart(string? written) =>
         new(Problem.Of(
-            "bad-question", new FieldError("part", written ?? "", "a number that the base knows", "look it up at /api/parts?q=, or type thread and class")));
+            "bad-question", new FieldError("part", written ?? "", "a number that the base knows",
+            "look it up under Find a part (/api/parts?q=), or type thread and class")));
 }

@@ -52,4 +52,16 @@ public sealed class ComparePageTests(Bench bench) : PageTests(
         await sheet.AssertRefusedAsync("variant-tg", "tg", "2 to 6 different variants");
         sheet.AssertQuiet();
     }
+
+    [Fact]
+    public async Task Where_a_camshaft_differs_its_timing_in_the_other_engine_is_one_step_away()
+    {
+        await using var sheet = await Bench.OpenAsync("compare.html?family=tern-16&variants=tg,ts");
+        await sheet.Page.Locator("a[href*='intake-cam=pellworth:P-12-3307-A']").PressAsync("Enter");
+        await sheet.ArriveAtAsync("valve-timing.html?family=tern-16&variant=ts&intake-cam=pellworth:P-12-3307-A");
+
+        // 1 + (9.30 − 1) × 0.8566, by hand in the README.
+        await Assertions.Expect(sheet.Page.Locator("#answer h2").First).ToContainTextAsync("8.11");
+        sheet.AssertQuiet();
+    }
 }

@@ -207,4 +207,15 @@ public sealed class FitPageTests(Bench bench) : PageTests(
         await sheet.PressAsync("Ask");
         await Assertions.Expect(sheet.Page.Locator("#built")).ToHaveAccessibleDescriptionAsync(new Regex("2017-01"));
     }
+
+    [Theory]
+    [InlineData("position=flywheel-bolt&part=P-13-0426-A", "tightening.html?family=tern-16&variant=ts&position=flywheel-bolt")]
+    [InlineData("position=injector&part=I-7001", "injectors.html?family=tern-16&variant=ts")]
+    [InlineData("position=fuel-pump&part=P-17-0701-A", "fuel-supply.html?family=tern-16&variant=ts&pump=pellworth:P-17-0701-A")]
+    public async Task The_answer_leads_to_the_sum_that_speaks_of_the_part(string asked, string sum)
+    {
+        await using var sheet = await Bench.OpenAsync($"fit.html?family=tern-16&variant=ts&{asked}");
+        var link = sheet.Page.Locator("#answer section", new() { HasText = "Its sum" }).GetByRole(AriaRole.Link);
+        await Assertions.Expect(link).ToHaveAttributeAsync("href", sum);
+    }
 }

@@ -50,4 +50,32 @@ public sealed class FuelSupplyPageTests(Bench bench) : PageTests(
         Assert.Contains("coolant-pump", await sheet.TextAsync(".faults"), StringComparison.Ordinal);
         sheet.AssertQuiet();
     }
+
+    [Fact]
+    public async Task A_pump_in_the_address_waits_in_its_open_field_beside_what_is_recorded_of_the_engine()
+    {
+        await using var sheet = await Bench.OpenAsync("fuel-supply.html?family=tern-16&variant=ts&pump=P-17-0701-A");
+        await Assertions.Expect(sheet.Page.GetByLabel("Power at the crank")).ToHaveValueAsync("120 kW");
+        await Assertions.Expect(sheet.Page.GetByLabel("Pump", new() { Exact = true })).ToBeVisibleAsync();
+        await sheet.PressAsync("Reckon");
+        await Assertions.Expect(sheet.Page.Locator(".headline")).ToContainTextAsync("P-17-0701-A");
+    }
+
+    [Fact]
+    public async Task What_is_recorded_of_a_variant_left_again_does_not_come_late_into_the_form()
+    {
+        await using var sheet = await Bench.OpenAsync("fuel-supply.html?family=tern-16");
+        await sheet.Page.RouteAsync("**/variants/tg", async route =>
+        {
+            await Task.Delay(TimeSpan.FromSeconds(1.5), TestContext.Current.CancellationToken);
+            await route.ContinueAsync();
+        });
+        await sheet.Page.Locator("#variant").SelectOptionAsync("tg");
+        var late = sheet.Page.WaitForResponseAsync("**/variants/tg");
+        await sheet.Page.Locator("#variant").SelectOptionAsync("ts");
+        await Assertions.Expect(sheet.Page.Locator("#power")).ToHaveValueAsync("120 kW");
+        await late;
+        await sheet.Page.EvaluateAsync("() => new Promise(done => setTimeout(done, 100))");
+        await Assertions.Expect(sheet.Page.Locator("#power")).ToHaveValueAsync("120 kW");
+    }
 }

@@ -43,4 +43,26 @@ public sealed class IndexPageTests(Bench bench) : PageTests(bench, "index.html")
 
         sheet.AssertQuiet();
     }
+
+    [Fact]
+    public async Task On_a_telephone_the_whole_list_of_sheets_fits_the_screen_and_the_sums_stand_together()
+    {
+        await using var sheet = await Bench.OpenAsync("compression.html", Look.Phone);
+        await sheet.PressAsync("Sheets");
+        var sums = sheet.Page.GetByRole(AriaRole.List, new() { Name = "Sums" });
+        await Assertions.Expect(sums.GetByRole(AriaRole.Link)).ToHaveTextAsync(["Injectors and fuel", "Fuel supply", "Valve timing", "Compression", "Tightening"]);
+        await Assertions.Expect(sums.GetByRole(AriaRole.Link, new() { Name = "Compression" })).ToHaveAttributeAsync("aria-current", "page");
+
+        var box = await sheet.Page.Locator("#sheets").BoundingBoxAsync();
+        Assert.NotNull(box);
+        Assert.InRange(box.Y + box.Height, 1, Look.Phone.Height);
+    }
+
+    [Fact]
+    public async Task In_a_wide_window_the_sheets_take_two_lines()
+    {
+        await using var sheet = await Bench.OpenAsync("");
+        var tops = await sheet.Page.Locator("#sheets a").EvaluateAllAsync<int[]>("links => [...new Set(links.map(link => Math.round(link.getBoundingClientRect().top)))]");
+        Assert.Equal(2, tops.Length);
+    }
 }

@@ -67,4 +67,14 @@ public sealed class InjectorsPageTests(Bench bench) : PageTests(
         await sheet.TypeAsync("At engine speed", "6800/min");
         await sheet.TypeAsync("Boost, over ambient", "1.1 bar");
     }
+
+    [Fact]
+    public async Task An_unknown_family_in_the_address_loses_nothing_else_that_was_asked()
+    {
+        await using var sheet = await Bench.OpenAsync("index.html");
+        await sheet.Expecting(404).GoAsync("injectors.html?family=nope&variant=ts&power=180+kW&speed=6800/min");
+        await Assertions.Expect(sheet.Page.GetByLabel("Power at the crank")).ToHaveValueAsync("180 kW");
+        await Assertions.Expect(sheet.Page.GetByLabel("At engine speed")).ToHaveValueAsync("6800/min");
+        await Assertions.Expect(sheet.Page.GetByLabel("Variant")).ToHaveValueAsync("ts");
+    }
 }

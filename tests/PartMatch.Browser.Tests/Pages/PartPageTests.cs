@@ -116,4 +116,15 @@ public sealed class PartPageTests(Bench bench) : PageTests(
         await sheet.AssertRefusedAsync("number", "---", "letter");
         sheet.AssertQuiet();
     }
+
+    [Fact]
+    public async Task A_fastener_leads_to_how_it_is_tightened_where_it_was_fitted()
+    {
+        await using var sheet = await Bench.OpenAsync("part.html?number=P-13-0426-A");
+        await sheet.TabToAsync(sheet.Page.Locator("a[href^='tightening.html?']").First);
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await sheet.ArriveAtAsync("tightening.html?family=tern-16&variant=ts&position=flywheel-bolt");
+        Assert.Contains("70 N·m ± 5", await sheet.TextAsync("#answer"), StringComparison.Ordinal);
+        sheet.AssertQuiet();
+    }
 }

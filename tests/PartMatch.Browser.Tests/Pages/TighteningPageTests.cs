@@ -23,6 +23,7 @@ public sealed class TighteningPageTests(Bench bench) : PageTests(
         var text = await sheet.TextAsync("#answer");
         Assert.Contains("70 N·m ± 5", text, StringComparison.Ordinal);
         Assert.Contains("38.9", text, StringComparison.Ordinal);
+        Assert.Contains("30 N·m, then 70 N·m ± 5; threads: oiled", await sheet.TextAsync(".headline"), StringComparison.Ordinal);
         Assert.Contains("never proposed", text, StringComparison.Ordinal);
         await Assertions.Expect(sheet.Page.Locator("#answer h3")).ToHaveCountAsync(2);
         await AssertSameWhenReopenedAsync(sheet);

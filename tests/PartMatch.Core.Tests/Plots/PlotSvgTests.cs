@@ -42,6 +42,17 @@ public sealed class PlotSvgTests
         Assert.Equal(["asked", "550 at 3.0 bar", "recorded", "the need"], texts);
     }
 
+    // 3 bar of 4 is 72 + 548 × 3 ÷ 4 = 483.
+    [Fact]
+    public void Named_point_has_its_name_left_of_it()
+    {
+        var named = Flow with { Lines = [Flow.Lines[0], Flow.Lines[1] with { Points = [new(3, 550) { Name = "ts" }] }] };
+        var name = Of(Drawn(named), "plot-text").Single(one => one.Value == "ts");
+
+        Assert.Equal("end", (string?)name.Attribute("text-anchor"));
+        Assert.True((double?)name.Attribute("x") < 483 - 4);
+    }
+
     [Fact]
     public void Second_line_differs_by_its_dashes_not_only_by_colour()
     {

@@ -188,7 +188,7 @@ public sealed class ValveTimingReckoningTests
     {
         var above = Reckon(_late with { CompressionRatio = Range("10.5", Dimension.Ratio) });
 
-        Assert.Contains("of late, the highest", above.Warnings.Single(warning => warning.Code == "trapped-above-family").Text, StringComparison.Ordinal);
+        Assert.Contains("of Late, the highest", above.Warnings.Single(warning => warning.Code == "trapped-above-family").Text, StringComparison.Ordinal);
         Assert.DoesNotContain("safe", string.Join(' ', above.Warnings.Select(warning => warning.Text)), StringComparison.OrdinalIgnoreCase);
     }
 

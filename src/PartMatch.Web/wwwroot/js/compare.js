@@ -5,6 +5,7 @@ import {
   count, el, headlines, pageOf, partLink, plain, ruled, say, section, sentence, spanText, sureness, surenessLegend, verdict, verdictShape,
 } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
+import { sumLink, sumName, swapLink } from './sum-links.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, group } = form.elements;
@@ -52,6 +53,18 @@ function goesAcross(position) {
   return el('ul', { class: 'bare' }, position.fitted.length === 2 ? pairs.map(across) : givers.map(from => onOthers(from, pairs.filter(pair => pair.from === from))));
 }
 
+/** Where a sum speaks of what differs: for each variant as built, and between two with the one's part in the other. */
+function sumsOf(position) {
+  const name = sumName(shown, position.position);
+  if (position.status !== 'differs' || !name) return null;
+  const built = position.fitted.map(({ variant }) => sumLink(shown, position.position, { variant, text: variant }));
+  const swapped = position.fitted.length > 2 ? [] : position.across.map(({ from, to }) => {
+    const [part, ...others] = position.fitted.find(state => state.variant === from)?.parts ?? [];
+    return part && others.length === 0 ? swapLink(shown, position.position, { variant: to, part: part.part, text: `${from} → ${to}` }) : null;
+  }).filter(Boolean);
+  return el('div', { class: 'small' }, `${name}: `, [...built, ...swapped].map((link, index) => [index ? ' · ' : '', link]));
+}
+
 function legend() {
   return el('p', { class: 'legend small' }, Object.keys(headlines).map(headline => verdict(headline)));
 }
@@ -83,7 +96,7 @@ function rowsOf(position, variants) {
   const told = position.differences.filter(one => one.effect);
   const rest = position.differences.filter(one => !one.effect);
   const rows = [...told.map(one => featureRow(one, variants)), ...(rest.length ? [{ class: 'feature silent', cells: [{ cell: silent(rest, variants), colspan: variants.length + 1 }] }] : [])];
-  return [{ class: 'place', cells: [[position.name, status(position.status)], ...position.fitted.map(fitted), { cell: goesAcross(position), rowspan: rows.length + 1 }] }, ...rows];
+  return [{ class: 'place', cells: [[position.name, status(position.status), sumsOf(position)], ...position.fitted.map(fitted), { cell: goesAcross(position), rowspan: rows.length + 1 }] }, ...rows];
 }
 
 function table(caption, positions, variants) {

@@ -4,7 +4,7 @@ import { familyOf, offerFamilies, offerVariants, variantName } from './choices.j
 import { el, facts, plain, ruled, section, sentence } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures } from './plot.js';
-import { assumedSection, cautionsSection, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
+import { assumedSection, cautionsSection, differences, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant } = form.elements;
@@ -43,11 +43,11 @@ function render(answer) {
   return {
     title: `Compression, ${name}`,
     summary: `${name}${answer.parts.filter(part => !part.isFitted).map(part => `, ${plain(part.position)} ${part.part.replace(/^[^:]*:/, '')}`).join('')}.`,
-    said: `${heading}. ${answer.changes.map(sentence).join('. ')}.`,
+    said: `${heading}. ${sentence(differences(answer))}`,
     content: [
       el('section', { class: 'headline' },
         el('h2', { 'data-first': true, tabindex: '-1' }, heading),
-        el('p', { class: 'why' }, `Against ${name} as built: ${answer.changes.length ? `${answer.changes.join(', ')}.` : 'no difference that these sums see.'}`),
+        el('p', { class: 'why' }, `Against ${name} as built: ${differences(answer)}`),
         facts([
           ...willItFit(answer.parts),
           ['Squish', `${answer.squish.text}${squishWanted ? `; the base wants ${squishWanted.band}` : ''}`],

@@ -6,6 +6,7 @@ import { fittedParts, head, inWords, isNothing, named, nextStep } from './fit-he
 import { reasonsTable } from './fit-reasons.js';
 import { el, facts, linked, pageOf, partLink, ruled, say, section, sentence, sureness, verdict } from './format.js';
 import { addresses } from './page.js';
+import { sumLink } from './sum-links.js';
 
 function axisRow(name, axis, vocabulary, answer) {
   const open = axis.couldBe.length > 1 ? `still possible: ${axis.couldBe.map(value => say(vocabulary, value)).join(', ')}` : 'nothing else possible';
@@ -40,6 +41,13 @@ function engineChange({ engineChange: change }) {
     change.text.startsWith('Not reckoned') ? null : change.notKnown.map(text => el('p', { class: 'quiet' }, `Not known: ${text}.`)),
     change.link ? el('p', { class: 'small' }, el('a', { href: pageOf(change.link) }, 'The whole sum')) : null,
   ] : null);
+}
+
+/** Where no change of the engine is reckoned here, the sum that speaks of this position. */
+function sum(answer, family) {
+  const { asked: { variant, position, part }, identity: { relation } } = answer;
+  const link = answer.engineChange || isNothing(answer) ? null : sumLink(family, position, { variant, part: relation === 'fitted-here' ? undefined : part });
+  return section('Its sum', link ? el('p', null, link) : null);
 }
 
 function changes(caption, list, family) {
@@ -105,6 +113,7 @@ function sections(answer, family, change) {
     head(answer, family),
     foundSection(answer, { turnedOut: turnedOut(answer, change), recording: recording(answer, family, change) }),
     engineChange(answer),
+    sum(answer, family),
     axes(answer),
     identity(answer, family),
     reckoned(answer, family),

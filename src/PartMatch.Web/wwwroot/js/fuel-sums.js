@@ -2,7 +2,7 @@
 
 import { askOnce } from './api.js';
 import { familyOf, offerFamilies, offerVariants } from './choices.js';
-import { address, el, plain, ruled, section, sentence } from './format.js';
+import { address, el, linked, plain, ruled, section, sentence } from './format.js';
 
 /** The fields that both sheets ask with: a link from one to the other keeps the question. */
 const goal = [
@@ -13,8 +13,10 @@ const goal = [
 /** The other sheet with the same goal. */
 export const sameGoal = (page, query, more = {}) => address(page, { ...Object.fromEntries(goal.map(name => [name, query.get(name)])), ...more });
 
-/** Nothing is asked yet by an address that only names an engine. */
-export const asks = query => [...query.keys()].some(name => name !== 'family' && name !== 'variant');
+const known = ['family', 'variant', 'injector', 'pump'];
+
+/** Nothing is asked yet by an address that only names an engine and its parts. */
+export const asks = query => [...query.keys()].some(name => !known.includes(name));
 
 // What the base records of an engine, in the field that asks for it.
 const recorded = { 'power': 'rated-power', 'speed': 'rated-speed', 'boost': 'boost', 'pressure': 'rail-pressure', 'supply': 'supply', 'fuel': 'fuel' };
@@ -22,19 +24,21 @@ const recorded = { 'power': 'rated-power', 'speed': 'rated-speed', 'boost': 'boo
 /** Puts what is recorded of the chosen variant into fields that nobody has touched: a start, to be written over. */
 async function prefill(form) {
   const { family, variant } = form.elements;
-  if (!family.value || !variant.value) return;
-  const { engine } = await askOnce(`/api/families/${encodeURIComponent(family.value)}/variants/${encodeURIComponent(variant.value)}`);
+  const [code, chosen] = [family.value, variant.value];
+  if (!code || !chosen) return;
+  const { engine } = await askOnce(`/api/families/${encodeURIComponent(code)}/variants/${encodeURIComponent(chosen)}`);
+  if (family.value !== code || variant.value !== chosen) return; // chosen anew meanwhile: an answer that comes late is of another engine
   for (const [name, property] of Object.entries(recorded)) {
     const control = form.elements[name];
     const untouched = ['', control.dataset.filled, control.dataset.standard, control.dataset.proposal].includes(control.value);
-    const text = engine.find(fact => fact.property === property)?.text.replace(/ *[±+−-] *[0-9.]+(?= |$)/g, '');
+    const text = engine.find(fact => fact.property === property)?.text.replace(/ *[±+−-] *[0-9.]+(?= |$)/g, '').replace(/ 1\/min$/, '/min');
     if (!untouched || text === undefined) continue;
     control.value = text;
     control.dataset.filled = text;
   }
 }
 
-/** Makes the choices of family and variant ready and fills in what is recorded; gives the two functions that a page needs. */
+/** Makes the choices of family and variant ready and fills in what is recorded; gives what a page needs of them. */
 export function goalForm(form) {
   const { family, variant } = form.elements;
   const state = { shown: null };
@@ -49,6 +53,8 @@ export function goalForm(form) {
   });
   return {
     state,
+    /** What the form calls a choice, within a sentence. */
+    words: (name, value) => [...form.elements[name].options].find(option => option.value === value)?.text.replace(/^[A-Z](?=[a-z])/, letter => letter.toLowerCase()) ?? plain(value),
     prepare: async query => showFamily(await offerFamilies(family, query.get('family'))),
     opened: async () => { if (!asks(new URLSearchParams(location.search))) await prefill(form); },
   };
@@ -76,11 +82,11 @@ export function enoughMark(value) {
 
 export function working(steps) {
   return el('ol', { class: 'working' }, steps.map(step => el('li', null,
-    el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`), el('div', { class: 'quiet small' }, step.source))));
+    el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`), el('div', { class: 'quiet small' }, linked(step.source)))));
 }
 
-/** The sums of one part, folded. */
-export const ownSums = (steps, of) => (steps.length ? el('details', { class: 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, ` of ${of}`)), working(steps)) : null);
+/** The sums of one part, folded, with what else is folded away. */
+export const ownSums = (steps, of, more) => (steps.length ? el('details', { class: 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, ` of ${of.replace(/^[^:]*:/, '')}`)), more ?? [], working(steps)) : null);
 
 /** The two inputs that matter most, and the others folded. */
 export function influences(answer, result) {
@@ -97,7 +103,7 @@ const names = {
 };
 
 export const assumed = list => ruled('Assumed figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
-  list.map(one => [sentence(names[one.name] ?? plain(one.name)), one.range.text, one.source]), { className: 'restack' });
+  list.map(one => [sentence(names[one.name] ?? plain(one.name)), one.range.text, linked(one.source)]), { className: 'restack' });
 
 export const flags = answer => (answer.warnings.length ? el('div', { class: 'notice' }, el('ul', null, answer.warnings.map(warning => el('li', null, warning.text)))) : null);
 

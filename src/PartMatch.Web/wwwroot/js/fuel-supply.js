@@ -1,12 +1,12 @@
 // Does the fuel reach the injectors of a goal: what the pump has to do, which link gives out first, and the pumps of the catalogue.
 
 import { variantName } from './choices.js';
-import { el, facts, linked, pageOf, partLink, ruled, section, sureness, verdict } from './format.js';
+import { el, facts, linked, pageOf, partLink, ruled, section, sentence, sureness, verdict } from './format.js';
 import { asks, assumed, cautions, enoughMark, flags, goalForm, influences, ownSums, rangeRow, sameGoal, three, working } from './fuel-sums.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures } from './plot.js';
 
-const { state, prepare, opened } = goalForm(document.querySelector('form[data-question]'));
+const { state, words, prepare, opened } = goalForm(document.querySelector('form[data-question]'));
 
 drawStrip();
 
@@ -21,7 +21,7 @@ function need({ need: pump }) {
 
 function chain({ links }) {
   return ruled('From the injectors back to the tank', ['Link', 'Part', 'Enough', 'Power that it carries', 'Because'], links.map(link => [
-    link.link, link.part ? partLink(link.part) : '–', enoughMark(link.enough), link.power ? el('span', { class: 'spread' }, link.power.text) : 'no limit of power known', [el('p', null, linked(link.because)), ownSums(link.working, link.link)],
+    sentence(link.link), link.part ? partLink(link.part) : '–', enoughMark(link.enough), link.power ? el('span', { class: 'spread' }, link.power.text) : 'no limit of power known', [el('p', null, linked(link.because)), ownSums(link.working, link.link)],
   ]), { className: 'restack' });
 }
 
@@ -46,7 +46,7 @@ function render(answer, query) {
   const heading = `The pump has to deliver ${expected} ${unit} at ${answer.need.pressureAtPump.text.replace(/^\S+ … (\S+) … \S+/, '$1')}`;
   return {
     title: `${asked.power.text} at ${asked.speed.text}`,
-    summary: `${variant}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${asked.fuel}, ${asked.pressure.text}, ${asked.supply.replaceAll('-', ' ')}.`,
+    summary: `${variant}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${words('fuel', asked.fuel)}, ${asked.pressure.text}, ${words('supply', asked.supply)}.`,
     said: `${heading}. ${answer.firstToGiveOut}`,
     content: [
       el('section', { class: 'headline' },

@@ -6,7 +6,7 @@ import { asks, assumed, cautions, enoughMark, flags, goalForm, influences, ownSu
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures } from './plot.js';
 
-const { state, prepare, opened } = goalForm(document.querySelector('form[data-question]'));
+const { state, words, prepare, opened } = goalForm(document.querySelector('form[data-question]'));
 
 drawStrip();
 
@@ -56,6 +56,9 @@ function dutyScale(duty, limit) {
 
 const join = (...lines) => lines.filter(Boolean).map(line => el('div', null, line));
 
+/** How it does with little fuel and with little time; of one that is not enough it is folded away. */
+const small = ({ idle, shut }) => [idle ? el('p', null, idle.because) : null, shut?.expected > 0 ? el('p', null, `Shut between squirts for ${shut.text}.`) : null];
+
 function injectorRow(injector, limit, query) {
   const { rated } = injector;
   return [
@@ -64,11 +67,10 @@ function injectorRow(injector, limit, query) {
     enoughMark(injector.enough),
     injector.duty ? [el('span', { class: 'spread' }, injector.duty.text), dutyScale(injector.duty, limit), el('span', { class: 'spread' }, injector.powerAtDuty.text)] : 'not known',
     injector.fit ? [el('a', { class: 'across', href: pageOf(injector.fit.link) }, verdict(injector.fit.headline, { short: true })), el('div', null, sureness(injector.fit.sureness))] : 'not asked',
-    [el('p', null, injector.because), injector.idle ? el('p', null, injector.idle.because) : null,
-      injector.shut?.expected > 0 ? el('p', null, `Shut between squirts for ${injector.shut.text}.`) : null,
+    [el('p', null, injector.because), injector.enough === 'no' ? null : small(injector),
       injector.missing.map(fact => el('p', null, fact.text)), injector.warnings.map(warning => el('p', null, warning.text)),
-      ownSums(injector.working, injector.part),
-      el('p', null, el('a', { href: sameGoal('fuel-supply.html', query, { injector: injector.part }) }, 'Is the supply enough for it?', el('span', { class: 'unseen' }, ` (${injector.part})`)))],
+      ownSums(injector.working, injector.part, injector.enough === 'no' ? small(injector) : null),
+      el('p', null, el('a', { href: sameGoal('fuel-supply.html', query, { injector: injector.part }) }, 'Is the supply enough for it?', el('span', { class: 'unseen' }, ` (${injector.part.replace(/^[^:]*:/, '')})`)))],
   ];
 }
 
@@ -84,7 +86,7 @@ function render(answer, query) {
   const heading = `Look for ${whole(expected)} ${unit.replace(/,.*$/, '')} each`;
   return {
     title: `${asked.power.text} at ${asked.speed.text}`,
-    summary: `${variant}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${query.get('fuel') ?? asked.fuel}, ${asked.pressure.text}, ${asked.supply.replaceAll('-', ' ')}, duty up to ${Math.round(asked.duty * 1000) / 10} %.`,
+    summary: `${variant}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${words('fuel', query.get('fuel') ?? asked.fuel)}, ${asked.pressure.text}, ${words('supply', asked.supply)}, duty up to ${Math.round(asked.duty * 1000) / 10} %.`,
     said: `${heading}; ${sized} of ${answer.injectors.length} injectors are enough.`,
     content: [
       el('section', { class: 'headline' },

@@ -4,19 +4,20 @@ import { el } from './format.js';
 import { Refusal, asker } from './api.js';
 import { clearFaults, faultSummary } from './faults.js';
 
-const sheets = [
-  ['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'],
-  ['tell-apart.html', 'Tell apart'], ['injectors.html', 'Injectors and fuel'], ['valve-timing.html', 'Valve timing'], ['compression.html', 'Compression'], ['tightening.html', 'Tightening'], ['items.html', 'Items'],
-  ['search.html', 'Find a part'], ['family.html', 'Families'], ['consistency.html', 'Consistency'], ['books.html', 'Parts books'], ['history.html', 'History'],
+const groups = [
+  ['Parts', [['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'], ['tell-apart.html', 'Tell apart'], ['search.html', 'Find a part'], ['items.html', 'Items']]],
+  ['Base', [['family.html', 'Families'], ['consistency.html', 'Consistency'], ['books.html', 'Parts books'], ['history.html', 'History']]],
+  ['Sums', [['injectors.html', 'Injectors and fuel'], ['fuel-supply.html', 'Fuel supply'], ['valve-timing.html', 'Valve timing'], ['compression.html', 'Compression'], ['tightening.html', 'Tightening']]],
 ];
 
-const related = { 'part.html': 'search.html', 'record.html': 'books.html', 'bench.html': 'family.html', 'fuel-supply.html': 'injectors.html', 'problems.html': '' };
+const related = { 'part.html': 'search.html', 'record.html': 'books.html', 'bench.html': 'family.html', 'problems.html': '' };
 
 /** Fills the strip on top and the line below the sheet. Every page calls it once. */
 export function drawStrip() {
   const here = location.pathname.split('/').pop() || 'index.html';
-  const nav = el('nav', { 'aria-label': 'Sheets', id: 'sheets' }, el('ul', { class: 'strip-sheets' }, sheets.map(([page, name]) =>
-    el('li', null, el('a', { href: page, 'aria-current': page === here ? 'page' : page === related[here] ? 'true' : null }, name)))));
+  const link = ([page, name]) => el('li', null, el('a', { href: page, 'aria-current': page === here ? 'page' : page === related[here] ? 'true' : null }, name));
+  const nav = el('nav', { 'aria-label': 'Sheets', id: 'sheets' }, groups.map(([group, sheets]) =>
+    el('div', { class: 'strip-group' }, el('span', { class: 'strip-kind', id: `sheets-${group}` }, group), el('ul', { class: 'strip-sheets', 'aria-labelledby': `sheets-${group}` }, sheets.map(link)))));
   const toggle = el('button', {
     type: 'button', class: 'plain strip-toggle', 'aria-expanded': 'false', 'aria-controls': 'sheets',
     onclick: () => toggle.setAttribute('aria-expanded', String(nav.toggleAttribute('data-open'))),
@@ -59,6 +60,7 @@ export function fillForm(form, query) {
     else if (control.tagName === 'SELECT') choose(control, value ?? absent(control));
     else control.value = value ?? absent(control);
   }
+  for (const more of form.querySelectorAll('details.more')) more.open ||= [...more.querySelectorAll('[name]')].some(control => query.has(control.name));
 }
 
 const queryText = query => query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',').replaceAll('%40', '@');
@@ -142,6 +144,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
       fillForm(form, query);
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
+      fillForm(form, query); // choices are missing, what was asked is not
       refuse(error.problem);
       return;
     }

@@ -4,6 +4,7 @@ import { askOnce } from './api.js';
 import { familyOf, variantName } from './choices.js';
 import { address, count, danger, el, facts, linked, partLink, plain, rowKey, ruled, say, section, sentence, sourceText, sourced, spanText, ways } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
+import { sumLink } from './sum-links.js';
 
 drawStrip();
 
@@ -32,11 +33,16 @@ function values(part) {
     part.notRecorded.length ? el('p', { class: 'small' }, el('strong', null, 'Not recorded: '), part.notRecorded.map(plain).join(', '), '.') : null);
 }
 
+const sumOf = (family, { variant, position }) => {
+  const link = sumLink(family, position, { variant });
+  return link ? el('div', { class: 'small' }, link) : null;
+};
+
 async function places(part) {
   const codes = [...new Set(part.fitted.map(place => place.family))];
   const known = Object.fromEntries(await Promise.all(codes.map(async code => [code, await familyOf(code).catch(() => null)])));
   return section('Where the maker fitted it', part.fitted.length === 0 ? el('p', null, 'Nowhere that is recorded.') : ruled(`Where ${part.number} was fitted`, ['Position', 'Variant', { text: 'Pieces', class: 'count' }, 'Span', 'Elsewhere'], part.fitted.map(place => [
-    place.positionName,
+    [place.positionName, sumOf(known[place.family], place)],
     el('a', { href: address('family.html', { family: place.family, variant: place.variant }) }, variantName(known[place.family], place.variant)),
     place.quantity === undefined ? 'not recorded' : String(place.quantity), spanText(place) || 'always',
     el('ul', { class: 'bare inline' }, (known[place.family]?.variants ?? []).filter(variant => !part.fitted.some(other => other.variant === variant.variant && other.position === place.position)).map(variant =>

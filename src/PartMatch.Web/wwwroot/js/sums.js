@@ -1,7 +1,7 @@
 // What the sheets of timing and compression share: parts to choose by role, what is recorded beside a field, tables of a sum.
 
 import { askOnce } from './api.js';
-import { el, pageOf, partLink, plain, ruled, section, sentence, verdict } from './format.js';
+import { el, linked, pageOf, partLink, plain, ruled, section, sentence, verdict } from './format.js';
 import { choose } from './page.js';
 
 const option = (value, text) => el('option', { value }, text);
@@ -26,7 +26,10 @@ export async function offerRoleParts(select, family, role) {
 
 /** Writes beside each field with `data-recorded` what is recorded of the variant. */
 export async function showRecorded(form, family, variant) {
+  const engine = `${family} ${variant}`;
+  form.dataset.engine = engine;
   const facts = family && variant ? (await askOnce(`/api/families/${encodeURIComponent(family)}/variants/${encodeURIComponent(variant)}`)).engine : [];
+  if (form.dataset.engine !== engine) return; // chosen anew meanwhile: an answer that comes late is of another engine
   for (const hint of form.querySelectorAll('[data-recorded]')) {
     const fact = facts.find(one => one.property === hint.dataset.recorded);
     hint.textContent = fact ? `Recorded: ${fact.text}.` : variant ? 'Not recorded: give it if it is known.' : 'As recorded when left empty.';
@@ -37,7 +40,7 @@ export async function showRecorded(form, family, variant) {
 export function workingSection(steps) {
   return section('The working', el('ol', { class: 'working' }, steps.map(step => el('li', null,
     el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`),
-    el('div', { class: 'quiet small' }, step.source)))));
+    el('div', { class: 'quiet small' }, linked(step.source))))));
 }
 
 /** What it was reckoned with. */
@@ -67,7 +70,7 @@ export function variantsSection(variants, asked) {
 }
 
 export const assumedSection = assumed => section('What was taken as true', ruled('Figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
-  assumed.map(one => [sentence(plain(one.name)), one.range.text, one.source]), { className: 'restack' }));
+  assumed.map(one => [sentence(plain(one.name)), one.range.text, linked(one.source)]), { className: 'restack' }));
 
 export const cautionsSection = cautions => section('Cautions', cautions.length ? el('ul', { class: 'cautions' }, cautions.map(caution => el('li', null, caution.text))) : null);
 
@@ -75,3 +78,6 @@ export const warningsNotice = warnings => (warnings.length ? el('div', { class: 
 
 /** The two inputs that matter most for the main result. */
 export const mattersMost = influences => (influences.length ? influences.slice(0, 2).map(one => sentence(one.text)).join('; ') : 'nothing: every input is exact');
+
+/** What differs from the variant as built, in a sentence's end. */
+export const differences = answer => (answer.changes.length ? `${answer.changes.join(', ')}.` : 'no difference that these sums see.');

@@ -1,7 +1,7 @@
 // How a fastener is tightened by the records, and what a torque does to the bolt, dry and oiled.
 
 import { familyOf, offerFamilies, offerVariants, variantName } from './choices.js';
-import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourced, svg } from './format.js';
+import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, sourced, svg } from './format.js';
 import { addresses, bind, choose, drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -87,6 +87,12 @@ function record(one, book, index) {
     one.judged ? [judged(one.judged, of), el('details', { class: 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, of)), working(one.judged.working))] : null);
 }
 
+/** A record in a line, for the first screen; it stands whole below. */
+function inShort({ passes, lubrication, singleUse: used, evidence }) {
+  return el('div', null, `${passes.map(pass => pass.text).join(', then ')}; threads: ${lubrication ? threads[lubrication].toLowerCase() : 'not recorded'}; once undone: ${used ? singleUse[used] : 'not recorded'}`,
+    el('span', { class: 'quiet' }, ` – ${sourceText(evidence)}`));
+}
+
 function headingOf(answer) {
   const [told] = answer.torque?.conditions ?? [];
   if (told) return `${answer.torque.torque.text} pulls ${told.text.replace(/^[^:]*: /, '')}`;
@@ -108,6 +114,7 @@ function render(answer) {
         el('h2', { 'data-first': true, tabindex: '-1' }, heading),
         el('p', { class: 'why' }, 'A torque is judged, never proposed: the maker’s document for this fastener, thread and lubrication comes first.'),
         facts([
+          ['Recorded', answer.records.length ? answer.records.map(inShort) : null],
           ['Fitted', fastener?.parts.length ? fastener.parts.map(part => el('div', null, partLink(part.part), ` ${part.name}`)) : null],
           ['Pieces', fastener?.pieces],
           ['Thread', bolt ? `${bolt.thread}, stress area ${bolt.stressArea.text}` : null],

@@ -4,7 +4,7 @@ import { familyOf, offerFamilies, offerVariants, variantName } from './choices.j
 import { el, facts, ruled, section, sentence } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures } from './plot.js';
-import { assumedSection, cautionsSection, hasRole, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
+import { assumedSection, cautionsSection, differences, hasRole, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant } = form.elements;
@@ -65,15 +65,14 @@ function render(answer) {
   const { asked, atRest } = answer;
   const name = variantName(shown, asked.variant);
   const heading = atRest.trapped ? `Traps ${atRest.trapped.expected.toFixed(2)} to 1` : `Overlap ${atRest.overlap.text}`;
-  const changes = answer.changes.length ? `${answer.changes.map(sentence).join('. ')}.` : 'Nothing that these sums see differs from the variant as built.';
   return {
     title: `Valve timing, ${name}`,
     summary: `${name}, valves at ${asked.atLift.text}.`,
-    said: `${heading}. ${changes}`,
+    said: `${heading}. ${sentence(differences(answer))}`,
     content: [
       el('section', { class: 'headline' },
         el('h2', { 'data-first': true, tabindex: '-1' }, heading),
-        el('p', { class: 'why' }, `Against ${name} as built: ${answer.changes.length ? `${answer.changes.join(', ')}.` : 'no difference that these sums see.'}`),
+        el('p', { class: 'why' }, `Against ${name} as built: ${differences(answer)}`),
         facts([
           ...willItFit(answer.parts),
           ['Intake', `opens ${atRest.intakeOpens.text}, closes ${atRest.intakeCloses.text}`],
