@@ -45,7 +45,7 @@ public readonly record struct Spread(double Low, double Expected, double High)
     /// <summary>Nothing below zero: an injector that the dead time keeps shut all the time feeds no power, not a negative one.</summary>
     public Spread NotNegative() => new(Math.Max(0, Low), Math.Max(0, Expected), Math.Max(0, High));
 
-    /// <summary>As JSON shows it: base unit, and text in a unit of the trade; one number where low and high are the same.</summary>
+    /// <summary>As JSON shows it: base unit, and text in a unit of the trade; one number where low and high print the same.</summary>
     /// <param name="unit">Unit of the text; not a temperature, whose zero would shift.</param>
     /// <param name="format">Of the numbers in the text, for example <c>0.0</c>.</param>
     /// <param name="after">What the text ends with, for example the fluid of a rating.</param>
@@ -58,6 +58,7 @@ public readonly record struct Spread(double Low, double Expected, double High)
     private string Write(Unit unit, string format)
     {
         string Show(double value) => (value / (double)unit.Factor).ToString(format, CultureInfo.InvariantCulture);
-        return Quantity.TextOf(IsExact ? Show(Expected) : $"{Show(Low)} … {Show(Expected)} … {Show(High)}", unit);
+        var (low, expected, high) = (Show(Low), Show(Expected), Show(High));
+        return Quantity.TextOf(low == high ? expected : $"{low} … {expected} … {high}", unit); // ends that print alike say nothing
     }
 }

@@ -37,6 +37,12 @@ public sealed class SpreadTests
         Assert.Equal("3.00 bar, n-heptane", Spread.Exactly(300_000).In(UnitTable.Get("bar"), "0.00", ", n-heptane").Text);
     }
 
+    [Theory]
+    [InlineData(10.66, 10.74, "10.7 bar")]
+    [InlineData(10.64, 10.74, "10.6 … 10.7 … 10.7 bar")]
+    public void Ends_that_print_alike_are_one_number(double lowBar, double highBar, string expected) =>
+        Assert.Equal(expected, new Spread(lowBar * 1e5, 10.70e5, highBar * 1e5).In(UnitTable.Get("bar"), "0.0").Text);
+
     private static readonly Gen<Spread> Positive =
         Gen.Select(Gen.Double[0.1, 100], Gen.Double[0, 10], Gen.Double[0, 10]).Select((low, up, further) => new Spread(low, low + up, low + up + further));
 
