@@ -10,7 +10,7 @@ internal static class InjectorSteps
     public static WorkingStep Flow(InjectorGoal goal, InjectorRating rating, Spread ratedFlow, Spread ratedFluid, Spread flow) => new(
         "flow at the goal, held open", "rated flow × √(density of its fluid × density of the fuel) × √(pressure across ÷ rated pressure)",
         $"{In(CubicCentimetresPerMinute, ratedFlow.Expected, "0.##")}"
-        + $" × √({BareGramsPerCm3(ratedFluid.Expected)} × {BareGramsPerCm3(goal.Density.Spread.Expected)}) g/cm3"
+        + $" × √({BareGramsPerCm3(ratedFluid.Expected)} × {BareGramsPerCm3(goal.Density.Spread.Expected)}) g/cm³"
         + $" × √({InBar(goal.AcrossPa.Expected)} ÷ {InBar(rating.PressurePa.Expected)})",
         InGramsPerMinute(flow.Expected), "Bernoulli: flow through an orifice ∝ √(Δp ÷ density)");
 
