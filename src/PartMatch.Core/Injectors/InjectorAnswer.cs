@@ -25,6 +25,12 @@ public sealed record InjectorsSized(
     /// <summary>What each input that has a range does to the rating wanted, the greatest first.</summary>
     public IReadOnlyList<Influence> Influences { get; init; } = [];
 
+    /// <summary>What the injectors of one cylinder must feed together, and how they share it.</summary>
+    public required NeedPerCylinder NeedPerCylinder { get; init; }
+
+    /// <summary>What low and high of every range are.</summary>
+    public string Ranges { get; init; } = RangesInWords.WorstCases;
+
     /// <summary>What boost does to the pressure across, from idle to the goal.</summary>
     public IReadOnlyList<PressureAtBoost> PressureThrough { get; init; } = [];
 
@@ -74,7 +80,7 @@ public sealed record InjectorsAsked(
     public string? StagedWith { get; init; }
 }
 
-/// <summary>What each injector must feed when held open.</summary>
+/// <summary>What each injector must feed when held open; in a staged set each pair that takes one pulse.</summary>
 /// <param name="Mass">kg/s.</param>
 /// <param name="Volume">Of the fuel, m3/s.</param>
 /// <param name="RatedVolume">As it would be rated: n-heptane, 3.00 bar across, m3/s.</param>
@@ -110,6 +116,9 @@ public sealed record SizedInjector(
     IReadOnlyList<WorkingStep> Working,
     IReadOnlyList<SumWarning> Warnings)
 {
+    /// <summary>Number and maker, as a legend names it.</summary>
+    public string Label { get; init; } = Part;
+
     /// <summary>Mass flow held open at the goal's pressure and fuel, kg/s; absent when the rating says too little.</summary>
     public QuantityRange? Flow { get; init; }
 
@@ -147,8 +156,30 @@ public sealed record InjectorFit(Headline Headline, Sureness Sureness, string Li
     /// </summary>
     public IReadOnlyList<string> Differs { get; init; } = [];
 
-    /// <summary>Nothing speaks against it but its flow, which a goal of another power asks for anyway.</summary>
+    /// <summary>
+    /// No feature that the place demands speaks against it but its flow, which a goal of another power asks for anyway. Of its dead time
+    /// <see cref="DeadTime"/> speaks.
+    /// </summary>
     public bool OnlyFlowDiffers { get; init; }
+
+    /// <summary>Its dead time at the goal against that of what the maker fitted; absent for that one itself and for parts that are no injectors.</summary>
+    public DeadTimeAgainstFitted? DeadTime { get; init; }
+
+    /// <summary>What the maker fitted has that dead time at the goal; absent where it is not known.</summary>
+    public string? FittedDeadTime { get; init; }
+
+    /// <summary>The maker fitted this very part in the variant.</summary>
+    public bool IsFitted { get; init; }
+}
+
+/// <summary>A dead time at the goal against that of what the maker fitted.</summary>
+public enum DeadTimeAgainstFitted
+{
+    Same,
+    Another,
+
+    /// <summary>One of the two is not recorded, or one for all was given in the question.</summary>
+    NotKnown,
 }
 
 /// <summary>Does the shortest squirt that idling asks for lie on the straight line of an injector?</summary>

@@ -44,7 +44,7 @@ internal static class InjectorNeed
         return
         [
             .. GoalSteps.Of(goal),
-            new("flow wanted of each injector held open", "fuel flow ÷ (injectors × effective duty)",
+            new($"flow wanted of each {(goal.Question.StagedWith is null ? "injector" : "staged pair")} held open", "fuel flow ÷ (injectors × effective duty)",
                 $"{InKilogramsPerHour(goal.FuelFlowKgS.Expected)} ÷ ({goal.Injectors} × {duty}) × 1000 g/kg ÷ 60 min/h", perMinute, "definition of the duty"),
             new("the same as volume", "mass flow ÷ density of the fuel",
                 $"{perMinute} ÷ {BareGramsPerCm3(density)} g/cm³", InCm3PerMinute(mass.Expected / density), goal.Density.Source),
@@ -56,12 +56,14 @@ internal static class InjectorNeed
         ];
     }
 
-    private static Spread MassKgS(InjectorGoal goal) => goal.FuelFlowKgS / (goal.EffectiveDuty * goal.Injectors);
+    /// <summary>Held open, of one injector or one staged pair.</summary>
+    public static Spread MassKgS(InjectorGoal goal) => goal.FuelFlowKgS / (goal.EffectiveDuty * goal.Injectors);
 
-    private static Spread RatedM3S(InjectorGoal goal, Spread mass) =>
+    /// <summary>A mass flow at the goal as the rating that gives it: n-heptane, 3.00 bar across.</summary>
+    public static Spread RatedM3S(InjectorGoal goal, Spread mass) =>
         OrificeFlow.RatedVolumeFlow(mass, Spread.Exactly(RatedPa), RatedFluids.Heptane.Spread, goal.AcrossPa, goal.Density.Spread);
 
-    private static WorkingStep Rated(string what, InjectorGoal goal, double massKgS, double densityKgM3, double acrossPa)
+    public static WorkingStep Rated(string what, InjectorGoal goal, double massKgS, double densityKgM3, double acrossPa)
     {
         var rated = OrificeFlow.RatedVolumeFlow(Spread.Exactly(massKgS), Spread.Exactly(RatedPa), RatedFluids.Heptane.Spread, acrossPa,
             Spread.Exactly(densityKgM3));

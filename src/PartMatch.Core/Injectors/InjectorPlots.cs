@@ -23,7 +23,7 @@ public static class InjectorPlots
             "Flow over pressure", $"Mass flow of one injector held open over the pressure across it, for {Named(drawn)}; level lines are the need of the goal, least, expected and greatest.",
             new PlotAxis("pressure across", "bar"), new PlotAxis("flow held open", "g/min", From: 0),
             [.. drawn.Select((injector, index) =>
-                new PlotLine(injector.Part, [.. _bars.Select(bar => new PlotPoint(bar, FlowOf(injector, bar)))]) { IsMain = index == 0 })],
+                new PlotLine(injector.Label, [.. _bars.Select(bar => new PlotPoint(bar, FlowOf(injector, bar)))]) { IsMain = index == 0 })],
             [],
             [
                 new PlotLimit(PlotDirection.Upright, goalBar, "at the goal"),
@@ -32,7 +32,7 @@ public static class InjectorPlots
                 new PlotLimit(PlotDirection.Level, need.High * GramsPerMinutePerKgS, "greatest need"),
             ],
             new PlotTable(
-                ["Pressure across, bar", .. drawn.Select(injector => $"{injector.Part}, g/min")],
+                ["Pressure across, bar", .. drawn.Select(injector => $"{injector.Label}, g/min")],
                 [.. _bars.Select(bar => (IReadOnlyList<string>)[Number(bar, "0.0"), .. drawn.Select(injector => Number(FlowOf(injector, bar), "0.0"))])]));
     }
 
@@ -49,11 +49,11 @@ public static class InjectorPlots
             "Duty over power", $"Share of the time open over the power at {answer.Asked.Speed.Text}, expected figures, for {Named(drawn)}; where a line crosses the limit its set gives out.",
             new PlotAxis("power at the crank", "kW"), new PlotAxis("duty", "%", From: 0),
             [.. drawn.Select((injector, index) =>
-                new PlotLine(injector.Part, [.. powers.Select(power => new PlotPoint(power, DutyOf(injector, power) * 100))]) { IsMain = index == 0 })],
+                new PlotLine(injector.Label, [.. powers.Select(power => new PlotPoint(power, DutyOf(injector, power) * 100))]) { IsMain = index == 0 })],
             [],
             [new PlotLimit(PlotDirection.Upright, goalKw, "goal"), new PlotLimit(PlotDirection.Level, limit * 100, "limit")],
             new PlotTable(
-                ["Power, kW", .. drawn.Select(injector => $"{injector.Part}, %")],
+                ["Power, kW", .. drawn.Select(injector => $"{injector.Label}, %")],
                 [.. powers.Select(power => (IReadOnlyList<string>)[Number(power, "0.#"),
                     .. drawn.Select(injector => Number(DutyOf(injector, power) * 100, "0.0"))])]));
     }
@@ -84,5 +84,5 @@ public static class InjectorPlots
 
     private static string InBars(double pascals) => Number(pascals / Bar, "0.00");
 
-    private static string Named(List<SizedInjector> drawn) => drawn.Count == 0 ? "no injector" : string.Join(", ", drawn.Select(injector => injector.Part));
+    private static string Named(List<SizedInjector> drawn) => drawn.Count == 0 ? "no injector" : string.Join(", ", drawn.Select(injector => injector.Label));
 }

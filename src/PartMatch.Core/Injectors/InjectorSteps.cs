@@ -40,6 +40,16 @@ internal static class InjectorSteps
             "duty at the goal", "that + shots × dead time ÷ cycle time", $"{InPercent(open)} + {shutSum}", InPercent(open + shut),
                 $"dead time: {DeadTimes.SourceOf(opened.Own, goal.VoltV, goal.AcrossPa)}");
 
+        if (opened.Second is not null)
+        {
+            var pulse = (open + shut) * goal.CycleS.Expected;
+            yield return new WorkingStep(
+                "share of the fuel that it feeds itself", "its flow × (duty × cycle − shots × its dead time) ÷ fuel of the pair in a cycle",
+                $"{InGramsPerMinute(opened.OwnFlowKgS.Expected)} × ({InMilliseconds(pulse)} − {goal.Shots} × {InMilliseconds(opened.Own.Seconds.Expected)}) ÷ 60 000 ms/min ÷ "
+                + $"{In(UnitTable.Get("mg"), goal.FuelFlowKgS.Expected * goal.CycleS.Expected / goal.Injectors, "0.0")} × 1000 mg/g",
+                InPercent(opened.OwnShareOf(goal, pulse), "0.0"), "the second stage feeds the rest");
+        }
+
         var power = Math.Max(0, goal.Duty.Expected - shut) * goal.Injectors * flow / goal.Bsfc.Spread.Expected;
         yield return new WorkingStep(
             "power at the duty limit", "(duty limit − shots × dead time ÷ cycle time) × injectors × flow held open ÷ BSFC",

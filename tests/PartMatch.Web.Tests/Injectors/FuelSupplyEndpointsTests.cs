@@ -20,7 +20,7 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
         Assert.Equal("pellworth:P-17-0703-A", answer.GetProperty("asked").Text("pump"));
         Assert.Equal("return-manifold", answer.GetProperty("asked").Text("supply"));
         Assert.Equal("65.0 … 79.7 … 95.0 L/h", answer.GetProperty("need").GetProperty("burnt").Text("text"));
-        Assert.Equal(["injectors", "regulator", "line", "pump"], answer.List("links").Select(link => link.Text("link")));
+        Assert.Equal(["injectors", "regulator", "return", "line", "pump"], answer.List("links").Select(link => link.Text("link")));
         Assert.Contains("injectors give out first", answer.Text("firstToGiveOut"));
         var pump = answer.List("pumps")[0];
         Assert.Equal(("pellworth:P-17-0703-A", "yes", "recorded", "fits"),
