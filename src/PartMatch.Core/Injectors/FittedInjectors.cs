@@ -37,7 +37,7 @@ internal static class FittedInjectors
     /// <summary>Adds what the maker rates the engine at with it. The verdict stays that of the sums.</summary>
     public static SizedInjector Say(SizedInjector injector, string rated) => injector with
     {
-        Because = $"{injector.Because} The maker fitted it and rates the engine at {rated} with it" + injector.Enough switch
+        Because = $"{injector.Because} The maker fitted it and rates the engine with it at {rated}" + injector.Enough switch
         {
             Enough.Yes => ".",
             Enough.NotKnown => ", which speaks for the expected figures and not for the worst of them; the verdict and the place in the list stay those of the sums.",

@@ -60,7 +60,7 @@ internal static class ReturnPath
         if (capacity is not { } carries)
         {
             return new SupplyLink(Link, part, Enough.NotKnown,
-                $"Not known: what regulator and return line carry is not recorded. {must}; {Creeps}. Read the rail pressure at idle on a gauge, or give return-capacity=.");
+                $"Not known: what regulator and return line carry is not recorded; {must}, and {Creeps}. Read the rail pressure at idle on a gauge, or give return-capacity=.");
         }
 
         var shown = carries.In(SumText.LitresPerHour, "0").Text;

@@ -98,14 +98,14 @@ public sealed class InjectorRankingTests
     }
 
     [Theory]
-    [InlineData(Enough.Yes, "with it.")]
+    [InlineData(Enough.Yes, "ev-0001).")]
     [InlineData(Enough.NotKnown, "speaks for the expected figures and not for the worst of them; the verdict and the place in the list stay those of the sums.")]
     [InlineData(Enough.No, "measure it and give it; the verdict stays that of the sums.")]
     public void Rating_of_the_maker_is_a_reason_and_no_verdict(Enough enough, string end)
     {
         var said = FittedInjectors.Say(Sized[0] with { Enough = enough, Because = "Sums." }, "120 kW at 5500/min (makers document, ev-0001)");
         Assert.Equal(enough, said.Enough);
-        Assert.StartsWith("Sums. The maker fitted it and rates the engine at 120 kW at 5500/min (makers document, ev-0001) with it", said.Because, StringComparison.Ordinal);
+        Assert.StartsWith("Sums. The maker fitted it and rates the engine with it at 120 kW at 5500/min (makers document, ev-0001)", said.Because, StringComparison.Ordinal);
         Assert.EndsWith(end, said.Because, StringComparison.Ordinal);
     }
 

@@ -45,7 +45,7 @@ public sealed class ReturnPathTests
     {
         var link = Back(AtAmbient);
         Assert.Equal(Enough.NotKnown, link.Enough);
-        Assert.StartsWith("Not known: what regulator and return line carry is not recorded.", link.Because, StringComparison.Ordinal);
+        Assert.StartsWith("Not known: what regulator and return line carry is not recorded; ", link.Because, StringComparison.Ordinal);
         Assert.Contains("give return-capacity=", link.Because, StringComparison.Ordinal);
         Assert.DoesNotContain("return", Size(AtAmbient).FirstToGiveOut, StringComparison.Ordinal);
     }

@@ -101,7 +101,7 @@ function render(answer, query) {
   const [least, expected, most, unit] = three(firstStage?.ratedVolume ?? answer.needPerInjector.ratedVolume);
   const variant = variantName(state.shown, asked.variant);
   const size = `${whole(expected)} ${unit.replace(/,.*$/, '')}`;
-  const heading = firstStage ? `Look for ${size} each in the first stage` : asked.stagedWith ? `Look for ${size} each pair of stages` : `Look for ${size} each`;
+  const heading = firstStage?.mass.expected === 0 ? 'The second stage alone feeds the goal' : firstStage ? `Look for ${size} each in the first stage` : asked.stagedWith ? `Look for ${size} each pair of stages` : `Look for ${size} each`;
   return {
     title: `${asked.power.text} at ${asked.speed.text}`,
     summary: `${variant}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${words('fuel', query.get('fuel') ?? asked.fuel)}, ${asked.pressure.text}, ${words('supply', asked.supply)}, duty up to ${Math.round(asked.duty * 1000) / 10} %.`,
