@@ -15,6 +15,7 @@ public enum GoalStanding
     /// <summary>Not even with the best of all the ranges.</summary>
     Unlikely,
 
+    /// <summary>The displacement is not known, or the consumption is none that an engine of this sort reaches.</summary>
     NotKnown,
 }
 

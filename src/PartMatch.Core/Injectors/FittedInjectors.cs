@@ -34,16 +34,20 @@ internal static class FittedInjectors
             : null;
     }
 
+    public static bool AreFitted(FamilyFacts facts, string variant, string part) =>
+        InjectorFits.FindPosition(facts) is { } position && facts.FitmentsAt(variant, position.Code).Any(fitment => fitment.Part == part);
+
     /// <summary>Adds what the maker rates the engine at with it. The verdict stays that of the sums.</summary>
-    public static SizedInjector Say(SizedInjector injector, string rated) => injector with
-    {
-        Because = $"{injector.Because} The maker fitted it and rates the engine with it at {rated}" + injector.Enough switch
+    public static SizedInjector Say(SizedInjector injector, string rated) => injector with { Because = injector.Because + InWords(injector.Enough, rated) };
+
+    /// <summary>The same as a sentence behind a verdict.</summary>
+    public static string InWords(Enough enough, string rated) =>
+        $" The maker fitted it and rates the engine with it at {rated}" + enough switch
         {
             Enough.Yes => ".",
             Enough.NotKnown => ", which speaks for the expected figures and not for the worst of them; the verdict and the place in the list stay those of the sums.",
             _ => ", so a figure taken here is worse than this engine’s, the specific consumption first: measure it and give it; the verdict stays that of the sums.",
-        },
-    };
+        };
 
     private static InjectorFit Compared(SizedInjector injector, InjectorFit fit, SizedInjector? own) => fit.IsFitted ? fit : fit with
     {

@@ -11,7 +11,7 @@ internal static class ReturnPath
 {
     public const string Link = "return";
 
-    private const string Creeps = "where regulator and return line cannot carry that, the pressure creeps up at idle and the engine runs rich";
+    private const string Creeps = "where regulator and return line cannot carry it, the pressure creeps up at idle and the engine runs rich";
 
     private const string Source = "what the pump gives is burnt or flows back; its voltage as at the goal";
 
@@ -27,7 +27,7 @@ internal static class ReturnPath
         SupplyLink NotKnown(string because) => new(Link, part, Enough.NotKnown, $"Not known: {because}");
         if (question.Pump is not { } pump || RecordedTable.Find(pump, "flow") is not { } table)
         {
-            return NotKnown($"what the pump gives at idle is not recorded; {Creeps}.");
+            return NotKnown($"what the pump gives at idle is not recorded, so neither is what must flow back; {Creeps}.");
         }
 
         var (volt, pressure) = (Spread.Of(goal.PumpVoltage), AtPumpPa(goal));
@@ -38,7 +38,7 @@ internal static class ReturnPath
             : ((Spread?)null, false);
         if (flow is not { } delivered)
         {
-            return NotKnown($"the pump is not recorded at {goal.PumpVoltage.Text} and {SumText.InBar(pressure)}; {Creeps}.");
+            return NotKnown($"the pump is not recorded at {goal.PumpVoltage.Text} and {SumText.InBar(pressure)}, so what must flow back at idle is not known; {Creeps}.");
         }
 
         var burnt = idle is null ? Spread.Exactly(0) : idle.FuelFlowKgS / goal.Goal.Density.Spread;

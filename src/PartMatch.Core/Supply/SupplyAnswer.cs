@@ -15,6 +15,9 @@ public sealed record SupplySized(
         IReadOnlyList<Influence> Influences,
     IReadOnlyList<WorkingStep> Working, IReadOnlyList<SizedPump> Pumps, IReadOnlyList<SumWarning> Warnings, IReadOnlyList<Caution> Cautions) : SumOutcome
 {
+    /// <summary>The goal as the injectors are asked for it.</summary>
+    internal InjectorsAsked? Goal { get; init; }
+
     /// <summary>What low and high of every range are.</summary>
     public string Ranges { get; init; } = RangesInWords.WorstCases;
 

@@ -42,7 +42,10 @@ public static class SupplySizing
             [.. goal.Working()],
             [.. pumps.Select(pump => PumpJudgement.Of(goal, pump))],
             [.. SupplyWarnings.Of(question, goal, engine)],
-            Cautions.Of(["fuel-pressure", "residual-rail-pressure", "emissions-law", .. prepared.Fuel.IsAlcohol ? ["alcohol-fuel"] : Array.Empty<string>()]));
+            Cautions.Of(["fuel-pressure", "residual-rail-pressure", "emissions-law", .. prepared.Fuel.IsAlcohol ? ["alcohol-fuel"] : Array.Empty<string>()]))
+        {
+            Goal = asked,
+        };
     }
 
     private static Spread? HeldOpen(SupplyQuestion question, SupplyGoal goal)

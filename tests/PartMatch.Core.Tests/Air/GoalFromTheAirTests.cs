@@ -148,4 +148,11 @@ public sealed class GoalFromTheAirTests
     }
 
     private static AirSide Check(InjectorQuestion question) => Assert.IsType<InjectorsSized>(InjectorSizing.Size(question, [], Whole)).AirSide;
+
+    // 180 g/(kW·h) is the least that is to be expected of petrol: below it the same air carries any goal on paper.
+    [Theory]
+    [InlineData("180 g/(kW·h)", GoalStanding.Ordinary)]
+    [InlineData("179 g/(kW·h)", GoalStanding.NotKnown)]
+    public void Consumption_that_no_engine_reaches_confirms_no_goal(string bsfc, GoalStanding expected) =>
+        Assert.Equal(expected, Check(Goal with { Bsfc = ReadRange(bsfc, Dimension.SpecificConsumption) }).Standing);
 }

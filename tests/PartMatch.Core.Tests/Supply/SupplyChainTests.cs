@@ -74,6 +74,17 @@ public sealed class SupplyChainTests
         Assert.True(line.Power!.Expected < 180_000); // a loss is given
     }
 
+    // 4.1 bar on the rail and 5.0 of loss are 9.1 at the pump: beyond its table, which ends at 5.0, and beyond its relief valve of 8.0.
+    [Fact]
+    public void Pump_beyond_its_relief_valve_is_not_enough_whatever_its_table_reaches()
+    {
+        var pump = Link(Size(Ask() with { LineLoss = ReadRange("5.0 bar", Dimension.Pressure) }), "pump");
+        Assert.Equal(Enough.No, pump.Enough);
+        Assert.Contains("its relief valve is open", pump.Because, StringComparison.Ordinal);
+        // 7.9 bar are below the valve and beyond the table: not known.
+        Assert.Equal(Enough.NotKnown, Link(Size(Ask() with { LineLoss = ReadRange("3.8 bar", Dimension.Pressure) }), "pump").Enough);
+    }
+
     [Fact]
     public void Rails_without_return_want_no_return()
     {
