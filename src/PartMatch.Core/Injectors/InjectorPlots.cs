@@ -3,7 +3,7 @@ using static PartMatch.Core.Sums.SumText;
 
 namespace PartMatch.Core.Injectors;
 
-/// <summary>A sizing drawn. Of the catalogue the first of the ranking are drawn, of equal ones one: more lines cannot be told apart.</summary>
+/// <summary>A sizing drawn. Of the catalogue the first of the ranking and what the maker fitted are drawn: more lines cannot be told apart.</summary>
 public static class InjectorPlots
 {
     private const int Drawn = 4;
@@ -17,7 +17,7 @@ public static class InjectorPlots
     public static Plot Flow(InjectorsSized answer)
     {
         var (goalBar, need) = ((double)answer.PressureAcross.Value / Bar, answer.NeedPerInjector.Mass);
-        var drawn = answer.Injectors.Where(injector => injector.Flow is not null).DistinctBy(injector => injector.Flow?.Text).Take(Drawn).ToList();
+        var drawn = Chosen(answer.Injectors.Where(injector => injector.Flow is not null), injector => injector.Flow?.Text);
         double FlowOf(SizedInjector injector, double bar) => OrificeFlow.AtPressure(injector.Flow?.Expected ?? 0, goalBar, bar) * GramsPerMinutePerKgS;
         return new CurvePlot(
             "Flow over pressure", $"Mass flow of one injector held open over the pressure across it, for {Named(drawn)}; level lines are the need of the goal, least, expected and greatest.",
@@ -40,8 +40,7 @@ public static class InjectorPlots
     public static Plot Duty(InjectorsSized answer)
     {
         var (goalKw, limit) = ((double)answer.Asked.Power.Value / 1000, (double)answer.Asked.Duty);
-        var drawn = answer.Injectors.Where(injector => injector is { Duty: not null, Pulse: not null }).DistinctBy(injector =>
-            injector.Duty?.Text).Take(Drawn).ToList();
+        var drawn = Chosen(answer.Injectors.Where(injector => injector is { Duty: not null, Pulse: not null }), injector => injector.Duty?.Text);
         double[] powers = [.. Enumerable.Range(0, 8).Select(step => goalKw * step / 5)];
         double DutyOf(SizedInjector injector, double kilowatts) => AtRest(answer, injector)
             + (((injector.Duty?.Expected ?? 0) - AtRest(answer, injector)) * kilowatts / goalKw);
@@ -76,6 +75,16 @@ public static class InjectorPlots
                 [.. rows.Select(row => (IReadOnlyList<string>)
                     [row.Boost.Text.Replace(" bar", "", StringComparison.Ordinal), InBars(row.Across.Expected), InBars(row.Referenced.Expected),
                         InBars(row.Fixed.Expected), Number(row.Flow.Expected * 100, "0.0")])]));
+    }
+
+    // The first of the ranking, of equal ones one; what the maker fitted is always among them, to be compared with.
+    private static List<SizedInjector> Chosen(IEnumerable<SizedInjector> ranked, Func<SizedInjector, string?> line)
+    {
+        List<SizedInjector> told = [.. ranked.DistinctBy(line)];
+        var first = told.Take(Drawn).ToList();
+        return first.Exists(IsFitted) || told.Find(IsFitted) is not { } fitted ? first : [.. first.Take(Drawn - 1), fitted];
+
+        static bool IsFitted(SizedInjector injector) => injector.Fit is { IsFitted: true };
     }
 
     // The dead time's share of the cycle: what is open without a drop.

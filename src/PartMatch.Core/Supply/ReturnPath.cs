@@ -43,7 +43,7 @@ internal static class ReturnPath
 
         var burnt = idle is null ? Spread.Exactly(0) : idle.FuelFlowKgS / goal.Goal.Density.Spread;
         var back = (delivered - burnt).NotNegative();
-        var must = $"{(isLeast ? "at least " : "")}{back.In(SumText.LitresPerHour, "0").Text} must flow back at idle ({(isLeast ? $"its table begins at {SumText.InBar(lowest)}, it sees " : "the pump sees ")}{SumText.InBar(pressure)}, "
+        var must = $"{(isLeast ? "at least " : "")}{back.In(SumText.LitresPerHour, "0").Text} must flow back at idle ({(isLeast ? $"the pump’s table begins at {SumText.InBar(lowest)}, it sees " : "the pump sees ")}{SumText.InBar(pressure)}, "
             + $"{(idle is null ? "what the engine burns there is not known and taken as nothing" : $"the engine burns {burnt.In(SumText.LitresPerHour, "0.0").Text}")})";
         var working = new[]
         {

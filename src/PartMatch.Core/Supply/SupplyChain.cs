@@ -64,7 +64,7 @@ internal static class SupplyChain
 
         var holds = (double)low <= rail.PressurePa.High && (double)high >= rail.PressurePa.Low;
         return new SupplyLink("regulator", regulator.Id, holds ? Enough.Yes : Enough.No,
-            holds ? $"It holds {pressure.Text} over {wanted}."
+            holds ? $"It holds {pressure.Text} over {(wanted == "manifold" ? "the manifold" : "ambient")}."
                 : $"Not as asked: it holds {pressure.Text}, the question takes {SumText.InBar(rail.PressurePa)}.");
     }
 

@@ -103,6 +103,18 @@ public sealed class SupplyChainTests
         Assert.Contains(plot.Limits, limit => limit is { Direction: PlotDirection.Level, At: > 95.6 and < 95.8 }); // 95.7 L/h wanted
     }
 
+    // Five unlike flows, four lines: the fitted one is last of the ranking and takes the fourth.
+    [Fact]
+    public void Injectors_that_the_maker_fitted_are_always_drawn()
+    {
+        var sized = Injectors.InjectorExamples.Size(HillClimbGoal, [.. new[] { "999", "860", "700", "620", "440" }.Select(flow => Injector($"I-{flow}", $"{flow} cm3/min"))]);
+        sized = sized with { Injectors = [.. sized.Injectors.Select(one => one with
+        {
+            Fit = new InjectorFit(PartMatch.Core.Fit.Headline.Fits, PartMatch.Core.Fit.Sureness.Documented, "/api/fit") { IsFitted = one.Part == "harl:I-440" },
+        })] };
+        Assert.Equal(["harl:I-999", "harl:I-860", "harl:I-700", "harl:I-440"], Assert.IsType<CurvePlot>(InjectorPlots.Flow(sized)).Lines.Select(line => line.Name));
+    }
+
     // The line of 550 at 3.0 bar is 392.6 g/min; duty at the goal 89.3 %, at no power the dead time's share 0.92 ÷ 17.647 = 5.2 %.
     [Fact]
     public void Injectors_are_drawn_over_pressure_and_over_power()

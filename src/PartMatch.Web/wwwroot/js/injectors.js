@@ -29,7 +29,7 @@ function need(answer) {
   const { needPerInjector: { mass, volume, ratedVolume }, idle, asked } = answer;
   return [
     ...together(answer),
-    ruled(`What each ${asked.stagedWith ? 'pair of stages' : 'injector'} must feed, held open`, threeHeads, [
+    asked.stagedWith && asked.injectorsPerCylinder === 1 ? null : ruled(`What each ${asked.stagedWith ? 'pair of stages' : 'injector'} must feed, held open`, threeHeads, [
       rangeRow('Mass', mass), rangeRow('Volume of this fuel', volume), rangeRow(asked.stagedWith ? 'Ratings to add up to' : 'Rating to look for', ratedVolume),
     ], { className: 'restack' }),
     meaning(answer),
@@ -120,7 +120,7 @@ function render(answer, query) {
         ])),
       flags(answer, [asked.stagedWith]),
       section('What each must feed', need(answer)),
-      influences(answer, 'the rating to look for'),
+      influences(answer, asked.stagedWith ? 'what the ratings of a pair add up to' : 'the rating to look for'),
       fromTheAir(answer),
       section('Pressure through the boost', throughBoost(answer)),
       section('Injectors, ranked', el('p', { class: 'quiet small' }, `Fit is judged against ${variant} as built: the control unit is set for the flow of the fitted injectors, so one of another flow always counts as running differently. Each row says whether only the flow differs, and what is known of the dead time. What the maker fitted is not moved up for it.`), ruled('Every injector of the catalogue: enough by the sums first, then fit, then the smallest', ['Injector', 'Rated', 'Enough', 'Duty at the goal, power at the limit', 'Will it fit', 'Because'],
