@@ -112,6 +112,8 @@ function render(answer, query) {
         el('p', { class: 'why' }, `Rated on n-heptane at 3 bar: enough if the expected figures hold. With the worst of them it takes ${whole(most)}, with the best of them ${whole(least)} would do.`),
         facts([
           ['First of the list', first ? [partLink(first.part), ` ${first.name}: `, enoughMark(first.enough), '. ', first.fit ? el('a', { class: 'across', href: pageOf(first.fit.link) }, verdict(first.fit.headline)) : ''] : 'no injector is recorded'],
+          ...answer.injectors.filter(injector => injector.fit?.isFitted && injector !== first).map(fitted =>
+            ['As fitted by the maker', [partLink(fitted.part), ` ${fitted.name}: `, enoughMark(fitted.enough), fitted.duty ? `, open ${fitted.duty.text} of the time` : '']]),
           ['Enough', `${sized} of ${answer.injectors.length} in the catalogue, in the worst case too`],
           ['Pressure across', answer.pressureAcross.text],
           ['The goal', [el('strong', null, standings[answer.airSide.standing]), `, seen from the air`]],
