@@ -61,7 +61,8 @@ internal static class AirCheck
             GoalStanding.Ordinary => $"Within what the expected figures carry: {carries}.",
             GoalStanding.Ambitious => $"Ambitious: {carries}; it takes better figures than expected.",
             GoalStanding.NotKnown =>
-                $"Not known: {carries}, but only with a consumption of {SumText.InGramsPerKilowattHour(question.Bsfc.Expected)}, which no engine of this sort is expected to reach.",
+                $"Not known: {carries}, but only with a consumption of {SumText.InGramsPerKilowattHour(question.Bsfc.Expected)}, "
+                + "which no engine of this sort is expected to reach.",
             _ => $"Unlikely: {carries}; not even the best of all the ranges reaches it.",
         };
     }

@@ -15,13 +15,15 @@ internal static class FittedInjectors
     {
         List<SizedInjector> fitted = [.. sized.Injectors.Where(injector => fits.GetValueOrDefault(injector.Part)?.IsFitted == true)];
         // Several over the years with unlike dead times are nothing to hold another one against.
-        var own = sized.Asked.DeadTime is null && fitted.Count > 0 && fitted.TrueForAll(one => Known(one) is { } each && Alike(each, Known(fitted[0]) ?? 0)) ? fitted[0] : null;
+        var own = sized.Asked.DeadTime is null && fitted.Count > 0
+            && fitted.TrueForAll(one => Known(one) is { } each && Alike(each, Known(fitted[0]) ?? 0)) ? fitted[0] : null;
         return sized.Injectors.Where(injector => fits.ContainsKey(injector.Part)).ToDictionary(
             injector => injector.Part, injector => Compared(injector, fits[injector.Part], own), StringComparer.Ordinal);
     }
 
     /// <summary>The rating that the maker gives the engine with the fitted injectors, where the goal asks no more of them; else null.</summary>
-    /// <remarks>No more power, no faster, the same fuel, supply and pressure, as many injectors and squirts: at less speed the dead time takes less of the cycle.</remarks>
+    /// <remarks>No more power, no faster, the same fuel, supply and pressure, as many injectors and squirts;
+    /// at less speed the dead time takes less of the cycle.</remarks>
     public static string? RatedWith(InjectorsAsked asked, FamilyFacts facts)
     {
         var engine = InjectorEngine.Read(facts.EngineFacts, asked.Variant);
@@ -45,8 +47,10 @@ internal static class FittedInjectors
         $" The maker fitted it and rates the engine with it at {rated}" + enough switch
         {
             Enough.Yes => ".",
-            Enough.NotKnown => ", which speaks for the expected figures and not for the worst of them; the verdict and the place in the list stay those of the sums.",
-            _ => ", so a figure taken here is worse than this engine’s, the specific consumption first: measure it and give it; the verdict stays that of the sums.",
+            Enough.NotKnown => ", which speaks for the expected figures and not for the worst of them; "
+                + "the verdict and the place in the list stay those of the sums.",
+            _ => ", so a figure taken here is worse than this engine’s, the specific consumption first: "
+                + "measure it and give it; the verdict stays that of the sums.",
         };
 
     private static InjectorFit Compared(SizedInjector injector, InjectorFit fit, SizedInjector? own) => fit.IsFitted ? fit : fit with
@@ -73,6 +77,8 @@ internal static class FittedInjectors
             .. facts.EngineFacts.Where(fact => fact.Variant == variant && fact.Property == "rated-power" && fact.Evidence?.IsRetracted != true)
                 .Select(fact => fact.Evidence).Take(1),
         ];
-        return sources.MinBy(source => (int?)source?.Grade ?? -1) is { } weakest ? $"{FitWording.InWords(Codes.Of(weakest.Grade))}, {weakest.Code}" : "no source";
+        return sources.MinBy(source => (int?)source?.Grade ?? -1) is { } weakest
+            ? $"{FitWording.InWords(Codes.Of(weakest.Grade))}, {weakest.Code}"
+            : "no source";
     }
 }

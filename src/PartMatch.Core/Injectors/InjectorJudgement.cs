@@ -69,7 +69,8 @@ internal static class InjectorJudgement
 
     private static string Share(InjectorGoal goal, OpenInjectors open, double pulseS) => open.Second is null
         ? ""
-        : $" Of the fuel it feeds {SumText.InPercent(open.OwnShareOf(goal, pulseS), "0")} and the second stage {SumText.InPercent(1 - open.OwnShareOf(goal, pulseS), "0")}.";
+        : $" Of the fuel it feeds {SumText.InPercent(open.OwnShareOf(goal, pulseS), "0")} "
+            + $"and the second stage {SumText.InPercent(1 - open.OwnShareOf(goal, pulseS), "0")}.";
 
     private static string InWords(Enough enough, QuantityRange duty, Spread limit, StagedSecond? second)
     {

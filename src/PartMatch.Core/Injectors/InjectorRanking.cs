@@ -47,12 +47,16 @@ public static class InjectorRanking
 
     private static string WhyDifferent(SizedInjector injector, InjectorFit fit)
     {
-        var deadTime = fit.DeadTime == DeadTimeAgainstFitted.Another ? $"its dead time is {injector.DeadTime?.Text} at the goal instead of {fit.FittedDeadTime}" : "";
+        var deadTime = fit.DeadTime == DeadTimeAgainstFitted.Another
+            ? $"its dead time is {injector.DeadTime?.Text} at the goal instead of {fit.FittedDeadTime}"
+            : "";
         return (fit.OnlyFlowDiffers, fit.Differs.Count, fit.DeadTime) switch
         {
-            (true, _, DeadTimeAgainstFitted.Same) => ": only the flow differs, the dead time at the goal is the same, and the control unit has to be set for the flow",
+            (true, _, DeadTimeAgainstFitted.Same) =>
+                ": only the flow differs, the dead time at the goal is the same, and the control unit has to be set for the flow",
             (true, _, DeadTimeAgainstFitted.Another) => $": the flow differs, and {deadTime}; the control unit has to be set for both",
-            (true, _, _) => ": of what is recorded only the flow differs; whether its dead time does is not known, and the control unit has to be set for both",
+            (true, _, _) =>
+                ": of what is recorded only the flow differs; whether its dead time does is not known, and the control unit has to be set for both",
             (_, > 0, _) => $": besides its flow, wrong or not known: {string.Join(", ", fit.Differs.Select(what => what.Replace('-', ' ')))}"
                 + (deadTime.Length > 0 ? $"; {deadTime}" : ""),
             _ => deadTime.Length > 0 ? $"; {deadTime}, and the control unit has to be set for it" : "",

@@ -45,7 +45,8 @@ internal static class InjectorSteps
             var pulse = (open + shut) * goal.CycleS.Expected;
             yield return new WorkingStep(
                 "share of the fuel that it feeds itself", "its flow × (duty × cycle − shots × its dead time) ÷ fuel of the pair in a cycle",
-                $"{InGramsPerMinute(opened.OwnFlowKgS.Expected)} × ({InMilliseconds(pulse)} − {goal.Shots} × {InMilliseconds(opened.Own.Seconds.Expected)}) ÷ 60 000 ms/min ÷ "
+                $"{InGramsPerMinute(opened.OwnFlowKgS.Expected)} × ({InMilliseconds(pulse)} − {goal.Shots} × {InMilliseconds(opened.Own.Seconds.Expected)}) "
+                + "÷ 60 000 ms/min ÷ "
                 + $"{In(UnitTable.Get("mg"), goal.FuelFlowKgS.Expected * goal.CycleS.Expected / goal.Injectors, "0.0")} × 1000 mg/g",
                 InPercent(opened.OwnShareOf(goal, pulse), "0.0"), "the second stage feeds the rest");
         }

@@ -27,7 +27,8 @@ internal static class SizingWarnings
         {
             yield return new SumWarning("bsfc-implausible",
                 $"{InGramsPerKilowattHour(goal.Bsfc.Spread.Low)} turns {InPercent(SpecificConsumption.Efficiency(goal.Bsfc.Spread.Low, goal.Fuel), "0.0")} of the fuel's heat into work: "
-                + $"below {InGramsPerKilowattHour(SpecificConsumption.ImplausibleBelow(goal.Fuel))} no engine of this sort on {goal.Fuel.Name} is to be expected (a judgement, no source).");
+                + $"below {InGramsPerKilowattHour(SpecificConsumption.ImplausibleBelow(goal.Fuel))} "
+                + $"no engine of this sort on {goal.Fuel.Name} is to be expected (a judgement, no source).");
         }
 
         if (engine.Cylinders is { } built && question.Cylinders is { } asked && asked != built)

@@ -24,8 +24,11 @@ public static class UnitTable
     private const string BarePoundsPerHorsepowerHour = "lb/(hp·h)";
 
     private static readonly FrozenSet<string> _bareHorsepower =
-        new[] { BarePoundsPerHorsepowerHour, "lb/(hp.h)", "lb/(hp h)", "lb/hp/h", "lb/(hp·hr)", "lb/hph", "lb/hp-h", "lb/hp-hr", "lb/hp·h", "lb/(bhp·h)", "lb/bhp/h" }
-            .ToFrozenSet(StringComparer.Ordinal);
+        new[]
+        {
+            BarePoundsPerHorsepowerHour, "lb/(hp.h)", "lb/(hp h)", "lb/hp/h", "lb/(hp·hr)", "lb/hph", "lb/hp-h", "lb/hp-hr", "lb/hp·h",
+            "lb/(bhp·h)", "lb/bhp/h",
+        }.ToFrozenSet(StringComparer.Ordinal);
 
     /// <summary>Every unit, grouped by dimension; the first of a dimension is its base unit.</summary>
     public static IReadOnlyList<Unit> All { get; } =
@@ -82,7 +85,8 @@ public static class UnitTable
         ("hp(I)", ["hpI", "hp (I)", "bhp(I)"]), ("PS", ["hp(metric)", "hp(M)"]),
         ("1/min", ["/min", "rpm", "r/min", "min-1"]), ("1/s", ["/s", "s-1"]),
         ("cm3/min", ["cc/min", "ccm/min", "mL/min", "ml/min"]), ("L/h", ["l/h", "L/hr"]), ("L/min", ["l/min"]), ("lb/h", ["lb/hr"]),
-        ("g/(kW·h)", ["g/kWh", "g/(kWh)", "g/(kW.h)", "g/(kW h)", "g/kW/h"]), ("lb/(hp(I)·h)", ["lb/(hp(I).h)", "lb/(hp(I) h)", "lb/hp(I)/h", "lb/(hp(I)·hr)", BarePoundsPerHorsepowerHour]),
+        ("g/(kW·h)", ["g/kWh", "g/(kWh)", "g/(kW.h)", "g/(kW h)", "g/kW/h"]),
+        ("lb/(hp(I)·h)", ["lb/(hp(I).h)", "lb/(hp(I) h)", "lb/hp(I)/h", "lb/(hp(I)·hr)", BarePoundsPerHorsepowerHour]),
         ("ohm", ["\u03A9"]), ("kohm", ["k\u03A9"]), ("Mohm", ["M\u03A9"]),
     }.SelectMany(row => row.Spellings, (row, spelling) => (row.Symbol, spelling)).ToFrozenDictionary(pair => pair.spelling, pair => pair.Symbol, StringComparer.Ordinal);
 

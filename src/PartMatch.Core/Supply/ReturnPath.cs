@@ -38,13 +38,15 @@ internal static class ReturnPath
             : ((Spread?)null, false);
         if (flow is not { } delivered)
         {
-            return NotKnown($"the pump is not recorded at {goal.PumpVoltage.Text} and {SumText.InBar(pressure)}, so what must flow back at idle is not known; {Creeps}.");
+            return NotKnown($"the pump is not recorded at {goal.PumpVoltage.Text} and {SumText.InBar(pressure)}, "
+                + $"so what must flow back at idle is not known; {Creeps}.");
         }
 
         var burnt = idle is null ? Spread.Exactly(0) : idle.FuelFlowKgS / goal.Goal.Density.Spread;
         var back = (delivered - burnt).NotNegative();
-        var must = $"{(isLeast ? "at least " : "")}{back.In(SumText.LitresPerHour, "0").Text} must flow back at idle ({(isLeast ? $"the pump’s table begins at {SumText.InBar(lowest)}, it sees " : "the pump sees ")}{SumText.InBar(pressure)}, "
-            + $"{(idle is null ? "what the engine burns there is not known and taken as nothing" : $"the engine burns {burnt.In(SumText.LitresPerHour, "0.0").Text}")})";
+        var burns = idle is null ? "what the engine burns there is not known and taken as nothing" : $"the engine burns {burnt.In(SumText.LitresPerHour, "0.0").Text}";
+        var must = $"{(isLeast ? "at least " : "")}{back.In(SumText.LitresPerHour, "0").Text} must flow back at idle "
+            + $"({(isLeast ? $"the pump’s table begins at {SumText.InBar(lowest)}, it sees" : "the pump sees")} {SumText.InBar(pressure)}, {burns})";
         var working = new[]
         {
             new WorkingStep(
@@ -60,14 +62,16 @@ internal static class ReturnPath
         if (capacity is not { } carries)
         {
             return new SupplyLink(Link, part, Enough.NotKnown,
-                $"Not known: what regulator and return line carry is not recorded; {must}, and {Creeps}. Read the rail pressure at idle on a gauge, or give return-capacity=.");
+                $"Not known: what regulator and return line carry is not recorded; {must}, and {Creeps}. "
+                + "Read the rail pressure at idle on a gauge, or give return-capacity=.");
         }
 
         var shown = carries.In(SumText.LitresPerHour, "0").Text;
         return (back.Expected > carries.Expected, back.High <= carries.Low && !isLeast) switch
         {
             (true, _) => new SupplyLink(Link, part, Enough.No,
-                $"Not enough: the return carries {shown}, and {must}: the pressure creeps up at idle and the engine runs rich. A wider return or a slower pump; measure it at the rail."),
+                $"Not enough: the return carries {shown}, and {must}: the pressure creeps up at idle and the engine runs rich. "
+                + "A wider return or a slower pump; measure it at the rail."),
             (_, true) => new SupplyLink(Link, part, Enough.Yes, $"Enough even in the worst case: the return carries {shown}, and {must}."),
             _ => new SupplyLink(Link, part, Enough.NotKnown, $"Not sure: the return carries {shown}, and {must}. Read the rail pressure at idle on a gauge."),
         };
@@ -76,14 +80,16 @@ internal static class ReturnPath
     // On a rail with a return all that the pump gives passes the line; a regulator in the tank sits before it.
     private static Spread AtPumpPa(SupplyGoal goal) => goal.Goal.Rail.Supply switch
     {
-        FuelSupply.ReturnManifold => (goal.Goal.Rail.PressurePa + (goal.Goal.Question.IdleManifold is { } given ? Spread.Of(given) : IdleNeed.Manifold.Spread)).NotNegative()
-            + goal.LineLoss.Spread,
+        FuelSupply.ReturnManifold => (goal.Goal.Rail.PressurePa + AtIdle(goal)).NotNegative() + goal.LineLoss.Spread,
         FuelSupply.ReturnAmbient => goal.Goal.Rail.PressurePa + goal.LineLoss.Spread,
         _ => goal.Goal.Rail.PressurePa,
     };
 
+    private static Spread AtIdle(SupplyGoal goal) => goal.Goal.Question.IdleManifold is { } given ? Spread.Of(given) : IdleNeed.Manifold.Spread;
+
     private static Spread? CapacityOf(SupplyQuestion question) => question.ReturnCapacity is { } typed ? Spread.Of(typed)
-        : question.Regulator is { } regulator && ValueSelection.Of(regulator, "return-capacity") is StatedQuantity { Possible: { Low: > 0 and var low, High: { } high } } recorded
+        : question.Regulator is { } regulator && ValueSelection.Of(regulator, "return-capacity") is StatedQuantity recorded
+            && recorded.Possible is { Low: > 0 and var low, High: { } high }
             ? new Spread((double)low, (double)recorded.Nominal, (double)high)
             : null;
 }

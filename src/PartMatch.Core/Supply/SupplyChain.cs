@@ -17,7 +17,8 @@ internal static class SupplyChain
     public static string First(IReadOnlyList<SupplyLink> links, double goalW)
     {
         // The return gives out at idle, not at a power: its own line says so.
-        var unknown = links.Where(link => link.Enough == Enough.NotKnown && link.Power is null && link.Link != ReturnPath.Link).Select(link => link.Link).ToList();
+        var unknown = links.Where(link => link.Enough == Enough.NotKnown && link.Power is null
+            && link.Link != ReturnPath.Link).Select(link => link.Link).ToList();
         var open = unknown.Count == 0 ? "" : $" Not known: {string.Join(", ", unknown)}.";
         return links.Where(link => link.Power is not null).MinBy(link => link.Power?.Expected) is { Power: { } power } first
             ? $"{(unknown.Count == 0 ? "The" : "Of the links that are known the")} {first.Link} give{(first.Link == "injectors" ? "" : "s")} out first, "

@@ -26,7 +26,8 @@ public sealed record SupplyRequest : GoalRequest
     [FromQuery(Name = "return"), Description("What flows back to the tank at the goal ÷ what is burnt: 20 %; common practice for rails with a return when left out, else nothing.")]
     public string? Return { get; init; }
 
-    [FromQuery(Name = "return-capacity"), Description("What regulator and return line carry back without the pressure rising: 180 L/h; as recorded of the regulator when left out.")]
+    [FromQuery(Name = "return-capacity"),
+        Description("What regulator and return line carry back without the pressure rising: 180 L/h; as recorded of the regulator when left out.")]
     public string? ReturnCapacity { get; init; }
 
     /// <summary>The question, once the rules have passed.</summary>
@@ -46,7 +47,8 @@ public sealed record SupplyRequest : GoalRequest
     }
 
     internal Permalink LinkToAnswer(string path) => LinkTo(path)
-        .With("injector", Injector).With("pump", Pump).With("pump-voltage", PumpVoltage).With("line-loss", LineLoss).With("return", Return).With("return-capacity", ReturnCapacity);
+        .With("injector", Injector).With("pump", Pump).With("pump-voltage", PumpVoltage).With("line-loss", LineLoss)
+        .With("return", Return).With("return-capacity", ReturnCapacity);
 }
 
 internal sealed class SupplyRules : GoalRules<SupplyRequest>
