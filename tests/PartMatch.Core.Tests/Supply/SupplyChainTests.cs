@@ -108,10 +108,13 @@ public sealed class SupplyChainTests
     public void Injectors_that_the_maker_fitted_are_always_drawn()
     {
         var sized = Injectors.InjectorExamples.Size(HillClimbGoal, [.. new[] { "999", "860", "700", "620", "440" }.Select(flow => Injector($"I-{flow}", $"{flow} cm3/min"))]);
-        sized = sized with { Injectors = [.. sized.Injectors.Select(one => one with
+        sized = sized with
+        {
+            Injectors = [.. sized.Injectors.Select(one => one with
         {
             Fit = new InjectorFit(PartMatch.Core.Fit.Headline.Fits, PartMatch.Core.Fit.Sureness.Documented, "/api/fit") { IsFitted = one.Part == "harl:I-440" },
-        })] };
+        })]
+        };
         Assert.Equal(["harl:I-999", "harl:I-860", "harl:I-700", "harl:I-440"], Assert.IsType<CurvePlot>(InjectorPlots.Flow(sized)).Lines.Select(line => line.Name));
     }
 
