@@ -15,6 +15,7 @@ public enum GoalStanding
     /// <summary>Not even with the best of all the ranges.</summary>
     Unlikely,
 
+    /// <summary>The displacement is not known, or the consumption is none that an engine of this sort reaches.</summary>
     NotKnown,
 }
 
@@ -23,6 +24,9 @@ public enum GoalStanding
 public sealed record AirSide(
     GoalStanding Standing, string Because, IReadOnlyList<Yardstick> Yardsticks, IReadOnlyList<Assumption> Assumed, IReadOnlyList<WorkingStep> Working)
 {
+    /// <summary>What low and high of these ranges are.</summary>
+    public string Ranges { get; init; } = RangesInWords.WorstCases;
+
     /// <summary>kg/s; absent where the displacement is not known.</summary>
     public QuantityRange? AirFlow { get; init; }
 
@@ -44,7 +48,11 @@ public sealed record AirSide(
 
 /// <summary>What a variant of the family does at its rating, or a published range.</summary>
 /// <param name="Of">Code of the variant, or <c>published</c>.</param>
-public sealed record Yardstick(string Of, QuantityRange Bmep, QuantityRange? PistonSpeed, string Source);
+public sealed record Yardstick(string Of, QuantityRange Bmep, QuantityRange? PistonSpeed, string Source)
+{
+    /// <summary>As a person calls it; absent for a published range.</summary>
+    public string? Name { get; init; }
+}
 
 /// <summary>A power brought to the reference air of ISO 1585.</summary>
 /// <param name="Factor">Corrected ÷ measured.</param>

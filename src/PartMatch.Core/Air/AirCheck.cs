@@ -1,4 +1,5 @@
 using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
 using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Air;
@@ -31,9 +32,12 @@ internal static class AirCheck
         var flow = SumRange.Of(inputs, Flow);
         var power = SumRange.Of(inputs, of => Flow(of) / (of[6] * of[7]));
         var bmep = EngineLoad.Bmep(question.PowerW, displacement, question.SpeedPerMinute);
+        var isPlausible = question.Bsfc.Expected >= SpecificConsumption.ImplausibleBelow(question.Fuel);
         var standing = question.PowerW.Expected > power.High ? GoalStanding.Unlikely : question.PowerW.Expected > power.Expected && question.AlreadyDone is null
             ? GoalStanding.Ambitious
             : GoalStanding.Ordinary;
+        // Little fuel makes much power of the same air: what no engine is expected to reach confirms no goal.
+        standing = isPlausible || standing == GoalStanding.Unlikely ? standing : GoalStanding.NotKnown;
         var pistonSpeed = question.StrokeM is { } stroke ? EngineLoad.PistonSpeed(stroke, question.SpeedPerMinute) : (Spread?)null;
         return new AirSide(standing, InWords(standing, question, power), yardsticks, air.Assumed,
             AirSteps.Of(question, air, displacement, flow.Expected, power.Expected, bmep, pistonSpeed))
@@ -56,6 +60,9 @@ internal static class AirCheck
                 $"Within what is recorded of this variant as built, {question.AlreadyDone}, though the expected figures carry less: {carries}.",
             GoalStanding.Ordinary => $"Within what the expected figures carry: {carries}.",
             GoalStanding.Ambitious => $"Ambitious: {carries}; it takes better figures than expected.",
+            GoalStanding.NotKnown =>
+                $"Not known: {carries}, but only with a consumption of {SumText.InGramsPerKilowattHour(question.Bsfc.Expected)}, "
+                + "which no engine of this sort is expected to reach.",
             _ => $"Unlikely: {carries}; not even the best of all the ranges reaches it.",
         };
     }

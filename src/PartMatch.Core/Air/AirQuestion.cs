@@ -40,5 +40,7 @@ internal sealed record AirQuestion(
 }
 
 /// <summary>A variant of the family at its rating; null where not recorded.</summary>
-internal sealed record RatedVariant(string Variant, bool Boosted, Spread PowerW, Spread SpeedPerMinute, Spread DisplacementM3, Spread? StrokeM,
+/// <param name="Variant">Its code.</param>
+/// <param name="Name">As a person calls it.</param>
+internal sealed record RatedVariant(string Variant, string Name, bool Boosted, Spread PowerW, Spread SpeedPerMinute, Spread DisplacementM3, Spread? StrokeM,
     Spread? RedlinePerMinute);

@@ -18,7 +18,7 @@ internal static class AirSteps
         {
             new("density of the air in the manifold", "absolute pressure ÷ (287.05 J/(kg·K) × temperature)",
                 $"({Number(air.AmbientPa.Expected, "0")} Pa + {Number(question.BoostPa.Expected, "0")} Pa) ÷ (287.05 × {Number(kelvin, "0.00")} K)",
-                    $"{Number(density, "0.0000")} kg/m3", "gas law, dry air"),
+                    $"{Number(density, "0.0000")} kg/m³", "gas law, dry air"),
             new("air flow", "displacement × speed ÷ 2 × volumetric efficiency × density",
                 $"{litres} L × {speed}/min ÷ 2 ÷ 60 s/min × {Number(air.VolumetricEfficiency.Expected, "0.00")} × {Number(density, "0.0000")} g/L",
                     $"{Number(flowKgS * 1000, "0.00")} g/s",

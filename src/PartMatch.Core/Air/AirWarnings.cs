@@ -18,7 +18,7 @@ internal static class AirWarnings
 
         var published = EngineLoad.PublishedBmep(question.Boosted);
         var own = question.Variants.Where(variant => variant.Boosted == question.Boosted).Select(variant =>
-            (variant.Variant, Bmep: Yardsticks.BmepOf(variant).Expected)).ToList();
+            (variant.Name, Bmep: Yardsticks.BmepOf(variant).Expected)).ToList();
         if (bmep.Expected > Math.Max(published.Spread.High, own.Select(one => one.Bmep).DefaultIfEmpty(0).Max()))
         {
             yield return new SumWarning("bmep-above-usual",
@@ -27,16 +27,16 @@ internal static class AirWarnings
         }
 
         var fastest = question.Variants.Select(variant =>
-            (variant.Variant, Speed: Yardsticks.PistonSpeedOf(variant)?.Expected ?? 0)).OrderByDescending(one => one.Speed).FirstOrDefault();
+            (variant.Name, Speed: Yardsticks.PistonSpeedOf(variant)?.Expected ?? 0)).OrderByDescending(one => one.Speed).FirstOrDefault();
         if (pistonSpeed is { Expected: var metres } && metres > Math.Max(EngineLoad.PublishedPistonSpeed.Spread.High, fastest.Speed))
         {
             yield return new SumWarning("piston-speed-above-usual",
-                $"Mean piston speed at the goal is {Number(metres, "0.0")} m/s. {(fastest.Speed > 0 ? $"The fastest of this family is {fastest.Variant} with {Number(fastest.Speed, "0.0")} m/s. " : "")}"
+                $"Mean piston speed at the goal is {Number(metres, "0.0")} m/s. {(fastest.Speed > 0 ? $"The fastest of this family is {fastest.Name} with {Number(fastest.Speed, "0.0")} m/s. " : "")}"
                 + $"Published: {EngineLoad.PublishedPistonSpeed.Source}. Load on rods and their bolts grows with its square: weigh and measure.");
         }
     }
 
-    private static string Nearest(List<(string Variant, double Bmep)> own, bool boosted) =>
-        own.OrderByDescending(one => one.Bmep).FirstOrDefault() is { Variant: { } variant, Bmep: var bmep }
-            ? $"The highest of this family's {(boosted ? "boosted" : "natural")} variants is {variant} with {In(Bars, bmep, "0.0")} at its rating. " : "";
+    private static string Nearest(List<(string Name, double Bmep)> own, bool boosted) =>
+        own.OrderByDescending(one => one.Bmep).FirstOrDefault() is { Name: { } name, Bmep: var bmep }
+            ? $"The highest of this family's {(boosted ? "boosted" : "natural")} variants is {name} with {In(Bars, bmep, "0.0")} at its rating. " : "";
 }

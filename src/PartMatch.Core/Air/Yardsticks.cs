@@ -10,7 +10,9 @@ internal static class Yardsticks
     [
         .. question.Variants.OrderBy(variant => variant.Variant, StringComparer.Ordinal).Select(variant => new Yardstick(
             variant.Variant, InBars(BmepOf(variant)), PistonSpeedOf(variant) is { } speed ? InMetresPerSecond(speed) : null,
-            variant.RedlinePerMinute is null ? "as recorded, at its rating" : "as recorded: pressure at its rating, piston speed at its redline")),
+            variant.RedlinePerMinute is null ? "as recorded, at its rating" : "as recorded: pressure at its rating, piston speed at its redline") {
+            Name = variant.Name,
+        }),
         new Yardstick("published", EngineLoad.PublishedBmep(question.Boosted).Spread.In(SumText.Bars, "0.0"),
             InMetresPerSecond(EngineLoad.PublishedPistonSpeed.Spread),
             $"{EngineLoad.PublishedBmep(question.Boosted).Source}; {EngineLoad.PublishedPistonSpeed.Source}"),

@@ -13,6 +13,12 @@ public sealed record Part(
     /// <summary>Stands in books for "known to carry nothing".</summary>
     public const string None = "none";
 
+    /// <summary>Null when no book names the maker.</summary>
+    public string? MakerName { get; init; }
+
+    /// <summary>As a sentence names it: <c>I-4401 (Harl Fuel Systems)</c>; by its id where nobody names the maker.</summary>
+    public string Label => MakerName is null ? Id : $"{Number} ({MakerName})";
+
     /// <summary>Nothing, asked about as if it were a part: what happens when the position is left empty?</summary>
     public static Part Nothing(string kind) => new(None, "", None, "", kind, "nothing", null, null, [], []);
 

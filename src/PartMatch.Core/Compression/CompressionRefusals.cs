@@ -25,7 +25,7 @@ internal static class CompressionRefusals
         }.Select(one => ValveTimingRefusals.OfLength(one.Field, one.Length)).FirstOrDefault(refused => refused is not null)
         ?? OfSize("chamber-volume", question.ChamberVolume, double.Epsilon, MostVolumeM3, "more than 0 and at most 10 L", "for example 41 cm3")
         ?? OfSize("bowl-volume", question.BowlVolume, -MostVolumeM3, MostVolumeM3, "-10 L to 10 L: a dish positive, a dome negative", "for example 9.6 cm3")
-        ?? OfSize("chamber-area", question.ChamberArea, double.Epsilon, MostAreaM2, "more than 0 and at most 1 m2", "for example 40 cm2")
+        ?? OfSize("chamber-area", question.ChamberArea, double.Epsilon, MostAreaM2, "more than 0 and at most 1 m²", "for example 40 cm2")
         ?? OfSize("deck-clearance", question.DeckClearance, -FurthestDeckM, FurthestDeckM, "-50 mm to 50 mm: negative = above the block", "for example 0.2 mm")
         ?? OfSkim("head-skim", question.HeadSkim)
         ?? OfSkim("block-skim", question.BlockSkim)
@@ -42,7 +42,7 @@ internal static class CompressionRefusals
         {
             return new SumRefused(
                 "out-of-range", FieldToBlame(question), "Added up, no room is left over the piston.", RangeInCm3(clearance).Text,
-                "a clearance volume of more than 0 cm3",
+                "a clearance volume of more than 0 cm³",
                 "a dome is a negative bowl-volume, a dish a positive one; a piston that stands above the block is a negative deck-clearance");
         }
 

@@ -13,10 +13,10 @@ internal static class CompressionSteps
     {
         var one = inputs.Expected;
         double? Find(string name) => inputs.Assumed.FirstOrDefault(assumed => assumed.Name == name)?.Range.Expected;
-        yield return new WorkingStep("swept volume", "π ÷ 4 × bore² × stroke", $"π ÷ 4 × ({InMm(one.BoreM)})² × {InMm(one.StrokeM)} ÷ 1000 mm3/cm3",
+        yield return new WorkingStep("swept volume", "π ÷ 4 × bore² × stroke", $"π ÷ 4 × ({InMm(one.BoreM)})² × {InMm(one.StrokeM)} ÷ 1000 mm³/cm³",
             InCm3(one.SweptM3), Definition);
         yield return new WorkingStep(
-            "gasket volume", "π ÷ 4 × gasket bore² × thickness tightened", $"π ÷ 4 × ({InMm(one.GasketBoreM)})² × {InMm(one.GasketM, "0.00#")} ÷ 1000 mm3/cm3",
+            "gasket volume", "π ÷ 4 × gasket bore² × thickness tightened", $"π ÷ 4 × ({InMm(one.GasketBoreM)})² × {InMm(one.GasketM, "0.00#")} ÷ 1000 mm³/cm³",
             InCm3(one.GasketM3, "0.000"), Definition);
         if (Find("deck-height") is { } face && Find("compression-height") is { } crown)
         {
@@ -28,7 +28,7 @@ internal static class CompressionSteps
 
         yield return new WorkingStep(
             "deck volume", "π ÷ 4 × bore² × (deck − skim of the block)",
-            $"π ÷ 4 × ({InMm(one.BoreM)})² × ({InMm(one.DeckM, "0.00#")} − {InMm(one.BlockSkimM, "0.00#")}) ÷ 1000 mm3/cm3",
+            $"π ÷ 4 × ({InMm(one.BoreM)})² × ({InMm(one.DeckM, "0.00#")} − {InMm(one.BlockSkimM, "0.00#")}) ÷ 1000 mm³/cm³",
             InCm3(one.DeckM3, "0.000"), "the deck as measured or recorded, else from the four lengths");
         if (one.HeadSkimM > 0)
         {

@@ -103,7 +103,7 @@ internal static partial class FitWording
     public static ComparedValue Shown(Interval interval, Unit? unit) =>
         new(Text(interval, unit), interval.Low, interval.High, unit is null ? null : UnitTable.BaseOf(unit.Dimension).Symbol);
 
-    public static string Number(decimal inBase, Unit? unit) => unit is null ? Bare(inBase, unit) : $"{Bare(inBase, unit)} {unit.Symbol}";
+    public static string Number(decimal inBase, Unit? unit) => unit is null ? Bare(inBase, unit) : $"{Bare(inBase, unit)} {unit.Printed}";
 
     /// <summary>A choice code as words: "rear-of-exhaust-cam" reads "rear of exhaust cam".</summary>
     /// <remarks>A hyphen between digits stays, so that "p36-1" is not two numbers; a metric thread (ISO 261) reads as on a drawing: "M20×1.5" for "m20x1-5".</remarks>

@@ -11,7 +11,7 @@ internal static class GoalAir
     // The last bits of a double make no goal another one.
     private const double Same = 1 + 1e-9;
 
-    public static AirQuestion Of(InjectorGoal goal, InjectorEngine engine, IReadOnlyList<EngineFact> facts) => new(
+    public static AirQuestion Of(InjectorGoal goal, InjectorEngine engine, IReadOnlyList<EngineFact> facts, IReadOnlyList<Variant> variants) => new(
         goal.Question.Air,
         goal.PowerW,
         Spread.Of(goal.Question.Speed),
@@ -22,7 +22,7 @@ internal static class GoalAir
         (goal.Question.Displacement ?? engine.Displacement) is { } displacement ? Spread.Of(displacement) : null,
         engine.Stroke is { } stroke ? Spread.Of(stroke) : null,
         [.. facts.Select(fact => fact.Variant).Distinct(StringComparer.Ordinal).Select(variant =>
-            Rated(variant, InjectorEngine.Read(facts, variant))).OfType<RatedVariant>()])
+            Rated(variant, variants.FirstOrDefault(one => one.Code == variant)?.Name ?? variant, InjectorEngine.Read(facts, variant))).OfType<RatedVariant>()])
     {
         AlreadyDone = AlreadyDone(goal, engine),
     };
@@ -37,10 +37,10 @@ internal static class GoalAir
             ? $"{power.Text} at {SumText.Number((double)speed.Value, "0.##")}/min"
             : null;
 
-    private static RatedVariant? Rated(string variant, InjectorEngine engine) =>
+    private static RatedVariant? Rated(string variant, string name, InjectorEngine engine) =>
         engine is { RatedPower: { } power, RatedSpeed: { } speed, Displacement: { } displacement }
             ? new RatedVariant(
-                variant, engine.Induction == "boosted", Spread.Of(power), Spread.Of(speed), Spread.Of(displacement), engine.Stroke is { } stroke
+                variant, name, engine.Induction == "boosted", Spread.Of(power), Spread.Of(speed), Spread.Of(displacement), engine.Stroke is { } stroke
                     ? Spread.Of(stroke) : null,
                 engine.RedlinePerMinute is { } redline ? Spread.Exactly((double)redline) : null)
             : null;

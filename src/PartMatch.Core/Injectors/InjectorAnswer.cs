@@ -1,6 +1,5 @@
 using PartMatch.Core.Air;
 using PartMatch.Core.Catalogue;
-using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Plots;
 using PartMatch.Core.Sums;
@@ -24,6 +23,12 @@ public sealed record InjectorsSized(
 {
     /// <summary>What each input that has a range does to the rating wanted, the greatest first.</summary>
     public IReadOnlyList<Influence> Influences { get; init; } = [];
+
+    /// <summary>What the injectors of one cylinder must feed together, and how they share it.</summary>
+    public required NeedPerCylinder NeedPerCylinder { get; init; }
+
+    /// <summary>What low and high of every range are.</summary>
+    public string Ranges { get; init; } = RangesInWords.WorstCases;
 
     /// <summary>What boost does to the pressure across, from idle to the goal.</summary>
     public IReadOnlyList<PressureAtBoost> PressureThrough { get; init; } = [];
@@ -74,7 +79,7 @@ public sealed record InjectorsAsked(
     public string? StagedWith { get; init; }
 }
 
-/// <summary>What each injector must feed when held open.</summary>
+/// <summary>What each injector must feed when held open; in a staged set each pair that takes one pulse.</summary>
 /// <param name="Mass">kg/s.</param>
 /// <param name="Volume">Of the fuel, m3/s.</param>
 /// <param name="RatedVolume">As it would be rated: n-heptane, 3.00 bar across, m3/s.</param>
@@ -110,6 +115,9 @@ public sealed record SizedInjector(
     IReadOnlyList<WorkingStep> Working,
     IReadOnlyList<SumWarning> Warnings)
 {
+    /// <summary>Number and maker, as a legend names it.</summary>
+    public string Label { get; init; } = Part;
+
     /// <summary>Mass flow held open at the goal's pressure and fuel, kg/s; absent when the rating says too little.</summary>
     public QuantityRange? Flow { get; init; }
 
@@ -136,19 +144,6 @@ public sealed record SizedInjector(
 
     /// <summary>1 = first choice; filled in when ranked.</summary>
     public int? Rank { get; init; }
-}
-
-/// <summary>Will it fit, in short.</summary>
-/// <param name="Link">The address of the whole fit answer.</param>
-public sealed record InjectorFit(Headline Headline, Sureness Sureness, string Link)
-{
-    /// <summary>
-    /// What is not as the place wants it or not known to be, besides the rated flow: features, and joints where no feature is named; ordered.
-    /// </summary>
-    public IReadOnlyList<string> Differs { get; init; } = [];
-
-    /// <summary>Nothing speaks against it but its flow, which a goal of another power asks for anyway.</summary>
-    public bool OnlyFlowDiffers { get; init; }
 }
 
 /// <summary>Does the shortest squirt that idling asks for lie on the straight line of an injector?</summary>

@@ -75,6 +75,6 @@ internal sealed record InjectorEngine(
         }
 
         var swept = (decimal)Math.PI / 4 * acrossM * acrossM * strokeM * count;
-        return new Quantity(swept, "m3", FormattableString.Invariant($"{swept * 1_000_000:0.0} cm3"));
+        return new Quantity(swept, "m3", FormattableString.Invariant($"{swept * 1_000_000:0.0} cm³"));
     }
 }

@@ -30,6 +30,7 @@ public static class InjectorFits
                 what.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
         return new InjectorFit(answer.Headline, answer.Sureness, link.ToString())
         {
+            IsFitted = facts.FitmentsAt(variant, position).Any(fitment => fitment.Part == part.Id),
             Differs = [.. unmet.Where(what => what != delivery)],
             OnlyFlowDiffers = unmet.Count == 1 && unmet[0] == delivery,
         };

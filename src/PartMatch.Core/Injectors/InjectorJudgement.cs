@@ -17,7 +17,7 @@ internal static class InjectorJudgement
     public static SizedInjector Of(InjectorGoal goal, StagedSecond? second, IdleNeed? idle, string? idleNotKnown, Part part)
     {
         var rating = InjectorRating.Of(part);
-        var blank = new SizedInjector(part.Id, part.Name, rating.As, Enough.NotKnown, "", rating.Missing, [], []);
+        var blank = new SizedInjector(part.Id, part.Name, rating.As, Enough.NotKnown, "", rating.Missing, [], []) { Label = part.Label };
         if (rating.FlowM3S is not { } ratedFlow || rating.FluidKgM3 is not { } ratedFluid)
         {
             var missing = rating.Missing.First(fact => fact.Feature == (rating.FlowM3S is null ? "rated-flow" : "rated-fluid"));
@@ -61,15 +61,20 @@ internal static class InjectorJudgement
             PowerAtDuty = power.In(SumText.Kilowatts, "0.0"),
             Shut = shut.In(SumText.Milliseconds, "0.00"),
             Enough = enough,
-            Because = InWords(enough, dutyRange, goal.Duty, second),
+            Because = InWords(enough, dutyRange, goal.Duty, second) + Share(goal, open, pulse.Expected),
             Working = new WorkingLater(() => [.. first, .. InjectorSteps.Duty(goal, open)]),
             Warnings = [.. SizingWarnings.OfInjector(goal, rating, pulse, shut, open.Own)],
         };
     }
 
+    private static string Share(InjectorGoal goal, OpenInjectors open, double pulseS) => open.Second is null
+        ? ""
+        : $" Of the fuel it feeds {SumText.InPercent(open.OwnShareOf(goal, pulseS), "0")} "
+            + $"and the second stage {SumText.InPercent(1 - open.OwnShareOf(goal, pulseS), "0")}.";
+
     private static string InWords(Enough enough, QuantityRange duty, Spread limit, StagedSecond? second)
     {
-        var beside = second is null ? "" : $" beside {second.Part.Id} in each cylinder";
+        var beside = second is null ? "" : $" beside {second.Part.Label} in each cylinder";
         var within = $"open {duty.Text} of the time at the goal{beside}, limit {SumText.InPercent(limit.Expected, "0.##")}";
         return enough switch
         {

@@ -44,10 +44,10 @@ internal static class InjectorNeed
         return
         [
             .. GoalSteps.Of(goal),
-            new("flow wanted of each injector held open", "fuel flow ÷ (injectors × effective duty)",
+            new($"flow wanted of each {(goal.Question.StagedWith is null ? "injector" : "staged pair")} held open", "fuel flow ÷ (injectors × effective duty)",
                 $"{InKilogramsPerHour(goal.FuelFlowKgS.Expected)} ÷ ({goal.Injectors} × {duty}) × 1000 g/kg ÷ 60 min/h", perMinute, "definition of the duty"),
             new("the same as volume", "mass flow ÷ density of the fuel",
-                $"{perMinute} ÷ {BareGramsPerCm3(density)} g/cm3", InCm3PerMinute(mass.Expected / density), goal.Density.Source),
+                $"{perMinute} ÷ {BareGramsPerCm3(density)} g/cm³", InCm3PerMinute(mass.Expected / density), goal.Density.Source),
             Rated("the same as a rating: n-heptane, 3.00 bar across", goal, mass.Expected, density, goal.AcrossPa.Expected),
             Corner("least need", goal, goal.PowerW.Low, goal.Bsfc.Spread.Low, goal.DeadTime.Seconds.Low, goal.CycleS.High, goal.EffectiveDuty.High),
             Rated("least rating: least need, densest fuel, most pressure", goal, mass.Low, goal.Density.Spread.High, goal.AcrossPa.High),
@@ -56,19 +56,21 @@ internal static class InjectorNeed
         ];
     }
 
-    private static Spread MassKgS(InjectorGoal goal) => goal.FuelFlowKgS / (goal.EffectiveDuty * goal.Injectors);
+    /// <summary>Held open, of one injector or one staged pair.</summary>
+    public static Spread MassKgS(InjectorGoal goal) => goal.FuelFlowKgS / (goal.EffectiveDuty * goal.Injectors);
 
-    private static Spread RatedM3S(InjectorGoal goal, Spread mass) =>
+    /// <summary>A mass flow at the goal as the rating that gives it: n-heptane, 3.00 bar across.</summary>
+    public static Spread RatedM3S(InjectorGoal goal, Spread mass) =>
         OrificeFlow.RatedVolumeFlow(mass, Spread.Exactly(RatedPa), RatedFluids.Heptane.Spread, goal.AcrossPa, goal.Density.Spread);
 
-    private static WorkingStep Rated(string what, InjectorGoal goal, double massKgS, double densityKgM3, double acrossPa)
+    public static WorkingStep Rated(string what, InjectorGoal goal, double massKgS, double densityKgM3, double acrossPa)
     {
         var rated = OrificeFlow.RatedVolumeFlow(Spread.Exactly(massKgS), Spread.Exactly(RatedPa), RatedFluids.Heptane.Spread, acrossPa,
             Spread.Exactly(densityKgM3));
         return new WorkingStep(
             what, "mass flow ÷ √(density of the fuel × density of n-heptane) × √(3.00 bar ÷ pressure across)",
-            $"{InGramsPerMinute(massKgS)} ÷ √({BareGramsPerCm3(densityKgM3)} × {BareGramsPerCm3(RatedFluids.HeptaneKgM3)}) g/cm3 × √(3.00 bar ÷ {InBar(acrossPa)})",
-            InCm3PerMinute(rated.Expected), "Bernoulli: flow through an orifice ∝ √(Δp ÷ density); n-heptane 683.8 kg/m3, VDI Heat Atlas");
+            $"{InGramsPerMinute(massKgS)} ÷ √({BareGramsPerCm3(densityKgM3)} × {BareGramsPerCm3(RatedFluids.HeptaneKgM3)}) g/cm³ × √(3.00 bar ÷ {InBar(acrossPa)})",
+            InCm3PerMinute(rated.Expected), "Bernoulli: flow through an orifice ∝ √(Δp ÷ density); n-heptane 683.8 kg/m³, VDI Heat Atlas");
     }
 
     private static WorkingStep Corner(string what, InjectorGoal goal, double powerW, double bsfc, double deadTimeS, double cycleS, double effectiveDuty)

@@ -3,7 +3,7 @@ using static PartMatch.Core.Sums.SumText;
 
 namespace PartMatch.Core.Injectors;
 
-/// <summary>A sizing drawn. Of the catalogue the first of the ranking are drawn, of equal ones one: more lines cannot be told apart.</summary>
+/// <summary>A sizing drawn. Of the catalogue the first of the ranking and what the maker fitted are drawn: more lines cannot be told apart.</summary>
 public static class InjectorPlots
 {
     private const int Drawn = 4;
@@ -17,13 +17,13 @@ public static class InjectorPlots
     public static Plot Flow(InjectorsSized answer)
     {
         var (goalBar, need) = ((double)answer.PressureAcross.Value / Bar, answer.NeedPerInjector.Mass);
-        var drawn = answer.Injectors.Where(injector => injector.Flow is not null).DistinctBy(injector => injector.Flow?.Text).Take(Drawn).ToList();
+        var drawn = Chosen(answer.Injectors.Where(injector => injector.Flow is not null), injector => injector.Flow?.Text);
         double FlowOf(SizedInjector injector, double bar) => OrificeFlow.AtPressure(injector.Flow?.Expected ?? 0, goalBar, bar) * GramsPerMinutePerKgS;
         return new CurvePlot(
             "Flow over pressure", $"Mass flow of one injector held open over the pressure across it, for {Named(drawn)}; level lines are the need of the goal, least, expected and greatest.",
             new PlotAxis("pressure across", "bar"), new PlotAxis("flow held open", "g/min", From: 0),
             [.. drawn.Select((injector, index) =>
-                new PlotLine(injector.Part, [.. _bars.Select(bar => new PlotPoint(bar, FlowOf(injector, bar)))]) { IsMain = index == 0 })],
+                new PlotLine(injector.Label, [.. _bars.Select(bar => new PlotPoint(bar, FlowOf(injector, bar)))]) { IsMain = index == 0 })],
             [],
             [
                 new PlotLimit(PlotDirection.Upright, goalBar, "at the goal"),
@@ -32,7 +32,7 @@ public static class InjectorPlots
                 new PlotLimit(PlotDirection.Level, need.High * GramsPerMinutePerKgS, "greatest need"),
             ],
             new PlotTable(
-                ["Pressure across, bar", .. drawn.Select(injector => $"{injector.Part}, g/min")],
+                ["Pressure across, bar", .. drawn.Select(injector => $"{injector.Label}, g/min")],
                 [.. _bars.Select(bar => (IReadOnlyList<string>)[Number(bar, "0.0"), .. drawn.Select(injector => Number(FlowOf(injector, bar), "0.0"))])]));
     }
 
@@ -40,8 +40,7 @@ public static class InjectorPlots
     public static Plot Duty(InjectorsSized answer)
     {
         var (goalKw, limit) = ((double)answer.Asked.Power.Value / 1000, (double)answer.Asked.Duty);
-        var drawn = answer.Injectors.Where(injector => injector is { Duty: not null, Pulse: not null }).DistinctBy(injector =>
-            injector.Duty?.Text).Take(Drawn).ToList();
+        var drawn = Chosen(answer.Injectors.Where(injector => injector is { Duty: not null, Pulse: not null }), injector => injector.Duty?.Text);
         double[] powers = [.. Enumerable.Range(0, 8).Select(step => goalKw * step / 5)];
         double DutyOf(SizedInjector injector, double kilowatts) => AtRest(answer, injector)
             + (((injector.Duty?.Expected ?? 0) - AtRest(answer, injector)) * kilowatts / goalKw);
@@ -49,11 +48,11 @@ public static class InjectorPlots
             "Duty over power", $"Share of the time open over the power at {answer.Asked.Speed.Text}, expected figures, for {Named(drawn)}; where a line crosses the limit its set gives out.",
             new PlotAxis("power at the crank", "kW"), new PlotAxis("duty", "%", From: 0),
             [.. drawn.Select((injector, index) =>
-                new PlotLine(injector.Part, [.. powers.Select(power => new PlotPoint(power, DutyOf(injector, power) * 100))]) { IsMain = index == 0 })],
+                new PlotLine(injector.Label, [.. powers.Select(power => new PlotPoint(power, DutyOf(injector, power) * 100))]) { IsMain = index == 0 })],
             [],
             [new PlotLimit(PlotDirection.Upright, goalKw, "goal"), new PlotLimit(PlotDirection.Level, limit * 100, "limit")],
             new PlotTable(
-                ["Power, kW", .. drawn.Select(injector => $"{injector.Part}, %")],
+                ["Power, kW", .. drawn.Select(injector => $"{injector.Label}, %")],
                 [.. powers.Select(power => (IReadOnlyList<string>)[Number(power, "0.#"),
                     .. drawn.Select(injector => Number(DutyOf(injector, power) * 100, "0.0"))])]));
     }
@@ -78,11 +77,21 @@ public static class InjectorPlots
                         InBars(row.Fixed.Expected), Number(row.Flow.Expected * 100, "0.0")])]));
     }
 
+    // The first of the ranking, of equal ones one; what the maker fitted is always among them, to be compared with.
+    private static List<SizedInjector> Chosen(IEnumerable<SizedInjector> ranked, Func<SizedInjector, string?> line)
+    {
+        List<SizedInjector> told = [.. ranked.DistinctBy(line)];
+        var first = told.Take(Drawn).ToList();
+        return first.Exists(IsFitted) || told.Find(IsFitted) is not { } fitted ? first : [.. first.Take(Drawn - 1), fitted];
+
+        static bool IsFitted(SizedInjector injector) => injector.Fit is { IsFitted: true };
+    }
+
     // The dead time's share of the cycle: what is open without a drop.
     private static double AtRest(InjectorsSized answer, SizedInjector injector) =>
         answer.Asked.Shots * (injector.DeadTime?.Expected ?? 0) * (double)answer.Asked.Speed.Value / 120;
 
     private static string InBars(double pascals) => Number(pascals / Bar, "0.00");
 
-    private static string Named(List<SizedInjector> drawn) => drawn.Count == 0 ? "no injector" : string.Join(", ", drawn.Select(injector => injector.Part));
+    private static string Named(List<SizedInjector> drawn) => drawn.Count == 0 ? "no injector" : string.Join(", ", drawn.Select(injector => injector.Label));
 }

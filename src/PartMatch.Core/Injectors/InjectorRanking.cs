@@ -1,3 +1,4 @@
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 
 namespace PartMatch.Core.Injectors;
@@ -5,6 +6,19 @@ namespace PartMatch.Core.Injectors;
 /// <summary>Which of the injectors first?</summary>
 public static class InjectorRanking
 {
+    /// <summary>The answer with its injectors ranked by what they can do and how they fit, what the maker fitted compared and named.</summary>
+    /// <param name="injectors">The injectors of the catalogue, to ask whether they fit.</param>
+    public static InjectorsSized Rank(InjectorsSized sized, FamilyFacts facts, IReadOnlyList<Part> injectors)
+    {
+        var fits = FittedInjectors.Compare(sized, InjectorFits.Of(facts, sized.Asked.Variant, injectors));
+        var rated = FittedInjectors.RatedWith(sized.Asked, facts);
+        return sized with
+        {
+            Injectors = [.. Rank(sized.Injectors, fits).Select(injector =>
+                rated is not null && injector.Fit is { IsFitted: true } ? FittedInjectors.Say(injector, rated) : injector)],
+        };
+    }
+
     /// <summary>
     /// Orders by enough (yes, not known, no), fit headline (best first), those before others against which nothing speaks but their flow, among those
     /// that are enough the smallest flow, then part; numbers them from 1 and says why.
@@ -28,13 +42,26 @@ public static class InjectorRanking
     private static Headline HeadlineOf(SizedInjector injector) => injector.Fit?.Headline ?? Headline.NotKnownYet;
 
     private static string FitInWords(SizedInjector injector) => injector.Fit is { } fit
-        ? $"{FitWording.Of(fit.Headline)} ({fit.Sureness.ToString().ToLowerInvariant()}){WhyDifferent(fit)}."
+        ? $"{FitWording.Of(fit.Headline)} ({fit.Sureness.ToString().ToLowerInvariant()}){WhyDifferent(injector, fit)}."
         : "Whether it fits was not asked.";
 
-    private static string WhyDifferent(InjectorFit fit) =>
-        fit.OnlyFlowDiffers ? ": only the flow differs, and the control unit has to be set for it"
-        : fit.Differs.Count == 0 ? ""
-        : $": besides its flow, wrong or not known: {string.Join(", ", fit.Differs.Select(what => what.Replace('-', ' ')))}";
+    private static string WhyDifferent(SizedInjector injector, InjectorFit fit)
+    {
+        var deadTime = fit.DeadTime == DeadTimeAgainstFitted.Another
+            ? $"its dead time is {injector.DeadTime?.Text} at the goal instead of {fit.FittedDeadTime}"
+            : "";
+        return (fit.OnlyFlowDiffers, fit.Differs.Count, fit.DeadTime) switch
+        {
+            (true, _, DeadTimeAgainstFitted.Same) =>
+                ": only the flow differs, the dead time at the goal is the same, and the control unit has to be set for the flow",
+            (true, _, DeadTimeAgainstFitted.Another) => $": the flow differs, and {deadTime}; the control unit has to be set for both",
+            (true, _, _) =>
+                ": of what is recorded only the flow differs; whether its dead time does is not known, and the control unit has to be set for both",
+            (_, > 0, _) => $": besides its flow, wrong or not known: {string.Join(", ", fit.Differs.Select(what => what.Replace('-', ' ')))}"
+                + (deadTime.Length > 0 ? $"; {deadTime}" : ""),
+            _ => deadTime.Length > 0 ? $"; {deadTime}, and the control unit has to be set for it" : "",
+        };
+    }
 
     // Only where there is something to choose between.
     private static string Smallest(List<SizedInjector> ordered, int index)

@@ -56,7 +56,7 @@ internal sealed record InjectorRating(
         if (fluid is not StatedChoices { Choices: [var code] })
         {
             missing.Add(new MissingFact("rated-fluid",
-                $"The fluid of its rating is {Why(fluid)}: taken as anything from n-heptane to the densest petrol (683.8 … 775 kg/m3)."));
+                $"The fluid of its rating is {Why(fluid)}: taken as anything from n-heptane to the densest petrol (683.8 … 775 kg/m³)."));
             return RatedFluids.NotRecorded.Spread;
         }
 

@@ -16,12 +16,14 @@ public static class InjectorSizing
     /// <summary>Sizes the goal and judges every injector, without the question whether it fits.</summary>
     /// <param name="injectors">The injectors of the catalogue; the answer keeps their order.</param>
     /// <param name="engineFacts">Facts of the variant asked about; those of other variants are passed over.</param>
+    /// <param name="variants">Of the family, for their names; one that is not among them is called by its code.</param>
     /// <returns><see cref="InjectorsSized"/>, or <see cref="SumRefused"/> with the reason.</returns>
-    public static SumOutcome Size(InjectorQuestion question, IReadOnlyList<Part> injectors, IReadOnlyList<EngineFact> engineFacts)
+    public static SumOutcome Size(InjectorQuestion question, IReadOnlyList<Part> injectors, IReadOnlyList<EngineFact> engineFacts,
+        IReadOnlyList<Variant>? variants = null)
     {
         var engine = InjectorEngine.Read(engineFacts, question.Variant);
         var (goal, refused) = Prepare(question, engine, injectors);
-        return refused ?? (SumOutcome)Sized(goal!, engine, injectors, engineFacts); // one of the two is there
+        return refused ?? (SumOutcome)Sized(goal!, engine, injectors, engineFacts, variants ?? []); // one of the two is there
     }
 
     /// <summary>The goal with its defaults filled in, or why there is none.</summary>
@@ -43,11 +45,12 @@ public static class InjectorSizing
         return InjectorRefusals.OfGoal(goal) is { } impossible ? (null, impossible) : (goal, null);
     }
 
-    private static InjectorsSized Sized(InjectorGoal goal, InjectorEngine engine, IReadOnlyList<Part> injectors, IReadOnlyList<EngineFact> facts)
+    private static InjectorsSized Sized(InjectorGoal goal, InjectorEngine engine, IReadOnlyList<Part> injectors, IReadOnlyList<EngineFact> facts,
+        IReadOnlyList<Variant> variants)
     {
         var (idle, idleNotKnown) = IdleNeed.Of(goal, engine);
         var second = StagedSecond.Of(goal);
-        var air = AirCheck.Check(GoalAir.Of(goal, engine, facts));
+        var air = AirCheck.Check(GoalAir.Of(goal, engine, facts, variants));
         return new InjectorsSized(
             goal.AsAsked(),
             [.. Assumed(goal, engine)],
@@ -57,7 +60,7 @@ public static class InjectorSizing
                 High = goal.AcrossPa.IsExact ? null : (decimal)goal.AcrossPa.High,
             },
             InjectorNeed.Of(goal),
-            [.. InjectorNeed.Working(goal), .. idle is null ? Array.Empty<WorkingStep>() : [idle.Working]],
+            [.. InjectorNeed.Working(goal), .. CylinderNeed.Working(goal, second), .. idle is null ? Array.Empty<WorkingStep>() : [idle.Working]],
             [.. injectors.Select(part => InjectorJudgement.Of(goal, second, idle, idleNotKnown, part))],
             [.. SizingWarnings.OfGoal(goal, engine), .. air.Warnings],
             Cautions.Of(goal.Fuel.IsAlcohol ? ["fuel-pressure", "residual-rail-pressure", "emissions-law", "alcohol-fuel"]
@@ -67,6 +70,7 @@ public static class InjectorSizing
             AirSide = air,
             PressureThrough = [.. PressureThrough.Of(goal)],
             Idle = idle?.AsWanted(goal),
+            NeedPerCylinder = CylinderNeed.Of(goal, second),
         };
     }
 

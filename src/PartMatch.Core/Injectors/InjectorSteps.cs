@@ -10,7 +10,7 @@ internal static class InjectorSteps
     public static WorkingStep Flow(InjectorGoal goal, InjectorRating rating, Spread ratedFlow, Spread ratedFluid, Spread flow) => new(
         "flow at the goal, held open", "rated flow × √(density of its fluid × density of the fuel) × √(pressure across ÷ rated pressure)",
         $"{In(CubicCentimetresPerMinute, ratedFlow.Expected, "0.##")}"
-        + $" × √({BareGramsPerCm3(ratedFluid.Expected)} × {BareGramsPerCm3(goal.Density.Spread.Expected)}) g/cm3"
+        + $" × √({BareGramsPerCm3(ratedFluid.Expected)} × {BareGramsPerCm3(goal.Density.Spread.Expected)}) g/cm³"
         + $" × √({InBar(goal.AcrossPa.Expected)} ÷ {InBar(rating.PressurePa.Expected)})",
         InGramsPerMinute(flow.Expected), "Bernoulli: flow through an orifice ∝ √(Δp ÷ density)");
 
@@ -39,6 +39,17 @@ internal static class InjectorSteps
         yield return new WorkingStep(
             "duty at the goal", "that + shots × dead time ÷ cycle time", $"{InPercent(open)} + {shutSum}", InPercent(open + shut),
                 $"dead time: {DeadTimes.SourceOf(opened.Own, goal.VoltV, goal.AcrossPa)}");
+
+        if (opened.Second is not null)
+        {
+            var pulse = (open + shut) * goal.CycleS.Expected;
+            yield return new WorkingStep(
+                "share of the fuel that it feeds itself", "its flow × (duty × cycle − shots × its dead time) ÷ fuel of the pair in a cycle",
+                $"{InGramsPerMinute(opened.OwnFlowKgS.Expected)} × ({InMilliseconds(pulse)} − {goal.Shots} × {InMilliseconds(opened.Own.Seconds.Expected)}) "
+                + "÷ 60 000 ms/min ÷ "
+                + $"{In(UnitTable.Get("mg"), goal.FuelFlowKgS.Expected * goal.CycleS.Expected / goal.Injectors, "0.0")} × 1000 mg/g",
+                InPercent(opened.OwnShareOf(goal, pulse), "0.0"), "the second stage feeds the rest");
+        }
 
         var power = Math.Max(0, goal.Duty.Expected - shut) * goal.Injectors * flow / goal.Bsfc.Spread.Expected;
         yield return new WorkingStep(

@@ -19,13 +19,13 @@ internal sealed record StagedSecond(Part Part, Spread FlowKgS, Spread DeadTimeS,
         StagedSecond NotKnown(string reason) => new(part, default, default, reason);
         if (rating.FlowM3S is not { } flow || rating.FluidKgM3 is not { } fluid)
         {
-            return NotKnown($"of the second injector, {part.Id}, no flow is known");
+            return NotKnown($"of the second injector, {part.Label}, no flow is known");
         }
 
         return InjectorJudgement.DeadTimeOf(goal, part, goal.AcrossPa) switch
         {
             KnownDeadTime known => new(part, OrificeFlow.MassFlow(flow, rating.PressurePa, fluid, goal.AcrossPa, goal.Density.Spread), known.Seconds, null),
-            DeadTimeOutsideTable outside => NotKnown($"of the second injector, {part.Id}: {outside.Reason}"),
+            DeadTimeOutsideTable outside => NotKnown($"of the second injector, {part.Label}: {outside.Reason}"),
             var other => throw new InvalidOperationException($"{other.GetType().Name} is no outcome of a dead time."),
         };
     }
@@ -41,6 +41,11 @@ internal sealed record OpenInjectors(Spread FlowKgS, Spread DeadTimeS, KnownDead
     public static OpenInjectors Of(Spread flow, KnownDeadTime deadTime, StagedSecond? second) => second is null
         ? new(flow, deadTime.Seconds, deadTime, flow, null)
         : new(flow + second.FlowKgS, Weighed(flow, deadTime.Seconds, second.FlowKgS, second.DeadTimeS), deadTime, flow, second);
+
+    /// <summary>Share of the fuel of the pair that the injector judged feeds itself, with the expected figures.</summary>
+    /// <param name="pulseS">Time open in a cycle, over all squirts.</param>
+    public double OwnShareOf(InjectorGoal goal, double pulseS) =>
+        OwnFlowKgS.Expected * Math.Max(0, pulseS - (goal.Shots * Own.Seconds.Expected)) / (goal.FuelFlowKgS.Expected * goal.CycleS.Expected / goal.Injectors);
 
     // A mean lies between its two; of all weights possible the ends give the least and the greatest.
     private static Spread Weighed(Spread flow, Spread deadTime, Spread otherFlow, Spread otherDeadTime)

@@ -27,7 +27,16 @@ internal static class SizingWarnings
         {
             yield return new SumWarning("bsfc-implausible",
                 $"{InGramsPerKilowattHour(goal.Bsfc.Spread.Low)} turns {InPercent(SpecificConsumption.Efficiency(goal.Bsfc.Spread.Low, goal.Fuel), "0.0")} of the fuel's heat into work: "
-                + $"below {InGramsPerKilowattHour(SpecificConsumption.ImplausibleBelow(goal.Fuel))} no {goal.Fuel.Name} engine of this sort is to be expected (a judgement, no source).");
+                + $"below {InGramsPerKilowattHour(SpecificConsumption.ImplausibleBelow(goal.Fuel))} "
+                + $"no engine of this sort on {goal.Fuel.Name} is to be expected (a judgement, no source).");
+        }
+
+        if (engine.Cylinders is { } built && question.Cylinders is { } asked && asked != built)
+        {
+            yield return new SumWarning("cylinders-not-as-built",
+                $"Reckoned with {asked} cylinders; this variant has {built}. "
+                + (question.Displacement is null ? "The displacement is still that of the variant, for the air and for idling: give displacement=. " : "")
+                + "Fit and yardsticks stay those of the variant.");
         }
 
         if (BoostWarning(question, engine) is { } boost)

@@ -23,7 +23,7 @@ public sealed record Quantity(decimal Value, string Unit, string Text)
     {
         "1" => number,
         ['1', '/', ..] => number + unit.Symbol[1..],
-        _ => $"{number} {unit.Symbol}",
+        _ => $"{number} {unit.Printed}",
     };
 }
 

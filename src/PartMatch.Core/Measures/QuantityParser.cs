@@ -75,10 +75,15 @@ public static partial class QuantityParser
             return QuantityRefusals.NeedsUnit(text, dimension);
         }
 
+        if (QuantityRefusals.Ambiguous(text, written, number, symbol, dimension) is { } asked)
+        {
+            return asked;
+        }
+
         var unit = symbol.Length == 0 ? UnitTable.BaseOf(dimension) : UnitTable.Find(symbol);
         if (unit is null)
         {
-            return QuantityRefusals.Ambiguous(text, written, number, symbol, dimension) ?? QuantityRefusals.UnknownUnit(text, dimension);
+            return QuantityRefusals.UnknownUnit(text, dimension);
         }
 
         return unit.Dimension == dimension

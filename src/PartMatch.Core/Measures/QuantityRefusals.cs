@@ -48,6 +48,9 @@ internal static class QuantityRefusals
         ("hp" or "bhp" or "HP" or "BHP" or "Hp" or "cv" or "ch", Dimension.Power) =>
             Ask("Which horsepower?", text, "kW, W, PS (metric) or hp(I) (mechanical)",
                 $"{written} hp(I) is {In("kW", number, "hp(I)"):0.00} kW; {written} PS is {In("kW", number, "PS"):0.00} kW"),
+        (_, Dimension.SpecificConsumption) when UnitTable.HasBareHorsepower(symbol) =>
+            Ask("Which horsepower?", text, "g/(kW·h), or lb/(hp(I)·h) for the mechanical horsepower",
+                $"{written} lb/(hp(I)·h) is {PerMechanical(number):0.00} g/(kW·h); with the metric horsepower it is {PerMetric(number):0.00} g/(kW·h)"),
         ("gal" or "gals" or "gallon" or "gallons", Dimension.Volume) =>
             Ask("Which gallon?", text, "L, gal(US) or gal(UK)",
                 $"{written} gal(US) is {In("L", number, "gal(US)"):0.000} L; {written} gal(UK) is {In("L", number, "gal(UK)"):0.000} L"),
@@ -65,6 +68,10 @@ internal static class QuantityRefusals
 
     private static string Short(string text) =>
         text.Length <= QuantityParser.MaxLength ? text : string.Create(CultureInfo.InvariantCulture, $"{text[..QuantityParser.MaxLength]}… ({text.Length} characters)");
+
+    private static decimal PerMechanical(decimal number) => In("g/(kW·h)", number, "lb/(hp(I)·h)");
+
+    private static decimal PerMetric(decimal number) => PerMechanical(number) * UnitTable.Get("hp(I)").Factor / UnitTable.Get("PS").Factor;
 
     private static decimal In(string wanted, decimal number, string symbol) => UnitTable.Get(wanted).FromBase(UnitTable.Get(symbol).ToBase(number));
 

@@ -20,6 +20,16 @@ public static class UnitTable
     private const decimal GallonUk = 0.00454609m;
     private const decimal Psi = PoundForce / (Inch * Inch);
 
+    // Bases that were written before it was asked about hold it; whoever types it is asked which horsepower.
+    private const string BarePoundsPerHorsepowerHour = "lb/(hp·h)";
+
+    private static readonly FrozenSet<string> _bareHorsepower =
+        new[]
+        {
+            BarePoundsPerHorsepowerHour, "lb/(hp.h)", "lb/(hp h)", "lb/hp/h", "lb/(hp·hr)", "lb/hph", "lb/hp-h", "lb/hp-hr", "lb/hp·h",
+            "lb/(bhp·h)", "lb/bhp/h",
+        }.ToFrozenSet(StringComparer.Ordinal);
+
     /// <summary>Every unit, grouped by dimension; the first of a dimension is its base unit.</summary>
     public static IReadOnlyList<Unit> All { get; } =
     [
@@ -53,7 +63,7 @@ public static class UnitTable
         new("mg/ms", Dimension.MassFlow, 0.001m), new("kg/h", Dimension.MassFlow, 1m / 3600), new("lb/h", Dimension.MassFlow, Pound / 3600),
         new("kg/m3", Dimension.Density, 1), new("g/cm3", Dimension.Density, 1000),
         new("kg/J", Dimension.SpecificConsumption, 1), new("g/(kW·h)", Dimension.SpecificConsumption, 0.001m / 3_600_000),
-        new("lb/(hp·h)", Dimension.SpecificConsumption, Pound / (HorsepowerMechanical * 3600)),
+        new("lb/(hp(I)·h)", Dimension.SpecificConsumption, Pound / (HorsepowerMechanical * 3600)),
         new("J/kg", Dimension.SpecificEnergy, 1), new("MJ/kg", Dimension.SpecificEnergy, 1_000_000),
         new("ohm", Dimension.Resistance, 1), new("kohm", Dimension.Resistance, 1000), new("Mohm", Dimension.Resistance, 1_000_000),
         new("V", Dimension.Voltage, 1), new("mV", Dimension.Voltage, 0.001m),
@@ -75,7 +85,8 @@ public static class UnitTable
         ("hp(I)", ["hpI", "hp (I)", "bhp(I)"]), ("PS", ["hp(metric)", "hp(M)"]),
         ("1/min", ["/min", "rpm", "r/min", "min-1"]), ("1/s", ["/s", "s-1"]),
         ("cm3/min", ["cc/min", "ccm/min", "mL/min", "ml/min"]), ("L/h", ["l/h", "L/hr"]), ("L/min", ["l/min"]), ("lb/h", ["lb/hr"]),
-        ("g/(kW·h)", ["g/kWh", "g/(kWh)", "g/(kW.h)", "g/(kW h)", "g/kW/h"]), ("lb/(hp·h)", ["lb/(hp.h)", "lb/(hp h)", "lb/hp/h", "lb/(hp·hr)"]),
+        ("g/(kW·h)", ["g/kWh", "g/(kWh)", "g/(kW.h)", "g/(kW h)", "g/kW/h"]),
+        ("lb/(hp(I)·h)", ["lb/(hp(I).h)", "lb/(hp(I) h)", "lb/hp(I)/h", "lb/(hp(I)·hr)", BarePoundsPerHorsepowerHour]),
         ("ohm", ["\u03A9"]), ("kohm", ["k\u03A9"]), ("Mohm", ["M\u03A9"]),
     }.SelectMany(row => row.Spellings, (row, spelling) => (row.Symbol, spelling)).ToFrozenDictionary(pair => pair.spelling, pair => pair.Symbol, StringComparer.Ordinal);
 
@@ -87,6 +98,10 @@ public static class UnitTable
     /// <summary>The unit of that symbol or of one of its usual spellings, or null. Case counts: mm and Mm are not the same.</summary>
     public static Unit? Find(string symbol) =>
         _bySymbol.GetValueOrDefault(symbol) ?? (symbol.Length <= LongestSpelling && !symbol.Any(char.IsSurrogate) ? FindPlain(Plain(symbol)) : null);
+
+    /// <summary>Is it a consumption for an hour of a horsepower that could be either?</summary>
+    public static bool HasBareHorsepower(string symbol) =>
+        symbol.Length <= LongestSpelling && !symbol.Any(char.IsSurrogate) && _bareHorsepower.Contains(Plain(symbol));
 
     private static Unit? FindPlain(string plain) => _bySymbol.GetValueOrDefault(_alsoWritten.GetValueOrDefault(plain, plain));
 

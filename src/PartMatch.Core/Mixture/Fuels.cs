@@ -10,7 +10,7 @@ namespace PartMatch.Core.Mixture;
 /// </remarks>
 public static class Fuels
 {
-    private const string En228 = "EN 228:2012 table 1: 720 … 775 kg/m3 at 15 °C; expected: DOE Alternative Fuels Data Center, 116 090 Btu/gal ÷ 18 676 Btu/lb";
+    private const string En228 = "EN 228:2012 table 1: 720 … 775 kg/m³ at 15 °C; expected: DOE Alternative Fuels Data Center, 116 090 Btu/gal ÷ 18 676 Btu/lb";
     private const string Afdc = "DOE Alternative Fuels Data Center, properties of fuels (14.7 is marked calculated there); low: 14.6 for CH1.87, Heywood 1988 eq. 3.6";
     private const string Blend = "computed by volume from petrol and ethanol";
     private const string Petrol43 =
@@ -39,7 +39,7 @@ public static class Fuels
         new("petrol-e5", "petrol with up to 5 % ethanol", new Figure(720, 747, 775, En228), new Figure(14.4, 14.4, 14.7, Blend), new Figure(42.15e6, 42.15e6, 43.0e6, Blend)),
         new("petrol-e10", "petrol with up to 10 % ethanol", new Figure(720, 750, 775, En228), new Figure(14.1, 14.1, 14.7, Blend), new Figure(41.3e6, 41.3e6, 43.0e6, Blend)),
         new("e85", "E85",
-            new Figure(760, 783, 800, "EN 15293: 760 … 800 kg/m3 at 15 °C (from memory, medium confidence); expected: " + Blend + " at 85 %"),
+            new Figure(760, 783, 800, "EN 15293: 760 … 800 kg/m³ at 15 °C (from memory, medium confidence); expected: " + Blend + " at 85 %"),
             new Figure(9.81, 9.81, 11.71, D5798), new Figure(29.20e6, 29.20e6, 34.55e6, D5798), IsAlcohol: true)
         {
             Expansion = 0.00107,

@@ -12,12 +12,12 @@ public static class RatedFluids
     /// <summary>The test fluid of SAE J1832.</summary>
     public static Figure Heptane { get; } = new(
         Spread.Exactly(HeptaneKgM3),
-        "n-heptane at 20 °C, VDI Heat Atlas, coefficients evaluated; 15 … 25 °C is 688 … 680 kg/m3 and shifts a rating by 0.3 % at most, which is not carried");
+        "n-heptane at 20 °C, VDI Heat Atlas, coefficients evaluated; 15 … 25 °C is 688 … 680 kg/m³ and shifts a rating by 0.3 % at most, which is not carried");
 
     /// <summary>The fluid is not recorded: anything from n-heptane to the densest petrol, expected = the middle.</summary>
     public static Figure NotRecorded { get; } = new(
         HeptaneKgM3, (HeptaneKgM3 + Fuels.Petrol.Density.Spread.High) / 2, Fuels.Petrol.Density.Spread.High,
-        "rating fluid not recorded: from n-heptane (683.8 kg/m3) to the densest petrol of EN 228 (775 kg/m3), expected = the middle");
+        "rating fluid not recorded: from n-heptane (683.8 kg/m³) to the densest petrol of EN 228 (775 kg/m³), expected = the middle");
 
     /// <summary>The density of a fluid by the code a part's <c>rated-fluid</c> has, or null when the sums know no density of it.</summary>
     public static Figure? Find(string code) => code switch

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Sums;
@@ -44,12 +43,15 @@ public static class SumRange
                 .Select(one =>
                 {
                     var (low, high) = (At(expected, one.index, one.input.Spread.Low, result), At(expected, one.index, one.input.Spread.High, result));
-                    return new Influence(one.input.Name, low, high, string.Create(CultureInfo.InvariantCulture, $"{one.input.Name}: alone from {show(low)} to {show(high)}"));
+                    return new Influence(one.input.Name, low, high, InWords(one.input.Name, show(low), show(high)));
                 })
                 .Where(influence => influence.Change > 0)
                 .OrderByDescending(influence => influence.Change),
         ];
     }
+
+    private static string InWords(string name, string low, string high) =>
+        low == high ? $"{name}: hardly moves it, {low} either way" : $"{name}: alone from {low} to {high}";
 
     private static double[] Expected(IReadOnlyList<SumInput> inputs) => [.. inputs.Select(input => input.Spread.Expected)];
 

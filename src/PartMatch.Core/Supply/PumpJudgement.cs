@@ -23,6 +23,12 @@ internal static class PumpJudgement
         }
 
         var (volt, pressure) = (Spread.Of(goal.PumpVoltage), goal.AtPumpPa);
+        // An open relief valve needs no table to be told.
+        if (ReliefOf(pump) is { } relief && pressure.Expected >= relief.Expected && table.At(volt, pressure) is not TableRead)
+        {
+            return blank with { Enough = Enough.No, Because = IsOpen(pressure, relief) };
+        }
+
         if (table.At(volt, pressure) is not TableRead { Value: var flow })
         {
             var where = $"{volt.In(SumText.Volt, "0.0#").Text} and {SumText.InBar(pressure)}";
@@ -60,7 +66,7 @@ internal static class PumpJudgement
         {
             Enough = enough,
             Because = opens
-                ? $"Not enough: at {SumText.InBar(pressure)} its relief valve is open ({SumText.InBar(relief ?? pressure)})."
+                ? IsOpen(pressure, relief ?? pressure)
                 : $"{InWords(enough, margin)}: {shown.Text} at {SumText.InBar(pressure)} and {goal.PumpVoltage.Text}, "
                     + $"wanted {wants.Text}{(mayOpen ? $"; its relief valve may open ({SumText.InBar(relief ?? pressure)})" : "")}.",
             Flow = shown,
@@ -79,6 +85,9 @@ internal static class PumpJudgement
             ]),
         };
     }
+
+    private static string IsOpen(Spread pressure, Spread relief) =>
+        $"Not enough: at {SumText.InBar(pressure)} its relief valve is open ({SumText.InBar(relief)}).";
 
     private static string InWords(Enough enough, Spread margin) => enough switch
     {

@@ -16,12 +16,12 @@ public static class PumpPlot
     {
         var volt = (double)answer.Asked.PumpVoltage.Value;
         var drawn = answer.Pumps.Select(pump => pump.Part).OrderBy(part => part != answer.Asked.Pump)
-            .Select(id => pumps.FirstOrDefault(pump => pump.Id == id)).OfType<Part>().Select(pump => (pump.Id, Table: RecordedTable.Find(pump, "flow")))
+            .Select(id => pumps.FirstOrDefault(pump => pump.Id == id)).OfType<Part>().Select(pump => (pump.Label, Table: RecordedTable.Find(pump, "flow")))
             .Where(one => one.Table is not null && one.Table.At(volt, (double)one.Table.Ys[0]) is TableRead).Take(Drawn).ToList();
         double[] pressures = [.. drawn.SelectMany(one => one.Table?.Ys ?? []).Distinct().Order().Select(pascals => (double)pascals)];
         double? Delivery(RecordedTable? table, double pascals) => table?.At(volt, pascals) is TableRead read ? read.Value.Expected * LitresPerHourPerM3S : null;
-        PlotLine Line((string Id, RecordedTable? Table) one, int index) => new(
-            one.Id, [.. pressures.Select(pascals => (pascals, flow: Delivery(one.Table, pascals))).Where(point => point.flow is not null).Select(point =>
+        PlotLine Line((string Label, RecordedTable? Table) one, int index) => new(
+            one.Label, [.. pressures.Select(pascals => (pascals, flow: Delivery(one.Table, pascals))).Where(point => point.flow is not null).Select(point =>
                 new PlotPoint(point.pascals / Bar, point.flow ?? 0))])
         {
             IsMain = index == 0,
@@ -40,7 +40,7 @@ public static class PumpPlot
                 new PlotLimit(PlotDirection.Level, wanted.High * LitresPerHourPerM3S, "greatest wanted"),
             ],
             new PlotTable(
-                ["Pressure at the pump, bar", .. drawn.Select(one => $"{one.Id}, L/h")],
+                ["Pressure at the pump, bar", .. drawn.Select(one => $"{one.Label}, L/h")],
                 [.. pressures.Select(pascals => (IReadOnlyList<string>)
                     [SumText.Number(pascals / Bar, "0.00"),
                         .. drawn.Select(one => Delivery(one.Table, pascals) is { } flow ? SumText.Number(flow, "0.0") : "not recorded")])]));

@@ -15,6 +15,12 @@ public sealed record SupplySized(
         IReadOnlyList<Influence> Influences,
     IReadOnlyList<WorkingStep> Working, IReadOnlyList<SizedPump> Pumps, IReadOnlyList<SumWarning> Warnings, IReadOnlyList<Caution> Cautions) : SumOutcome
 {
+    /// <summary>The goal as the injectors are asked for it.</summary>
+    internal InjectorsAsked? Goal { get; init; }
+
+    /// <summary>What low and high of every range are.</summary>
+    public string Ranges { get; init; } = RangesInWords.WorstCases;
+
     /// <summary>Where it is drawn; the door fills it in.</summary>
     public IReadOnlyList<PlotLink> Plots { get; init; } = [];
 
@@ -32,6 +38,9 @@ public sealed record SupplyAsked(
     public string? Pump { get; init; }
 
     public string? Regulator { get; init; }
+
+    /// <summary>Where one was given.</summary>
+    public QuantityRange? ReturnCapacity { get; init; }
 }
 
 /// <summary>What the pump has to do at the goal.</summary>
@@ -47,7 +56,7 @@ public sealed record PumpNeed(QuantityRange Burnt, QuantityRange Wanted, Quantit
 }
 
 /// <summary>One link of the chain.</summary>
-/// <param name="Link"><c>injectors</c>, <c>regulator</c>, <c>line</c> or <c>pump</c>.</param>
+/// <param name="Link"><c>injectors</c>, <c>regulator</c>, <c>return</c> (at idle; not where a control unit slows the pump), <c>line</c> or <c>pump</c>.</param>
 public sealed record SupplyLink(string Link, string? Part, Enough Enough, string Because)
 {
     /// <summary>Power that it carries, W; absent where it has no limit of power or nothing is known.</summary>

@@ -7,13 +7,18 @@ namespace PartMatch.Core.Supply;
 /// <summary>The chain from the injectors back to the tank: which link gives out first, and at what power?</summary>
 internal static class SupplyChain
 {
-    public static IReadOnlyList<SupplyLink> Of(SupplyQuestion question, SupplyGoal goal) =>
-        [Injectors(question, goal), Regulator(question, goal), Line(question, goal), Pump(question, goal)];
+    public static IReadOnlyList<SupplyLink> Of(SupplyQuestion question, SupplyGoal goal, IdleNeed? idle) =>
+    [
+        Injectors(question, goal), Regulator(question, goal), .. ReturnPath.Of(question, goal, idle) is { } back ? new[] { back } : [], Line(question, goal),
+        Pump(question, goal),
+    ];
 
     /// <summary>In words, with the links of which nothing is known.</summary>
     public static string First(IReadOnlyList<SupplyLink> links, double goalW)
     {
-        var unknown = links.Where(link => link.Enough == Enough.NotKnown && link.Power is null).Select(link => link.Link).ToList();
+        // The return gives out at idle, not at a power: its own line says so.
+        var unknown = links.Where(link => link.Enough == Enough.NotKnown && link.Power is null
+            && link.Link != ReturnPath.Link).Select(link => link.Link).ToList();
         var open = unknown.Count == 0 ? "" : $" Not known: {string.Join(", ", unknown)}.";
         return links.Where(link => link.Power is not null).MinBy(link => link.Power?.Expected) is { Power: { } power } first
             ? $"{(unknown.Count == 0 ? "The" : "Of the links that are known the")} {first.Link} give{(first.Link == "injectors" ? "" : "s")} out first, "
@@ -60,7 +65,7 @@ internal static class SupplyChain
 
         var holds = (double)low <= rail.PressurePa.High && (double)high >= rail.PressurePa.Low;
         return new SupplyLink("regulator", regulator.Id, holds ? Enough.Yes : Enough.No,
-            holds ? $"It holds {pressure.Text} over {wanted}."
+            holds ? $"It holds {pressure.Text} over {(wanted == "manifold" ? "the manifold" : "ambient")}."
                 : $"Not as asked: it holds {pressure.Text}, the question takes {SumText.InBar(rail.PressurePa)}.");
     }
 

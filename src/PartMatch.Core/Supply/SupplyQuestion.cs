@@ -25,6 +25,9 @@ public sealed record SupplyQuestion(InjectorQuestion Goal)
 
     /// <summary>What flows back to the tank at the goal ÷ what is burnt; else common practice for rails with a return, nothing for others.</summary>
     public QuantityRange? Return { get; init; }
+
+    /// <summary>Flow that regulator and return line carry back without the pressure rising, m3/s; else as recorded of the regulator.</summary>
+    public QuantityRange? ReturnCapacity { get; init; }
 }
 
 /// <summary>What the maker fitted where a role is.</summary>

@@ -23,7 +23,7 @@ public static class SupplySizing
     private static SupplySized Sized(SupplyQuestion question, SupplyGoal goal, InjectorEngine engine, IReadOnlyList<Part> pumps)
     {
         var prepared = goal.Goal;
-        var links = SupplyChain.Of(question, goal);
+        var links = SupplyChain.Of(question, goal, IdleNeed.Of(goal.Goal, engine).Need);
         var asked = prepared.AsAsked();
         return new SupplySized(
             new SupplyAsked(asked.Family, asked.Variant, asked.Power, asked.Speed, asked.Boost, asked.Pressure, asked.Supply, asked.Duty, asked.Fuel,
@@ -32,6 +32,7 @@ public static class SupplySizing
                 Injector = question.Injector?.Id,
                 Pump = question.Pump?.Id,
                 Regulator = question.Regulator?.Id,
+                ReturnCapacity = question.ReturnCapacity,
             },
             [.. goal.Assumed(question)],
             goal.AsNeed() with { InjectorsHeldOpen = HeldOpen(question, goal)?.In(SumText.LitresPerHour, "0.0") },
@@ -41,7 +42,10 @@ public static class SupplySizing
             [.. goal.Working()],
             [.. pumps.Select(pump => PumpJudgement.Of(goal, pump))],
             [.. SupplyWarnings.Of(question, goal, engine)],
-            Cautions.Of(["fuel-pressure", "residual-rail-pressure", "emissions-law", .. prepared.Fuel.IsAlcohol ? ["alcohol-fuel"] : Array.Empty<string>()]));
+            Cautions.Of(["fuel-pressure", "residual-rail-pressure", "emissions-law", .. prepared.Fuel.IsAlcohol ? ["alcohol-fuel"] : Array.Empty<string>()]))
+        {
+            Goal = asked,
+        };
     }
 
     private static Spread? HeldOpen(SupplyQuestion question, SupplyGoal goal)
@@ -63,5 +67,7 @@ public static class SupplySizing
             ? InjectorBounds.OutOfRange("line-loss", loss.Text, "0 bar … 10 bar at the flow of the goal", "for example 0.2 bar, or 0.1..0.2..0.4 bar")
         : question.Return is { } back && (back.Low < 0 || back.High > 10)
             ? InjectorBounds.OutOfRange("return", back.Text, "0 % … 1000 % of what is burnt", "for example 20 %")
+        : question.ReturnCapacity is { } capacity && (capacity.Low <= 0 || capacity.High > 1)
+            ? InjectorBounds.OutOfRange("return-capacity", capacity.Text, "above 0 L/h", "for example 180 L/h")
         : null;
 }

@@ -16,8 +16,8 @@ internal static class SupplyWarnings
         if (question.Pump is { } pump && PumpJudgement.Of(goal, pump) is { WettedFor: not WettedFor.Recorded and var wetted })
         {
             yield return new SumWarning("pump-not-recorded-for-fuel", wetted == WettedFor.NotKnown
-                ? $"What fuels the parts of {pump.Id} stand is not recorded: ask its maker about {goal.Goal.Fuel.Name} before running it."
-                : $"The parts of {pump.Id} are recorded for other fuels and not for {goal.Goal.Fuel.Name}: ask its maker before running it.");
+                ? $"What fuels the parts of {pump.Label} stand is not recorded: ask its maker about {goal.Goal.Fuel.Name} before running it."
+                : $"The parts of {pump.Label} are recorded for other fuels and not for {goal.Goal.Fuel.Name}: ask its maker before running it.");
         }
 
         yield return new SumWarning("pump-as-new",

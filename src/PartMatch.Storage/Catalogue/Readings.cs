@@ -46,7 +46,7 @@ internal static class Readings
 
     private static QuantityReading QuantityOf(string value, string? minus, string? plus, Unit unit, string? uncertainty) => new(
         InBase(value, unit), DifferenceInBase(minus, unit), DifferenceInBase(plus, unit), DifferenceInBase(uncertainty, unit), unit,
-        unit.Symbol == "1" ? value : $"{value} {unit.Symbol}");
+        unit.Symbol == "1" ? value : $"{value} {unit.Printed}");
 
     private static decimal Number(string text) => decimal.Parse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
 

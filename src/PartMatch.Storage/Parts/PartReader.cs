@@ -23,7 +23,8 @@ internal sealed class PartReader(SqliteConnection connection, EvidenceReader evi
     {
         var parts = connection.Query<PartRow>(
             $"""
-            select p.part as id, p.part_key, p.maker, p.number_key, p.kind, p.name, p.note, p.evidence, p.evidence_book
+            select p.part as id, p.part_key, p.maker,
+                   (select m.name from makers m where m.maker = p.maker order by m.book limit 1) as maker_name, p.number_key, p.kind, p.name, p.note, p.evidence, p.evidence_book
             from parts p
             where {wanted}
             order by p.part
@@ -49,7 +50,10 @@ internal sealed class PartReader(SqliteConnection connection, EvidenceReader evi
             parameters).ToLookup(row => row.PartKey, StringComparer.Ordinal);
         return [.. parts.Select(part => new Part(
             part.Id, part.Maker, part.Id[(part.Maker.Length + 1)..], part.NumberKey, part.Kind, part.Name, part.Note,
-            evidence.Find(part.EvidenceBook, part.Evidence), [.. values[part.PartKey].Select(Value)], Points(curves[part.PartKey])))];
+            evidence.Find(part.EvidenceBook, part.Evidence), [.. values[part.PartKey].Select(Value)], Points(curves[part.PartKey]))
+        {
+            MakerName = part.MakerName,
+        })];
     }
 
     private List<CurvePoint> Points(IEnumerable<CurveRow> rows) =>
@@ -69,7 +73,8 @@ internal sealed class PartReader(SqliteConnection connection, EvidenceReader evi
     }
 
     private sealed record PartRow(
-        string Id, string PartKey, string Maker, string NumberKey, string Kind, string Name, string? Note, string? Evidence, string? EvidenceBook);
+        string Id, string PartKey, string Maker, string? MakerName, string NumberKey, string Kind,
+        string Name, string? Note, string? Evidence, string? EvidenceBook);
 
     private sealed record ValueRow(
         string PartKey, string Feature, string Type, string Value, string? Minus, string? Plus, string? Unit, string? Uncertainty,

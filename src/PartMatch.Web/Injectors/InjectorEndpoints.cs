@@ -79,13 +79,9 @@ internal static class InjectorEndpoints
         }
 
         var injectors = kind is null ? [] : parts.ListOfKind(kind);
-        return InjectorSizing.Size(request.ToQuestion(second), injectors, facts.EngineFacts) switch
+        return InjectorSizing.Size(request.ToQuestion(second), injectors, facts.EngineFacts, facts.Variants) switch
         {
-            InjectorsSized sized => (sized with
-            {
-                Injectors = InjectorRanking.Rank(sized.Injectors,
-                InjectorFits.Of(facts, sized.Asked.Variant, injectors))
-            }, null, null),
+            InjectorsSized sized => (InjectorRanking.Rank(sized, facts, injectors), null, null),
             SumRefused refused => (null, Refused.Of(refused), null),
             var other => throw new InvalidOperationException($"A sizing ended as {other.GetType().Name}, which no answer names."),
         };

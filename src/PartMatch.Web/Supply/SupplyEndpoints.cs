@@ -71,7 +71,7 @@ internal static class SupplyEndpoints
         return SupplySizing.Size(request.ToQuestion(second, injector, pump, facts), injectorKind is null ? [] : parts.ListOfKind(injectorKind), pumps,
             facts.EngineFacts) switch
         {
-            SupplySized sized => (new Asked(sized with { Pumps = PumpRanking.Rank(sized.Pumps, facts, sized.Asked.Variant, pumps) }, pumps), null, null),
+            SupplySized sized => (new Asked(PumpRanking.Rank(sized, facts, pumps), pumps), null, null),
             SumRefused refused => (null, Refused.Of(refused), null),
             var other => throw new InvalidOperationException($"A supply ended as {other.GetType().Name}, which no answer names."),
         };

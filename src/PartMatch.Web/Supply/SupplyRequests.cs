@@ -26,6 +26,10 @@ public sealed record SupplyRequest : GoalRequest
     [FromQuery(Name = "return"), Description("What flows back to the tank at the goal ÷ what is burnt: 20 %; common practice for rails with a return when left out, else nothing.")]
     public string? Return { get; init; }
 
+    [FromQuery(Name = "return-capacity"),
+        Description("What regulator and return line carry back without the pressure rising: 180 L/h; as recorded of the regulator when left out.")]
+    public string? ReturnCapacity { get; init; }
+
     /// <summary>The question, once the rules have passed.</summary>
     internal SupplyQuestion ToQuestion(Part? second, Part? injector, Part? pump, FamilyFacts facts)
     {
@@ -38,11 +42,13 @@ public sealed record SupplyRequest : GoalRequest
             PumpVoltage = Find(PumpVoltage, Dimension.Voltage),
             LineLoss = FindRange(LineLoss, Dimension.Pressure),
             Return = FindRange(Return, Dimension.Ratio),
+            ReturnCapacity = FindRange(ReturnCapacity, Dimension.VolumeFlow),
         };
     }
 
     internal Permalink LinkToAnswer(string path) => LinkTo(path)
-        .With("injector", Injector).With("pump", Pump).With("pump-voltage", PumpVoltage).With("line-loss", LineLoss).With("return", Return);
+        .With("injector", Injector).With("pump", Pump).With("pump-voltage", PumpVoltage).With("line-loss", LineLoss)
+        .With("return", Return).With("return-capacity", ReturnCapacity);
 }
 
 internal sealed class SupplyRules : GoalRules<SupplyRequest>
@@ -54,5 +60,6 @@ internal sealed class SupplyRules : GoalRules<SupplyRequest>
         RuleFor(request => request.PumpVoltage).MustBeRange(Dimension.Voltage);
         RuleFor(request => request.LineLoss).MustBeRange(Dimension.Pressure);
         RuleFor(request => request.Return).MustBeRange(Dimension.Ratio);
+        RuleFor(request => request.ReturnCapacity).MustBeRange(Dimension.VolumeFlow);
     }
 }

@@ -19,7 +19,7 @@ public sealed class CompressionPageTests(Bench bench) : PageTests(bench, "compre
 
         await Assertions.Expect(sheet.Page.Locator(".headline")).ToContainTextAsync("Compression 9.57 to 1, traps 8.69");
         await Assertions.Expect(sheet.Page.Locator(".headline")).ToContainTextAsync("squish 0.80 instead of 1.15 mm");
-        await Assertions.Expect(sheet.Page.Locator(".working")).ToContainTextAsync("62.220 cm3");
+        await Assertions.Expect(sheet.Page.Locator(".working")).ToContainTextAsync("62.220 cm³");
         await AssertSameWhenReopenedAsync(sheet);
     }
 

@@ -32,7 +32,7 @@ public sealed class GoalFromTheAirTests
         Near(222_600, side.Power.High, 1e-3);
         Near(19.85e5, side.Bmep!.Expected, 1e-3);
         Near(21.31, side.PistonSpeed!.Expected, 1e-3);
-        Assert.Contains("2.2782 kg/m3", side.Working[0].Result, StringComparison.Ordinal);
+        Assert.Contains("2.2782 kg/m³", side.Working[0].Result, StringComparison.Ordinal);
         Assert.Equal("669.32 kg/h ÷ (12.79 × 330 g/(kW·h)) × 1000 g/kg = 158.6 kW", $"{side.Working[2].With} = {side.Working[2].Result}");
     }
 
@@ -148,4 +148,11 @@ public sealed class GoalFromTheAirTests
     }
 
     private static AirSide Check(InjectorQuestion question) => Assert.IsType<InjectorsSized>(InjectorSizing.Size(question, [], Whole)).AirSide;
+
+    // 180 g/(kW·h) is the least that is to be expected of petrol: below it the same air carries any goal on paper.
+    [Theory]
+    [InlineData("180 g/(kW·h)", GoalStanding.Ordinary)]
+    [InlineData("179 g/(kW·h)", GoalStanding.NotKnown)]
+    public void Consumption_that_no_engine_reaches_confirms_no_goal(string bsfc, GoalStanding expected) =>
+        Assert.Equal(expected, Check(Goal with { Bsfc = ReadRange(bsfc, Dimension.SpecificConsumption) }).Standing);
 }

@@ -44,7 +44,7 @@ public sealed class InjectorJudgementTests
         Assert.Equal(new RatedAs("550 cm3/min", "3.00 bar", "n-heptane"), judged.Rated);
         Assert.Equal(
             [
-                "550 cm3/min × √(0.6838 × 0.7450) g/cm3 × √(3.00 bar ÷ 3.00 bar) = 392.6 g/min",
+                "550 cm³/min × √(0.6838 × 0.7450) g/cm³ × √(3.00 bar ÷ 3.00 bar) = 392.6 g/min",
                 "59.40 kg/h ÷ 3 × 1000 g/kg ÷ 60 min/h ÷ 392.6 g/min = 84.06 %",
                 "84.06 % + 1 × 0.92 ms ÷ 17.647 ms = 89.28 %",
                 "(85 % − 1 × 0.92 ms ÷ 17.647 ms) × 3 × 392.6 g/min × 60 min/h ÷ 330 g/(kW·h) = 170.8 kW",

@@ -14,7 +14,7 @@ public sealed class InjectorNeedTests
     [Fact]
     public void Need_in_pounds_and_mechanical_horsepower()
     {
-        var need = Size(Textbook("240 hp(I)", "0.50 lb/(hp·h)", 4, "80 %")).NeedPerInjector;
+        var need = Size(Textbook("240 hp(I)", "0.50 lb/(hp(I)·h)", 4, "80 %")).NeedPerInjector;
         Near(37.50, In("lb/h", need.Mass.Expected), 1e-5);
         Near(393.743, In("cm3/min", need.Volume.High), 1e-5);
         Near(380.531, In("cm3/min", need.Volume.Expected), 1e-5);
@@ -24,7 +24,7 @@ public sealed class InjectorNeedTests
     [Fact]
     public void Need_of_six_cylinders()
     {
-        var need = Size(Textbook("300 hp(I)", "0.55 lb/(hp·h)", 6, "85 %")).NeedPerInjector;
+        var need = Size(Textbook("300 hp(I)", "0.55 lb/(hp(I)·h)", 6, "85 %")).NeedPerInjector;
         Near(32.35294, In("lb/h", need.Mass.Expected), 1e-6);
         Near(244.584, In("g/min", need.Mass.Expected), 1e-5); // the source prints six digits
     }
@@ -60,7 +60,7 @@ public sealed class InjectorNeedTests
         Is("g/min", need.Mass, 367.647, 415.966, 496.732);
         Is("cm3/min", need.Volume, 474.383, 558.344, 689.906);
         Is("cm3/min", need.RatedVolume, 505.028, 582.795, 707.932);
-        Assert.Equal("505.0 … 582.8 … 707.9 cm3/min, n-heptane, 3.00 bar", need.RatedVolume.Text);
+        Assert.Equal("505.0 … 582.8 … 707.9 cm³/min, n-heptane, 3.00 bar", need.RatedVolume.Text);
         Assert.Equal(new Quantity(300_000, "Pa", "3.00 bar"), sized.PressureAcross);
     }
 
@@ -76,11 +76,11 @@ public sealed class InjectorNeedTests
                 "85 % − 1 × 1.00 ms ÷ 17.647 ms = 79.33 %",
                 "set 3.00 bar = 3.00 bar; the rail stands at 4.10 bar gauge",
                 "59.40 kg/h ÷ (3 × 79.33 %) × 1000 g/kg ÷ 60 min/h = 416.0 g/min",
-                "416.0 g/min ÷ 0.7450 g/cm3 = 558.3 cm3/min",
-                "416.0 g/min ÷ √(0.7450 × 0.6838) g/cm3 × √(3.00 bar ÷ 3.00 bar) = 582.8 cm3/min",
+                "416.0 g/min ÷ 0.7450 g/cm³ = 558.3 cm³/min",
+                "416.0 g/min ÷ √(0.7450 × 0.6838) g/cm³ × √(3.00 bar ÷ 3.00 bar) = 582.8 cm³/min",
             ],
             working.Take(8).Select(step => $"{step.With} = {step.Result}"));
-        Assert.Equal(["367.6 g/min", "505.0 cm3/min", "496.7 g/min", "707.9 cm3/min"], working.Skip(8).Select(step => step.Result));
+        Assert.Equal(["367.6 g/min", "505.0 cm³/min", "496.7 g/min", "707.9 cm³/min"], working.Skip(8).Select(step => step.Result));
         Assert.All(working, step => Assert.NotEmpty(step.Source));
     }
 

@@ -75,7 +75,7 @@ public sealed class InjectorRangeTests
     {
         var influences = Size(HillClimb with { Bsfc = ReadRange("300..330..380 g/(kW·h)", Dimension.SpecificConsumption) }).Influences;
         Assert.Equal(["specific consumption", "dead time", "density of the fuel"], influences.Select(one => one.Input));
-        Assert.Equal("specific consumption: alone from 530 cm3/min to 671 cm3/min", influences[0].Text); // 582.8 × 300 ÷ 330 and × 380 ÷ 330
+        Assert.Equal("specific consumption: alone from 530 cm³/min to 671 cm³/min", influences[0].Text); // 582.8 × 300 ÷ 330 and × 380 ÷ 330
     }
 
     [Fact]

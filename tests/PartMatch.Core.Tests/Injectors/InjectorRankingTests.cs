@@ -66,5 +66,48 @@ public sealed class InjectorRankingTests
         Assert.Equal(ranked.Select(injector => injector.Part), InjectorRanking.Rank([.. Sized.Reverse()], All(Fits)).Select(injector => injector.Part));
     }
 
+    // Of two injectors whose flow alone the place finds wrong, one has the dead time of what the maker fitted, one another, one none recorded.
+    [Theory]
+    [InlineData(0.92, DeadTimeAgainstFitted.Same, "only the flow differs, the dead time at the goal is the same, and the control unit has to be set for the flow.")]
+    [InlineData(1.05, DeadTimeAgainstFitted.Another,
+        "the flow differs, and its dead time is 1.05 ms at the goal instead of 0.92 ms; the control unit has to be set for both.")]
+    [InlineData(0, DeadTimeAgainstFitted.NotKnown,
+        "of what is recorded only the flow differs; whether its dead time does is not known, and the control unit has to be set for both.")]
+    public void Another_flow_comes_with_a_word_on_the_dead_time(double milliseconds, DeadTimeAgainstFitted expected, string words)
+    {
+        var sized = Size(
+            HillClimb, Injector("I-4401", "440 cm3/min", deadTimes: Always(0.92m)),
+            Injector("I-8601", "860 cm3/min", deadTimes: milliseconds == 0 ? null : Always((decimal)milliseconds)));
+        var fits = FittedInjectors.Compare(sized, new Dictionary<string, InjectorFit>
+        {
+            ["harl:I-4401"] = Fits with { IsFitted = true },
+            ["harl:I-8601"] = Fits with { Headline = Headline.MountsButRunsDifferently, OnlyFlowDiffers = true },
+        });
+        Assert.Null(fits["harl:I-4401"].DeadTime);
+        Assert.Equal(expected, fits["harl:I-8601"].DeadTime);
+        Assert.Contains(words, InjectorRanking.Rank(sized.Injectors, fits)[0].Because, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Dead_time_given_for_all_is_not_compared()
+    {
+        var sized = Size(
+            HillClimb with { DeadTime = ReadRange("1 ms", PartMatch.Core.Measures.Dimension.Time) }, Injector("I-4401", "440 cm3/min", deadTimes: Always(0.92m)), Injector("I-8601", "860 cm3/min"));
+        var fits = FittedInjectors.Compare(sized, new Dictionary<string, InjectorFit> { ["harl:I-4401"] = Fits with { IsFitted = true }, ["harl:I-8601"] = Fits });
+        Assert.Equal(DeadTimeAgainstFitted.NotKnown, fits["harl:I-8601"].DeadTime);
+    }
+
+    [Theory]
+    [InlineData(Enough.Yes, "ev-0001).")]
+    [InlineData(Enough.NotKnown, "speaks for the expected figures and not for the worst of them; the verdict and the place in the list stay those of the sums.")]
+    [InlineData(Enough.No, "measure it and give it; the verdict stays that of the sums.")]
+    public void Rating_of_the_maker_is_a_reason_and_no_verdict(Enough enough, string end)
+    {
+        var said = FittedInjectors.Say(Sized[0] with { Enough = enough, Because = "Sums." }, "120 kW at 5500/min (makers document, ev-0001)");
+        Assert.Equal(enough, said.Enough);
+        Assert.StartsWith("Sums. The maker fitted it and rates the engine with it at 120 kW at 5500/min (makers document, ev-0001)", said.Because, StringComparison.Ordinal);
+        Assert.EndsWith(end, said.Because, StringComparison.Ordinal);
+    }
+
     private static Dictionary<string, InjectorFit> All(InjectorFit fit) => Sized.ToDictionary(injector => injector.Part, _ => fit);
 }

@@ -66,7 +66,7 @@ public sealed class InjectorRefusalsTests
     [InlineData("83.73 g/(kW·h)", true)]
     [InlineData("83.72 g/(kW·h)", false)]
     [InlineData("80..330..380 g/(kW·h)", false)]
-    [InlineData("0.1376 lb/(hp·h)", false)]
+    [InlineData("0.1376 lb/(hp(I)·h)", false)]
     [InlineData("0 g/(kW·h)", false)]
     public void An_impossible_consumption_is_refused(string bsfc, bool possible)
     {

@@ -120,4 +120,12 @@ public sealed class SizingWarningsTests
     private static IReadOnlyList<SumWarning> With(IReadOnlyList<EngineFact> facts) => Assert.IsType<InjectorsSized>(InjectorSizing.Size(Quiet, [], facts)).Warnings;
 
     private static bool Has(IReadOnlyList<SumWarning> warnings, string code) => warnings.Any(warning => warning.Code == code);
+
+    // The variant has three.
+    [Theory]
+    [InlineData(null, false)]
+    [InlineData(3, false)]
+    [InlineData(6, true)]
+    public void Cylinders_that_the_variant_does_not_have_are_flagged(int? cylinders, bool flagged) =>
+        Assert.Equal(flagged, Size(HillClimb with { Cylinders = cylinders }).Warnings.Any(warning => warning.Code == "cylinders-not-as-built"));
 }

@@ -26,6 +26,61 @@ public sealed class StagedAndControlledTests
         Assert.Contains(judged.Working, step => step.What == "dead time of the staged pair" && step.Result == "1.03 ms");
     }
 
+    // The pulse of the pair is 0.72831 × 17.647 = 12.8525 ms, its fuel 330 g/min × 17.647 ms = 97.06 mg. The one judged: 178.435 g/min × (12.8525 − 0.9) ms =
+    // 35.546 mg, 36.62 %; the second 314.045 × (12.8525 − 1.1) = 61.513 mg, 63.38 %: together all of it.
+    [Fact]
+    public void Staged_pair_says_how_it_shares_the_fuel()
+    {
+        var judged = Judge(Goal with { StagedWith = Injector("I-4401", "440 cm3/min", deadTimes: Always(1.1m)) },
+            Injector("I-2501", "250 cm3/min", deadTimes: Always(0.9m)));
+        Assert.Contains("Of the fuel it feeds 37 % and the second stage 63 %.", judged.Because, StringComparison.Ordinal);
+        Assert.Equal("36.6 %", judged.Working.Single(step => step.What == "share of the fuel that it feeds itself").Result);
+    }
+
+    // 59.40 kg/h ÷ 3 cylinders = 330.0 g/min. Held open, dead time 1.0 ms: ÷ (0.85 − 1.0 ÷ 17.647 = 79.333 %) = 415.97 g/min; of each of two halves of it.
+    [Fact]
+    public void Need_of_a_cylinder_is_told_whatever_shares_it()
+    {
+        var goal = Goal with { DeadTime = ReadRange("1.0 ms", Dimension.Time) };
+        var (one, two) = (Size(goal).NeedPerCylinder, Size(goal with { InjectorsPerCylinder = 2 }));
+        Assert.Equal("330.0 g/min", one.Fuel.Text);
+        Near(415.97, In("g/min", one.Mass.Expected), 1e-4);
+        Assert.Equal(one.Mass, two.NeedPerCylinder.Mass);
+        Near(207.98, In("g/min", two.NeedPerInjector.Mass.Expected), 1e-4);
+        Assert.Contains("2 injectors for each cylinder", two.NeedPerCylinder.Shared, StringComparison.Ordinal);
+        Assert.Contains(two.Working, step => step.With == "208.0 g/min × 2" && step.Result == "416.0 g/min");
+    }
+
+    // 415.97 g/min for the pair, 314.05 from the second stage (440 cm3/min × √(0.6838 × 0.745)): 101.92 are left, a rating of 101.92 ÷ 0.71374 = 142.80 cm3/min.
+    [Fact]
+    public void Second_stage_leaves_the_rest_to_the_first()
+    {
+        var sized = Size(Goal with { DeadTime = ReadRange("1.0 ms", Dimension.Time), StagedWith = Injector("I-4401", "440 cm3/min") });
+        var first = sized.NeedPerCylinder.FirstStage!; // the second stage has a whole rating
+        Assert.Equal("harl:I-4401", first.Second);
+        Near(314.05, In("g/min", first.SecondMass.Expected), 1e-4);
+        Near(101.92, In("g/min", first.Mass.Expected), 1e-3);
+        Near(142.80, In("cm3/min", first.RatedVolume.Expected), 1e-3);
+        Assert.Contains("at idle the first stage feeds alone", sized.NeedPerCylinder.Shared, StringComparison.Ordinal);
+        Assert.Contains(sized.Working, step => step.What == "flow wanted of each staged pair held open");
+        Assert.Contains(sized.Working, step => step.With == "416.0 g/min − 314.0 g/min" && step.Result == "101.9 g/min");
+    }
+
+    [Fact]
+    public void Second_stage_that_gives_more_than_is_wanted_leaves_nothing_and_never_less()
+    {
+        var first = Size(Goal with { DeadTime = ReadRange("1.0 ms", Dimension.Time), StagedWith = Injector("I-9991", "999 cm3/min") }).NeedPerCylinder.FirstStage;
+        Assert.Equal((0, 0), (first!.Mass.Low, first.Mass.Expected)); // the second stage has a whole rating
+    }
+
+    [Fact]
+    public void Second_stage_without_a_rating_leaves_the_sharing_open()
+    {
+        var need = Size(Goal with { StagedWith = Injector("I-0000", null) }).NeedPerCylinder;
+        Assert.Null(need.FirstStage);
+        Assert.StartsWith("How the two stages share it is not known: ", need.Shared, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Pair_of_equals_is_two_injectors_for_each_cylinder()
     {

@@ -22,8 +22,8 @@ public sealed class QuantityParserTests
     [InlineData("180 kW", Dimension.Power, 180000, "W", "180 kW")]
     [InlineData("240 hp(I)", Dimension.Power, 178967.96917974485, "W", "240 hp(I)")]
     [InlineData("0.75 in", Dimension.Length, 0.01905, "m", "0.75 in")]
-    [InlineData("16 in³", Dimension.Volume, 0.000262193024, "m3", "16 in3")]
-    [InlineData("1600 cm3", Dimension.Volume, 0.0016, "m3", "1600 cm3")]
+    [InlineData("16 in³", Dimension.Volume, 0.000262193024, "m3", "16 in³")]
+    [InlineData("1600 cm3", Dimension.Volume, 0.0016, "m3", "1600 cm³")]
     [InlineData("4.7 k\u2126", Dimension.Resistance, 4700, "ohm", "4.7 kohm")]
     [InlineData("20 °C", Dimension.Temperature, 293.15, "K", "20 degC")]
     [InlineData("330 g/kWh", Dimension.SpecificConsumption, 9.166666666666667e-8, "kg/J", "330 g/(kW·h)")]
@@ -152,4 +152,21 @@ public sealed class QuantityParserTests
     private static readonly Gen<Unit> Units = Gen.Int[0, UnitTable.All.Count - 1].Select(index => UnitTable.All[index]);
 
     private static decimal Power10(int places) => (decimal)Math.Pow(10, places);
+
+    // 0.5 lb/(hp·h): 0.5 × 453.59237 g ÷ 0.745699872 kW = 304.14, ÷ 0.73549875 kW = 308.36 g/(kW·h).
+    [Theory]
+    [InlineData("0.5 lb/(hp·h)")]
+    [InlineData("0.5 lb/(hp*h)")]
+    [InlineData("0.5 lb/hp/h")]
+    [InlineData("0.5 lb/(hp·hr)")]
+    public void Consumption_for_a_bare_horsepower_is_asked_about(string text)
+    {
+        var refused = Assert.IsType<QuantityRefused>(QuantityParser.Parse(text, Dimension.SpecificConsumption));
+        Assert.Equal(("quantity-needs-unit", "Which horsepower?"), (refused.Code, refused.Title));
+        Assert.Equal("0.5 lb/(hp(I)·h) is 304.14 g/(kW·h); with the metric horsepower it is 308.36 g/(kW·h)", refused.Mend);
+    }
+
+    // A base that was written before it was asked about still opens.
+    [Fact]
+    public void Recorded_unit_of_a_bare_horsepower_is_the_mechanical_one() => Assert.Equal("lb/(hp(I)·h)", UnitTable.Get("lb/(hp·h)").Symbol);
 }

@@ -32,8 +32,8 @@ public sealed class QuantityRangeParserTests
     [InlineData("300 g/(kW·h)..380 g/(kW·h)", "Not a range")]
     [InlineData("300..380", "Which unit?")]
     [InlineData("300..380 kW", "A unit of another kind")]
-    [InlineData("0,5 lb/(hp·h)", "Is the comma a decimal point?")]
-    [InlineData("0,5..0,6 lb/(hp·h)", "Is the comma a decimal point?")]
+    [InlineData("0,5 lb/(hp(I)·h)", "Is the comma a decimal point?")]
+    [InlineData("0,5..0,6 lb/(hp(I)·h)", "Is the comma a decimal point?")]
     public void What_is_no_range_is_refused(string text, string title)
     {
         var refused = Assert.IsType<RangeRefused>(QuantityRangeParser.Parse(text, Dimension.SpecificConsumption)).Reason;

@@ -63,7 +63,7 @@ public sealed class UnitTableCrossCheckTests
         { "lb/h", one => MassFlow.FromPoundsPerHour(one).KilogramsPerSecond },
         { "g/cm3", one => Density.FromGramsPerCubicCentimeter(one).KilogramsPerCubicMeter },
         { "g/(kW·h)", one => BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(one).KilogramsPerJoule },
-        { "lb/(hp·h)", one => BrakeSpecificFuelConsumption.FromPoundsPerMechanicalHorsepowerHour(one).KilogramsPerJoule },
+        { "lb/(hp(I)·h)", one => BrakeSpecificFuelConsumption.FromPoundsPerMechanicalHorsepowerHour(one).KilogramsPerJoule },
         { "MJ/kg", one => SpecificEnergy.FromMegajoulesPerKilogram(one).JoulesPerKilogram },
         { "kohm", one => ElectricResistance.FromKiloohms(one).Ohms },
         { "Mohm", one => ElectricResistance.FromMegaohms(one).Ohms },

@@ -40,4 +40,13 @@ public sealed class SumRangeTests
                 var inside = Quotient([first + (firstWidth * firstAt), second + (secondWidth * secondAt)]);
                 return inside >= range.Low - 1e-12 && inside <= range.High + 1e-12;
             });
+
+    // 100.0 and 100.1 read alike without decimals: two equal ends would say nothing.
+    [Fact]
+    public void Input_that_hardly_moves_the_result_says_so()
+    {
+        SumInput[] inputs = [new("speed", new Spread(100.0, 100.05, 100.1))];
+        var influence = Assert.Single(SumRange.Influences(inputs, of => of[0], value => $"{Math.Round(value):0} kW"));
+        Assert.Equal("speed: hardly moves it, 100 kW either way", influence.Text);
+    }
 }

@@ -15,12 +15,12 @@ public sealed class SupplyChainTests
     public void Link_that_carries_least_gives_out_first()
     {
         var sized = Size(Ask(), Pump);
-        Assert.Equal(["injectors", "regulator", "line", "pump"], sized.Links.Select(link => link.Link));
+        Assert.Equal(["injectors", "regulator", "return", "line", "pump"], sized.Links.Select(link => link.Link));
         Near(170_842, Link(sized, "injectors").Power!.Expected, 1e-4); // known, as above
         Near(295_740, Link(sized, "pump").Power!.Expected, 1e-4);
         Near(794_900, Link(sized, "line").Power!.Expected, 1e-4);
         Assert.Equal("The injectors give out first, at 145.9 … 170.8 … 191.7 kW; the goal is 180 kW.", sized.FirstToGiveOut);
-        Assert.Equal([Enough.No, Enough.Yes, Enough.Yes, Enough.Yes], sized.Links.Select(link => link.Enough));
+        Assert.Equal([Enough.No, Enough.Yes, Enough.NotKnown, Enough.Yes, Enough.Yes], sized.Links.Select(link => link.Enough));
     }
 
     [Fact]
@@ -74,6 +74,17 @@ public sealed class SupplyChainTests
         Assert.True(line.Power!.Expected < 180_000); // a loss is given
     }
 
+    // 4.1 bar on the rail and 5.0 of loss are 9.1 at the pump: beyond its table, which ends at 5.0, and beyond its relief valve of 8.0.
+    [Fact]
+    public void Pump_beyond_its_relief_valve_is_not_enough_whatever_its_table_reaches()
+    {
+        var pump = Link(Size(Ask() with { LineLoss = ReadRange("5.0 bar", Dimension.Pressure) }), "pump");
+        Assert.Equal(Enough.No, pump.Enough);
+        Assert.Contains("its relief valve is open", pump.Because, StringComparison.Ordinal);
+        // 7.9 bar are below the valve and beyond the table: not known.
+        Assert.Equal(Enough.NotKnown, Link(Size(Ask() with { LineLoss = ReadRange("3.8 bar", Dimension.Pressure) }), "pump").Enough);
+    }
+
     [Fact]
     public void Rails_without_return_want_no_return()
     {
@@ -90,6 +101,21 @@ public sealed class SupplyChainTests
         Assert.Equal(["4.00", "165.0"], plot.Table.Rows[0]);
         Assert.Contains(plot.Limits, limit => limit is { Direction: PlotDirection.Upright, At: > 4.299 and < 4.301 }); // 4.3 bar at the pump
         Assert.Contains(plot.Limits, limit => limit is { Direction: PlotDirection.Level, At: > 95.6 and < 95.8 }); // 95.7 L/h wanted
+    }
+
+    // Five unlike flows, four lines: the fitted one is last of the ranking and takes the fourth.
+    [Fact]
+    public void Injectors_that_the_maker_fitted_are_always_drawn()
+    {
+        var sized = Injectors.InjectorExamples.Size(HillClimbGoal, [.. new[] { "999", "860", "700", "620", "440" }.Select(flow => Injector($"I-{flow}", $"{flow} cm3/min"))]);
+        sized = sized with
+        {
+            Injectors = [.. sized.Injectors.Select(one => one with
+        {
+            Fit = new InjectorFit(PartMatch.Core.Fit.Headline.Fits, PartMatch.Core.Fit.Sureness.Documented, "/api/fit") { IsFitted = one.Part == "harl:I-440" },
+        })]
+        };
+        Assert.Equal(["harl:I-999", "harl:I-860", "harl:I-700", "harl:I-440"], Assert.IsType<CurvePlot>(InjectorPlots.Flow(sized)).Lines.Select(line => line.Name));
     }
 
     // The line of 550 at 3.0 bar is 392.6 g/min; duty at the goal 89.3 %, at no power the dead time's share 0.92 ÷ 17.647 = 5.2 %.

@@ -64,7 +64,7 @@ public sealed class BoltLoadsTests
         var loads = BoltLoads.Of(MetricThreadTests.Get("M10×1.25"), PropertyClass.Find("10.9"));
 
         Assert.Equal((50_795, 63_646), (Math.Round(loads.Proof.Expected), Math.Round(loads.Ultimate.Expected)));
-        Assert.Contains(loads.Working, step => step.Source.Contains("computed", StringComparison.Ordinal) && step.With == "61.20 mm2 × 830 MPa");
+        Assert.Contains(loads.Working, step => step.Source.Contains("computed", StringComparison.Ordinal) && step.With == "61.20 mm² × 830 MPa");
     }
 
     [Fact]

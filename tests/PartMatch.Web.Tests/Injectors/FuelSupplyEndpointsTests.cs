@@ -20,7 +20,7 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
         Assert.Equal("pellworth:P-17-0703-A", answer.GetProperty("asked").Text("pump"));
         Assert.Equal("return-manifold", answer.GetProperty("asked").Text("supply"));
         Assert.Equal("65.0 … 79.7 … 95.0 L/h", answer.GetProperty("need").GetProperty("burnt").Text("text"));
-        Assert.Equal(["injectors", "regulator", "line", "pump"], answer.List("links").Select(link => link.Text("link")));
+        Assert.Equal(["injectors", "regulator", "return", "line", "pump"], answer.List("links").Select(link => link.Text("link")));
         Assert.Contains("injectors give out first", answer.Text("firstToGiveOut"));
         var pump = answer.List("pumps")[0];
         Assert.Equal(("pellworth:P-17-0703-A", "yes", "recorded", "fits"),
@@ -72,6 +72,8 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
     [InlineData("line-loss=0.2", "line-loss", "quantity-needs-unit")]
     [InlineData("line-loss=-1%20bar", "line-loss", "out-of-range")]
     [InlineData("return=20%20L/h", "return", "quantity-wrong-unit")]
+    [InlineData("return-capacity=0%20L/h", "return-capacity", "out-of-range")]
+    [InlineData("return-capacity=40%20lb/h", "return-capacity", "quantity-wrong-unit")]
     [InlineData("pump-voltage=0%20V", "pump-voltage", "out-of-range")]
     [InlineData("rail-table=0:3.5,1.1:5.0", "rail-table", "quantity-unreadable")]
     [InlineData("rail-table=1.1:5.0,0:3.5%20bar", "rail-table", "quantity-unreadable")]
@@ -101,6 +103,56 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
         var answer = await _client.AskAsync($"/api/injectors?{Goal}&staged-with=harl:I-4401");
 
         Assert.Equal("harl:I-4401", answer.GetProperty("asked").Text("stagedWith"));
-        Assert.Contains("beside harl:I-4401", answer.List("injectors").First(injector => injector.Text("part") == "harl:I-2501").Text("because"));
+        Assert.Contains("beside I-4401 (Harl Fuel Systems)", answer.List("injectors").First(injector => injector.Text("part") == "harl:I-2501").Text("because"));
+    }
+
+    // The variant is recorded with 120 kW at 5500/min on the injectors that the maker fitted (ev-0001, a document of the maker).
+    [Fact]
+    public async Task What_the_maker_rates_its_own_injectors_for_is_a_reason_and_no_verdict()
+    {
+        const string Rated = "family=tern-16&variant=ts&power=120%20kW&speed=5500/min&boost=0.8%20bar";
+        const string Said = "The maker fitted it and rates the engine with it at 120 kW at 5500/min (makers document, ev-0001)";
+
+        var own = (await _client.AskAsync($"/api/injectors?{Rated}")).List("injectors").Single(one => one.Text("part") == "harl:I-4401");
+        Assert.Equal("not-known", own.Text("enough"));
+        Assert.Contains(Said, own.Text("because"));
+        Assert.Contains(Said, (await _client.AskAsync($"/api/fuel-supply?{Rated}")).List("links")[0].Text("because"));
+
+        var asksMore = await _client.AskAsync($"/api/injectors?{Goal}");
+        Assert.All(asksMore.List("injectors"), injector => Assert.DoesNotContain("rates the engine", injector.Text("because")));
+        var otherFuel = await _client.AskAsync($"/api/injectors?{Rated}&fuel=petrol-e10");
+        Assert.All(otherFuel.List("injectors"), injector => Assert.DoesNotContain("rates the engine", injector.Text("because")));
+    }
+
+    [Fact]
+    public async Task Variants_and_makers_are_called_by_their_names()
+    {
+        var answer = await _client.AskAsync($"/api/injectors?{Goal}&staged-with=I-4401");
+
+        Assert.Contains("TS turbocharged sport", answer.List("warnings").Single(warning => warning.Text("code") == "bmep-above-usual").Text("text"));
+        Assert.Contains("TS turbocharged sport", answer.GetProperty("airSide").List("yardsticks").Select(one => one.TryGetProperty("name", out var name) ? name.GetString() : null));
+        Assert.Contains("beside I-4401 (Harl Fuel Systems)", answer.List("injectors")[0].Text("because"));
+        Assert.Contains("I-4401 (Harl Fuel Systems)", answer.GetProperty("needPerCylinder").Text("shared"));
+        Assert.Contains("K-860 (Kestlow)", await _client.GetStringAsync(new Uri($"/api/plots/injector-flow.svg?{Goal}", UriKind.Relative), TestContext.Current.CancellationToken));
+        Assert.Contains("P-17-0703-A (Pellworth)", await _client.GetStringAsync(new Uri($"/api/plots/pump.svg?{Goal}", UriKind.Relative), TestContext.Current.CancellationToken));
+    }
+
+    // The table of the pump begins at 3.0 bar, with 184 L/h at 13.5 V; idling sees less pressure, so at least that less some 0.9 L/h has to flow back.
+    [Theory]
+    [InlineData("", "not-known")]
+    [InlineData("&return-capacity=120%20L/h", "no")]
+    [InlineData("&return-capacity=60%20gal(US)/h", "not-known")]
+    public async Task Return_is_a_link_of_the_chain(string asked, string expected)
+    {
+        var back = (await _client.AskAsync($"/api/fuel-supply?{Goal}{asked}")).List("links").Single(link => link.Text("link") == "return");
+        Assert.Equal(expected, back.Text("enough"));
+        Assert.Contains("183 L/h must flow back at idle", back.Text("because"));
+    }
+
+    [Fact]
+    public async Task Consumption_for_a_bare_horsepower_is_asked_about()
+    {
+        var problem = await _client.RefuseAsync($"/api/injectors?{Goal}&bsfc=0.5%20lb/(hp·h)", HttpStatusCode.BadRequest, "quantity-needs-unit");
+        Assert.Equal("Which horsepower?", problem.Text("title"));
     }
 }

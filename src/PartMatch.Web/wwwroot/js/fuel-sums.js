@@ -105,6 +105,9 @@ const names = {
 export const assumed = list => ruled('Assumed figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
   list.map(one => [sentence(names[one.name] ?? plain(one.name)), one.range.text, linked(one.source)]), { className: 'restack' });
 
-export const flags = answer => (answer.warnings.length ? el('div', { class: 'notice' }, el('ul', null, answer.warnings.map(warning => el('li', null, warning.text)))) : null);
+/** What low and high mean, said where ranges are read. */
+export const meaning = answer => el('p', { class: 'quiet small' }, answer.ranges);
+
+export const flags = (answer, parts = []) => (answer.warnings.length ? el('div', { class: 'notice' }, el('ul', null, answer.warnings.map(warning => el('li', null, linked(warning.text, parts))))) : null);
 
 export const cautions = answer => section('Cautions', answer.cautions.length ? el('ul', { class: 'cautions' }, answer.cautions.map(caution => el('li', null, caution.text))) : null);

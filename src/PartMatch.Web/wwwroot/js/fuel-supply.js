@@ -2,7 +2,7 @@
 
 import { variantName } from './choices.js';
 import { el, facts, linked, pageOf, partLink, ruled, section, sentence, sureness, verdict } from './format.js';
-import { asks, assumed, cautions, enoughMark, flags, goalForm, influences, ownSums, rangeRow, sameGoal, three, working } from './fuel-sums.js';
+import { asks, assumed, cautions, enoughMark, flags, goalForm, influences, meaning, ownSums, rangeRow, sameGoal, three, working } from './fuel-sums.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures } from './plot.js';
 
@@ -19,9 +19,9 @@ function need({ need: pump }) {
   ], { className: 'restack' });
 }
 
-function chain({ links }) {
+function chain({ links, asked }) {
   return ruled('From the injectors back to the tank', ['Link', 'Part', 'Enough', 'Power that it carries', 'Because'], links.map(link => [
-    sentence(link.link), link.part ? partLink(link.part) : '–', enoughMark(link.enough), link.power ? el('span', { class: 'spread' }, link.power.text) : 'no limit of power known', [el('p', null, linked(link.because)), ownSums(link.working, link.link)],
+    sentence(link.link), link.part ? partLink(link.part) : '–', enoughMark(link.enough), link.power ? el('span', { class: 'spread' }, link.power.text) : link.link === 'return' ? 'counts at idle' : 'no limit of power known', [el('p', null, linked(link.because, [asked.injector, asked.pump])), ownSums(link.working, link.link)],
   ]), { className: 'restack' });
 }
 
@@ -58,9 +58,9 @@ function render(answer, query) {
           ['Enough', `${sized} of ${answer.pumps.length} pumps in the catalogue, in the worst case too`],
           ['Back', el('a', { href: sameGoal('injectors.html', query) }, 'The injectors for this goal')],
         ])),
-      flags(answer),
+      flags(answer, [asked.pump]),
       section('Which link gives out first', chain(answer)),
-      section('What the pump has to do', need(answer)),
+      section('What the pump has to do', need(answer), meaning(answer)),
       influences(answer, 'what the pump has to deliver'),
       section('Pumps, ranked', ruled('Every pump of the catalogue: enough first, then recorded for the fuel, then fit, then the smallest',
         ['Pump', 'Enough', 'Delivery there, margin', 'Power that it carries', 'Will it fit', 'Because'], answer.pumps.map(pumpRow), { className: 'restack ranked pumps' })),

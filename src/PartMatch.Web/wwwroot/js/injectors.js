@@ -1,8 +1,8 @@
 // Which injectors a goal needs: the need, the goal seen from the air, the catalogue ranked, and the working for a pencil.
 
 import { variantName } from './choices.js';
-import { el, facts, pageOf, partLink, ruled, section, sureness, svg, verdict } from './format.js';
-import { asks, assumed, cautions, enoughMark, flags, goalForm, influences, ownSums, rangeRow, sameGoal, three, working } from './fuel-sums.js';
+import { el, facts, linked, pageOf, partLink, ruled, section, sureness, svg, verdict } from './format.js';
+import { asks, assumed, cautions, enoughMark, flags, goalForm, influences, meaning, ownSums, rangeRow, sameGoal, three, working } from './fuel-sums.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures } from './plot.js';
 
@@ -13,11 +13,26 @@ drawStrip();
 const right = text => ({ text, class: 'count' });
 const threeHeads = ['As', right('Low'), right('Expected'), right('High'), 'Unit'];
 
-function need({ needPerInjector: { mass, volume, ratedVolume }, idle }) {
+/** More than one injector in a cylinder: the need of all of them, and how they share it. */
+function together({ asked, needPerCylinder: { fuel, mass, volume, ratedVolume, shared, firstStage } }) {
+  if (asked.injectorsPerCylinder === 1 && !asked.stagedWith) return [];
   return [
-    ruled('What each injector must feed, held open', threeHeads, [
-      rangeRow('Mass', mass), rangeRow('Volume of this fuel', volume), rangeRow('Rating to look for', ratedVolume),
+    ruled('What each cylinder needs, its injectors together', threeHeads, [
+      rangeRow('Fuel burnt', fuel), rangeRow('Mass, held open', mass), rangeRow('Volume of this fuel, held open', volume), rangeRow('Ratings to add up to', ratedVolume),
+      ...(firstStage ? [rangeRow('The second stage feeds, held open', firstStage.secondMass), rangeRow('Left to the first stage', firstStage.mass), rangeRow('As a rating for the first stage', firstStage.ratedVolume)] : []),
     ], { className: 'restack' }),
+    el('p', null, linked(shared, [asked.stagedWith])),
+  ];
+}
+
+function need(answer) {
+  const { needPerInjector: { mass, volume, ratedVolume }, idle, asked } = answer;
+  return [
+    ...together(answer),
+    asked.stagedWith && asked.injectorsPerCylinder === 1 ? null : ruled(`What each ${asked.stagedWith ? 'pair of stages' : 'injector'} must feed, held open`, threeHeads, [
+      rangeRow('Mass', mass), rangeRow('Volume of this fuel', volume), rangeRow(asked.stagedWith ? 'Ratings to add up to' : 'Rating to look for', ratedVolume),
+    ], { className: 'restack' }),
+    meaning(answer),
     idle ? ruled('What idling asks', threeHeads, [
       rangeRow('Fuel of the engine', idle.fuelFlow), rangeRow('Pressure across under vacuum', idle.pressureAcross), rangeRow('One squirt of one injector', idle.perSquirt),
     ], { className: 'restack' }) : null,
@@ -29,10 +44,11 @@ const standings = { ordinary: 'Within reach of the air', ambitious: 'Ambitious',
 function fromTheAir({ airSide: side }) {
   return section('The goal seen from the air',
     el('p', null, side.because),
+    el('p', { class: 'quiet small' }, side.ranges),
     facts([['Air flow', side.airFlow?.text], ['Power that it carries', side.power?.text], ['Mean effective pressure of the goal', side.bmep?.text], ['Mean piston speed at the goal', side.pistonSpeed?.text],
       ['In reference air', side.corrected ? side.corrected.text : null]]),
     ruled('Held against', ['Engine', 'Mean effective pressure', 'Mean piston speed', 'Source'],
-      side.yardsticks.map(one => [one.of === 'published' ? 'Published' : variantName(state.shown, one.of), one.bmep.text, one.pistonSpeed?.text ?? 'not recorded', one.source]), { className: 'restack' }),
+      side.yardsticks.map(one => [one.of === 'published' ? 'Published' : one.name ?? variantName(state.shown, one.of), one.bmep.text, one.pistonSpeed?.text ?? 'not recorded', one.source]), { className: 'restack' }),
     el('details', null, el('summary', null, 'Its figures and sums'), assumed(side.assumed), working(side.working)));
 }
 
@@ -59,7 +75,7 @@ const join = (...lines) => lines.filter(Boolean).map(line => el('div', null, lin
 /** How it does with little fuel and with little time; of one that is not enough it is folded away. */
 const small = ({ idle, shut }) => [idle ? el('p', null, idle.because) : null, shut?.expected > 0 ? el('p', null, `Shut between squirts for ${shut.text}.`) : null];
 
-function injectorRow(injector, limit, query) {
+function injectorRow(injector, { duty: limit, stagedWith }, query) {
   const { rated } = injector;
   return [
     [el('span', { class: 'rank' }, `${injector.rank}.`), ' ', partLink(injector.part), el('div', { class: 'plain-name' }, injector.name)],
@@ -67,7 +83,7 @@ function injectorRow(injector, limit, query) {
     enoughMark(injector.enough),
     injector.duty ? [el('span', { class: 'spread' }, injector.duty.text), dutyScale(injector.duty, limit), el('span', { class: 'spread' }, injector.powerAtDuty.text)] : 'not known',
     injector.fit ? [el('a', { class: 'across', href: pageOf(injector.fit.link) }, verdict(injector.fit.headline, { short: true })), el('div', null, sureness(injector.fit.sureness))] : 'not asked',
-    [el('p', null, injector.because), injector.enough === 'no' ? null : small(injector),
+    [el('p', null, linked(injector.because, [stagedWith])), injector.enough === 'no' ? null : small(injector),
       injector.missing.map(fact => el('p', null, fact.text)), injector.warnings.map(warning => el('p', null, warning.text)),
       ownSums(injector.working, injector.part, injector.enough === 'no' ? small(injector) : null),
       el('p', null, el('a', { href: sameGoal('fuel-supply.html', query, { injector: injector.part }) }, 'Is the supply enough for it?', el('span', { class: 'unseen' }, ` (${injector.part.replace(/^[^:]*:/, '')})`)))],
@@ -81,9 +97,11 @@ function render(answer, query) {
   const { asked } = answer;
   const first = answer.injectors[0];
   const sized = answer.injectors.filter(injector => injector.enough === 'yes').length;
-  const [least, expected, most, unit] = three(answer.needPerInjector.ratedVolume);
+  const { firstStage } = answer.needPerCylinder;
+  const [least, expected, most, unit] = three(firstStage?.ratedVolume ?? answer.needPerInjector.ratedVolume);
   const variant = variantName(state.shown, asked.variant);
-  const heading = `Look for ${whole(expected)} ${unit.replace(/,.*$/, '')} each`;
+  const size = `${whole(expected)} ${unit.replace(/,.*$/, '')}`;
+  const heading = firstStage?.mass.expected === 0 ? 'The second stage alone feeds the goal' : firstStage ? `Look for ${size} each in the first stage` : asked.stagedWith ? `Look for ${size} each pair of stages` : `Look for ${size} each`;
   return {
     title: `${asked.power.text} at ${asked.speed.text}`,
     summary: `${variant}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${words('fuel', query.get('fuel') ?? asked.fuel)}, ${asked.pressure.text}, ${words('supply', asked.supply)}, duty up to ${Math.round(asked.duty * 1000) / 10} %.`,
@@ -94,19 +112,21 @@ function render(answer, query) {
         el('p', { class: 'why' }, `Rated on n-heptane at 3 bar: enough if the expected figures hold. With the worst of them it takes ${whole(most)}, with the best of them ${whole(least)} would do.`),
         facts([
           ['First of the list', first ? [partLink(first.part), ` ${first.name}: `, enoughMark(first.enough), '. ', first.fit ? el('a', { class: 'across', href: pageOf(first.fit.link) }, verdict(first.fit.headline)) : ''] : 'no injector is recorded'],
+          ...answer.injectors.filter(injector => injector.fit?.isFitted && injector !== first).map(fitted =>
+            ['As fitted by the maker', [partLink(fitted.part), ` ${fitted.name}: `, enoughMark(fitted.enough), fitted.duty ? `, open ${fitted.duty.text} of the time` : '']]),
           ['Enough', `${sized} of ${answer.injectors.length} in the catalogue, in the worst case too`],
           ['Pressure across', answer.pressureAcross.text],
           ['The goal', [el('strong', null, standings[answer.airSide.standing]), `, seen from the air`]],
-          ['Taken as', `${asked.cylinders} cylinders × ${asked.injectorsPerCylinder}${asked.stagedWith ? `, staged with ${asked.stagedWith}` : ''}, ${asked.shots} squirt${asked.shots === 1 ? '' : 's'} a cycle, ${asked.voltage.text}`],
+          ['Taken as', `${asked.cylinders} cylinders × ${asked.injectorsPerCylinder}${asked.stagedWith ? `, staged with ${asked.stagedWith.replace(/^[^:]*:/, '')}` : ''}, ${asked.shots} squirt${asked.shots === 1 ? '' : 's'} a cycle, ${asked.voltage.text}`],
           ['Next', el('a', { href: sameGoal('fuel-supply.html', query) }, 'Does the fuel reach them? Pump, line and regulator for this goal')],
         ])),
-      flags(answer),
+      flags(answer, [asked.stagedWith]),
       section('What each must feed', need(answer)),
-      influences(answer, 'the rating to look for'),
+      influences(answer, asked.stagedWith ? 'what the ratings of a pair add up to' : 'the rating to look for'),
       fromTheAir(answer),
       section('Pressure through the boost', throughBoost(answer)),
-      section('Injectors, ranked', el('p', { class: 'quiet small' }, `Fit is judged against ${variant} as built: the control unit is set for the flow of the fitted injectors, so one of another flow always counts as running differently. Each row says whether only the flow differs.`), ruled('Every injector of the catalogue: enough first, then fit, then the smallest', ['Injector', 'Rated', 'Enough', 'Duty at the goal, power at the limit', 'Will it fit', 'Because'],
-        answer.injectors.map(injector => injectorRow(injector, asked.duty, query)), { className: 'restack ranked' })),
+      section('Injectors, ranked', el('p', { class: 'quiet small' }, `Fit is judged against ${variant} as built: the control unit is set for the flow of the fitted injectors, so one of another flow always counts as running differently. Each row says whether only the flow differs, and what is known of the dead time. What the maker fitted is not moved up for it.`), ruled('Every injector of the catalogue: enough by the sums first, then fit, then the smallest', ['Injector', 'Rated', 'Enough', 'Duty at the goal, power at the limit', 'Will it fit', 'Because'],
+        answer.injectors.map(injector => injectorRow(injector, asked, query)), { className: 'restack ranked' })),
       section('Drawn', plotFigures(answer.plots)),
       section('What was assumed', assumed(answer.assumed)),
       section('The working', working(answer.working)),
