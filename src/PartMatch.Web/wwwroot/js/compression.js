@@ -1,10 +1,10 @@
 // Compression: volume by volume, with the squish beside it, and how much of it is trapped.
 
-import { familyOf, offerFamilies, offerVariants, variantName } from './choices.js';
-import { el, facts, plain, ruled, section, sentence } from './format.js';
+import { offerFamilies, variantName } from './choices.js';
+import { el, facts, foldNarrow, plain, ruled, section, sentence } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
-import { plotFigures } from './plot.js';
-import { assumedSection, cautionsSection, differences, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
+import { plotFigures, titles } from './plot.js';
+import { assumedSection, cautionsSection, differences, mattersMost, offerFamily, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant } = form.elements;
@@ -12,11 +12,7 @@ let shown = null;
 
 drawStrip();
 
-async function showFamily(code) {
-  shown = code ? await familyOf(code) : null;
-  offerVariants(variant, shown, '');
-  await Promise.all([...form.querySelectorAll('select[data-role]')].map(select => offerRoleParts(select, shown, select.dataset.role)));
-}
+const showFamily = code => offerFamily(form, code, found => { shown = found; });
 
 form.addEventListener('change', async event => {
   if (event.target === family) await showFamily(family.value);
@@ -56,15 +52,15 @@ function render(answer) {
           ['Ideal efficiency', `${answer.idealEfficiency.text} of the air-standard cycle: to compare two ratios by, no engine reaches it`],
           ['Matters most', mattersMost(answer.influences)],
         ])),
-      warningsNotice(answer.warnings),
-      volumes(answer),
       wanted(answer),
-      section('Drawings', plotFigures(answer.plots)),
+      warningsNotice(answer.warnings),
+      cautionsSection(answer.cautions),
+      volumes(answer),
+      foldNarrow('Drawings', titles(answer.plots), plotFigures(answer.plots)),
       variantsSection(answer.variants, asked.variant),
       partsSection(answer.parts),
       assumedSection(answer.assumed),
       workingSection(answer.working),
-      cautionsSection(answer.cautions),
       addresses(answer),
     ],
   };

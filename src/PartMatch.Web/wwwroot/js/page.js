@@ -60,7 +60,18 @@ export function fillForm(form, query) {
     else if (control.tagName === 'SELECT') choose(control, value ?? absent(control));
     else control.value = value ?? absent(control);
   }
-  for (const more of form.querySelectorAll('details.more')) more.open ||= [...more.querySelectorAll('[name]')].some(control => query.has(control.name));
+  tellSet(form);
+}
+
+const setText = control => (control.tagName === 'SELECT' ? control.selectedOptions[0]?.text : control.value.trim());
+
+/** Says on the line of each folded group of fields what is set in it. */
+export function tellSet(form) {
+  for (const more of form.querySelectorAll('details.more')) {
+    const summary = more.querySelector('summary');
+    const line = summary.querySelector('.set') ?? summary.appendChild(el('span', { class: 'set quiet small' }));
+    line.textContent = [...more.querySelectorAll('[name]:not(:disabled)')].filter(control => control.value.trim() !== '').map(control => `${control.labels[0].textContent}: ${setText(control)}`).join('; ');
+  }
 }
 
 const queryText = query => query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',').replaceAll('%40', '@');
@@ -138,12 +149,14 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
   async function fromAddress({ byHand, done }) {
     if (done) wait(done); // the choices of the form may take their time as well
     const query = new URLSearchParams(location.search);
-    shownFor = location.search;
+    const own = shownFor = location.search;
     try {
       await prepare(query);
+      if (own !== shownFor) return; // asked something else meanwhile
       fillForm(form, query);
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
+      if (own !== shownFor) return;
       fillForm(form, query); // choices are missing, what was asked is not
       refuse(error.problem);
       return;
@@ -152,6 +165,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     await answerTo(query, { byHand, done });
   }
 
+  for (const type of ['input', 'change']) form.addEventListener(type, () => tellSet(form));
   form.addEventListener('submit', event => {
     event.preventDefault();
     const query = readQuestion(form);
