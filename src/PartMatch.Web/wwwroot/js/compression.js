@@ -20,7 +20,7 @@ form.addEventListener('change', async event => {
 });
 
 function volumes(answer) {
-  return section('Volumes of one cylinder', ruled('Low … expected … high', ['Volume', 'As built', 'As asked'], [
+  return foldNarrow('Volumes of one cylinder', 'chamber, bowl, gasket and deck, against those as built', ruled('Low … expected … high', ['Volume', 'As built', 'As asked'], [
     ...answer.volumes.map(term => [sentence(term.name), term.asBuilt?.text ?? 'not known', term.volume.text]),
     ['Compression ratio', answer.asBuiltRatio?.text ?? 'not known', el('strong', null, answer.ratio.text)],
     ['Squish', answer.asBuiltSquish?.text ?? 'not known', el('strong', null, answer.squish.text)],

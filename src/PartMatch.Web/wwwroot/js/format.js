@@ -269,10 +269,10 @@ export function facts(pairs) {
   return el('dl', { class: 'facts' }, pairs.filter(([, value]) => value !== null && value !== undefined && value !== '').map(([name, value]) => [el('dt', null, name), el('dd', null, value)]));
 }
 
-/** A section folded behind its heading, with a few words on what is in it; on paper it stands open. Left out when it has nothing to say. */
+/** A section folded behind its heading, with a few words on what is in it; on paper it stands open. Left out when it has nothing to say. A title may be a heading of its own. */
 export function fold(title, short, ...content) {
   const kept = content.flat(Infinity).filter(Boolean);
-  return kept.length === 0 ? null : el('details', { class: 'fold on-paper' }, el('summary', null, el('h2', null, title), short ? el('span', { class: 'quiet small' }, short) : null), kept);
+  return kept.length === 0 ? null : el('details', { class: 'fold on-paper' }, el('summary', null, title instanceof Node ? title : el('h2', null, title), short ? el('span', { class: 'quiet small' }, short) : null), kept);
 }
 
 /** The same, folded only where the window is narrow. */
