@@ -71,7 +71,7 @@ bind({
     await showFamily(await offerFamilies(family, query.get('family')));
     await showRecorded(form, query.get('family') ?? family.value, query.get('variant'));
   },
-  toApi: query => (query.size ? `/api/compression?${query}` : null),
+  toApi: (query, byHand) => (query.get('variant') || (byHand && query.size) ? `/api/compression?${query}` : null),
   render,
   empty: () => el('p', { class: 'quiet' }, 'Choose the engine, then the gasket, piston or head that you have in hand, or what will be skimmed. What is left empty is taken as recorded.'),
 });

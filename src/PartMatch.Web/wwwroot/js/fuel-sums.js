@@ -2,7 +2,7 @@
 
 import { askOnce, newest } from './api.js';
 import { familyShower, offerFamilies, offerVariants } from './choices.js';
-import { address, count, el, fold, linked, plain, ruled, section, sentence } from './format.js';
+import { address, count, el, fold, linked, partLink, plain, ruled, section, sentence } from './format.js';
 import { tellSet } from './page.js';
 
 /** The fields that both sheets ask with: a link from one to the other keeps the question. */
@@ -108,9 +108,10 @@ const names = {
 export const assumed = list => ruled('Assumed figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
   list.map(one => [sentence(names[one.name] ?? plain(one.name)), one.range.text, linked(one.source)]), { className: 'restack' });
 
-/** The last two sheets of every sum, folded. */
-export const grounds = answer => [
+/** The last sheets of a sum, folded: what it rests on, its working, and that of the first in the list. */
+export const grounds = (answer, first) => [
   fold('What was assumed', count(answer.assumed.length, 'figure'), assumed(answer.assumed)), fold('The working', count(answer.working.length, 'step'), working(answer.working)),
+  first?.working.length ? fold('The working of the first', `${first.part.replace(/^[^:]*:/, '')}, ${count(first.working.length, 'step')}`, el('p', null, partLink(first.part), ` ${first.name}`), working(first.working)) : null,
 ];
 
 export const flags = answer => (answer.warnings.length ? el('div', { class: 'notice' }, el('ul', null, answer.warnings.map(warning => el('li', null, warning.text)))) : null);

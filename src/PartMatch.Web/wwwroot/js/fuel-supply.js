@@ -34,7 +34,7 @@ function pumpRow(pump) {
     pump.flow ? [el('div', { class: 'spread' }, pump.flow.text), el('div', { class: 'quiet small' }, `margin ${pump.margin.text}`)] : 'not known',
     pump.power ? el('span', { class: 'spread' }, pump.power.text) : 'not known',
     pump.fit ? [el('a', { class: 'across', href: pageOf(pump.fit.link) }, verdict(pump.fit.headline, { short: true })), el('div', null, sureness(pump.fit.sureness))] : 'not asked',
-    [el('p', null, pump.because), el('p', null, wetted[pump.wettedFor]), pump.reliefPressure ? null : el('p', null, 'Its relief pressure is not recorded.'), ownSums(pump.working, pump.part, { onPaper: pump.rank === 1 })],
+    [el('p', null, pump.because), el('p', null, wetted[pump.wettedFor]), pump.reliefPressure ? null : el('p', null, 'Its relief pressure is not recorded.'), ownSums(pump.working, pump.part)],
   ];
 }
 
@@ -66,7 +66,7 @@ function render(answer, query) {
       influences(answer, 'what the pump has to deliver'),
       foldNarrow('What the pump has to do', answer.need.wanted.text, need(answer)),
       foldNarrow('Drawn', titles(answer.plots), plotFigures(answer.plots)),
-      grounds(answer),
+      grounds(answer, answer.pumps[0]),
       addresses(answer),
     ],
   };

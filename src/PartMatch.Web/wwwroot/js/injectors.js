@@ -69,8 +69,8 @@ function injectorRow(injector, limit, query) {
     injector.fit ? [el('a', { class: 'across', href: pageOf(injector.fit.link) }, verdict(injector.fit.headline, { short: true })), el('div', null, sureness(injector.fit.sureness))] : 'not asked',
     [el('p', null, injector.because), injector.enough === 'no' ? null : small(injector),
       injector.missing.map(fact => el('p', null, fact.text)), injector.warnings.map(warning => el('p', null, warning.text)),
-      ownSums(injector.working, injector.part, { more: injector.enough === 'no' ? small(injector) : [], onPaper: injector.rank === 1 }),
-      el('p', null, el('a', { href: sameGoal('fuel-supply.html', query, { injector: injector.part }) }, 'Is the supply enough for it?', el('span', { class: 'unseen' }, ` (${injector.part.replace(/^[^:]*:/, '')})`)))],
+      ownSums(injector.working, injector.part, { more: injector.enough === 'no' ? small(injector) : [] }),
+      el('p', { class: 'acts' }, el('a', { href: sameGoal('fuel-supply.html', query, { injector: injector.part }) }, 'Is the supply enough for it?', el('span', { class: 'unseen' }, ` (${injector.part.replace(/^[^:]*:/, '')})`)))],
   ];
 }
 
@@ -109,7 +109,7 @@ function render(answer, query) {
       foldNarrow('Pressure through the boost', answer.pressureAcross.text, throughBoost(answer)),
       fromTheAir(answer),
       foldNarrow('Drawn', titles(answer.plots), plotFigures(answer.plots)),
-      grounds(answer),
+      grounds(answer, first),
       addresses(answer),
     ],
   };

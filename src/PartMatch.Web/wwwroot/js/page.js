@@ -78,7 +78,7 @@ const queryText = query => query.toString().replaceAll('%3A', ':').replaceAll('%
 
 /**
  * Joins a form, the address of the page and the answer.
- * `prepare(query)` makes the choices ready and may fill the form; `toApi(query)` gives the address to ask, or null when nothing is asked yet;
+ * `prepare(query)` makes the choices ready and may fill the form; `toApi(query, byHand)` gives the address to ask, or null when nothing is asked yet;
  * `refused(problem)` may offer what would mend it;
  * `render(answer, query, again)` gives `{title, summary, said, content}`: the heading of the window, the question in short, what is announced, and the
  * nodes; `again(done)` asks anew what stands in the address, and shows until the answer is there that something is done already.
@@ -123,7 +123,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
   async function answerTo(query, { byHand, done }) {
     clearFaults(form);
     for (const old of document.querySelectorAll('.faults')) old.remove();
-    const address = toApi(query);
+    const address = toApi(query, byHand);
     if (address === null) {
       if (holder) holder.open = true;
       document.title = name;

@@ -143,10 +143,11 @@ bind({
   prepare: async query => {
     await showFamily(await offerFamilies(family, query.get('family')));
   },
-  toApi: query => {
+  toApi: (query, byHand) => {
     const question = new URLSearchParams(query);
     if (!question.get('position')) for (const name of ['family', 'variant', 'part']) question.delete(name);
-    return ['position', 'torque', 'thread'].some(name => question.get(name)) ? `/api/tightening?${question}` : null;
+    const waits = question.get('position') && !question.get('variant') && !byHand; // a part's sheet leads here without an engine
+    return !waits && ['position', 'torque', 'thread'].some(name => question.get(name)) ? `/api/tightening?${question}` : null;
   },
   render,
   empty: () => el('p', { class: 'quiet' }, 'Choose a fastener to see how it is recorded, or type a thread and a torque.'),

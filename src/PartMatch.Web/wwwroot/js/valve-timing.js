@@ -99,7 +99,7 @@ bind({
     await showFamily(await offerFamilies(family, query.get('family')));
     await showRecorded(form, query.get('family') ?? family.value, query.get('variant'));
   },
-  toApi: query => (query.size ? `/api/valve-timing?${query}` : null),
+  toApi: (query, byHand) => (query.get('variant') || (byHand && query.size) ? `/api/valve-timing?${query}` : null),
   render,
   empty: () => el('p', { class: 'quiet' }, 'Choose the engine, then the camshaft that you have in hand. What is left empty is taken as recorded; what nobody has recorded is asked for.'),
 });
