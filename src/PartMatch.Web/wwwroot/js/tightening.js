@@ -3,6 +3,7 @@
 import { familyShower, offerFamilies, offerVariants, variantName } from './choices.js';
 import { address, count, el, facts, fold, foldNarrow, partLink, plain, ruled, section, sentence, sourceText, sourced, svg } from './format.js';
 import { addresses, bind, choose, drawStrip } from './page.js';
+import { plotFigures, titles } from './plot.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant, position } = form.elements;
@@ -89,10 +90,10 @@ function record(one, book, index) {
 }
 
 /** A record in a line, for the first screen; it stands whole below. */
-function inShort({ passes, lubrication, singleUse: used, evidence, judged: does }) {
+function inShort({ passes, lubrication, singleUse: used, evidence, judged: does, notJudged }) {
   const told = does?.conditions.find(condition => condition.isTold);
   return el('div', null, `${passes.map(pass => pass.text).join(', then ')}; threads: ${lubrication ? threads[lubrication].toLowerCase() : 'not recorded'}; once undone: ${used ? singleUse[used] : 'not recorded'}`,
-    told ? `; ${told.text}` : '',
+    told ? `; ${told.text}` : notJudged ? `. ${sentence(notJudged.reason)}` : '',
     el('span', { class: 'quiet' }, ` – ${sourceText(evidence)}`));
 }
 
@@ -131,6 +132,7 @@ function render(answer) {
       fastener ? section('How it is recorded', records.length ? records : el('p', null, 'No torque is recorded for this place. ',
         el('a', { href: address('record.html', { book: asked.family, table: 'torques' }) }, 'Record one'), '.')) : null,
       section('What these sums say nothing about', el('ul', null, answer.saysNothing.map(text => el('li', null, text)))),
+      foldNarrow('Drawn', titles(answer.plots), plotFigures(answer.plots)),
       fold('What was assumed', count(answer.assumed.length, 'figure'), answer.assumed.length && bolt ? ruled('Assumed figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
         answer.assumed.map(one => [sentence(plain(one.name)), one.range.text, one.source]), { className: 'restack' }) : null),
       fold('The working', count(answer.working.length, 'step'), answer.working.length ? working(answer.working) : null),
