@@ -23,8 +23,8 @@ public static class PreloadPlot
 
         return new RowPlot(
             "Preload as a share of the proof load",
-            "Each bar runs from the least to the greatest pull with its scatter, and is divided at the expected one; faint bars are states of the threads to compare. "
-            + string.Join("; ", torques.Select(one => $"{one.Name}, {one.Judged.Torque.Text}, {one.Judged.Conditions[0].Text}")) + ".",
+            "Each bar runs from the least to the greatest pull with its scatter, and is divided at the expected one; faint bars are states of the threads to "
+            + "compare. " + string.Join("; ", torques.Select(one => $"{one.Name}, {one.Judged.Torque.Text}, {one.Judged.Conditions[0].Text}")) + ".",
             new PlotAxis("Share of the proof load", "%", 0),
             [.. torques.SelectMany(one => one.Judged.Conditions.Select(state => Row($"{one.Name}, {one.Judged.Torque.Text}, {Words(state)}", state)))],
             [

@@ -35,7 +35,8 @@ internal static class TighteningEndpoints
         Ask(request, families, parts) switch
         {
             (TighteningJudged judged, _, _) when PreloadPlot.Of(judged) is { } plot => new PlotAnswer(plot, form),
-            (TighteningJudged, _, _) => new Refused(Problem.Of("not-recorded", new FieldError("torque", "nothing", "a torque that is judged", "type one with its unit, such as 75 N·m"))),
+            (TighteningJudged, _, _) => new Refused(Problem.Of(
+                "not-recorded", new FieldError("torque", "nothing", "a torque that is judged", "type one with its unit, such as 75 N·m"))),
             (_, { } refused, _) => refused,
             (_, _, var absent) => absent!,
         };

@@ -25,7 +25,8 @@ public sealed class SumSheetsTests(Bench bench)
         var end = await sheet.Page.EvaluateAsync<double>("document.querySelector('.headline').getBoundingClientRect().bottom + scrollY");
         Assert.InRange(end, 1, TwoScreens);
 
-        var working = sheet.Page.Locator("details.fold").Filter(new() { Has = sheet.Page.GetByRole(AriaRole.Heading, new() { Name = "The working", Exact = true }) });
+        var heading = sheet.Page.GetByRole(AriaRole.Heading, new() { Name = "The working", Exact = true });
+        var working = sheet.Page.Locator("details.fold").Filter(new() { Has = heading });
         await Assertions.Expect(working.Locator("ol")).ToBeHiddenAsync();
         var cautions = await sheet.Page.Locator(".cautions").EvaluateAsync<double>("list => list.getBoundingClientRect().top");
         Assert.True(cautions < await working.EvaluateAsync<double>("fold => fold.getBoundingClientRect().top"), "the cautions stand behind the working");
