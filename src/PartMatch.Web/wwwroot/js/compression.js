@@ -1,7 +1,8 @@
 // Compression: volume by volume, with the squish beside it, and how much of it is trapped.
 
 import { offerFamilies, variantName } from './choices.js';
-import { el, facts, foldNarrow, plain, ruled, section, sentence } from './format.js';
+import { foldNarrow } from './fold.js';
+import { el, facts, plain, ruled, section, sentence } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures, titles } from './plot.js';
 import { assumedSection, cautionsSection, differences, mattersMost, offerFamily, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';

@@ -2,7 +2,8 @@
 
 import { askOnce, newest } from './api.js';
 import { familyShower, offerFamilies, offerVariants } from './choices.js';
-import { address, count, el, fold, linked, partLink, plain, ruled, section, sentence } from './format.js';
+import { fold } from './fold.js';
+import { address, count, el, linked, partLink, plain, ruled, section, sentence } from './format.js';
 import { tellSet } from './page.js';
 
 /** The fields that both sheets ask with: a link from one to the other keeps the question. */

@@ -1,7 +1,8 @@
 // Does the fuel reach the injectors of a goal: what the pump has to do, which link gives out first, and the pumps of the catalogue.
 
 import { variantName } from './choices.js';
-import { el, facts, foldNarrow, linked, pageOf, partLink, ranked, ruled, section, sentence, sureness, verdict } from './format.js';
+import { foldNarrow, ranked } from './fold.js';
+import { el, facts, linked, pageOf, partLink, ruled, section, sentence, sureness, verdict } from './format.js';
 import { asks, cautions, enoughMark, flags, goalForm, grounds, influences, ownSums, rangeRow, sameGoal, three } from './fuel-sums.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures, titles } from './plot.js';

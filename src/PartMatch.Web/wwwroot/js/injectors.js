@@ -1,7 +1,8 @@
 // Which injectors a goal needs: the need, the goal seen from the air, the catalogue ranked, and the working for a pencil.
 
 import { variantName } from './choices.js';
-import { el, facts, foldNarrow, pageOf, partLink, ranked, ruled, section, sureness, svg, verdict } from './format.js';
+import { foldNarrow, ranked } from './fold.js';
+import { el, facts, pageOf, partLink, ruled, section, sureness, svg, verdict } from './format.js';
 import { asks, assumed, cautions, enoughMark, flags, goalForm, grounds, influences, ownSums, rangeRow, sameGoal, three, working } from './fuel-sums.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures, titles } from './plot.js';

@@ -2,7 +2,8 @@
 
 import { askOnce, newest } from './api.js';
 import { familyOf, offerVariants } from './choices.js';
-import { count, el, fold, foldNarrow, linked, pageOf, partLink, plain, ruled, section, sentence, verdict } from './format.js';
+import { fold, foldNarrow } from './fold.js';
+import { count, el, linked, pageOf, partLink, plain, ruled, section, sentence, verdict } from './format.js';
 import { choose } from './page.js';
 
 const option = (value, text) => el('option', { value }, text);

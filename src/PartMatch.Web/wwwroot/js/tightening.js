@@ -1,7 +1,8 @@
 // How a fastener is tightened by the records, and what a torque does to the bolt, dry and oiled.
 
 import { familyShower, offerFamilies, offerVariants, variantName } from './choices.js';
-import { address, count, el, facts, fold, foldNarrow, partLink, plain, ruled, section, sentence, sourceText, sourced, svg } from './format.js';
+import { fold, foldNarrow } from './fold.js';
+import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, sourced, svg } from './format.js';
 import { addresses, bind, choose, drawStrip } from './page.js';
 import { plotFigures, titles } from './plot.js';
 

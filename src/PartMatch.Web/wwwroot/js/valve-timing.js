@@ -1,7 +1,8 @@
 // Valve timing: which events these camshafts make, set like this, and what is trapped then.
 
 import { offerFamilies, variantName } from './choices.js';
-import { el, facts, foldNarrow, ruled, section, sentence } from './format.js';
+import { foldNarrow } from './fold.js';
+import { el, facts, ruled, section, sentence } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures, titles } from './plot.js';
 import { assumedSection, cautionsSection, differences, hasRole, mattersMost, offerFamily, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
