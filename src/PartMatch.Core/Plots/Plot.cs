@@ -63,7 +63,7 @@ public enum PlotDirection
 /// <summary>A named row of bars.</summary>
 public sealed record PlotRow(string Name, IReadOnlyList<PlotBar> Bars);
 
-/// <param name="Text">Beside the bar.</param>
+/// <param name="Text">Beside the bar; empty where the bar before says it.</param>
 public sealed record PlotBar(double From, double To, string Text)
 {
     /// <summary>Hatched instead of filled: what is compared with, or a part of a range.</summary>

@@ -41,6 +41,11 @@ internal static class RowDrawing
         yield return new XElement(
             Svg("rect"), new XAttribute("x", N(from)), new XAttribute("y", N(top + NameHeight)), new XAttribute("width", N(Math.Max(1, to - from))), new XAttribute("height", N(BarHeight)),
             new XAttribute("class", bar.IsFaint ? "plot-bar plot-faint" : "plot-bar"), new XAttribute("fill-opacity", bar.IsFaint ? "0.15" : "0.6"), new XAttribute("stroke", "currentColor"));
+        if (text.Length == 0)
+        {
+            yield break;
+        }
+
         var (start, end) = (across.Place(across.From), across.Place(across.To));
         yield return Text(Math.Max(start, Math.Min(from, end - (text.Length * GlyphWidth))), top + NameHeight - 4, text, "start", "plot-text");
     }

@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Parts;
+using PartMatch.Core.Plots;
 using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Tightening;
@@ -29,6 +30,9 @@ public sealed record TighteningJudged(
 {
     /// <summary>The address that asks this question again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";
+
+    /// <summary>Drawings of this answer; the door fills them in.</summary>
+    public IReadOnlyList<PlotLink> Plots { get; init; } = [];
 }
 
 /// <summary>The question with its defaults filled in.</summary>

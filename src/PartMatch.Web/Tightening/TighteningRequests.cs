@@ -40,7 +40,7 @@ public sealed record TighteningRequest(
     };
 
     /// <summary>The address that asks this again, with what was left out filled in.</summary>
-    internal string Permalink() => new Permalink("/api/tightening")
+    internal string Permalink(string path = "/api/tightening") => new Permalink(path)
         .With("family", Family).With("variant", Variant).With("position", Position).With("part", Part).With("thread", Thread).With("class", Class)
         .With("lubrication", Lubrication).With("torque", Torque).With("nut-factor", NutFactor).With("scatter", Scatter ?? "30 %").ToString();
 

@@ -52,13 +52,17 @@ public sealed class FuelSupplyPageTests(Bench bench) : PageTests(
     }
 
     [Fact]
-    public async Task A_pump_in_the_address_waits_in_its_open_field_beside_what_is_recorded_of_the_engine()
+    public async Task A_pump_in_the_address_is_told_on_the_line_of_its_folded_fields_beside_what_is_recorded_of_the_engine()
     {
         await using var sheet = await Bench.OpenAsync("fuel-supply.html?family=tern-16&variant=ts&pump=P-17-0701-A");
         await Assertions.Expect(sheet.Page.GetByLabel("Power at the crank")).ToHaveValueAsync("120 kW");
-        await Assertions.Expect(sheet.Page.GetByLabel("Pump", new() { Exact = true })).ToBeVisibleAsync();
+        await Assertions.Expect(sheet.Page.GetByLabel("Pump", new() { Exact = true })).ToBeHiddenAsync();
+        await Assertions.Expect(LineOf("The parts of the supply")).ToContainTextAsync("Pump: P-17-0701-A");
+        await Assertions.Expect(LineOf("Supply, pressure")).ToContainTextAsync("Fuel pressure, gauge: 3.00 bar");
         await sheet.PressAsync("Reckon");
         await Assertions.Expect(sheet.Page.Locator(".headline")).ToContainTextAsync("P-17-0701-A");
+
+        ILocator LineOf(string group) => sheet.Page.Locator("summary").Filter(new LocatorFilterOptions { HasText = group });
     }
 
     [Fact]

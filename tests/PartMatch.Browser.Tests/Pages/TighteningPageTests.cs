@@ -26,6 +26,7 @@ public sealed class TighteningPageTests(Bench bench) : PageTests(
         Assert.Contains("30 N·m, then 70 N·m ± 5; threads: oiled", await sheet.TextAsync(".headline"), StringComparison.Ordinal);
         Assert.Contains("never proposed", text, StringComparison.Ordinal);
         await Assertions.Expect(sheet.Page.Locator("#answer h3")).ToHaveCountAsync(2);
+        await Assertions.Expect(sheet.Page.Locator("svg.plot")).ToHaveCountAsync(1);
         await AssertSameWhenReopenedAsync(sheet);
     }
 

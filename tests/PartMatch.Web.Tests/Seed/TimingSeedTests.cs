@@ -131,6 +131,8 @@ public sealed class TimingSeedTests(SeedServer server)
     [Theory]
     [InlineData(TgCamInTs, "valve-events", "trapped-compression")]
     [InlineData("/api/compression?family=tern-16&variant=ts&head-gasket=P-14-0203-A", "trapped-compression")]
+    [InlineData("/api/tightening?family=tern-16&variant=ts&position=flywheel-bolt&torque=95%20Nm", "preload")]
+    [InlineData("/api/tightening?family=tern-16&variant=tv&position=head-bolt")] // turned on by an angle: nothing is judged
     public async Task Every_drawing_of_an_answer_is_there_with_the_numbers_behind_it(string address, params string[] names)
     {
         var plots = (await _client.AskAsync(address)).List("plots");

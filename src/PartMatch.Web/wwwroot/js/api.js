@@ -50,6 +50,23 @@ export function asker() {
   };
 }
 
+/**
+ * Reads what belongs to a choice: `(read, show)` shows what was read, unless the choice was made anew meanwhile. What then comes late, an answer or a
+ * refusal, is of a choice that nobody sees any more.
+ */
+export function newest() {
+  let last = null;
+  return async (read, show) => {
+    const own = last = {};
+    try {
+      const found = await read();
+      if (own === last) show(found);
+    } catch (error) {
+      if (own === last) throw error;
+    }
+  };
+}
+
 const kept = new Map();
 
 /** As `ask`, but each address only once a page. */

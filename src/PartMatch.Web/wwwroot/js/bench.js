@@ -1,6 +1,6 @@
 // The bench sheet: a variant entered position by position, from what lies on the bench.
 
-import { ask } from './api.js';
+import { ask, newest } from './api.js';
 import { offerFamilies, offerPositions, offerVariants, positionName } from './choices.js';
 import { address, count, el, partLink, plain, ruled, section, sentence, ways } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
@@ -13,11 +13,12 @@ let told = null;
 
 drawStrip();
 
-async function showFamily(code, chosen = {}) {
-  shown = code ? await ask(`/api/families/${encodeURIComponent(code)}`) : null;
+const ofFamily = newest();
+const showFamily = (code, chosen = {}) => ofFamily(async () => (code ? ask(`/api/families/${encodeURIComponent(code)}`) : null), found => {
+  shown = found;
   offerVariants(variant, shown, chosen.variant, 'A new one');
   offerPositions(position, shown, chosen.position, 'All of them');
-}
+});
 
 family.addEventListener('change', () => showFamily(family.value));
 

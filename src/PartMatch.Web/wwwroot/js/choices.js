@@ -1,6 +1,6 @@
 // Fills the choices of family, variant, position and group from the base.
 
-import { askOnce } from './api.js';
+import { askOnce, newest } from './api.js';
 import { el, plain, sentence } from './format.js';
 import { choose } from './page.js';
 
@@ -14,6 +14,12 @@ function offer(select, first, options, value) {
 export const families = () => askOnce('/api/families').then(answer => answer.families);
 
 export const familyOf = code => askOnce(`/api/families/${encodeURIComponent(code)}`);
+
+/** Shows families one at a time: `(code, show)` gives the family, or null without a code, to `show`; of two chosen in quick succession only the second. */
+export function familyShower() {
+  const ofFamily = newest();
+  return (code, show) => ofFamily(async () => (code ? familyOf(code) : null), show);
+}
 
 /** Offers the families; with only one in the base it is chosen. Gives the chosen code, or ''. */
 export async function offerFamilies(select, value, first = 'Choose a family') {

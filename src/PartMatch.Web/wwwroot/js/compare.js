@@ -1,6 +1,6 @@
 // Compare variants: position by position, what they share and what goes across.
 
-import { familyOf, offerFamilies, offerGroups, variantName } from './choices.js';
+import { familyShower, offerFamilies, offerGroups, variantName } from './choices.js';
 import {
   count, el, headlines, pageOf, partLink, plain, ruled, say, section, sentence, spanText, sureness, surenessLegend, verdict, verdictShape,
 } from './format.js';
@@ -13,12 +13,13 @@ let shown = null;
 
 drawStrip();
 
-async function showFamily(code, chosen) {
-  shown = code ? await familyOf(code) : null;
+const ofFamily = familyShower();
+const showFamily = (code, chosen) => ofFamily(code, found => {
+  shown = found;
   offerGroups(group, shown, '');
   document.getElementById('variants').replaceChildren(...(shown?.variants ?? []).map(variant => el('label', { class: 'choice' },
     el('input', { type: 'checkbox', name: 'variants', value: variant.variant, 'data-join': ',', id: `variant-${variant.variant}`, checked: chosen?.includes(variant.variant) }), ` ${variant.name}`)));
-}
+});
 
 form.addEventListener('change', event => {
   if (event.target === family) showFamily(family.value);

@@ -1,10 +1,11 @@
 // Compression: volume by volume, with the squish beside it, and how much of it is trapped.
 
-import { familyOf, offerFamilies, offerVariants, variantName } from './choices.js';
+import { offerFamilies, variantName } from './choices.js';
+import { foldNarrow } from './fold.js';
 import { el, facts, plain, ruled, section, sentence } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
-import { plotFigures } from './plot.js';
-import { assumedSection, cautionsSection, differences, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
+import { plotFigures, titles } from './plot.js';
+import { assumedSection, cautionsSection, differences, mattersMost, offerFamily, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant } = form.elements;
@@ -12,11 +13,7 @@ let shown = null;
 
 drawStrip();
 
-async function showFamily(code) {
-  shown = code ? await familyOf(code) : null;
-  offerVariants(variant, shown, '');
-  await Promise.all([...form.querySelectorAll('select[data-role]')].map(select => offerRoleParts(select, shown, select.dataset.role)));
-}
+const showFamily = code => offerFamily(form, code, found => { shown = found; });
 
 form.addEventListener('change', async event => {
   if (event.target === family) await showFamily(family.value);
@@ -24,7 +21,7 @@ form.addEventListener('change', async event => {
 });
 
 function volumes(answer) {
-  return section('Volumes of one cylinder', ruled('Low … expected … high', ['Volume', 'As built', 'As asked'], [
+  return foldNarrow('Volumes of one cylinder', 'chamber, bowl, gasket and deck, against those as built', ruled('Low … expected … high', ['Volume', 'As built', 'As asked'], [
     ...answer.volumes.map(term => [sentence(term.name), term.asBuilt?.text ?? 'not known', term.volume.text]),
     ['Compression ratio', answer.asBuiltRatio?.text ?? 'not known', el('strong', null, answer.ratio.text)],
     ['Squish', answer.asBuiltSquish?.text ?? 'not known', el('strong', null, answer.squish.text)],
@@ -56,15 +53,15 @@ function render(answer) {
           ['Ideal efficiency', `${answer.idealEfficiency.text} of the air-standard cycle: to compare two ratios by, no engine reaches it`],
           ['Matters most', mattersMost(answer.influences)],
         ])),
-      warningsNotice(answer.warnings),
-      volumes(answer),
       wanted(answer),
-      section('Drawings', plotFigures(answer.plots)),
+      warningsNotice(answer.warnings),
+      cautionsSection(answer.cautions),
+      volumes(answer),
+      foldNarrow('Drawings', titles(answer.plots), plotFigures(answer.plots)),
       variantsSection(answer.variants, asked.variant),
       partsSection(answer.parts),
       assumedSection(answer.assumed),
       workingSection(answer.working),
-      cautionsSection(answer.cautions),
       addresses(answer),
     ],
   };
@@ -75,7 +72,7 @@ bind({
     await showFamily(await offerFamilies(family, query.get('family')));
     await showRecorded(form, query.get('family') ?? family.value, query.get('variant'));
   },
-  toApi: query => (query.size ? `/api/compression?${query}` : null),
+  toApi: (query, byHand) => (query.get('variant') || (byHand && query.size) ? `/api/compression?${query}` : null),
   render,
   empty: () => el('p', { class: 'quiet' }, 'Choose the engine, then the gasket, piston or head that you have in hand, or what will be skimmed. What is left empty is taken as recorded.'),
 });

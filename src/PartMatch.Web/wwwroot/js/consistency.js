@@ -1,6 +1,6 @@
 // What the base finds wrong or missing in a family, worst first, and what to measure next.
 
-import { familyOf, offerFamilies, offerVariants, variantName } from './choices.js';
+import { familyOf, familyShower, offerFamilies, offerVariants, variantName } from './choices.js';
 import { address, count, el, section, sentence } from './format.js';
 import { addresses, bind, choose, drawStrip } from './page.js';
 
@@ -30,9 +30,8 @@ const severities = { wrong: 'cannot all be true', doubtful: 'somebody has to dec
 
 drawStrip();
 
-async function showFamily(code, chosen) {
-  offerVariants(variant, code ? await familyOf(code) : null, chosen, 'The whole family');
-}
+const ofFamily = familyShower();
+const showFamily = (code, chosen) => ofFamily(code, found => offerVariants(variant, found, chosen, 'The whole family'));
 
 family.addEventListener('change', () => showFamily(family.value, ''));
 

@@ -1,7 +1,7 @@
 // Engine families: variants, positions, and one variant in full.
 
 import { ask } from './api.js';
-import { familyOf, offerFamilies, offerVariants } from './choices.js';
+import { familyShower, offerFamilies, offerVariants } from './choices.js';
 import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, sourced, spanText, ways } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 
@@ -11,10 +11,11 @@ let shown = null;
 
 drawStrip();
 
-async function showFamily(code) {
-  shown = code ? await familyOf(code) : null;
+const ofFamily = familyShower();
+const showFamily = code => ofFamily(code, found => {
+  shown = found;
   offerVariants(variant, shown, '', 'None: the family as a whole');
-}
+});
 
 form.addEventListener('change', event => {
   if (event.target === family) showFamily(family.value);

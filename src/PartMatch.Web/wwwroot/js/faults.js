@@ -42,6 +42,8 @@ function mark(form, error, index, tell) {
   if (!control) return null;
   const id = `fault-${index}`;
   holderOf(control).append(el('p', { class: 'field-error', id }, explainChoice(control, error, tell)));
+  const folded = control.closest('details.more');
+  if (folded) folded.open = true; // what is folded away takes no focus
   const focusable = control.matches('fieldset') ? control.querySelector('input:not(:disabled), select:not(:disabled)') ?? control : control;
   focusable.setAttribute('aria-invalid', 'true');
   focusable.dataset.hint ??= focusable.getAttribute('aria-describedby') ?? '';

@@ -1,6 +1,6 @@
 // Will it fit: the form, and asking.
 
-import { familyOf, offerFamilies, offerPositions, offerVariants, positionName, variantName } from './choices.js';
+import { familyShower, offerFamilies, offerPositions, offerVariants, positionName, variantName } from './choices.js';
 import { el } from './format.js';
 import { bind, drawStrip } from './page.js';
 
@@ -20,13 +20,14 @@ function showBy(by) {
   }
 }
 
-async function showFamily(code) {
-  shown = code ? await familyOf(code) : null;
+const ofFamily = familyShower();
+const showFamily = code => ofFamily(code, found => {
+  shown = found;
   offerVariants(variant, shown, '');
   offerVariants(from, shown, '');
   offerPositions(position, shown, '');
   for (const select of neighbours.querySelectorAll('select')) offerPositions(select, shown, select.value);
-}
+});
 
 let rows = 0;
 

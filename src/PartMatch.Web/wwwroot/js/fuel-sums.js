@@ -1,8 +1,10 @@
 // What the sheets of injectors and of the fuel supply share: the goal, how it is prefilled, and how sums are shown.
 
-import { askOnce } from './api.js';
-import { familyOf, offerFamilies, offerVariants } from './choices.js';
-import { address, el, linked, plain, ruled, section, sentence } from './format.js';
+import { askOnce, newest } from './api.js';
+import { familyShower, offerFamilies, offerVariants } from './choices.js';
+import { fold } from './fold.js';
+import { address, count, el, linked, partLink, plain, ruled, section, sentence } from './format.js';
+import { tellSet } from './page.js';
 
 /** The fields that both sheets ask with: a link from one to the other keeps the question. */
 const goal = [
@@ -21,13 +23,13 @@ export const asks = query => [...query.keys()].some(name => !known.includes(name
 // What the base records of an engine, in the field that asks for it.
 const recorded = { 'power': 'rated-power', 'speed': 'rated-speed', 'boost': 'boost', 'pressure': 'rail-pressure', 'supply': 'supply', 'fuel': 'fuel' };
 
+const ofVariant = newest();
+
 /** Puts what is recorded of the chosen variant into fields that nobody has touched: a start, to be written over. */
-async function prefill(form) {
+const prefill = form => ofVariant(async () => {
   const { family, variant } = form.elements;
-  const [code, chosen] = [family.value, variant.value];
-  if (!code || !chosen) return;
-  const { engine } = await askOnce(`/api/families/${encodeURIComponent(code)}/variants/${encodeURIComponent(chosen)}`);
-  if (family.value !== code || variant.value !== chosen) return; // chosen anew meanwhile: an answer that comes late is of another engine
+  return family.value && variant.value ? (await askOnce(`/api/families/${encodeURIComponent(family.value)}/variants/${encodeURIComponent(variant.value)}`)).engine : [];
+}, engine => {
   for (const [name, property] of Object.entries(recorded)) {
     const control = form.elements[name];
     const untouched = ['', control.dataset.filled, control.dataset.standard, control.dataset.proposal].includes(control.value);
@@ -36,16 +38,18 @@ async function prefill(form) {
     control.value = text;
     control.dataset.filled = text;
   }
-}
+  tellSet(form);
+});
 
 /** Makes the choices of family and variant ready and fills in what is recorded; gives what a page needs of them. */
 export function goalForm(form) {
   const { family, variant } = form.elements;
   const state = { shown: null };
-  async function showFamily(code) {
-    state.shown = code ? await familyOf(code) : null;
-    offerVariants(variant, state.shown, '');
-  }
+  const ofFamily = familyShower();
+  const showFamily = code => ofFamily(code, found => {
+    state.shown = found;
+    offerVariants(variant, found, '');
+  });
 
   form.addEventListener('change', async event => {
     if (event.target === family) await showFamily(family.value);
@@ -85,8 +89,8 @@ export function working(steps) {
     el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`), el('div', { class: 'quiet small' }, linked(step.source)))));
 }
 
-/** The sums of one part, folded, with what else is folded away. */
-export const ownSums = (steps, of, more) => (steps.length ? el('details', { class: 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, ` of ${of.replace(/^[^:]*:/, '')}`)), more ?? [], working(steps)) : null);
+/** The sums of one part, folded, with what else is folded away; on paper those that decide. */
+export const ownSums = (steps, of, { more = [], onPaper = false } = {}) => (steps.length ? el('details', { class: onPaper ? 'sums on-paper' : 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, ` of ${of.replace(/^[^:]*:/, '')}`)), more, working(steps)) : null);
 
 /** The two inputs that matter most, and the others folded. */
 export function influences(answer, result) {
@@ -94,7 +98,7 @@ export function influences(answer, result) {
   const [most, next, ...others] = answer.influences.map(one => one.text);
   return section('What matters most', el('p', null, `Of all that is not known exactly, these two move ${result} most, each alone with the others as expected:`),
     el('ol', null, [most, next].filter(Boolean).map(text => el('li', null, sentence(text)))),
-    others.length ? el('details', null, el('summary', null, 'The others'), el('ul', null, others.map(text => el('li', null, sentence(text))))) : null);
+    others.length ? el('details', { class: 'on-paper' }, el('summary', null, 'The others'), el('ul', null, others.map(text => el('li', null, sentence(text))))) : null);
 }
 
 const names = {
@@ -107,6 +111,12 @@ export const assumed = list => ruled('Assumed figures and where they come from',
 
 /** What low and high mean, said where ranges are read. */
 export const meaning = answer => el('p', { class: 'quiet small' }, answer.ranges);
+
+/** The last sheets of a sum, folded: what it rests on, its working, and that of the first in the list. */
+export const grounds = (answer, first) => [
+  fold('What was assumed', count(answer.assumed.length, 'figure'), assumed(answer.assumed)), fold('The working', count(answer.working.length, 'step'), working(answer.working)),
+  first?.working.length ? fold('The working of the first', `${first.part.replace(/^[^:]*:/, '')}, ${count(first.working.length, 'step')}`, el('p', null, partLink(first.part), ` ${first.name}`), working(first.working)) : null,
+];
 
 export const flags = (answer, parts = []) => (answer.warnings.length ? el('div', { class: 'notice' }, el('ul', null, answer.warnings.map(warning => el('li', null, linked(warning.text, parts))))) : null);
 

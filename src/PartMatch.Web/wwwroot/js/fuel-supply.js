@@ -1,10 +1,11 @@
 // Does the fuel reach the injectors of a goal: what the pump has to do, which link gives out first, and the pumps of the catalogue.
 
 import { variantName } from './choices.js';
+import { foldNarrow, ranked } from './fold.js';
 import { el, facts, linked, pageOf, partLink, ruled, section, sentence, sureness, verdict } from './format.js';
-import { asks, assumed, cautions, enoughMark, flags, goalForm, influences, meaning, ownSums, rangeRow, sameGoal, three, working } from './fuel-sums.js';
+import { asks, cautions, enoughMark, flags, goalForm, grounds, influences, meaning, ownSums, rangeRow, sameGoal, three } from './fuel-sums.js';
 import { addresses, bind, drawStrip } from './page.js';
-import { plotFigures } from './plot.js';
+import { plotFigures, titles } from './plot.js';
 
 const { state, words, prepare, opened } = goalForm(document.querySelector('form[data-question]'));
 
@@ -21,7 +22,7 @@ function need({ need: pump }) {
 
 function chain({ links, asked }) {
   return ruled('From the injectors back to the tank', ['Link', 'Part', 'Enough', 'Power that it carries', 'Because'], links.map(link => [
-    sentence(link.link), link.part ? partLink(link.part) : '–', enoughMark(link.enough), link.power ? el('span', { class: 'spread' }, link.power.text) : link.link === 'return' ? 'counts at idle' : 'no limit of power known', [el('p', null, linked(link.because, [asked.injector, asked.pump])), ownSums(link.working, link.link)],
+    sentence(link.link), link.part ? partLink(link.part) : '–', enoughMark(link.enough), link.power ? el('span', { class: 'spread' }, link.power.text) : link.link === 'return' ? 'counts at idle' : 'no limit of power known', [el('p', null, linked(link.because, [asked.injector, asked.pump])), ownSums(link.working, link.link, { onPaper: true })],
   ]), { className: 'restack' });
 }
 
@@ -59,15 +60,14 @@ function render(answer, query) {
           ['Back', el('a', { href: sameGoal('injectors.html', query) }, 'The injectors for this goal')],
         ])),
       flags(answer, [asked.pump]),
-      section('Which link gives out first', chain(answer)),
-      section('What the pump has to do', need(answer), meaning(answer)),
-      influences(answer, 'what the pump has to deliver'),
-      section('Pumps, ranked', ruled('Every pump of the catalogue: enough first, then recorded for the fuel, then fit, then the smallest',
-        ['Pump', 'Enough', 'Delivery there, margin', 'Power that it carries', 'Will it fit', 'Because'], answer.pumps.map(pumpRow), { className: 'restack ranked pumps' })),
-      section('Drawn', plotFigures(answer.plots)),
-      section('What was assumed', assumed(answer.assumed)),
-      section('The working', working(answer.working)),
       cautions(answer),
+      section('Which link gives out first', chain(answer)),
+      section('Pumps, ranked', ranked('Every pump of the catalogue: enough first, then recorded for the fuel, then fit, then the smallest',
+        ['Pump', 'Enough', 'Delivery there, margin', 'Power that it carries', 'Will it fit', 'Because'], answer.pumps.map(pumpRow), { what: 'pump', className: 'pumps' })),
+      influences(answer, 'what the pump has to deliver'),
+      foldNarrow('What the pump has to do', answer.need.wanted.text, need(answer), meaning(answer)),
+      foldNarrow('Drawn', titles(answer.plots), plotFigures(answer.plots)),
+      grounds(answer, answer.pumps[0]),
       addresses(answer),
     ],
   };

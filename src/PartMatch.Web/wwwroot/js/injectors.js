@@ -1,10 +1,11 @@
 // Which injectors a goal needs: the need, the goal seen from the air, the catalogue ranked, and the working for a pencil.
 
 import { variantName } from './choices.js';
+import { foldNarrow, ranked } from './fold.js';
 import { el, facts, linked, pageOf, partLink, ruled, section, sureness, svg, verdict } from './format.js';
-import { asks, assumed, cautions, enoughMark, flags, goalForm, influences, meaning, ownSums, rangeRow, sameGoal, three, working } from './fuel-sums.js';
+import { asks, assumed, cautions, enoughMark, flags, goalForm, grounds, influences, meaning, ownSums, rangeRow, sameGoal, three, working } from './fuel-sums.js';
 import { addresses, bind, drawStrip } from './page.js';
-import { plotFigures } from './plot.js';
+import { plotFigures, titles } from './plot.js';
 
 const { state, words, prepare, opened } = goalForm(document.querySelector('form[data-question]'));
 
@@ -42,14 +43,14 @@ function need(answer) {
 const standings = { ordinary: 'Within reach of the air', ambitious: 'Ambitious', unlikely: 'Unlikely', 'not-known': 'Not known' };
 
 function fromTheAir({ airSide: side }) {
-  return section('The goal seen from the air',
+  return foldNarrow('The goal seen from the air', standings[side.standing].toLowerCase(),
     el('p', null, side.because),
     el('p', { class: 'quiet small' }, side.ranges),
     facts([['Air flow', side.airFlow?.text], ['Power that it carries', side.power?.text], ['Mean effective pressure of the goal', side.bmep?.text], ['Mean piston speed at the goal', side.pistonSpeed?.text],
       ['In reference air', side.corrected ? side.corrected.text : null]]),
     ruled('Held against', ['Engine', 'Mean effective pressure', 'Mean piston speed', 'Source'],
       side.yardsticks.map(one => [one.of === 'published' ? 'Published' : one.name ?? variantName(state.shown, one.of), one.bmep.text, one.pistonSpeed?.text ?? 'not recorded', one.source]), { className: 'restack' }),
-    el('details', null, el('summary', null, 'Its figures and sums'), assumed(side.assumed), working(side.working)));
+    el('details', { class: 'on-paper' }, el('summary', null, 'Its figures and sums'), assumed(side.assumed), working(side.working)));
 }
 
 function throughBoost({ pressureThrough }) {
@@ -85,8 +86,8 @@ function injectorRow(injector, { duty: limit, stagedWith }, query) {
     injector.fit ? [el('a', { class: 'across', href: pageOf(injector.fit.link) }, verdict(injector.fit.headline, { short: true })), el('div', null, sureness(injector.fit.sureness))] : 'not asked',
     [el('p', null, linked(injector.because, [stagedWith])), injector.enough === 'no' ? null : small(injector),
       injector.missing.map(fact => el('p', null, fact.text)), injector.warnings.map(warning => el('p', null, warning.text)),
-      ownSums(injector.working, injector.part, injector.enough === 'no' ? small(injector) : null),
-      el('p', null, el('a', { href: sameGoal('fuel-supply.html', query, { injector: injector.part }) }, 'Is the supply enough for it?', el('span', { class: 'unseen' }, ` (${injector.part.replace(/^[^:]*:/, '')})`)))],
+      ownSums(injector.working, injector.part, { more: injector.enough === 'no' ? small(injector) : [] }),
+      el('p', { class: 'acts' }, el('a', { href: sameGoal('fuel-supply.html', query, { injector: injector.part }) }, 'Is the supply enough for it?', el('span', { class: 'unseen' }, ` (${injector.part.replace(/^[^:]*:/, '')})`)))],
   ];
 }
 
@@ -121,16 +122,15 @@ function render(answer, query) {
           ['Next', el('a', { href: sameGoal('fuel-supply.html', query) }, 'Does the fuel reach them? Pump, line and regulator for this goal')],
         ])),
       flags(answer, [asked.stagedWith]),
-      section('What each must feed', need(answer)),
-      influences(answer, asked.stagedWith ? 'what the ratings of a pair add up to' : 'the rating to look for'),
-      fromTheAir(answer),
-      section('Pressure through the boost', throughBoost(answer)),
-      section('Injectors, ranked', el('p', { class: 'quiet small' }, `Fit is judged against ${variant} as built: the control unit is set for the flow of the fitted injectors, so one of another flow always counts as running differently. Each row says whether only the flow differs, and what is known of the dead time. What the maker fitted is not moved up for it.`), ruled('Every injector of the catalogue: enough by the sums first, then fit, then the smallest', ['Injector', 'Rated', 'Enough', 'Duty at the goal, power at the limit', 'Will it fit', 'Because'],
-        answer.injectors.map(injector => injectorRow(injector, asked, query)), { className: 'restack ranked' })),
-      section('Drawn', plotFigures(answer.plots)),
-      section('What was assumed', assumed(answer.assumed)),
-      section('The working', working(answer.working)),
       cautions(answer),
+      section('Injectors, ranked', el('p', { class: 'quiet small' }, `Fit is judged against ${variant} as built: the control unit is set for the flow of the fitted injectors, so one of another flow always counts as running differently. Each row says whether only the flow differs, and what is known of the dead time. What the maker fitted is not moved up for it.`), ranked('Every injector of the catalogue: enough by the sums first, then fit, then the smallest', ['Injector', 'Rated', 'Enough', 'Duty at the goal, power at the limit', 'Will it fit', 'Because'],
+        answer.injectors.map(injector => injectorRow(injector, asked, query)), { what: 'injector' })),
+      influences(answer, asked.stagedWith ? 'what the ratings of a pair add up to' : 'the rating to look for'),
+      foldNarrow('What each must feed', answer.needPerInjector.mass.text, need(answer)),
+      foldNarrow('Pressure through the boost', answer.pressureAcross.text, throughBoost(answer)),
+      fromTheAir(answer),
+      foldNarrow('Drawn', titles(answer.plots), plotFigures(answer.plots)),
+      grounds(answer, first),
       addresses(answer),
     ],
   };

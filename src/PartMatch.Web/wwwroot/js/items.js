@@ -1,6 +1,6 @@
 // Items: the single parts in hand of a family, and one of them in full.
 
-import { ask } from './api.js';
+import { ask, newest } from './api.js';
 import { offerFamilies } from './choices.js';
 import { address, count, el, met, partLink, ruled, section, sentence } from './format.js';
 import { addresses, bind, choose, drawStrip } from './page.js';
@@ -24,11 +24,11 @@ export const condition = code => met(...conditions[code]);
 
 const itemsAt = code => `/api/items?family=${encodeURIComponent(code)}`;
 
-async function offerItems(code, chosen) {
-  const { items } = code ? await ask(itemsAt(code)) : { items: [] };
+const ofFamily = newest();
+const offerItems = (code, chosen) => ofFamily(async () => (code ? ask(itemsAt(code)) : { items: [] }), ({ items }) => {
   item.replaceChildren(el('option', { value: '' }, 'All of them'), ...items.map(one => el('option', { value: one.item }, `${one.item} – ${one.name}`)));
   choose(item, chosen);
-}
+});
 
 family.addEventListener('change', () => offerItems(family.value, ''));
 

@@ -1,6 +1,6 @@
 // Look-alikes: of one number, or ranked over a whole family.
 
-import { familyOf, offerFamilies, offerKinds } from './choices.js';
+import { familyShower, offerFamilies, offerKinds } from './choices.js';
 import { address, el } from './format.js';
 import { bind, drawStrip } from './page.js';
 
@@ -16,9 +16,8 @@ function showFilters(written) {
   for (const control of filters.querySelectorAll('select')) control.disabled = filters.hidden;
 }
 
-async function showFamily(code) {
-  offerKinds(kind, code ? await familyOf(code) : null, '');
-}
+const ofFamily = familyShower();
+const showFamily = code => ofFamily(code, found => offerKinds(kind, found, ''));
 
 number.addEventListener('input', () => showFilters(number.value));
 family.addEventListener('change', () => showFamily(family.value));

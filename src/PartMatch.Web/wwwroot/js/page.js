@@ -60,14 +60,25 @@ export function fillForm(form, query) {
     else if (control.tagName === 'SELECT') choose(control, value ?? absent(control));
     else control.value = value ?? absent(control);
   }
-  for (const more of form.querySelectorAll('details.more')) more.open ||= [...more.querySelectorAll('[name]')].some(control => query.has(control.name));
+  tellSet(form);
+}
+
+const setText = control => (control.tagName === 'SELECT' ? control.selectedOptions[0]?.text : control.value.trim());
+
+/** Says on the line of each folded group of fields what is set in it. */
+export function tellSet(form) {
+  for (const more of form.querySelectorAll('details.more')) {
+    const summary = more.querySelector('summary');
+    const line = summary.querySelector('.set') ?? summary.appendChild(el('span', { class: 'set quiet small' }));
+    line.textContent = [...more.querySelectorAll('[name]:not(:disabled)')].filter(control => control.value.trim() !== '').map(control => `${control.labels[0].textContent}: ${setText(control)}`).join('; ');
+  }
 }
 
 const queryText = query => query.toString().replaceAll('%3A', ':').replaceAll('%2C', ',').replaceAll('%40', '@');
 
 /**
  * Joins a form, the address of the page and the answer.
- * `prepare(query)` makes the choices ready and may fill the form; `toApi(query)` gives the address to ask, or null when nothing is asked yet;
+ * `prepare(query)` makes the choices ready and may fill the form; `toApi(query, byHand)` gives the address to ask, or null when nothing is asked yet;
  * `refused(problem)` may offer what would mend it;
  * `render(answer, query, again)` gives `{title, summary, said, content}`: the heading of the window, the question in short, what is announced, and the
  * nodes; `again(done)` asks anew what stands in the address, and shows until the answer is there that something is done already.
@@ -112,7 +123,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
   async function answerTo(query, { byHand, done }) {
     clearFaults(form);
     for (const old of document.querySelectorAll('.faults')) old.remove();
-    const address = toApi(query);
+    const address = toApi(query, byHand);
     if (address === null) {
       if (holder) holder.open = true;
       document.title = name;
@@ -138,12 +149,14 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
   async function fromAddress({ byHand, done }) {
     if (done) wait(done); // the choices of the form may take their time as well
     const query = new URLSearchParams(location.search);
-    shownFor = location.search;
+    const own = shownFor = location.search;
     try {
       await prepare(query);
+      if (own !== shownFor) return; // asked something else meanwhile
       fillForm(form, query);
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
+      if (own !== shownFor) return;
       fillForm(form, query); // choices are missing, what was asked is not
       refuse(error.problem);
       return;
@@ -152,6 +165,7 @@ export function bind({ toApi, render, prepare = async () => {}, empty = () => []
     await answerTo(query, { byHand, done });
   }
 
+  for (const type of ['input', 'change']) form.addEventListener(type, () => tellSet(form));
   form.addEventListener('submit', event => {
     event.preventDefault();
     const query = readQuestion(form);

@@ -1,10 +1,10 @@
 // One part: what it is, its values with their evidence, its numbers, where the maker fitted it.
 
 import { askOnce } from './api.js';
-import { familyOf, variantName } from './choices.js';
+import { families, familyOf, variantName } from './choices.js';
 import { address, count, danger, el, facts, linked, partLink, plain, rowKey, ruled, say, section, sentence, sourceText, sourced, spanText, ways } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
-import { sumLink } from './sum-links.js';
+import { sumLink, sumName } from './sum-links.js';
 
 drawStrip();
 
@@ -38,10 +38,22 @@ const sumOf = (family, { variant, position }) => {
   return link ? el('div', { class: 'small' }, link) : null;
 };
 
+/** For a part that nobody fitted: the sums of the places that take its kind, in the family whose book holds it, or in all where a common book does. */
+async function sumsOfKind(part) {
+  const all = await families().catch(() => []);
+  const own = all.some(one => one.family === part.book) ? all.filter(one => one.family === part.book) : all;
+  const links = await Promise.all(own.map(async ({ family: code, title }) => {
+    const family = await familyOf(code).catch(() => null);
+    return (family?.positions ?? []).filter(position => position.kind === part.kind && sumName(family, position.position)).map(({ position, name }) =>
+      el('li', null, sumLink(family, position, { part: part.part }), ` – as ${name.toLowerCase()}, ${title}`));
+  }));
+  return links.flat().length ? [el('p', null, 'What the sums say of it, on an engine of your choice:'), el('ul', null, links)] : null;
+}
+
 async function places(part) {
   const codes = [...new Set(part.fitted.map(place => place.family))];
   const known = Object.fromEntries(await Promise.all(codes.map(async code => [code, await familyOf(code).catch(() => null)])));
-  return section('Where the maker fitted it', part.fitted.length === 0 ? el('p', null, 'Nowhere that is recorded.') : ruled(`Where ${part.number} was fitted`, ['Position', 'Variant', { text: 'Pieces', class: 'count' }, 'Span', 'Elsewhere'], part.fitted.map(place => [
+  return section('Where the maker fitted it', part.fitted.length === 0 ? [el('p', null, 'Nowhere that is recorded.'), await sumsOfKind(part)] : ruled(`Where ${part.number} was fitted`, ['Position', 'Variant', { text: 'Pieces', class: 'count' }, 'Span', 'Elsewhere'], part.fitted.map(place => [
     [place.positionName, sumOf(known[place.family], place)],
     el('a', { href: address('family.html', { family: place.family, variant: place.variant }) }, variantName(known[place.family], place.variant)),
     place.quantity === undefined ? 'not recorded' : String(place.quantity), spanText(place) || 'always',

@@ -29,5 +29,8 @@ export function plotFigure({ name, title, link }) {
     el('figcaption', null, el('strong', null, title), ' · ', el('a', { href: link }, 'Address of the drawing'), numbers(link, title)));
 }
 
+/** What is drawn, for the line of a fold. */
+export const titles = plots => (plots ?? []).map(plot => plot.title).join('; ');
+
 /** All drawings of an answer. */
 export const plotFigures = plots => (plots ?? []).map(plotFigure);

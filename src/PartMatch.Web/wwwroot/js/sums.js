@@ -1,7 +1,9 @@
 // What the sheets of timing and compression share: parts to choose by role, what is recorded beside a field, tables of a sum.
 
-import { askOnce } from './api.js';
-import { el, linked, pageOf, partLink, plain, ruled, section, sentence, verdict } from './format.js';
+import { askOnce, newest } from './api.js';
+import { familyOf, offerVariants } from './choices.js';
+import { fold, foldNarrow } from './fold.js';
+import { count, el, linked, pageOf, partLink, plain, ruled, section, sentence, verdict } from './format.js';
 import { choose } from './page.js';
 
 const option = (value, text) => el('option', { value }, text);
@@ -14,38 +16,50 @@ async function partsOfKind(family, kind) {
 /** Whether a family has a position of that role. */
 export const hasRole = (family, role) => (family?.positions ?? []).some(position => position.role === role);
 
-/** Offers the catalogue's parts for a role, each position under its name; the first choice is what the maker fitted. */
-export async function offerRoleParts(select, family, role) {
+/** The catalogue's parts for a role, each position under its name. */
+const partsOfRole = (family, role) => Promise.all((family?.positions ?? []).filter(position => position.role === role).map(async position =>
+  el('optgroup', { label: position.name }, (await partsOfKind(family.family, position.kind)).map(row => option(row.part, `${row.part.replace(/^[^:]*:/, '')} – ${row.name ?? plain(position.kind)}`)))));
+
+function offerParts(select, groups) {
   const kept = select.value;
-  const positions = (family?.positions ?? []).filter(position => position.role === role);
-  const groups = await Promise.all(positions.map(async position => el('optgroup', { label: position.name },
-    (await partsOfKind(family.family, position.kind)).map(row => option(row.part, `${row.part.replace(/^[^:]*:/, '')} – ${row.name ?? plain(position.kind)}`)))));
   select.replaceChildren(option('', 'as the maker fitted it'), ...groups);
   choose(select, kept);
 }
 
+const ofFamily = newest();
+
+/** Offers a family's variants, and for each list with `data-role` its parts, in one go; `show` gets the family. */
+export const offerFamily = (form, code, show) => ofFamily(async () => {
+  const family = code ? await familyOf(code) : null;
+  const lists = [...form.querySelectorAll('select[data-role]')];
+  return { family, offers: await Promise.all(lists.map(async select => [select, await partsOfRole(family, select.dataset.role)])) };
+}, ({ family, offers }) => {
+  offerVariants(form.elements.variant, family, '');
+  for (const [select, groups] of offers) offerParts(select, groups);
+  show(family);
+});
+
+const ofVariant = newest();
+
 /** Writes beside each field with `data-recorded` what is recorded of the variant. */
-export async function showRecorded(form, family, variant) {
-  const engine = `${family} ${variant}`;
-  form.dataset.engine = engine;
-  const facts = family && variant ? (await askOnce(`/api/families/${encodeURIComponent(family)}/variants/${encodeURIComponent(variant)}`)).engine : [];
-  if (form.dataset.engine !== engine) return; // chosen anew meanwhile: an answer that comes late is of another engine
+export const showRecorded = (form, family, variant) => ofVariant(async () =>
+  (family && variant ? (await askOnce(`/api/families/${encodeURIComponent(family)}/variants/${encodeURIComponent(variant)}`)).engine : []), facts => {
   for (const hint of form.querySelectorAll('[data-recorded]')) {
     const fact = facts.find(one => one.property === hint.dataset.recorded);
     hint.textContent = fact ? `Recorded: ${fact.text}.` : variant ? 'Not recorded: give it if it is known.' : 'As recorded when left empty.';
   }
-}
+});
 
 /** The sums, in order, for a pencil. */
 export function workingSection(steps) {
-  return section('The working', el('ol', { class: 'working' }, steps.map(step => el('li', null,
+  return fold('The working', count(steps.length, 'step'), el('ol', { class: 'working' }, steps.map(step => el('li', null,
     el('div', null, el('strong', null, sentence(step.what)), ' = ', step.formula), el('div', { class: 'number' }, `= ${step.with}`), el('div', { class: 'number result' }, `= ${step.result}`),
     el('div', { class: 'quiet small' }, linked(step.source))))));
 }
 
 /** What it was reckoned with. */
 export function partsSection(parts) {
-  return section('Reckoned with', ruled('Parts of this sum', ['Part', 'Sits as', 'Will it fit'], parts.map(part => [
+  return foldNarrow('Reckoned with', parts.map(part => part.name).join('; '), ruled('Parts of this sum', ['Part', 'Sits as', 'Will it fit'], parts.map(part => [
     [partLink(part.part), el('div', { class: 'plain-name' }, part.name)], sentence(plain(part.position)),
     part.isFitted ? 'the maker fitted it here' : el('a', { class: 'across', href: pageOf(part.fit) }, verdict(part.headline, { short: true })),
   ]), { className: 'restack' }));
@@ -59,7 +73,7 @@ export const willItFit = parts => parts.filter(part => !part.isFitted).map(part 
 export function variantsSection(variants, asked) {
   if (!variants.some(one => one.trapped)) return null;
   const text = range => range?.text ?? 'not known';
-  return section('Beside the family’s own variants',
+  return foldNarrow('Beside the family’s own variants', 'compression, overlap, trapped, each as built',
     el('p', { class: 'quiet small' }, 'The last column is the pressure at the end of compression of the engine asked about ÷ that of the variant as built, from the same pressure when the valve closes, exponent 1.25 … 1.35. '
       + 'It compares like with like only on the same fuel and boost, and does not predict knock.'),
     ruled('Each as its maker built it, valves at 1 mm', ['Variant', 'Fuel and boost', 'Compression', 'Intake closes', 'Overlap', 'Trapped', 'End-of-compression pressure'], variants.map(one => [
@@ -69,7 +83,7 @@ export function variantsSection(variants, asked) {
     ]), { className: 'restack' }));
 }
 
-export const assumedSection = assumed => section('What was taken as true', ruled('Figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
+export const assumedSection = assumed => fold('What was taken as true', count(assumed.length, 'figure'), ruled('Figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
   assumed.map(one => [sentence(plain(one.name)), one.range.text, linked(one.source)]), { className: 'restack' }));
 
 export const cautionsSection = cautions => section('Cautions', cautions.length ? el('ul', { class: 'cautions' }, cautions.map(caution => el('li', null, caution.text))) : null);

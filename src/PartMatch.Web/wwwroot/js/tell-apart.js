@@ -1,6 +1,6 @@
 // Tell apart: the form, and asking. What has been seen travels in the address, so that a key can be left and taken up again.
 
-import { familyOf, offerFamilies, variantName } from './choices.js';
+import { familyShower, offerFamilies, variantName } from './choices.js';
 import { address, el, plain } from './format.js';
 import { bind, drawStrip } from './page.js';
 
@@ -29,11 +29,12 @@ function showMode(mode) {
   joinedTools.disabled = toolsCell.hidden;
 }
 
-async function showFamily(code) {
-  shown = code ? await familyOf(code) : null;
+const ofFamily = familyShower();
+const showFamily = code => ofFamily(code, found => {
+  shown = found;
   document.getElementById('variants').replaceChildren(...(shown?.variants ?? []).map(variant => el('label', { class: 'choice' },
     el('input', { type: 'checkbox', name: 'variants', value: variant.variant, 'data-join': ',', id: `variant-${variant.variant}` }), ` ${variant.name}`)));
-}
+});
 
 /** Every tool ticked is the question without tools: the server takes all of them. */
 function joinTools() {

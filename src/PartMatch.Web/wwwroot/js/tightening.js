@@ -1,8 +1,10 @@
 // How a fastener is tightened by the records, and what a torque does to the bolt, dry and oiled.
 
-import { familyOf, offerFamilies, offerVariants, variantName } from './choices.js';
+import { familyShower, offerFamilies, offerVariants, variantName } from './choices.js';
+import { fold, foldNarrow } from './fold.js';
 import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, sourced, svg } from './format.js';
 import { addresses, bind, choose, drawStrip } from './page.js';
+import { plotFigures, titles } from './plot.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant, position } = form.elements;
@@ -22,11 +24,12 @@ function offerFasteners(value) {
   choose(position, value);
 }
 
-async function showFamily(code) {
-  shown = code ? await familyOf(code) : null;
+const ofFamily = familyShower();
+const showFamily = code => ofFamily(code, found => {
+  shown = found;
   offerVariants(variant, shown, '');
   offerFasteners('');
-}
+});
 
 form.addEventListener('change', event => {
   if (event.target === family) showFamily(family.value);
@@ -79,17 +82,19 @@ function judged(one, of) {
 
 function record(one, book, index) {
   const of = ` by record ${index + 1}`;
-  return el('section', null,
-    el('h3', null, `Record ${index + 1}: `, sourced(book, one.evidence)),
+  return foldNarrow(el('h3', null, `Record ${index + 1}`), sourceText(one.evidence),
+    el('p', null, sourced(book, one.evidence)),
     facts([['Threads', one.lubrication ? threads[one.lubrication] : 'not recorded'], ['Once undone', one.singleUse ? singleUse[one.singleUse] : 'not recorded whether it may be used again']]),
     ruled(`Passes${of}`, ['Pass', 'Torque or angle', 'In which order', 'Note'], one.passes.map(pass => [String(pass.pass), pass.text, pass.sequence ?? '', pass.note ?? '']), { className: 'restack' }),
     one.notJudged ? el('div', { class: 'notice' }, el('p', null, one.notJudged.reason)) : null,
-    one.judged ? [judged(one.judged, of), el('details', { class: 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, of)), working(one.judged.working))] : null);
+    one.judged ? [judged(one.judged, of), el('details', { class: 'sums on-paper' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, of)), working(one.judged.working))] : null);
 }
 
 /** A record in a line, for the first screen; it stands whole below. */
-function inShort({ passes, lubrication, singleUse: used, evidence }) {
+function inShort({ passes, lubrication, singleUse: used, evidence, judged: does, notJudged }) {
+  const told = does?.conditions.find(condition => condition.isTold);
   return el('div', null, `${passes.map(pass => pass.text).join(', then ')}; threads: ${lubrication ? threads[lubrication].toLowerCase() : 'not recorded'}; once undone: ${used ? singleUse[used] : 'not recorded'}`,
+    told ? `; ${told.text}` : notJudged ? `. ${sentence(notJudged.reason)}` : '',
     el('span', { class: 'quiet' }, ` – ${sourceText(evidence)}`));
 }
 
@@ -124,13 +129,14 @@ function render(answer) {
       answer.notJudged ? el('div', { class: 'notice' }, el('p', null, answer.notJudged.reason)) : null,
       flags(answer.warnings.filter(warning => warning.code === 'sources-disagree')),
       answer.torque ? section('The torque asked about', judged(answer.torque, '')) : null,
+      section('Cautions', el('ul', { class: 'cautions' }, answer.cautions.map(caution => el('li', null, caution.text)))),
       fastener ? section('How it is recorded', records.length ? records : el('p', null, 'No torque is recorded for this place. ',
         el('a', { href: address('record.html', { book: asked.family, table: 'torques' }) }, 'Record one'), '.')) : null,
       section('What these sums say nothing about', el('ul', null, answer.saysNothing.map(text => el('li', null, text)))),
-      section('Cautions', el('ul', { class: 'cautions' }, answer.cautions.map(caution => el('li', null, caution.text)))),
-      section('What was assumed', answer.assumed.length && bolt ? ruled('Assumed figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
+      foldNarrow('Drawn', titles(answer.plots), plotFigures(answer.plots)),
+      fold('What was assumed', count(answer.assumed.length, 'figure'), answer.assumed.length && bolt ? ruled('Assumed figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
         answer.assumed.map(one => [sentence(plain(one.name)), one.range.text, one.source]), { className: 'restack' }) : null),
-      section('The working', answer.working.length ? working(answer.working) : null),
+      fold('The working', count(answer.working.length, 'step'), answer.working.length ? working(answer.working) : null),
       addresses(answer),
     ],
   };
@@ -140,10 +146,11 @@ bind({
   prepare: async query => {
     await showFamily(await offerFamilies(family, query.get('family')));
   },
-  toApi: query => {
+  toApi: (query, byHand) => {
     const question = new URLSearchParams(query);
     if (!question.get('position')) for (const name of ['family', 'variant', 'part']) question.delete(name);
-    return ['position', 'torque', 'thread'].some(name => question.get(name)) ? `/api/tightening?${question}` : null;
+    const waits = question.get('position') && !question.get('variant') && !byHand; // a part's sheet leads here without an engine
+    return !waits && ['position', 'torque', 'thread'].some(name => question.get(name)) ? `/api/tightening?${question}` : null;
   },
   render,
   empty: () => el('p', { class: 'quiet' }, 'Choose a fastener to see how it is recorded, or type a thread and a torque.'),

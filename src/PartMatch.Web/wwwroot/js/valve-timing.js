@@ -1,10 +1,11 @@
 // Valve timing: which events these camshafts make, set like this, and what is trapped then.
 
-import { familyOf, offerFamilies, offerVariants, variantName } from './choices.js';
+import { offerFamilies, variantName } from './choices.js';
+import { foldNarrow } from './fold.js';
 import { el, facts, ruled, section, sentence } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
-import { plotFigures } from './plot.js';
-import { assumedSection, cautionsSection, differences, hasRole, mattersMost, offerRoleParts, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
+import { plotFigures, titles } from './plot.js';
+import { assumedSection, cautionsSection, differences, hasRole, mattersMost, offerFamily, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant } = form.elements;
@@ -21,12 +22,10 @@ function showExhaust() {
   }
 }
 
-async function showFamily(code) {
-  shown = code ? await familyOf(code) : null;
-  offerVariants(variant, shown, '');
-  await Promise.all([...form.querySelectorAll('select[data-role]')].map(select => offerRoleParts(select, shown, select.dataset.role)));
+const showFamily = code => offerFamily(form, code, found => {
+  shown = found;
   showExhaust();
-}
+});
 
 const recorded = () => showRecorded(form, family.value, variant.value);
 
@@ -43,13 +42,13 @@ const rows = [
 
 function events(answer, name) {
   const states = [answer.atRest, ...answer.swept, ...(answer.asBuilt && answer.changes.length ? [answer.asBuilt] : [])];
-  return section('Events', el('p', { class: 'quiet small' }, answer.convention),
+  return foldNarrow('Events', states.map(state => (state === answer.asBuilt ? 'as built' : state.what)).join(', '), el('p', { class: 'quiet small' }, answer.convention),
     ruled(`Degrees of the crank at ${answer.asked.atLift.text} lift, low … expected … high`, ['Event', ...states.map(state => (state === answer.asBuilt ? `${name} as built` : sentence(state.what)))],
       rows.map(([member, name]) => [name, ...states.map(state => state[member]?.text ?? 'not known')]), { className: 'restack' }));
 }
 
 function wheels(answer) {
-  return section('A tooth', answer.wheels.length ? ruled('What one tooth is worth', ['Camshaft', 'Teeth', 'One tooth', 'Which way'], answer.wheels.map(wheel =>
+  return foldNarrow('A tooth', answer.wheels.map(wheel => `${wheel.valve === 'all' ? 'the camshaft' : wheel.valve} ${wheel.perTooth.text}`).join('; '), answer.wheels.length ? ruled('What one tooth is worth', ['Camshaft', 'Teeth', 'One tooth', 'Which way'], answer.wheels.map(wheel =>
     [wheel.valve === 'all' ? 'The camshaft' : sentence(wheel.valve), String(wheel.teeth), wheel.perTooth.text, wheel.direction]), { className: 'restack' }) : null);
 }
 
@@ -81,16 +80,16 @@ function render(answer) {
           ['Trapped', atRest.trapped ? `${atRest.trapped.text}: geometry only, it does not predict knock` : 'not known'],
           ['Matters most', mattersMost(answer.influences)],
         ])),
-      warningsNotice(answer.warnings),
-      events(answer, name),
       wanted(answer),
-      section('Drawings', plotFigures(answer.plots)),
+      warningsNotice(answer.warnings),
+      cautionsSection(answer.cautions),
+      events(answer, name),
+      foldNarrow('Drawings', titles(answer.plots), plotFigures(answer.plots)),
       wheels(answer),
       variantsSection(answer.variants, asked.variant),
       partsSection(answer.parts),
       assumedSection(answer.assumed),
       workingSection(answer.working),
-      cautionsSection(answer.cautions),
       addresses(answer),
     ],
   };
@@ -101,7 +100,7 @@ bind({
     await showFamily(await offerFamilies(family, query.get('family')));
     await showRecorded(form, query.get('family') ?? family.value, query.get('variant'));
   },
-  toApi: query => (query.size ? `/api/valve-timing?${query}` : null),
+  toApi: (query, byHand) => (query.get('variant') || (byHand && query.size) ? `/api/valve-timing?${query}` : null),
   render,
   empty: () => el('p', { class: 'quiet' }, 'Choose the engine, then the camshaft that you have in hand. What is left empty is taken as recorded; what nobody has recorded is asked for.'),
 });
