@@ -70,7 +70,7 @@ internal static class TighteningWarnings
         {
             yield return new SumWarning(
                 "threads-not-recorded",
-                $"Nobody says whether the torque is for dry or oiled threads: the nut factor is taken from 0.16 to 0.30. {Measure}");
+                $"Nobody says whether the torque is for dry or oiled threads: the nut factor is taken from 0.16 to 0.30, and its scatter beside it. {Measure}");
         }
     }
 }
