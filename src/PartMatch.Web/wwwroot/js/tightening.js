@@ -1,7 +1,7 @@
 // How a fastener is tightened by the records, and what a torque does to the bolt, dry and oiled.
 
 import { familyOf, offerFamilies, offerVariants, variantName } from './choices.js';
-import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, sourced, svg } from './format.js';
+import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, sourced, spanText, svg } from './format.js';
 import { addresses, bind, choose, drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -81,15 +81,15 @@ function record(one, book, index) {
   const of = ` by record ${index + 1}`;
   return el('section', null,
     el('h3', null, `Record ${index + 1}: `, sourced(book, one.evidence)),
-    facts([['Threads', one.lubrication ? threads[one.lubrication] : 'not recorded'], ['Once undone', one.singleUse ? singleUse[one.singleUse] : 'not recorded whether it may be used again']]),
+    facts([['Engines', spanText(one) || null], ['Threads', one.lubrication ? threads[one.lubrication] : 'not recorded'], ['Once undone', one.singleUse ? singleUse[one.singleUse] : 'not recorded whether it may be used again']]),
     ruled(`Passes${of}`, ['Pass', 'Torque or angle', 'In which order', 'Note'], one.passes.map(pass => [String(pass.pass), pass.text, pass.sequence ?? '', pass.note ?? '']), { className: 'restack' }),
     one.notJudged ? el('div', { class: 'notice' }, el('p', null, one.notJudged.reason)) : null,
     one.judged ? [judged(one.judged, of), el('details', { class: 'sums' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, of)), working(one.judged.working))] : null);
 }
 
 /** A record in a line, for the first screen; it stands whole below. */
-function inShort({ passes, lubrication, singleUse: used, evidence }) {
-  return el('div', null, `${passes.map(pass => pass.text).join(', then ')}; threads: ${lubrication ? threads[lubrication].toLowerCase() : 'not recorded'}; once undone: ${used ? singleUse[used] : 'not recorded'}`,
+function inShort({ passes, lubrication, singleUse: used, evidence, ...one }) {
+  return el('div', null, `${spanText(one) ? `${spanText(one)}: ` : ''}${passes.map(pass => pass.text).join(', then ')}; threads: ${lubrication ? threads[lubrication].toLowerCase() : 'not recorded'}; once undone: ${used ? singleUse[used] : 'not recorded'}`,
     el('span', { class: 'quiet' }, ` – ${sourceText(evidence)}`));
 }
 
