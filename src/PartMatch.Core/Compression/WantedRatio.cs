@@ -19,7 +19,7 @@ internal sealed class WantedRatio(Cylinder now, Spread squish, SquishBound bound
 
         var gasket = now.GasketM - (remove / ClearanceVolume.Area(now.GasketBoreM));
         yield return gasket > 0
-            ? Way(Gasket, gasket, gasket - now.GasketM, $"{volume}: a gasket of {InMm(gasket)} tightened instead of {InMm(now.GasketM)}")
+            ? Way(Gasket, gasket, gasket - now.GasketM, now.GasketM - gasket, $"{volume}: a gasket of {InMm(gasket)} tightened instead of {InMm(now.GasketM)}")
             : None(Gasket, $"{volume}: more than the whole gasket holds");
 
         var block = remove / ClearanceVolume.Area(now.BoreM);
@@ -28,7 +28,7 @@ internal sealed class WantedRatio(Cylinder now, Spread squish, SquishBound bound
         var head = now.OpeningM2 > 0 ? remove / now.OpeningM2 : double.NaN;
         yield return remove < 0 || head * now.OpeningM2 <= now.ChamberLeftM3
             ? Skim(Head, remove, head, now.HeadSkimM, now.SquishWith(head) - now.SquishM, $"{volume}: {InMm(head)} more off the face of the head, over "
-                + $"{SumText.In(SquareCentimetres, now.OpeningM2, "0.0")} of opening")
+                + $"{SumText.In(SquareCentimetres, now.OpeningM2, "0.0")} of opening{(now.LandM > 0 ? "" : ", a squish land taken as level with it")}")
             : None(Head, $"{volume}: more than the chamber holds");
 
         var bowl = now.BowlM3 - remove;
@@ -42,10 +42,11 @@ internal sealed class WantedRatio(Cylinder now, Spread squish, SquishBound bound
         removeM3 < 0 ? None(what, $"{InCm3(-removeM3)} more clearance: a skim only takes")
         : already + more > CompressionRefusals.DeepestSkimM
             ? None(what, $"{text}: more than the {InMm(CompressionRefusals.DeepestSkimM)} in all that these sums take for a skim")
-        : Way(what, more, squishBy, text);
+        : Way(what, more, squishBy, more, text);
 
-    private WantedWay Way(string what, double metres, double squishBy, string text) =>
-        Flagged(new WantedWay(what, RangeInMm(Spread.Exactly(metres)), null, text), squishBy);
+    private WantedWay Way(string what, double metres, double squishBy, double nearer, string text) =>
+        Flagged(new WantedWay(what, RangeInMm(Spread.Exactly(metres)), null, nearer > 0
+            ? $"{text}; the head comes {InMm(nearer)} nearer to the crankshaft: measure piston-to-valve by hand" : text), squishBy);
 
     /// <summary>The squish that is left, with its range; no way where the crown would meet the head.</summary>
     private WantedWay Flagged(WantedWay way, double squishBy)

@@ -122,6 +122,9 @@ public sealed class CompressionReckoningTests
         Assert.Equal([true, true, false, false], ways.Select(way => way.IsSquishFlagged));
         Assert.Contains("Squish 0.29 mm; the base wants 0.65 … 1.3 mm here (squish, ev-1).", ways[0].Text, StringComparison.Ordinal);
         Assert.EndsWith("Measure it with soft metal over the crown, the gasket tightened.", ways[0].Text, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "a squish land taken as level with it; the head comes 0.88 mm nearer to the crankshaft: measure piston-to-valve by hand", ways[2].Text,
+            StringComparison.Ordinal);
     }
 
     // To 10.5: clearance 533.4032 ÷ 9.5 = 56.1477, 8.1056 less; ÷ 56.7450 cm2 = 1.4284 mm; squish 1.15 − 1.4284 = −0.2784 mm.
