@@ -43,7 +43,8 @@ public static class EngineChangeInFit
             told[(one.Built, one.Serial)].Text == told[(other.Built, other.Serial)].Text && IsRecorded(one) == IsRecorded(other));
 
         // A stretch of which nothing is recorded says something only when no other does.
-        return [.. apart.Stretches.Where(stretch => !someIs || IsRecorded(stretch)).Select(stretch => told[(stretch.Built, stretch.Serial)] with { When = stretch.Text })];
+        return [.. apart.Stretches.Where(stretch => !someIs || IsRecorded(stretch))
+            .Select(stretch => told[(stretch.Built, stretch.Serial)] with { When = stretch.Text })];
     }
 
     private static EngineChangeOn On(

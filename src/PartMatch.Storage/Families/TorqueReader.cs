@@ -36,6 +36,7 @@ internal sealed class TorqueReader(SqliteConnection connection, EvidenceReader e
     };
 
     private sealed record TorqueRow(
-        string Variant, string Position, string Pass, string BuiltFrom, string BuiltTo, string SerialFrom, string SerialTo, string Value, string? Minus, string? Plus, string Unit, string? Lubrication, string? Sequence,
+        string Variant, string Position, string Pass, string BuiltFrom, string BuiltTo, string SerialFrom, string SerialTo,
+        string Value, string? Minus, string? Plus, string Unit, string? Lubrication, string? Sequence,
         string? SingleUse, string Evidence, string? EvidenceBook, string? Note);
 }

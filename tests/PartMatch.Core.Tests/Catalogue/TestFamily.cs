@@ -219,7 +219,8 @@ internal sealed class TestFamily
             var spread = unit.Dimension == Dimension.Torque && plusMinus is { } either ? unit.DifferenceToBase(either) : (decimal?)null;
             _torques.Add(new TorquePass(
                 variant, position, index + 1, new QuantityReading(unit.ToBase(number), spread, spread, null, unit, turn), lubrication, null, singleUse,
-                evidence ?? Document, null) { Span = span ?? Span.Always });
+                evidence ?? Document, null)
+            { Span = span ?? Span.Always });
         }
 
         return this;

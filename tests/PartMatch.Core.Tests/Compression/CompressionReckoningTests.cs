@@ -170,7 +170,8 @@ public sealed class CompressionReckoningTests
     {
         var answer = Reckon(_late with
         {
-            LandDepth = depth is null ? null : Range(depth, Dimension.Length), HeadSkim = Range(skim, Dimension.Length),
+            LandDepth = depth is null ? null : Range(depth, Dimension.Length),
+            HeadSkim = Range(skim, Dimension.Length),
         });
 
         Assert.Equal(squish, answer.Squish.Expected * 1000, 1e-9);
