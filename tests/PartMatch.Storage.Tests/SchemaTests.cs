@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.RegularExpressions;
 using Dapper;
 using Microsoft.Data.Sqlite;
@@ -55,7 +56,7 @@ public sealed class SchemaTests : IDisposable
             using var old = Load(schema, "old.db");
             foreach (var (table, rows) in before.Where(pair => pair.Value.Count > 0))
             {
-                Assert.Equal(table == "changed_rows" && schema < 8 ? rows.ConvertAll(WithPartInKey) : rows, Rows(connection, table, Columns(old, table)));
+                Assert.Equal(table == "changed_rows" ? rows.ConvertAll(row => WithLaterKey(row, schema)) : rows, Rows(connection, table, Columns(old, table)));
             }
         }
 
@@ -76,6 +77,20 @@ public sealed class SchemaTests : IDisposable
         Assert.Null(books.Export("lark-2"));
         Assert.IsType<UndoOutcome.Done>(history.Undo(undone.Change, ChangeNote.None, TestContext.Current.CancellationToken));
         Assert.Equal(before?.Content.ToArray(), books.Export("lark-2")?.Find("limits.csv")?.Content.ToArray());
+    }
+
+    // Change 7 of that base read the torque of ev-0003; its key had four cells then and has eight now.
+    [Fact]
+    public void Torque_of_an_older_base_holds_for_every_engine_and_can_be_taken_back()
+    {
+        Load(9).Dispose();
+        using var database = Database.Open(Base);
+        var books = new BookStore(database);
+        string Torques() => Encoding.UTF8.GetString(books.Export("lark-2")!.Find("torques.csv")!.Content.Span);
+        Assert.Contains("la,front-bush,1,,,,,15.5,,,lbf·ft", Torques(), StringComparison.Ordinal);
+
+        Assert.IsType<UndoOutcome.Done>(new UndoStore(database, TimeProvider.System).Undo(7, ChangeNote.None, TestContext.Current.CancellationToken));
+        Assert.DoesNotContain("15.5", Torques(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -103,8 +118,15 @@ public sealed class SchemaTests : IDisposable
         return connection;
     }
 
-    /// <summary>A row of the history as schema 8 has it: the key of a limit ends in its part, and older limits were all of whole kinds.</summary>
-    private static string WithPartInKey(string row) => Regex.Replace(row, "^([0-9]+, 'limits', '[^']*)'", "$1,'");
+    /// <summary>
+    /// A row of the history as later schemas have it: since 8 the key of a limit ends in its part, and older limits were all of whole kinds; since 10 that of a
+    /// torque ends in its span, and older torques were all of every engine.
+    /// </summary>
+    private static string WithLaterKey(string row, int schema)
+    {
+        var limits = schema < 8 ? Regex.Replace(row, "^([0-9]+, 'limits', '[^']*)'", "$1,'") : row;
+        return schema < 10 ? Regex.Replace(limits, "^([0-9]+, 'torques', '[^']*)'", "$1,,,,'") : limits;
+    }
 
     private static List<string> Objects(SqliteConnection connection) =>
         connection.Query<string>("select sql from sqlite_schema where sql is not null order by type, name").AsList();

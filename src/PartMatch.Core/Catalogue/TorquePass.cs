@@ -7,7 +7,11 @@ namespace PartMatch.Core.Catalogue;
 /// <param name="Sequence">In which order the pieces are taken, in words.</param>
 /// <param name="SingleUse">Null when not recorded.</param>
 public sealed record TorquePass(
-    string Variant, string Position, int Pass, QuantityReading Turn, Lubrication? Lubrication, string? Sequence, SingleUse? SingleUse, Evidence Evidence, string? Note);
+    string Variant, string Position, int Pass, QuantityReading Turn, Lubrication? Lubrication, string? Sequence, SingleUse? SingleUse, Evidence Evidence, string? Note)
+{
+    /// <summary>The engines that the source says it of.</summary>
+    public Span Span { get; init; } = Span.Always;
+}
 
 /// <summary>The threads and the face under the head while tightening.</summary>
 public enum Lubrication

@@ -71,5 +71,9 @@ public sealed record VolumeTerm(string Name, QuantityRange? AsBuilt, QuantityRan
 public sealed record SquishWanted(string Stack, string Band, string? Evidence);
 
 /// <summary>One way to a wanted ratio, with the squish that it leaves.</summary>
-/// <param name="Amount">What the thing would be; absent where this way does not lead there.</param>
-public sealed record WantedWay(string What, QuantityRange? Amount, QuantityRange? Squish, string Text);
+/// <param name="Amount">What the thing would be; absent where this way does not lead there, or only to a crown that meets the head.</param>
+public sealed record WantedWay(string What, QuantityRange? Amount, QuantityRange? Squish, string Text)
+{
+    /// <summary>Does the squish reach outside what the base wants, or below what is usual? The text says which.</summary>
+    public bool IsSquishFlagged { get; init; }
+}

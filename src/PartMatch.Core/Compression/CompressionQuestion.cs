@@ -1,4 +1,5 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Compression;
@@ -47,11 +48,17 @@ public sealed record CompressionQuestion(string Variant)
     /// <summary>Opening of the chamber at the face of the head; the bore's area when null.</summary>
     public QuantityRange? ChamberArea { get; init; }
 
+    /// <summary>How deep the squish land lies below the face of the head; level with it when null.</summary>
+    public QuantityRange? LandDepth { get; init; }
+
     /// <summary>Degrees of the crank after bottom dead centre.</summary>
     public QuantityRange? IntakeCloses { get; init; }
 
     /// <summary>Of the intake camshaft; negative = retarded.</summary>
     public QuantityRange? IntakeAdvance { get; init; }
+
+    /// <summary>Only what the maker fitted on the engines of that stretch counts; null for all of them.</summary>
+    internal EngineSpan? On { get; init; }
 
     /// <summary>The geometric ratio that is looked for; null when none is.</summary>
     public Quantity? WantedRatio { get; init; }

@@ -1,5 +1,4 @@
 using PartMatch.Core.Catalogue;
-using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Sums;
 using static PartMatch.Core.Sums.GeometryText;
@@ -26,8 +25,10 @@ public static class CompressionReckoning
 
     private static CompressionAnswer Answer(FamilyFacts facts, CompressionQuestion question, CylinderInputs inputs)
     {
-        var built = CylinderReading.Read(facts, new CompressionQuestion(question.Variant)).Inputs;
-        var trapped = inputs.Trapped;
+        // How deep its land lies belongs to the head: as built it is as deep, unless another head is asked about.
+        var built = CylinderReading.Read(
+            facts, new CompressionQuestion(question.Variant) { LandDepth = question.Head is null ? question.LandDepth : null }).Inputs;
+        var (trapped, bound) = (inputs.Trapped, SquishBound.Of(facts, question.Variant));
         var variants = FamilyYardsticks.Of(facts, question.Variant, trapped);
         return new CompressionAnswer(
             new CompressionAsked(facts.Family.Code, question.Variant, question.HeadSkim ?? _none, question.BlockSkim ?? _none, question.WantedRatio),
@@ -41,7 +42,7 @@ public static class CompressionReckoning
             variants,
             inputs.Influences,
             [.. CompressionSteps.Of(inputs), .. TrappedSteps.AgainstAsBuilt(trapped, variants)],
-            [.. CompressionWarnings.Of(facts, question, inputs, built, variants)],
+            [.. CompressionWarnings.Of(facts, question, inputs, built, variants, bound)],
             Cautions.Of(["interference-engine", "emissions-law"]))
         {
             Curve = trapped is not null && inputs.Closes is { } closing ? new TrappedCurve(inputs.Expected.Ratio, inputs.Expected.Crank, closing.Expected)
@@ -51,8 +52,8 @@ public static class CompressionReckoning
             AsBuiltRatio = built is null ? null : RangeOfRatio(built.Ratio),
             AsBuiltSquish = built is null ? null : RangeInMm(built.Squish),
             RecordedRatio = EngineGeometry.Read(facts, question.Variant).Ratio.Figure is { } recorded ? RangeOfRatio(recorded.Spread) : null,
-            SquishWanted = FindSquishWanted(facts, question.Variant),
-            Wanted = question.WantedRatio is { } wanted ? [.. WantedRatio.Ways(inputs.Expected, (double)wanted.Value)] : [],
+            SquishWanted = bound.Wanted,
+            Wanted = question.WantedRatio is { } wanted ? [.. new WantedRatio(inputs.Expected, inputs.Squish, bound).Ways((double)wanted.Value)] : [],
         };
     }
 
@@ -62,17 +63,6 @@ public static class CompressionReckoning
         Trapped = inputs.Trapped?.Expected,
         SquishM = inputs.Squish.Expected,
     };
-
-    /// <summary>The stack that adds the tightened gasket up with the piston's height: what the base wants of the squish.</summary>
-    internal static SquishWanted? FindSquishWanted(FamilyFacts facts, string variant)
-    {
-        var (gasket, piston) = (RoleParts.FindPosition(facts, Roles.HeadGasket), RoleParts.FindPosition(facts, Roles.Piston));
-        bool Adds(Stack stack, Position? position, string feature) =>
-            position is not null && stack.Terms.OfType<FeatureTerm>().Any(term => term.At == new FeatureAt(position.Code, feature));
-        var stack = facts.Stacks.FirstOrDefault(one =>
-            one.HoldsFor(variant) && one.Evidence?.IsRetracted != true && Adds(one, gasket, "compressed-thickness") && Adds(one, piston, "compression-height"));
-        return stack is null ? null : new SquishWanted(stack.Code, FitWording.Text(stack.Band, stack.Unit), stack.Evidence?.Code);
-    }
 
     private static IEnumerable<RolePart> Parts(FamilyFacts facts, CompressionQuestion question)
     {
@@ -84,7 +74,7 @@ public static class CompressionReckoning
         {
             if (RoleParts.FindPosition(facts, role) is { } position)
             {
-                foreach (var part in CylinderReading.PartsOf(facts, question.Variant, role, chosen))
+                foreach (var part in CylinderReading.PartsOf(facts, question, role, chosen))
                 {
                     yield return RoleParts.Shown(facts, question.Variant, position, part);
                 }

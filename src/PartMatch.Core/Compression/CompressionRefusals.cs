@@ -9,7 +9,7 @@ namespace PartMatch.Core.Compression;
 internal static class CompressionRefusals
 {
     // A skim beyond this leaves no head or block; it is more often a decimal point that slipped. Common practice, no source.
-    private const double DeepestSkimM = 0.005;
+    internal const double DeepestSkimM = 0.005;
     private const double MostAngle = 180;
 
     // Wide of any engine that a builder lifts: ours, no source.
@@ -27,6 +27,7 @@ internal static class CompressionRefusals
         ?? OfSize("bowl-volume", question.BowlVolume, -MostVolumeM3, MostVolumeM3, "-10 L to 10 L: a dish positive, a dome negative", "for example 9.6 cm3")
         ?? OfSize("chamber-area", question.ChamberArea, double.Epsilon, MostAreaM2, "more than 0 and at most 1 m²", "for example 40 cm2")
         ?? OfSize("deck-clearance", question.DeckClearance, -FurthestDeckM, FurthestDeckM, "-50 mm to 50 mm: negative = above the block", "for example 0.2 mm")
+        ?? OfSize("land-depth", question.LandDepth, 0, FurthestDeckM, "0 to 50 mm, below the face of the head", "leave it out for a land level with the face")
         ?? OfSkim("head-skim", question.HeadSkim)
         ?? OfSkim("block-skim", question.BlockSkim)
         ?? OfAngle("intake-closes", question.IntakeCloses)

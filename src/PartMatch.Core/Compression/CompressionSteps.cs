@@ -46,9 +46,7 @@ internal static class CompressionSteps
         yield return new WorkingStep(
             "compression ratio", "(swept + clearance) ÷ clearance",
             $"({InCm3(one.SweptM3)} + {InCm3(one.ClearanceM3, "0.000")}) ÷ {InCm3(one.ClearanceM3, "0.000")}", InRatio(one.Ratio), Definition);
-        yield return new WorkingStep(
-            "squish", "gasket + deck − skim of the block", $"{InMm(one.GasketM, "0.00#")} + {InMm(one.DeckM, "0.00#")} − {InMm(one.BlockSkimM, "0.00#")}",
-            InMm(one.SquishM, "0.00#"), "for a flat land level with the face of the head; cold and at rest");
+        yield return Squish(one);
         if (inputs.Closes is { } closes && double.IsFinite(one.RodM))
         {
             foreach (var step in TrappedSteps.Of(one.Ratio, one.Crank, closes.Expected))
@@ -56,6 +54,20 @@ internal static class CompressionSteps
                 yield return step;
             }
         }
+    }
+
+    private static WorkingStep Squish(Cylinder one)
+    {
+        var level = $"{InMm(one.GasketM, "0.00#")} + {InMm(one.DeckM, "0.00#")} − {InMm(one.BlockSkimM, "0.00#")}";
+        var taken = one.HeadSkimM > 0 ? "a skim of the head cuts such a land with the face, so the squish stays; " : "";
+        return one.LandM > 0
+            ? new WorkingStep(
+                "squish", "gasket + deck − skim of the block + (depth of the land − skim of the head, at least 0)",
+                $"{level} + ({InMm(one.LandM, "0.00#")} − {InMm(one.HeadSkimM, "0.00#")}, at least 0)", InMm(one.SquishM, "0.00#"),
+                "for a flat land below the face of the head: a skim of the head brings it nearer by as much, until it reaches the land; cold and at rest")
+            : new WorkingStep(
+                "squish", "gasket + deck − skim of the block", level, InMm(one.SquishM, "0.00#"),
+                $"for a flat land level with the face of the head; {taken}cold and at rest");
     }
 
     private static string In(Unit unit, double value) => SumText.In(unit, value, "0.00");

@@ -9,14 +9,13 @@ internal static class CompressionWarnings
 {
     // What two careful people differ by with burette and plasticine. Ours, no source.
     private const double SameRatio = 0.15;
-
-    // Sums of binary fractions miss a bound that they lie on by less than this.
-    private const double DustM = 1e-9;
+    private const double SameLengthM = 0.000005;
 
     public static IEnumerable<SumWarning> Of(
-        FamilyFacts facts, CompressionQuestion question, CylinderInputs inputs, CylinderInputs? built, IReadOnlyList<VariantYardstick> variants)
+        FamilyFacts facts, CompressionQuestion question, CylinderInputs inputs, CylinderInputs? built, IReadOnlyList<VariantYardstick> variants,
+        SquishBound bound)
     {
-        if (Squish(facts, question, inputs, built) is { } squish)
+        if (Squish(inputs, built, bound) is { } squish)
         {
             yield return squish;
         }
@@ -29,19 +28,14 @@ internal static class CompressionWarnings
                 + "and burn, and the volume of the gasket is reckoned with its own hole. Measure both, the gasket laid on the block.");
         }
 
-        if (question.HeadSkim is { High: > 0 } && question.ChamberArea is null)
+        foreach (var warning in OfHeadSkim(question, inputs))
         {
-            yield return new SumWarning("skim-over-the-bore",
-                "The skim of the head is taken over the whole bore. A chamber with squish lands opens over less, and the skim then takes less: measure its "
-                + "opening and give it as chamber-area=.");
+            yield return warning;
         }
 
-        if (question.HeadSkim is { High: > 0 } || question.BlockSkim is { High: > 0 } || question.GasketThickness is not null
-            || question.HeadGasket is not null)
+        if (HeadMoves(question, inputs, built) is { } moves)
         {
-            yield return new SumWarning("head-sits-lower",
-                "What lowers the head brings the valves nearer to the pistons by as much, and lets a chain- or belt-driven camshaft in the head run late: "
-                + "measure piston-to-valve by hand, and the events with a degree wheel.");
+            yield return moves;
         }
 
         if (built is not null && EngineGeometry.Read(facts, question.Variant).Ratio.Figure is { } recorded
@@ -64,23 +58,65 @@ internal static class CompressionWarnings
         }
     }
 
-    private static SumWarning? Squish(FamilyFacts facts, CompressionQuestion question, CylinderInputs inputs, CylinderInputs? built)
+    private static IEnumerable<SumWarning> OfHeadSkim(CompressionQuestion question, CylinderInputs inputs)
+    {
+        if (question.HeadSkim is not { High: > 0 } skim)
+        {
+            yield break;
+        }
+
+        if (question.ChamberArea is null)
+        {
+            yield return new SumWarning("skim-over-the-bore",
+                "The skim of the head is taken over the whole bore. A chamber with squish lands opens over less, and the skim then takes less: measure its "
+                + "opening and give it as chamber-area=.");
+        }
+
+        if (question.LandDepth is null)
+        {
+            yield return new SumWarning("land-taken-as-level",
+                "The squish land is taken to be level with the face of the head: a skim cuts both, and the squish stays. A land below the face comes nearer "
+                + $"to the crown by as much as is taken, here by up to {InMm(skim.High)}: measure how deep it lies and give it as land-depth=.");
+        }
+        else if (inputs.Of(cylinder => cylinder.LandM - cylinder.HeadSkimM).Low < 0 && question.LandDepth.High > 0)
+        {
+            yield return new SumWarning("skim-past-the-land",
+                $"The skim, {RangeInMm(Measures.Spread.Of(skim)).Text}, can reach the land, which lies {RangeInMm(Measures.Spread.Of(question.LandDepth)).Text} "
+                + "below the face: from there on the chamber opens over less and a skim takes less volume than is reckoned. Measure the chamber with a burette "
+                + "afterwards.");
+        }
+    }
+
+    /// <summary>By how much the head comes nearer to the crankshaft than as built; where that is not known, only that it may.</summary>
+    private static SumWarning? HeadMoves(CompressionQuestion question, CylinderInputs inputs, CylinderInputs? built)
+    {
+        const string Measure = "Measure piston-to-valve by hand, and the events with a degree wheel.";
+        var one = inputs.Expected;
+        var lower = one.HeadSkimM + one.BlockSkimM + ((built?.Expected.GasketM ?? one.GasketM) - one.GasketM);
+        var mayMove = built is null && (question.GasketThickness ?? (object?)question.HeadGasket) is not null;
+        return lower > SameLengthM
+            ? new SumWarning("head-sits-lower",
+                $"The head comes {InMm(lower)} nearer to the crankshaft than as built: its valves come nearer to the pistons by as much, a chain- or "
+                + $"belt-driven camshaft in it runs late, and pushrods take up lash. {Measure}")
+            : lower < -SameLengthM
+                ? new SumWarning("head-sits-higher",
+                    $"The head sits {InMm(-lower)} further from the crankshaft than as built: a chain- or belt-driven camshaft in it runs early, which opens "
+                    + $"the intake valves sooner, and pushrods gain lash. {Measure}")
+            : mayMove
+                ? new SumWarning("head-may-move",
+                    "How thick the gasket is as built is not known: a head that comes nearer to the crankshaft brings its valves nearer to the pistons and lets "
+                    + $"a chain- or belt-driven camshaft in it run late, one that sits higher lets it run early. {Measure}")
+            : null;
+    }
+
+    private static SumWarning? Squish(CylinderInputs inputs, CylinderInputs? built, SquishBound bound)
     {
         var squish = RangeInMm(inputs.Squish);
         var was = built is null ? "" : $", as built {RangeInMm(built.Squish).Text}";
-        if (squish.Low <= 0)
-        {
-            return new SumWarning("squish-gone", $"Squish {squish.Text}{was}: the crown can meet the head. Measure it with soft metal over the crown, the "
-                + "gasket tightened.");
-        }
-
-        var wanted = CompressionReckoning.FindSquishWanted(facts, question.Variant);
-        var stack = facts.Stacks.FirstOrDefault(one => one.Code == wanted?.Stack);
-        var isOutside = stack is not null && ((double?)stack.Band.Low > inputs.Squish.Low + DustM || (double?)stack.Band.High < inputs.Squish.High - DustM);
-        return wanted is not null && isOutside
-            ? new SumWarning("squish-outside",
-                $"Squish {squish.Text}{was}; the base wants {wanted.Band} here ({wanted.Stack}{(wanted.Evidence is null ? "" : $", {wanted.Evidence}")}). "
-                + "It narrows with speed and heat as rods stretch and pistons rock. Measure it with soft metal over the crown, the gasket tightened.")
+        return squish.Low <= 0
+            ? new SumWarning("squish-gone", $"Squish {squish.Text}{was}: the crown can meet the head. Measure it with soft metal over the crown, the "
+                + "gasket tightened.")
+            : bound.Says(inputs.Squish) is { } says ? new SumWarning("squish-outside", $"Squish {squish.Text}{was}; {says}. {SquishBound.Measure}")
             : null;
     }
 }

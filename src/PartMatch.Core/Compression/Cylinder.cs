@@ -9,14 +9,15 @@ namespace PartMatch.Core.Compression;
 /// <param name="HeadSkimM">Taken off the face of the head.</param>
 /// <param name="BlockSkimM">Taken off the face of the block.</param>
 /// <param name="OpeningM2">Of the chamber at the face of the head.</param>
+/// <param name="LandM">How deep the squish land lies below the face of the head, before any skim; 0 = level with it.</param>
 /// <remarks>
-/// A skim of the block lowers the deck and with it the squish. A skim of the head takes volume only: a land that is level with the face meets the crown at the
-/// same gasket as before. The gap beside the top land is left out; it is a few percent of the clearance (Heywood 1988, 6.5, from memory), the same before and
-/// after.
+/// A skim of the block lowers the deck and with it the squish. A skim of the head cuts a land that is level with the face as well: it meets the crown at the
+/// same gasket as before, and only volume is taken. A land below the face comes nearer by as much as is taken, until the skim reaches it.
+/// The gap beside the top land is left out; it is a few percent of the clearance (Heywood 1988, 6.5, from memory), the same before and after.
 /// </remarks>
 public readonly record struct Cylinder(
     double BoreM, double StrokeM, double RodM, double ChamberM3, double BowlM3, double GasketM, double GasketBoreM, double DeckM, double HeadSkimM,
-    double BlockSkimM, double OpeningM2)
+    double BlockSkimM, double OpeningM2, double LandM = 0)
 {
     public double SweptM3 => ClearanceVolume.Swept(BoreM, StrokeM);
 
@@ -34,7 +35,10 @@ public readonly record struct Cylinder(
     public double Ratio => ClearanceVolume.Ratio(SweptM3, ClearanceM3);
 
     /// <summary>Between a flat land of the head and the flat of the crown at top dead centre, cold and at rest.</summary>
-    public double SquishM => GasketM + DeckLeftM;
+    public double SquishM => SquishWith(0);
+
+    /// <summary>After so much more is taken off the face of the head.</summary>
+    public double SquishWith(double moreOffTheHeadM) => GasketM + DeckLeftM + Math.Max(LandM - HeadSkimM - moreOffTheHeadM, 0);
 
     public SliderCrank Crank => new(StrokeM, RodM);
 }

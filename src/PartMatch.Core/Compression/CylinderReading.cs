@@ -26,12 +26,12 @@ internal sealed class CylinderReading
     }
 
     /// <summary>The part the question names, else what the maker fitted in that role.</summary>
-    public static IReadOnlyList<Part> PartsOf(FamilyFacts facts, string variant, string role, Part? chosen) =>
-        chosen is null ? RoleParts.Fitted(facts, variant, RoleParts.FindPosition(facts, role)) : [chosen];
+    public static IReadOnlyList<Part> PartsOf(FamilyFacts facts, CompressionQuestion question, string role, Part? chosen) =>
+        chosen is null ? RoleParts.Fitted(facts, question.Variant, RoleParts.FindPosition(facts, role), question.On) : [chosen];
 
     private CylinderInputs Fill(FamilyFacts facts, CompressionQuestion question)
     {
-        IReadOnlyList<Part> Parts(string role, Part? chosen) => PartsOf(facts, question.Variant, role, chosen);
+        IReadOnlyList<Part> Parts(string role, Part? chosen) => PartsOf(facts, question, role, chosen);
         var (head, gasket, piston) = (Parts(Roles.Head, question.Head), Parts(Roles.HeadGasket, question.HeadGasket), Parts(Roles.Piston, question.Piston));
         var engine = EngineGeometry.Read(facts, question.Variant);
 
@@ -50,12 +50,14 @@ internal sealed class CylinderReading
         int? opening = question.ChamberArea is { } area
             ? Add("chamber-area", new Figure(Spread.Of(area), "given in the question"), range => range.In(GeometryText.SquareCentimetres, "0.0"))
             : null;
+        int? land = question.LandDepth is { } depth ? Add("land-depth", new Figure(Spread.Of(depth), "given in the question"), Lengths) : null;
         var closes = Closing(facts, question);
 
         Cylinder Build(double[] of) => new(
             of[bore], of[stroke], rod is { } length ? of[length] : double.NaN, of[chamber], of[bowl], of[thickness], of[hole], deck(of), of[headSkim],
             of[blockSkim],
-            opening is { } measured ? of[measured] : ClearanceVolume.Area(of[bore]));
+            opening is { } measured ? of[measured] : ClearanceVolume.Area(of[bore]),
+            land is { } below ? of[below] : 0);
         return new CylinderInputs(_assumed, _inputs, Build, closes);
     }
 
@@ -84,7 +86,7 @@ internal sealed class CylinderReading
 
     private Spread? Closing(FamilyFacts facts, CompressionQuestion question)
     {
-        var camshafts = PartsOf(facts, question.Variant, Roles.IntakeCamshaft, question.IntakeCamshaft);
+        var camshafts = PartsOf(facts, question, Roles.IntakeCamshaft, question.IntakeCamshaft);
         if ((LookedUp.Typed(question.IntakeCloses) ?? AsBuiltEvents.Closes(camshafts, Valve.Intake)).Figure is not { } closing)
         {
             return null;

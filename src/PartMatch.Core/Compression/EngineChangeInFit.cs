@@ -26,12 +26,53 @@ public static class EngineChangeInFit
         {
             [position.Code] = question.Item is { } item ? MeasuredPart.Of(part, item) : part,
         };
+        var told = OverSpans(facts, question, position.Code, on => On(facts, question, part, answer, role, there, on));
+        return Merge(told, Link(facts, question, position, part, role));
+    }
+
+    /// <summary>As the fit answer does it: every stretch that the engine can be in, each with what the maker fitted on it.</summary>
+    private static List<EngineChangeOn> OverSpans(FamilyFacts facts, FitQuestion question, string position, Func<EngineSpan, EngineChangeOn> tell)
+    {
+        var spans = facts.Positions.Where(one => _timing.Contains(one.Role) || _volumes.Contains(one.Role))
+            .SelectMany(one => facts.FitmentsAt(question.Variant, one.Code)).Select(fitment => fitment.Span).ToList();
+        var cuts = EngineSpans.Cut(facts.FindVariant(question.Variant)?.Span ?? Span.Always, question.Built, question.Serial, spans);
+        var told = cuts.Stretches.ToDictionary(stretch => (stretch.Built, stretch.Serial), tell);
+        bool IsRecorded(EngineSpan stretch) => facts.FitmentsAt(question.Variant, position).Any(fitment => stretch.IsIn(fitment.Span));
+        var someIs = cuts.Stretches.Any(IsRecorded);
+        var apart = cuts.Without((one, other) =>
+            told[(one.Built, one.Serial)].Text == told[(other.Built, other.Serial)].Text && IsRecorded(one) == IsRecorded(other));
+
+        // A stretch of which nothing is recorded says something only when no other does.
+        return [.. apart.Stretches.Where(stretch => !someIs || IsRecorded(stretch))
+            .Select(stretch => told[(stretch.Built, stretch.Serial)] with { When = stretch.Text })];
+    }
+
+    private static EngineChangeOn On(
+        FamilyFacts facts, FitQuestion question, Part part, FitAnswer answer, string role, Dictionary<string, Part?> there, EngineSpan on)
+    {
         var byVolumes = facts.Positions.Any(one => _volumes.Contains(one.Role) && there.GetValueOrDefault(one.Code) is not null);
-        var was = new EngineStateReading(facts, question, new Dictionary<string, Part?>(), byVolumes);
-        var now = new EngineStateReading(facts, question, there, byVolumes);
+        var was = new EngineStateReading(facts, question, new Dictionary<string, Part?>(), on, byVolumes);
+        var now = new EngineStateReading(facts, question, there, on, byVolumes);
         var changes = EngineChanges.Between(was.State, now.State);
         string[] notKnown = [.. NotKnown(role, was, question.Variant + " as built").Concat(NotKnown(role, now, part.Id)).Distinct(StringComparer.Ordinal)];
-        return new EngineChange(Say(role, answer, changes, now.State, notKnown), changes, notKnown, Link(facts, question, position, part, role));
+        return new EngineChangeOn(on.Text, Say(role, answer, changes, now.State, notKnown), changes, notKnown);
+    }
+
+    private static EngineChange Merge(List<EngineChangeOn> told, string? link)
+    {
+        if (told.DistinctBy(one => one.Text).Count() == 1)
+        {
+            return new EngineChange(told[0].Text, told[0].Changes, told[0].NotKnown, link);
+        }
+
+        string[] Each(Func<EngineChangeOn, IReadOnlyList<string>> of) => [.. told.SelectMany(one => of(one).Select(text => $"{one.When}: {text}"))];
+        return new EngineChange(
+            "It hangs on which engine this is; give its serial number or build date. "
+            + string.Join(" ", told.Select(one => $"{char.ToUpperInvariant(one.When[0])}{one.When[1..]}: {one.Text}")),
+            Each(one => one.Changes), Each(one => one.NotKnown), link)
+        {
+            Spans = told,
+        };
     }
 
     private static string Say(string role, FitAnswer answer, IReadOnlyList<string> changes, EngineState now, string[] notKnown)

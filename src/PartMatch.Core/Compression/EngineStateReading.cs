@@ -11,12 +11,14 @@ internal sealed class EngineStateReading
     private readonly FamilyFacts _facts;
     private readonly FitQuestion _question;
     private readonly IReadOnlyDictionary<string, Part?> _there;
+    private readonly EngineSpan _on;
 
     /// <param name="there">What really sits at a position, by its code; everywhere else what the maker fitted.</param>
+    /// <param name="on">The stretch of engines whose fitments count.</param>
     /// <param name="byVolumes">Build the ratio up from its volumes; else the recorded one counts.</param>
-    public EngineStateReading(FamilyFacts facts, FitQuestion question, IReadOnlyDictionary<string, Part?> there, bool byVolumes)
+    public EngineStateReading(FamilyFacts facts, FitQuestion question, IReadOnlyDictionary<string, Part?> there, EngineSpan on, bool byVolumes)
     {
-        (_facts, _question, _there) = (facts, question, there);
+        (_facts, _question, _there, _on) = (facts, question, there, on);
         var (intakePosition, exhaustPosition) = (RoleParts.FindPosition(facts, Roles.IntakeCamshaft), RoleParts.FindPosition(facts, Roles.ExhaustCamshaft));
         var intakeParts = At(intakePosition);
         var exhaustParts = exhaustPosition is null ? intakeParts : At(exhaustPosition);
@@ -60,11 +62,12 @@ internal sealed class EngineStateReading
             HeadGasket = Chosen(Roles.HeadGasket),
             Piston = Chosen(Roles.Piston),
             IntakeCamshaft = Chosen(Roles.IntakeCamshaft),
+            On = _on,
         };
     }
 
     private IReadOnlyList<Part> At(Position? position) =>
-        position is null || !_there.TryGetValue(position.Code, out var part) ? RoleParts.Fitted(_facts, _question.Variant, position)
+        position is null || !_there.TryGetValue(position.Code, out var part) ? RoleParts.Fitted(_facts, _question.Variant, position, _on)
         : part is null ? []
         : [part];
 }

@@ -29,6 +29,9 @@ public enum FaultSort
     /// <summary>Findings about one question exclude each other, or say another thing than what is reckoned.</summary>
     FindingsDisagree,
 
+    /// <summary>Sources tighten one fastener of the same engines to different ends.</summary>
+    TorquesDisagree,
+
     /// <summary>The spans of two parts at one position overlap although neither is a plain alternative of the other.</summary>
     SpansOverlap,
 

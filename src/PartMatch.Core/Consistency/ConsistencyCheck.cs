@@ -48,7 +48,7 @@ public static class ConsistencyCheck
         [
             .. SupersessionLoops.Find(facts), .. JointFaults.Find(facts), .. StackFaults.Find(facts), .. CompanionFaults.Find(facts),
             .. FittedPartFaults.Find(facts), .. DisputedValues.Find(facts, places, open), .. ContradictedValues.Find(facts, places),
-            .. FarOffValues.Find(facts, places), .. FindingFaults.Find(facts), .. SpanFaults.Find(facts), .. MissingValues.Find(facts, places, open),
+            .. FarOffValues.Find(facts, places), .. FindingFaults.Find(facts), .. TorqueFaults.Find(facts), .. SpanFaults.Find(facts), .. MissingValues.Find(facts, places, open),
             .. NotRecordedPositions.Find(facts, open), .. EvidenceFaults.Find(facts, places), .. KindFaults.Find(facts),
         ];
         return

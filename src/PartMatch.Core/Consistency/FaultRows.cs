@@ -40,6 +40,14 @@ internal sealed class FaultRows(FamilyFacts facts)
         return Row("findings", $"{finding.Part} on {finding.Variant}: {found}", finding.Evidence, finding.Code);
     }
 
+    public FaultRow Of(TorquePass pass)
+    {
+        var text = $"{pass.Variant}, {FaultWords.PlaceName(facts, pass.Position)}, pass {pass.Pass}: {pass.Turn.Text}{FaultWords.Limits(pass.Span)}";
+        return Row(
+            "torques", text, pass.Evidence, pass.Variant, pass.Position, pass.Evidence.Code, FaultWords.Number(pass.Pass),
+            pass.Span.BuiltFrom?.Text ?? "", pass.Span.BuiltTo?.Text ?? "", FaultWords.Number(pass.Span.SerialFrom), FaultWords.Number(pass.Span.SerialTo));
+    }
+
     public FaultRow Of(Part part) => Row("parts", $"{part.Id}, {part.Name}", part.Evidence, part.Id);
 
     public FaultRow Of(Position position) => new(facts.Family.Code, "positions", Key(position.Code), position.Name);

@@ -18,9 +18,10 @@ public static class RoleParts
     }
 
     /// <summary>The parts that the maker fitted there over the years, in ordinal order; empty when nothing is, or nothing is recorded.</summary>
-    public static IReadOnlyList<Part> Fitted(FamilyFacts facts, string variant, Position? position) => position is null
+    /// <param name="on">Only on the engines of that stretch; null for all of them.</param>
+    public static IReadOnlyList<Part> Fitted(FamilyFacts facts, string variant, Position? position, EngineSpan? on = null) => position is null
         ? []
-        : [.. facts.FitmentsAt(variant, position.Code).Select(fitment =>
+        : [.. facts.FitmentsAt(variant, position.Code).Where(fitment => on?.IsIn(fitment.Span) != false).Select(fitment =>
             fitment.Part).OfType<string>().Distinct(StringComparer.Ordinal).Select(facts.FindPart).OfType<Part>()];
 
     /// <summary>A part of a question, as the answer shows it.</summary>

@@ -3,6 +3,7 @@ using PartMatch.Core.Measures;
 using PartMatch.Core.Parts;
 using PartMatch.Core.Plots;
 using PartMatch.Core.Sums;
+using PartMatch.Core.Variants;
 
 namespace PartMatch.Core.Tightening;
 
@@ -61,7 +62,13 @@ public sealed record NotJudged(string Code, string Reason);
 /// <param name="Judged">The last torque; absent where <paramref name="NotJudged"/> says why.</param>
 /// <param name="Evidence">Retracted ones are shown and not judged.</param>
 public sealed record RecordedTightening(
-    SourceShown Evidence, Lubrication? Lubrication, SingleUse? SingleUse, IReadOnlyList<PassShown> Passes, JudgedTorque? Judged, NotJudged? NotJudged);
+    SourceShown Evidence, Lubrication? Lubrication, SingleUse? SingleUse, IReadOnlyList<PassShown> Passes, JudgedTorque? Judged, NotJudged? NotJudged)
+{
+    /// <summary>The engines it is said of; absent where the source sets no limit.</summary>
+    public BuiltSpan? Built { get; init; }
+
+    public SerialSpan? Serial { get; init; }
+}
 
 /// <summary>One pass.</summary>
 /// <param name="Torque">N·m; absent where the pass is an angle.</param>

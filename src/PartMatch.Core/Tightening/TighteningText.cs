@@ -12,6 +12,8 @@ internal static class TighteningText
     public static readonly Unit Megapascals = UnitTable.Get("MPa");
     public static readonly Unit Ratio = UnitTable.Get("1");
 
+    public const string FactorFormat = "0.00#";
+
     public static string InKilonewtons(double newtons) => In(Kilonewtons, newtons, "0.00");
 
     public static string InNewtonMetres(double newtonMetres) => In(NewtonMetres, newtonMetres, "0.##");

@@ -24,7 +24,7 @@ internal static class TighteningWarnings
 
     public static SumWarning SourcesDisagree(string says) => new(
         "sources-disagree",
-        $"The sources do not end in the same turn: {says}. Nothing is averaged: see which of them speaks of this fastener on this engine.");
+        $"The sources do not end in the same turn on the same engines: {says}. Nothing is averaged: see which of them speaks of this fastener on this engine.");
 
     public static IEnumerable<SumWarning> Of(
         Bolt bolt, QuantityRange torque, IReadOnlyList<(string Words, bool IsTold, PreloadSum Sum)> states, bool isLubricationUnknown)
@@ -70,7 +70,7 @@ internal static class TighteningWarnings
         {
             yield return new SumWarning(
                 "threads-not-recorded",
-                $"Nobody says whether the torque is for dry or oiled threads: the nut factor is taken from 0.16 to 0.30. {Measure}");
+                $"Nobody says whether the torque is for dry or oiled threads: the nut factor is taken from 0.16 to 0.30, and its scatter beside it. {Measure}");
         }
     }
 }

@@ -65,7 +65,7 @@ internal sealed class TorqueJudgement(Bolt bolt, double scatter)
     {
         var (preload, proof) = (sum.Preload, sum.ShareOfProof);
         return new TightenedAs(
-            state.Code, state.IsTold, sum.NutFactor.Spread.In(Ratio, "0.00#"), sum.NutFactor.Source, preload.In(Kilonewtons, "0.0"),
+            state.Code, state.IsTold, sum.Factor.In(Ratio, FactorFormat), sum.FactorSource, preload.In(Kilonewtons, "0.0"),
             proof.In(SumText.Percent, "0"), sum.ShareOfUltimate.In(SumText.Percent, "0"),
             $"{state.Words}: {SumText.In(Kilonewtons, preload.Expected, "0.0")}, {Share(proof.Expected)} of the proof load, "
             + $"from {Share(proof.Low)} to {Share(proof.High)}");

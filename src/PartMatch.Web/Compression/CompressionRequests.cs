@@ -40,6 +40,8 @@ public sealed record CompressionRequest(
     [property: FromQuery(Name = "block-skim"), Description("Taken off the face of the block.")] string? BlockSkim,
     [property: FromQuery(Name = "chamber-area"), Description("Opening of the chamber at the face of the head; the bore's area when left "
         + "out.")] string? ChamberArea,
+    [property: FromQuery(Name = "land-depth"), Description("How deep the squish land lies below the face of the head; level with it when left "
+        + "out.")] string? LandDepth,
     [property: FromQuery(Name = "wanted-ratio"), Description("Which gasket, skim or bowl makes this geometric ratio? 10.0")] string? WantedRatio)
 {
     /// <summary>The question, once the rules have passed.</summary>
@@ -64,6 +66,7 @@ public sealed record CompressionRequest(
         HeadSkim = Length(HeadSkim),
         BlockSkim = Length(BlockSkim),
         ChamberArea = FindRange(ChamberArea, Dimension.Area),
+        LandDepth = Length(LandDepth),
         WantedRatio = Find(WantedRatio, Dimension.Ratio),
     };
 
@@ -76,7 +79,8 @@ public sealed record CompressionRequest(
         .With("intake-closes", IntakeCloses).With("intake-advance", IntakeAdvance).With("bore", Bore).With("stroke", Stroke).With("rod-length", RodLength)
         .With("deck-height", DeckHeight).With("compression-height", CompressionHeight).With("deck-clearance", DeckClearance)
         .With("chamber-volume", ChamberVolume).With("bowl-volume", BowlVolume).With("gasket-thickness", GasketThickness).With("gasket-bore", GasketBore)
-        .With("head-skim", HeadSkim).With("block-skim", BlockSkim).With("chamber-area", ChamberArea).With("wanted-ratio", WantedRatio).ToString();
+        .With("head-skim", HeadSkim).With("block-skim", BlockSkim).With("chamber-area", ChamberArea).With("land-depth", LandDepth)
+        .With("wanted-ratio", WantedRatio).ToString();
 
     private static QuantityRange? Length(string? text) => FindRange(text, Dimension.Length);
 }
@@ -106,6 +110,7 @@ internal sealed class CompressionRules : AbstractValidator<CompressionRequest>
         RuleFor(request => request.HeadSkim).MustBeRange(Dimension.Length);
         RuleFor(request => request.BlockSkim).MustBeRange(Dimension.Length);
         RuleFor(request => request.ChamberArea).MustBeRange(Dimension.Area);
+        RuleFor(request => request.LandDepth).MustBeRange(Dimension.Length);
         RuleFor(request => request.WantedRatio).MustBeQuantity(Dimension.Ratio);
     }
 }

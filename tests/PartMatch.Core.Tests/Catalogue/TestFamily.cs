@@ -210,7 +210,8 @@ internal sealed class TestFamily
     /// <summary>The passes by which a source tightens what sits at a position, in their order: <c>30 N·m</c>, <c>90 deg</c>.</summary>
     /// <param name="plusMinus">Of every torque, in its unit.</param>
     public TestFamily Tightened(
-        string variant, string position, Lubrication? lubrication, SingleUse? singleUse, string[] turns, Evidence? evidence = null, decimal? plusMinus = null)
+        string variant, string position, Lubrication? lubrication, SingleUse? singleUse, string[] turns, Evidence? evidence = null, decimal? plusMinus = null,
+        Span? span = null)
     {
         foreach (var (index, turn) in turns.Index())
         {
@@ -218,7 +219,8 @@ internal sealed class TestFamily
             var spread = unit.Dimension == Dimension.Torque && plusMinus is { } either ? unit.DifferenceToBase(either) : (decimal?)null;
             _torques.Add(new TorquePass(
                 variant, position, index + 1, new QuantityReading(unit.ToBase(number), spread, spread, null, unit, turn), lubrication, null, singleUse,
-                evidence ?? Document, null));
+                evidence ?? Document, null)
+            { Span = span ?? Span.Always });
         }
 
         return this;

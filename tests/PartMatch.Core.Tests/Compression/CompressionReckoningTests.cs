@@ -1,5 +1,6 @@
 using PartMatch.Core.Compression;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 using Xunit;
 using static PartMatch.Core.Tests.ValveTiming.TimingExamples;
 
@@ -112,6 +113,97 @@ public sealed class CompressionReckoningTests
         Assert.Equal([0.2916, 0.2713, 1.15, 1.15], ways.Select(way => Math.Round((way.Squish?.Expected ?? 0) * 1000, 4)));
     }
 
+    // Gasket and block leave 0.29 and 0.27 mm where the stack wants 0.65 … 1.3; head and bowl leave 1.15.
+    [Fact]
+    public void Way_that_leaves_less_squish_than_the_base_wants_says_so_and_ends_in_measuring()
+    {
+        var ways = Reckon(_late with { WantedRatio = Read("10", Dimension.Ratio) }).Wanted;
+
+        Assert.Equal([true, true, false, false], ways.Select(way => way.IsSquishFlagged));
+        Assert.Contains("Squish 0.29 mm; the base wants 0.65 … 1.3 mm here (squish, ev-1).", ways[0].Text, StringComparison.Ordinal);
+        Assert.EndsWith("Measure it with soft metal over the crown, the gasket tightened.", ways[0].Text, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "a squish land taken as level with it; the head comes 0.88 mm nearer to the crankshaft: measure piston-to-valve by hand", ways[2].Text,
+            StringComparison.Ordinal);
+    }
+
+    // To 10.5: clearance 533.4032 ÷ 9.5 = 56.1477, 8.1056 less; ÷ 56.7450 cm2 = 1.4284 mm; squish 1.15 − 1.4284 = −0.2784 mm.
+    [Fact]
+    public void Way_on_which_the_crown_would_meet_the_head_is_not_offered()
+    {
+        var block = Reckon(_late with { WantedRatio = Read("10.5", Dimension.Ratio) }).Wanted[1];
+
+        Assert.Null(block.Amount);
+        Assert.Equal(-0.2784, (block.Squish?.Expected ?? 0) * 1000, 1e-4);
+        Assert.EndsWith("Not offered: squish −0.28 mm, the crown would meet the head", block.Text, StringComparison.Ordinal);
+    }
+
+    // Nothing of the base adds gasket and piston up here: 0.90 mm is the usual least. To 9.56: clearance 533.4032 ÷ 8.56 = 62.3135, 1.9398 less, ÷ 58.0880
+    // cm2 = 0.3339 mm off the gasket: 0.8161 mm. To 9.47: 62.9756, 1.2777 less: 0.2200 mm: 0.9300 mm.
+    [Theory]
+    [InlineData("9.56", true)]
+    [InlineData("9.47", false)]
+    public void Where_the_base_wants_nothing_the_usual_least_squish_is_named_as_without_source(string ratio, bool isFlagged)
+    {
+        var gasket = Reckon(_late with { WantedRatio = Read(ratio, Dimension.Ratio) }, Family(null, "squish")).Wanted[0];
+
+        Assert.Equal(isFlagged, gasket.IsSquishFlagged);
+        Assert.Equal(isFlagged, gasket.Text.Contains("usual is 0.90 mm and more with steel rods, cold (common practice, no source", StringComparison.Ordinal));
+    }
+
+    // To 16: clearance 533.4032 ÷ 15 = 35.5602, 28.6931 less, ÷ 56.7450 cm2 = 5.0565 mm; to 15.9: 35.7989, 28.4545 less: 5.0144; to 15.8: 36.0407: 4.9718.
+    [Theory]
+    [InlineData("15.9", true)]
+    [InlineData("15.8", false)]
+    public void Skim_deeper_than_these_sums_take_is_not_offered(string ratio, bool expected) =>
+        Assert.Equal(expected, Reckon(_late with { WantedRatio = Read(ratio, Dimension.Ratio) }).Wanted[2].Amount is null);
+
+    // Level: 0.95 + 0.2 = 1.15 whatever is taken. 0.4 below: 1.55; with 0.3 taken 1.25; with 0.4 and 0.5 taken the land is the face: 1.15.
+    [Theory]
+    [InlineData(null, "0.3 mm", 1.15, "land-taken-as-level")]
+    [InlineData("0.4 mm", "0 mm", 1.55, null)]
+    [InlineData("0.4 mm", "0.3 mm", 1.25, null)]
+    [InlineData("0.4 mm", "0.4 mm", 1.15, null)]
+    [InlineData("0.4 mm", "0.5 mm", 1.15, "skim-past-the-land")]
+    [InlineData("0 mm", "0.5 mm", 1.15, null)]
+    public void Skim_of_the_head_brings_a_land_below_its_face_nearer(string? depth, string skim, double squish, string? code)
+    {
+        var answer = Reckon(_late with
+        {
+            LandDepth = depth is null ? null : Range(depth, Dimension.Length),
+            HeadSkim = Range(skim, Dimension.Length),
+        });
+
+        Assert.Equal(squish, answer.Squish.Expected * 1000, 1e-9);
+        Assert.Equal(code, answer.Warnings.Select(warning => warning.Code).FirstOrDefault(one => one.Contains("land", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Working_shows_what_a_skim_of_the_head_does_to_either_land()
+    {
+        WorkingStep Of(QuantityRange? depth) =>
+            Reckon(_late with { LandDepth = depth, HeadSkim = Range("0.3 mm", Dimension.Length) }).Working.Single(step => step.What == "squish");
+        var below = Of(Range("0.4 mm", Dimension.Length));
+
+        Assert.Equal(("0.95 mm + 0.20 mm − 0.00 mm + (0.40 mm − 0.30 mm, at least 0)", "1.25 mm"), (below.With, below.Result));
+        Assert.Contains("a skim of the head cuts such a land with the face", Of(null).Source, StringComparison.Ordinal);
+    }
+
+    // As built 0.95 mm: 1.10 lifts the head by 0.15, 0.60 lowers it by 0.35; a skim of 0.2 under a gasket that is 0.2 thicker moves nothing.
+    [Theory]
+    [InlineData("1.10 mm", "0 mm", "head-sits-higher", "0.15 mm further")]
+    [InlineData("0.60 mm", "0 mm", "head-sits-lower", "0.35 mm nearer")]
+    [InlineData("0.95 mm", "0.2 mm", "head-sits-lower", "0.20 mm nearer")]
+    [InlineData("1.15 mm", "0.2 mm", null, null)]
+    public void Head_that_moves_is_told_with_its_way_and_amount(string gasket, string skim, string? code, string? says)
+    {
+        var warning = Reckon(_late with { GasketThickness = Range(gasket, Dimension.Length), BlockSkim = Range(skim, Dimension.Length) }).Warnings
+            .FirstOrDefault(one => one.Code.StartsWith("head-", StringComparison.Ordinal));
+
+        Assert.Equal(code, warning?.Code);
+        Assert.Contains(says ?? "", warning?.Text ?? "", StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Lower_ratio_is_not_reached_by_a_skim()
     {
@@ -159,6 +251,8 @@ public sealed class CompressionReckoningTests
         { "chamber-volume", _late with { ChamberVolume = Range("10.1 L", Dimension.Volume) } },
         { "bowl-volume", _late with { BowlVolume = Range("10.1 L", Dimension.Volume) } },
         { "chamber-area", _late with { ChamberArea = Range("10001 cm2", Dimension.Area) } },
+        { "land-depth", _late with { LandDepth = Range("-0.1 mm", Dimension.Length) } },
+        { "land-depth", _late with { LandDepth = Range("50.1 mm", Dimension.Length) } },
         { "deck-clearance", _late with { DeckClearance = Range("-50.1 mm", Dimension.Length) } },
         { "rod-length", _late with { RodLength = Range("47 mm", Dimension.Length), DeckClearance = Range("0.2 mm", Dimension.Length) } },
     };

@@ -88,15 +88,35 @@ public sealed class PreloadSumTests
                 && once.Low < once.Expected && once.Expected < once.High;
         });
 
-    // Alone: torque 70 … 80 changes the share by 10/75 of it, the nut factor 0.16 … 0.30 by much more, the scatter by 60 %.
+    // 0.18 ÷ 1.3 = 0.13846; 0.18 ÷ 0.7 = 0.25714: what pulls 30 % more and 30 % less than 0.18 does.
+    [Fact]
+    public void Nut_factor_is_a_range_that_holds_the_scatter_and_says_who_says_so()
+    {
+        var sum = Sum(_m10, 75.825, 0.18);
+
+        Assert.Equal((0.13846, 0.18, 0.25714), (Math.Round(sum.Factor.Low, 5), sum.Factor.Expected, Math.Round(sum.Factor.High, 5)));
+        Assert.Contains("common practice, no source", sum.FactorSource, StringComparison.Ordinal);
+        Assert.Contains(sum.Working("oiled"), step => step is { With: "0.18 ÷ (1 + 30 %) … 0.18 ÷ (1 − 30 %)", Result: "0.138 … 0.18 … 0.257" });
+    }
+
+    [Fact]
+    public void Scatter_of_nothing_leaves_the_factor_one_number()
+    {
+        var sum = Sum(_m10, 75.825, 0.18) with { Scatter = 0 };
+
+        Assert.Equal(Spread.Exactly(0.18), sum.Factor);
+        Assert.DoesNotContain(sum.Working("oiled"), step => step.What.StartsWith("nut factor", StringComparison.Ordinal));
+    }
+
+    // Alone: torque 70 … 80 changes the share by 10/75 of it, the nut factor 0.16 ÷ 1.3 … 0.30 ÷ 0.7 by much more.
     [Fact]
     public void What_matters_most_comes_first()
     {
         var sum = new PreloadSum(_m10, BoltLoads.Of(_m10, PropertyClass.Find("8.8")), new Spread(70, 75, 80), NutFactors.OfUnknown, 0.30);
 
-        // At T 75: K 0.16: 139.1 %, K 0.30: 74.2 %: 64.9. Scatter: 0.7 to 1.3 of 111.3 %: 66.8. Torque: 14.8.
-        Assert.Equal(["scatter", "nut factor", "torque"], sum.Influences.Select(one => one.Input));
-        Assert.Equal("nut factor: alone from 139 % to 74 %", sum.Influences[1].Text);
+        // At T 75 over 33 700 N: K 0.16: 139.1 %, × 1.3 = 180.8 %; K 0.30: 74.2 %, × 0.7 = 51.9 %. Torque: 14.8.
+        Assert.Equal(["nut factor", "torque"], sum.Influences.Select(one => one.Input));
+        Assert.Equal("nut factor: alone from 181 % to 52 %", sum.Influences[0].Text);
     }
 
     private static PreloadSum Sum(MetricThread thread, double newtonMetres, double factor) =>

@@ -63,6 +63,17 @@ public sealed class RecordedTighteningTests
     }
 
     [Fact]
+    public void Sources_of_different_engines_do_not_disagree_and_each_says_which()
+    {
+        var answer = Ask(At(Bolted()
+            .Tightened("lark", "bolt", Lubrication.Oiled, SingleUse.No, ["70 N·m"], span: Serials(null, 100))
+            .Tightened("lark", "bolt", Lubrication.Oiled, SingleUse.No, ["90 N·m"], span: Serials(101, null))));
+
+        Assert.DoesNotContain(answer.Warnings, warning => warning.Code == "sources-disagree");
+        Assert.Equal([(null, 100L), (101L, (long?)null)], answer.Records.Select(record => (record.Serial?.From, record.Serial?.To)));
+    }
+
+    [Fact]
     public void Record_that_does_not_say_whether_it_is_renewed_is_flagged()
     {
         bool Flagged(SingleUse? singleUse) => Ask(At(Bolted().Tightened("lark", "bolt", Lubrication.Oiled, singleUse, ["70 N·m"])))

@@ -30,9 +30,13 @@ internal static class TimingExamples
     public static FamilyFacts Engine { get; } = Family();
 
     /// <param name="parts">Instead of those of the same number, or beside them.</param>
-    /// <param name="without">Engine properties left out.</param>
-    public static FamilyFacts Family(IReadOnlyList<Part>? parts = null, params string[] without)
+    /// <param name="without">Engine properties left out; "squish" for the stack.</param>
+    public static FamilyFacts Family(IReadOnlyList<Part>? parts = null, params string[] without) => Family(parts, [], without);
+
+    /// <param name="instead">Stand in place of every fitment at their variant and position.</param>
+    public static FamilyFacts Family(IReadOnlyList<Part>? parts, IReadOnlyList<Fitment> instead, string[] without)
     {
+        bool IsReplaced(Fitment fitment) => instead.Any(other => (other.Variant, other.Position) == (fitment.Variant, fitment.Position));
         Part[] own = [LateIntake, EarlyIntake, LateExhaust, EarlyExhaust, Phaser, FixedWheel, Sprocket, Piston, Head, Gasket, ThinGasket];
         return new FamilyFacts(
             [new Variant("early", "Early", Span.Always, _document), new Variant("late", "Late", Span.Always, _document)],
@@ -47,12 +51,14 @@ internal static class TimingExamples
             [.. own.Where(part => parts?.Any(other => other.Id == part.Id) != true).Concat(parts ?? [])],
             [],
             [
-                .. Fit("late", LateIntake, LateExhaust, Phaser, Sprocket, Piston, Head, Gasket),
-                .. Fit("early", EarlyIntake, EarlyExhaust, FixedWheel, Sprocket, Piston, Head, ThinGasket),
+                .. Fit("late", LateIntake, LateExhaust, Phaser, Sprocket, Piston, Head, Gasket)
+                    .Concat(Fit("early", EarlyIntake, EarlyExhaust, FixedWheel, Sprocket, Piston, Head, ThinGasket)).Where(one => !IsReplaced(one)),
+                .. instead,
             ],
             [
                 Mate("nose", "intake-cam", "drive"), Mate("seat", "sprocket", "exhaust-cam"),
             ],
+            without.Contains("squish") ? [] :
             [
                 new Stack(
                     "squish",
@@ -95,7 +101,7 @@ internal static class TimingExamples
 
     private static QuantityReading Degrees(decimal value) => Exact(value, "deg");
 
-    private static QuantityReading Cm3(decimal value) => Exact(value, "cm3");
+    public static QuantityReading Cm3(decimal value) => Exact(value, "cm3");
 
     private static CountReading Whole(long value) => new(value, value.ToString(CultureInfo.InvariantCulture));
 

@@ -227,10 +227,10 @@ internal sealed class SampleBook
             shaft,outer,marl:S-100,24.97,,mm,damage,ev-0001,
             """),
         ("torques.csv", """
-            variant,position,pass,value,minus,plus,unit,lubrication,sequence,single_use,evidence,note
-            la,front-bush,1,20,2,2,N·m,oiled,crosswise from the middle,stretch,ev-0001,
-            la,front-bush,2,90,,,deg,,,,ev-0001,"with a disc, not by eye"
-            la,front-bush,1,15.5,,,lbf·ft,,,,ev-0003,
+            variant,position,pass,built_from,built_to,serial_from,serial_to,value,minus,plus,unit,lubrication,sequence,single_use,evidence,note
+            la,front-bush,1,,,,,20,2,2,N·m,oiled,crosswise from the middle,stretch,ev-0001,
+            la,front-bush,2,,,,,90,,,deg,,,,ev-0001,"with a disc, not by eye"
+            la,front-bush,1,,,,,15.5,,,lbf·ft,,,,ev-0003,
             """),
         ("photos.csv", $"""
             photo,image,evidence,item,caption

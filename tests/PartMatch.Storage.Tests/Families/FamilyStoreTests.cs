@@ -185,6 +185,31 @@ public sealed class FamilyStoreTests : IDisposable
     }
 
     [Fact]
+    public void Torques_of_one_source_before_and_from_a_serial_number_are_read_with_their_spans()
+    {
+        _temp.Load(SampleBook.Family()
+            .Change("torques.csv", "la,front-bush,1,,,,,15.5,,,lbf·ft,,,,ev-0003,", "la,front-bush,1,,,,200,25,,,N·m,,,,ev-0002,\nla,front-bush,1,,,201,,28,,,N·m,,,,ev-0002,")
+            .Files);
+
+        Assert.Equal(
+            [(25m, null, 200L), (28m, 201L, (long?)null)],
+            Facts.TorquesAt("la", "front-bush").Where(pass => pass.Evidence.Code == "ev-0002")
+                .Select(pass => (pass.Turn.Value, pass.Span.SerialFrom, pass.Span.SerialTo)));
+    }
+
+    [Fact]
+    public void Torques_of_a_book_from_before_the_spans_hold_for_every_engine()
+    {
+        _temp.Load(SampleBook.Family()
+            .Change("torques.csv", "pass,built_from,built_to,serial_from,serial_to,value", "pass,value")
+            .Change("torques.csv", "bush,1,,,,,20", "bush,1,20").Change("torques.csv", "bush,2,,,,,90", "bush,2,90")
+            .Change("torques.csv", "bush,1,,,,,15.5", "bush,1,15.5").Files);
+
+        Assert.All(Facts.TorquesAt("la", "front-bush"), pass => Assert.Equal(Span.Always, pass.Span));
+        Assert.Equal(3, Facts.TorquesAt("la", "front-bush").Count());
+    }
+
+    [Fact]
     public void Limits_are_in_base_units_and_open_where_nothing_is_recorded()
     {
         Assert.Equal(

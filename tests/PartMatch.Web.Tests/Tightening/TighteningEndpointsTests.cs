@@ -53,7 +53,7 @@ public sealed class TighteningEndpointsTests(SeedServer server)
         var torque = answer.GetProperty("torque");
         Assert.Equal(0.986, torque.List("conditions")[0].GetProperty("shareOfProof").GetProperty("expected").GetDouble(), 1e-3);
         Assert.Equal("may-pass-proof", Assert.Single(torque.List("warnings")).Text("code"));
-        Assert.Equal("scatter", answer.List("influences")[0].Text("input"));
+        Assert.Equal("nut factor", answer.List("influences")[0].Text("input"));
     }
 
     // Two look-alike bolts, M10×142: black and oiled 55 N·m, then 90° and 90°; zinc flake 45 N·m, then 90° and 75°.

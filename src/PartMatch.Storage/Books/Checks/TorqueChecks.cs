@@ -11,10 +11,12 @@ internal static class TorqueChecks
         foreach (var row in scope.Own.Rows(BookTables.Torques))
         {
             CheckTurn(row, errors);
+            SpanChecks.Check(row, errors);
         }
 
         var fasteners = scope.Own.Rows(BookTables.Torques).Where(row => Cells.Pass.FindFault(row["pass"]) is null)
-            .GroupBy(row => (row["variant"], row["position"], row["evidence"]));
+            .GroupBy(row => (
+                row["variant"], row["position"], row["evidence"], row["built_from"], row["built_to"], row["serial_from"], row["serial_to"]));
         foreach (var passes in fasteners)
         {
             BookRow[] inOrder = [.. passes.OrderBy(row => row["pass"], StringComparer.Ordinal)];

@@ -114,8 +114,9 @@ internal static class BookTables
             Must("position", Cells.Code, Refers.Position), Must("axis", Cells.OneOf<Axis>()), Must("outcome", Cells.OneOf<FindingOutcome>()), .. Span(),
             May("with", Cells.Neighbours), Must("evidence", Cells.Code, Refers.Evidence), May("note", Cells.Text)]);
 
-    public static BookTable Torques { get; } = Family("torques", "variant,position,evidence,pass",
+    public static BookTable Torques { get; } = Family("torques", "variant,position,evidence,pass,built_from,built_to,serial_from,serial_to",
         [Must("variant", Cells.Code, Refers.Variant), Must("position", Cells.Code, Refers.Position), Must("pass", Cells.Pass),
+            .. Span().Select(column => column with { CameLater = true }),
             Must("value", Cells.NotNegative), May("minus", Cells.NotNegative), May("plus", Cells.NotNegative), Must("unit", Cells.Unit),
             May("lubrication", Cells.OneOf<Lubrication>()), May("sequence", Cells.Text), May("single_use", Cells.OneOf<SingleUse>()),
             Must("evidence", Cells.Code, Refers.Evidence), May("note", Cells.Text)]);

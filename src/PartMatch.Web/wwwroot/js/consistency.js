@@ -17,6 +17,7 @@ const sorts = {
   'values-contradicted': ['Values that a weaker source contradicts', 'The better source counts; somebody read or heard what cannot be true together with it.'],
   'value-far-off': ['Values far from all others of their kind', 'A slip of the unit, the decimal point or the sign looks like this.'],
   'findings-disagree': ['Findings that disagree', 'Both are shown in the answer; a better or a newer trial settles it.'],
+  'torques-disagree': ['Fasteners that sources tighten differently', 'One of them speaks of other engines or other threads, or is wrong.'],
   'spans-overlap': ['Spans that overlap', 'Two parts count as fitted on the same engines. Nothing is wrong where the maker fitted either.'],
   'spans-gap': ['Engines between two spans', 'Of these engines it is not recorded what they have.'],
   'missing-value': ['Values that nobody recorded', 'Something reads them. Those come first on which most questions hang alone.'],

@@ -2,7 +2,7 @@
 
 import { familyShower, offerFamilies, offerVariants, variantName } from './choices.js';
 import { fold, foldNarrow } from './fold.js';
-import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, sourced, svg } from './format.js';
+import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, sourced, spanText, svg } from './format.js';
 import { addresses, bind, choose, drawStrip } from './page.js';
 import { plotFigures, titles } from './plot.js';
 
@@ -84,16 +84,16 @@ function record(one, book, index) {
   const of = ` by record ${index + 1}`;
   return foldNarrow(el('h3', null, `Record ${index + 1}`), sourceText(one.evidence),
     el('p', null, sourced(book, one.evidence)),
-    facts([['Threads', one.lubrication ? threads[one.lubrication] : 'not recorded'], ['Once undone', one.singleUse ? singleUse[one.singleUse] : 'not recorded whether it may be used again']]),
+    facts([['Engines', spanText(one) || null], ['Threads', one.lubrication ? threads[one.lubrication] : 'not recorded'], ['Once undone', one.singleUse ? singleUse[one.singleUse] : 'not recorded whether it may be used again']]),
     ruled(`Passes${of}`, ['Pass', 'Torque or angle', 'In which order', 'Note'], one.passes.map(pass => [String(pass.pass), pass.text, pass.sequence ?? '', pass.note ?? '']), { className: 'restack' }),
     one.notJudged ? el('div', { class: 'notice' }, el('p', null, one.notJudged.reason)) : null,
     one.judged ? [judged(one.judged, of), el('details', { class: 'sums on-paper' }, el('summary', null, 'Its sums', el('span', { class: 'unseen' }, of)), working(one.judged.working))] : null);
 }
 
 /** A record in a line, for the first screen; it stands whole below. */
-function inShort({ passes, lubrication, singleUse: used, evidence, judged: does, notJudged }) {
+function inShort({ passes, lubrication, singleUse: used, evidence, judged: does, notJudged, ...one }) {
   const told = does?.conditions.find(condition => condition.isTold);
-  return el('div', null, `${passes.map(pass => pass.text).join(', then ')}; threads: ${lubrication ? threads[lubrication].toLowerCase() : 'not recorded'}; once undone: ${used ? singleUse[used] : 'not recorded'}`,
+  return el('div', null, `${spanText(one) ? `${spanText(one)}: ` : ''}${passes.map(pass => pass.text).join(', then ')}; threads: ${lubrication ? threads[lubrication].toLowerCase() : 'not recorded'}; once undone: ${used ? singleUse[used] : 'not recorded'}`,
     told ? `; ${told.text}` : notJudged ? `. ${sentence(notJudged.reason)}` : '',
     el('span', { class: 'quiet' }, ` – ${sourceText(evidence)}`));
 }
