@@ -41,7 +41,7 @@ internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, LineL
         var (flow, burnt, wanted) = (SumText.InKilogramsPerHour(Goal.FuelFlowKgS.Expected), InLitres(BurntM3S.Expected), InLitres(WantedM3S.Expected));
         yield return new WorkingStep(
             "fuel flow", "power × BSFC", $"{SumText.In(SumText.Kilowatts, Goal.PowerW.Expected, "0.##")} × {SumText.InGramsPerKilowattHour(Goal.Bsfc.Spread.Expected)}", flow,
-            "definition of specific consumption: Heywood 1988, 2.8 (from memory, high confidence)");
+            "definition of specific consumption: Heywood 1988, 2.8 (from memory)");
         yield return new WorkingStep(
             "burnt, as volume", "fuel flow ÷ density", $"{flow} ÷ {SumText.Number(Goal.Density.Spread.Expected / 1000, "0.0000")} kg/L", burnt,
                 Goal.Density.Source);
@@ -64,12 +64,17 @@ internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, LineL
         return SumRange.Influences(inputs, of => of[0] * of[1] / of[2] * (1 + of[3]), flow => SumText.In(SumText.LitresPerHour, flow, "0.0"));
     }
 
-    public IEnumerable<Assumption> Assumed(SupplyQuestion question)
+    public IEnumerable<Assumption> Assumed(SupplyQuestion question, InjectorEngine engine)
     {
         yield return new Assumption("bsfc", question.Goal.Bsfc ?? Goal.Bsfc.Spread.In(SumText.GramsPerKilowattHour, "0.#"), Goal.Bsfc.Source);
         yield return new Assumption("density", Goal.Density.Spread.In(SumText.KilogramsPerCubicMetre, "0.#"), Goal.Density.Source);
         yield return new Assumption("return", question.Return ?? Return.Spread.In(SumText.Percent, "0.#"), Return.Source);
         yield return new Assumption("line-loss", AskedLoss(question), Line.Loss.Source);
+        foreach (var assumption in GoalAssumptions.Of(Goal, engine))
+        {
+            yield return assumption;
+        }
+
         if (question.PumpVoltage is null)
         {
             yield return new Assumption("pump-voltage", Spread.Exactly((double)UsualVolt).In(SumText.Volt, "0.0"),

@@ -36,7 +36,7 @@ public static class SupplySizing
                 LineLossFlow = goal.Line.AtM3S,
                 ReturnCapacity = question.ReturnCapacity,
             },
-            [.. goal.Assumed(question)],
+            [.. goal.Assumed(question, engine)],
             goal.AsNeed() with { InjectorsHeldOpen = HeldOpen(question, goal)?.In(SumText.LitresPerHour, "0.0") },
             links,
             ChainInWords.Of(links, prepared.PowerW.Expected),
@@ -76,8 +76,10 @@ public static class SupplySizing
         : question is { LineLoss: null, LineLossFlow: not null }
             ? new SumRefused("not-recorded", "line-loss", "A flow through the line says nothing without the pressure lost there.", "nothing",
                 "pressure at the pump − pressure at the rail, at that flow", "give it: line-loss=0.2 bar, or leave line-loss-flow out")
-        : question.Return is { } back && (back.Low < 0 || back.High > 10)
-            ? InjectorBounds.OutOfRange("return", back.Text, "0 % … 1000 % of what is burnt", "for example 20 %")
+        : question.Return is { } back && (back.Low < 0 || back.High > 10 || (back.High > 1 && char.IsAsciiDigit(back.Text[^1])))
+            // Five times what is burnt is possible and hardly what a bare 5 means.
+            ? InjectorBounds.OutOfRange("return", back.Text, "0 % … 1000 % of what is burnt, above 100 % with its unit",
+                InjectorBounds.PercentMeant(back.Text, back.Low >= 0 && back.High <= 1000) ?? "for example 20 %")
         : question.ReturnCapacity is { } capacity && (capacity.Low <= 0 || capacity.High > 1)
             ? InjectorBounds.OutOfRange("return-capacity", capacity.Text, "above 0 L/h", "for example 180 L/h")
         : null;

@@ -41,7 +41,7 @@ public sealed class QuantityParserTests
         var refused = Assert.IsType<QuantityRefused>(QuantityParser.Parse("240 hp", Dimension.Power));
         Assert.Equal(
             new QuantityRefused(
-                "quantity-needs-unit", "Which horsepower?", "240 hp", "kW, W, PS (metric) or hp(I) (mechanical)", "240 hp(I) is 178.97 kW; 240 PS is 176.52 kW"),
+                "quantity-needs-unit", "Which horsepower?", "240 hp", "kW, W, PS (metric) or hp(I) (mechanical)", "write the one that is meant: 240 hp(I) is 178.97 kW; 240 PS is 176.52 kW"),
             refused);
     }
 

@@ -169,6 +169,8 @@ public sealed class SupplySizingTests
         Assert.Equal("line-loss-flow", Refused(Ask().Losing("0.1 bar", "0 L/h")));
         Assert.Equal("line-loss", Refused(Ask() with { LineLossFlow = ReadRange("100 L/h", Dimension.VolumeFlow) }));
         Assert.Equal("line-loss", Refused(Ask() with { LineLoss = ReadRange("-0.1 bar", Dimension.Pressure) }));
+        Assert.Equal("return", Refused(Ask() with { Return = ReadRange("20", Dimension.Ratio) }));
+        Assert.Equal("return", Refused(Ask() with { Return = ReadRange("5", Dimension.Ratio) }));
         Assert.Equal("return", Refused(Ask() with { Return = ReadRange("-1 %", Dimension.Ratio) }));
         Assert.Equal("pump-voltage", Refused(Ask() with { PumpVoltage = Read("0 V", Dimension.Voltage) }));
 
