@@ -1,3 +1,4 @@
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Mixture;
@@ -50,7 +51,7 @@ public sealed class GoalAssumptionsTests
     [InlineData("e85", WettedFor.Recorded)]
     public void Injector_says_for_which_fuels_its_wetted_parts_are_recorded(string fuel, WettedFor expected)
     {
-        var injector = Injector("I-1", "860 cm3/min", more: new Catalogue.RecordedValue("wetted-for", new Catalogue.ChoicesReading(["e85"]), Document));
+        var injector = Injector("I-1", "860 cm3/min", more: new RecordedValue("wetted-for", new ChoicesReading(["e85"]), Document));
         Assert.Equal(expected, Judge(HillClimb with { Fuel = fuel }, injector).WettedFor);
         Assert.Equal(WettedFor.NotKnown, Judge(HillClimb with { Fuel = fuel }, Injector("I-2", "860 cm3/min")).WettedFor);
     }
