@@ -31,6 +31,11 @@ internal static class PumpJudgement
 
         if (table.At(volt, pressure) is not TableRead { Value: var flow })
         {
+            if (MostOf(goal, table, ReliefOf(pump)) is { } met)
+            {
+                return Meeting(goal, blank, met);
+            }
+
             var where = $"{volt.In(SumText.Volt, "0.0#").Text} and {SumText.InBar(pressure)}";
             return blank with
             {
@@ -61,7 +66,7 @@ internal static class PumpJudgement
     private static SizedPump Judged(SupplyGoal goal, SizedPump blank, RecordedTable table, Spread flow, Spread pressure, Spread? relief)
     {
         var wanted = goal.WantedM3S;
-        var margin = new Spread((flow.Low / wanted.High) - 1, (flow.Expected / wanted.Expected) - 1, (flow.High / wanted.Low) - 1);
+        var margin = MarginOf(flow, wanted);
         var opens = relief is { } valve && pressure.Expected >= valve.Expected;
         var mayOpen = relief is { } spring && pressure.High >= spring.Low;
         var enough = opens || margin.Expected < -Rounding ? Enough.No : margin.Low >= -Rounding && !mayOpen ? Enough.Yes : Enough.NotKnown;
@@ -95,6 +100,23 @@ internal static class PumpJudgement
             ]),
         };
     }
+
+    // The table need not reach the worst pressure of the goal: with less flow than that wants, pump and line meet below it.
+    private static SizedPump Meeting(SupplyGoal goal, SizedPump blank, Spread met)
+    {
+        var margin = MarginOf(met, goal.WantedM3S);
+        var enough = margin.Expected < -Rounding ? Enough.No : margin.Low >= -Rounding ? Enough.Yes : Enough.NotKnown;
+        return blank with
+        {
+            Enough = enough,
+            Because = $"{InWords(enough, margin)}: pump and line meet at {met.In(SumText.LitresPerHour, "0.0").Text}, wanted "
+                + $"{goal.WantedM3S.In(SumText.LitresPerHour, "0.0").Text}; at the {SumText.InBar(goal.AtPumpPa)} of the goal its table ends.",
+            Power = PowerOf(goal, met).In(SumText.Kilowatts, "0"),
+        };
+    }
+
+    private static Spread MarginOf(Spread flow, Spread wanted) =>
+        new((flow.Low / wanted.High) - 1, (flow.Expected / wanted.Expected) - 1, (flow.High / wanted.Low) - 1);
 
     /// <summary>What pump and line pass together, never more than the line passes before the relief valve opens.</summary>
     private static Spread? MostOf(SupplyGoal goal, RecordedTable table, Spread? relief)

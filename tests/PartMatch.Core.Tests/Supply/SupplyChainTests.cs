@@ -67,6 +67,17 @@ public sealed class SupplyChainTests
         Assert.Contains("Of the links whose limit is known", sized.FirstToGiveOut, StringComparison.Ordinal);
     }
 
+    // 240 kW want 102.2 … 127.6 … 164.7 L/h: 0.4 × 1.647² = 1.085 bar over 4.1 are beyond the table, which ends at 5.0. Pump and line meet at 140.9 … 150.5 … 156.1
+    // (as above and in SupplySizingTests): more than is expected to be wanted, less than the most.
+    [Fact]
+    public void Pump_whose_table_ends_below_the_worst_pressure_is_judged_where_it_meets_the_line()
+    {
+        var pump = Link(Size(Ask(HillClimbGoal with { Power = Read("240 kW", Dimension.Power) }), Pump), "pump");
+        Assert.Equal(Enough.NotKnown, pump.Enough);
+        Near(283_163, pump.Power!.Expected, 1e-4); // as above
+        Assert.Contains("pump and line meet at 140.9 … 150.5 … 156.1 L/h", pump.Because, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Links_of_which_nothing_is_known_are_named()
     {

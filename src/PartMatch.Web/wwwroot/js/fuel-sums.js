@@ -75,8 +75,9 @@ export function rangeRow(name, range) {
 
 const enough = { 'yes': ['✚', 'enough'], 'no': ['−', 'not enough'], 'not-known': ['?', 'perhaps'] };
 
-export function enoughMark(value) {
-  const [mark, words] = enough[value];
+/** `isOpen`: nothing is known of it, so not even perhaps. */
+export function enoughMark(value, isOpen = false) {
+  const [mark, words] = isOpen ? ['?', 'not known'] : enough[value];
   return el('span', { class: 'status' }, el('b', { 'aria-hidden': 'true' }, mark), ` ${words}`);
 }
 

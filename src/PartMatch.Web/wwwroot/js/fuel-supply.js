@@ -21,7 +21,7 @@ function need({ need: pump }) {
 
 function chain({ links, asked }) {
   return ruled('From the injectors back to the tank', ['Link', 'Part', 'Enough', 'Power that it carries', 'Because'], links.map(link => [
-    sentence(link.link), link.part ? partLink(link.part) : '–', enoughMark(link.enough), link.power ? el('span', { class: 'spread' }, link.power.text) : link.enough === 'not-known' ? 'not known' : link.link === 'return' ? 'counts at idle' : 'no limit of its own', [el('p', null, linked(link.because, [asked.injector, asked.pump])), ownSums(link.working, link.link)],
+    sentence(link.link), link.part ? partLink(link.part) : '–', enoughMark(link.enough, link.enough === 'not-known' && !link.power), link.power ? el('span', { class: 'spread' }, link.power.text) : link.enough === 'not-known' ? 'not known' : link.link === 'return' ? 'counts at idle' : 'no limit of its own', [el('p', null, linked(link.because, [asked.injector, asked.pump])), ownSums(link.working, link.link)],
   ]), { className: 'restack' });
 }
 
