@@ -96,7 +96,7 @@ public sealed class PreloadSumTests
 
         // At T 75: K 0.16: 139.1 %, K 0.30: 74.2 %: 64.9. Scatter: 0.7 to 1.3 of 111.3 %: 66.8. Torque: 14.8.
         Assert.Equal(["scatter", "nut factor", "torque"], sum.Influences.Select(one => one.Input));
-        Assert.Equal("nut factor: alone from 139 % to 74 %", sum.Influences[1].Text);
+        Assert.Equal("nut factor: alone from 139 % at its least down to 74 % at its most", sum.Influences[1].Text);
     }
 
     private static PreloadSum Sum(MetricThread thread, double newtonMetres, double factor) =>
