@@ -9,7 +9,7 @@ internal sealed record AirInputs(Spread AmbientPa, Spread ChargeK, Spread Volume
     private const double ZeroC = 273.15;
 
     private static readonly Figure _efficiency = new(
-        0.80, 0.90, 1.00, "against the air in the manifold: natural engines reach 0.80 … 0.90, Heywood 1988, 2.10 (from memory, high confidence); tuned ones 1.00 (common practice, no source)");
+        0.80, 0.90, 1.00, "against the air in the manifold: natural engines reach 0.80 … 0.90, Heywood 1988, 2.10 (from memory); tuned ones 1.00 (common practice, no source)");
 
     private static readonly Figure _coolCharge = new(ZeroC + 15, ZeroC + 25, ZeroC + 40, "natural aspiration, 15 … 25 … 40 °C (common practice, no source)");
     private static readonly Figure _warmCharge = new(ZeroC + 35, ZeroC + 50, ZeroC + 80,

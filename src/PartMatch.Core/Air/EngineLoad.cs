@@ -16,7 +16,7 @@ public static class EngineLoad
 
     /// <summary>Published mean piston speeds at the greatest power of cars, m/s.</summary>
     public static Figure PublishedPistonSpeed { get; } = new(8, 12, 15,
-        "8 … 15 m/s, Heywood 1988, 2.2 (from memory, high confidence); racing engines reach 25 m/s (common practice, no source)");
+        "8 … 15 m/s, Heywood 1988, 2.2 (from memory); racing engines reach 25 m/s (common practice, no source)");
 
     public static Figure PublishedBmep(bool boosted) => boosted ? _boostedBmep : _naturalBmep;
 

@@ -4,8 +4,8 @@ namespace PartMatch.Core.Air;
 
 /// <summary>Brings a measured power of a petrol engine to the reference air of ISO 1585: 99 kPa dry, 298 K.</summary>
 /// <remarks>
-/// αa = (99 kPa ÷ ps)^1.2 × (T ÷ 298 K)^0.6. ISO 1585:2020 and UN R85, annex 5 (from memory, high confidence). SAE J1349 is left out: no source of it could
-/// be read here. The measurement should lie where 0.93 ≤ αa ≤ 1.07 (from memory, medium confidence).
+/// αa = (99 kPa ÷ ps)^1.2 × (T ÷ 298 K)^0.6. ISO 1585:2020 and UN R85, annex 5 (from memory). SAE J1349 is left out: no source of it could
+/// be read here. The measurement should lie where 0.93 ≤ αa ≤ 1.07 (from memory, not certain).
 /// </remarks>
 public static class PowerCorrection
 {

@@ -11,7 +11,7 @@ internal static class GoalSteps
         yield return new WorkingStep(
             "fuel flow", "power × BSFC", $"{In(Kilowatts, goal.PowerW.Expected, "0.##")} × {InGramsPerKilowattHour(goal.Bsfc.Spread.Expected)}",
                 InKilogramsPerHour(goal.FuelFlowKgS.Expected),
-            "definition of specific consumption: Heywood 1988, 2.8 (from memory, high confidence)");
+            "definition of specific consumption: Heywood 1988, 2.8 (from memory)");
         yield return new WorkingStep(
             "injectors", "cylinders × injectors for each", $"{goal.Cylinders} × {goal.InjectorsPerCylinder}", Number(goal.Injectors, "0"),
                 "the variant, or the question");

@@ -24,15 +24,15 @@ internal static class IdleJudgement
         if (rating.SmallestLinearPulseS is not { } smallest)
         {
             return new IdleCheck(Controllable.NotKnown,
-                $"Idle not known: a squirt of {shown.Text}, and its smallest linear pulse is not recorded.")
+                $"Idle not known: a shot of {shown.Text}, and its smallest linear pulse is not recorded.")
             { Pulse = shown };
         }
 
         var straight = $"straight from {SumText.InMilliseconds(smallest.Expected)}";
         return pulse.Low >= smallest.High
-            ? new IdleCheck(Controllable.Yes, $"Idles on the straight line: a squirt of {shown.Text}, {straight}.") { Pulse = shown }
+            ? new IdleCheck(Controllable.Yes, $"Idles on the straight line: a shot of {shown.Text}, {straight}.") { Pulse = shown }
             : pulse.Expected < smallest.Expected
-                ? new IdleCheck(Controllable.No, $"Too big to idle well: a squirt of {shown.Text}, {straight}; measure it on a flow bench.") { Pulse = shown }
-            : new IdleCheck(Controllable.NotKnown, $"Idle at the edge of the straight line: a squirt of {shown.Text}, {straight}.") { Pulse = shown };
+                ? new IdleCheck(Controllable.No, $"Too big to idle well: a shot of {shown.Text}, {straight}; measure it on a flow bench.") { Pulse = shown }
+            : new IdleCheck(Controllable.NotKnown, $"Idle at the edge of the straight line: a shot of {shown.Text}, {straight}.") { Pulse = shown };
     }
 }

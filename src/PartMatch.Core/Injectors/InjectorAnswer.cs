@@ -1,6 +1,7 @@
 using PartMatch.Core.Air;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
 using PartMatch.Core.Plots;
 using PartMatch.Core.Sums;
 
@@ -117,6 +118,9 @@ public sealed record SizedInjector(
 {
     /// <summary>Number and maker, as a legend names it.</summary>
     public string Label { get; init; } = Part;
+
+    /// <summary>What is recorded of the fuels that its wetted parts stand.</summary>
+    public WettedFor WettedFor { get; init; } = WettedFor.NotKnown;
 
     /// <summary>Mass flow held open at the goal's pressure and fuel, kg/s; absent when the rating says too little.</summary>
     public QuantityRange? Flow { get; init; }

@@ -36,13 +36,19 @@ internal static class InjectorBounds
         ?? Between("measured-temperature", question.Air.MeasuredTemperature, 233.15, 333.15, "−40 °C … 60 °C", "for example 30 degC");
 
     public static SumRefused OutOfRange(string field, string found, string expected, string mend) =>
-        new("out-of-range", field, $"The {field} is outside what it can be.", found, expected, mend);
+        new("out-of-range", field, $"This is outside what {field} can be.", found, expected, mend);
+
+    /// <summary>The mend where a ratio was typed as a bare number that would do as percent; else null.</summary>
+    public static string? PercentMeant(string text, bool wouldDo) => wouldDo && char.IsAsciiDigit(text[^1])
+        ? $"did you mean {text.Replace(" … ", "..", StringComparison.Ordinal)} %? A number without a unit is a ratio: 1 is 100 %"
+        : null;
 
     // The lower limit itself is out, the upper one is in: 0 W is no power, 100 % is a duty.
     private static SumRefused? Between(string field, Quantity? quantity, decimal above, decimal atMost, string expected, string mend) =>
         quantity is null || ((quantity.Low ?? quantity.Value) > above && (quantity.High ?? quantity.Value) <= atMost) ? null
-            : OutOfRange(field, quantity.Text, expected, mend);
+            : OutOfRange(field, quantity.Text, expected, PercentMeant(quantity.Text, (quantity.High ?? quantity.Value) / 100 <= atMost) ?? mend);
 
     private static SumRefused? Between(string field, QuantityRange? range, double least, double most, string expected, string mend) =>
-        range is null || (range.Low >= least && range.High <= most) ? null : OutOfRange(field, range.Text, expected, mend);
+        range is null || (range.Low >= least && range.High <= most) ? null
+            : OutOfRange(field, range.Text, expected, PercentMeant(range.Text, range.High / 100 <= most) ?? mend);
 }

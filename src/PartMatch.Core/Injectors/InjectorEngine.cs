@@ -22,6 +22,9 @@ internal sealed record InjectorEngine(
     /// <summary>As <see cref="FuelSupply"/> says for its supply, with what the maker allows.</summary>
     public Quantity? RailPressure { get; init; }
 
+    /// <summary>Gauge pressure it was built for, with what the maker allows; null where it is none or not recorded.</summary>
+    public Quantity? Boost { get; init; }
+
     public Quantity? IdleSpeed { get; init; }
 
     /// <summary>Of the whole engine; from bore, stroke and cylinders where it is not recorded itself.</summary>
@@ -50,6 +53,7 @@ internal sealed record InjectorEngine(
             Fuel = Word("fuel"),
             Supply = Word("supply") is { } supply ? Codes.Find<FuelSupply>(supply) : null,
             RailPressure = Positive(Of("rail-pressure")),
+            Boost = Positive(Of("boost")),
             IdleSpeed = Positive(Of("idle-speed")),
             Displacement = Positive(Of("displacement")) ?? Swept(Amount("bore"), Amount("stroke"), Count("cylinders")),
             Stroke = Positive(Of("stroke")),

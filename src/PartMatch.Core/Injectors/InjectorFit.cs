@@ -23,6 +23,11 @@ public sealed record InjectorFit(Headline Headline, Sureness Sureness, string Li
     /// <summary>What the maker fitted has that dead time at the goal; absent where it is not known.</summary>
     public string? FittedDeadTime { get; init; }
 
+    /// <summary>
+    /// How many of the injectors that a cylinder gets have a recorded place, in words; absent where all have. The headline speaks of those only.
+    /// </summary>
+    public string? OnlyFor { get; init; }
+
     /// <summary>The maker fitted this very part in the variant.</summary>
     public bool IsFitted { get; init; }
 }

@@ -1,5 +1,6 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
 using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Injectors;
@@ -17,7 +18,11 @@ internal static class InjectorJudgement
     public static SizedInjector Of(InjectorGoal goal, StagedSecond? second, IdleNeed? idle, string? idleNotKnown, Part part)
     {
         var rating = InjectorRating.Of(part);
-        var blank = new SizedInjector(part.Id, part.Name, rating.As, Enough.NotKnown, "", rating.Missing, [], []) { Label = part.Label };
+        var blank = new SizedInjector(part.Id, part.Name, rating.As, Enough.NotKnown, "", rating.Missing, [], [])
+        {
+            Label = part.Label,
+            WettedFor = WettedParts.Of(goal.Fuel, goal.Question.Ethanol, part),
+        };
         if (rating.FlowM3S is not { } ratedFlow || rating.FluidKgM3 is not { } ratedFluid)
         {
             var missing = rating.Missing.First(fact => fact.Feature == (rating.FlowM3S is null ? "rated-flow" : "rated-fluid"));

@@ -8,7 +8,7 @@ namespace PartMatch.Core.Injectors;
 /// <summary>Which injectors does this goal need? Quantities in base units, each one value or a range, with the text they were typed as.</summary>
 /// <param name="Power">At the crank.</param>
 /// <param name="Speed">At which that power is made.</param>
-/// <param name="Boost">Manifold gauge pressure there; 0 without boost.</param>
+/// <param name="Boost">Manifold gauge pressure there; 0 without boost. Not looked at where <see cref="IsBoostLeftOut"/> and the variant has one recorded.</param>
 /// <param name="Pressure">Fuel pressure; what it is the pressure of depends on the supply. Null: as recorded of the variant.</param>
 /// <param name="Supply">Null: as recorded of the variant.</param>
 /// <param name="Duty">Largest share of the time an injector may be open.</param>
@@ -16,6 +16,9 @@ namespace PartMatch.Core.Injectors;
 public sealed record InjectorQuestion(
     string Family, string Variant, Quantity Power, Quantity Speed, Quantity Boost, Quantity? Pressure, FuelSupply? Supply, Quantity Duty, string Fuel)
 {
+    /// <summary>The boost that is recorded of the variant is taken.</summary>
+    public bool IsBoostLeftOut { get; init; }
+
     /// <summary>Specific consumption on the fuel asked for; else a published range by induction.</summary>
     public QuantityRange? Bsfc { get; init; }
 

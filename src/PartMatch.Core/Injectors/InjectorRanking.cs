@@ -10,10 +10,13 @@ public static class InjectorRanking
     /// <param name="injectors">The injectors of the catalogue, to ask whether they fit.</param>
     public static InjectorsSized Rank(InjectorsSized sized, FamilyFacts facts, IReadOnlyList<Part> injectors)
     {
+        var places = InjectorPlaces.Of(sized.Asked, facts);
         var fits = FittedInjectors.Compare(sized, InjectorFits.Of(facts, sized.Asked.Variant, injectors));
+        fits = places.AreEnough ? fits : fits.ToDictionary(fit => fit.Key, fit => fit.Value with { OnlyFor = places.OnlyFor }, StringComparer.Ordinal);
         var rated = FittedInjectors.RatedWith(sized.Asked, facts);
         return sized with
         {
+            Warnings = places.AreEnough ? sized.Warnings : [places.Warning, .. sized.Warnings],
             Injectors = [.. Rank(sized.Injectors, fits).Select(injector =>
                 rated is not null && injector.Fit is { IsFitted: true } ? FittedInjectors.Say(injector, rated) : injector)],
         };
@@ -42,7 +45,7 @@ public static class InjectorRanking
     private static Headline HeadlineOf(SizedInjector injector) => injector.Fit?.Headline ?? Headline.NotKnownYet;
 
     private static string FitInWords(SizedInjector injector) => injector.Fit is { } fit
-        ? $"{FitWording.Of(fit.Headline)} ({fit.Sureness.ToString().ToLowerInvariant()}){WhyDifferent(injector, fit)}."
+        ? $"{FitWording.Of(fit.Headline)} ({fit.Sureness.ToString().ToLowerInvariant()}){(fit.OnlyFor is { } places ? $" for {places} only" : "")}{WhyDifferent(injector, fit)}."
         : "Whether it fits was not asked.";
 
     private static string WhyDifferent(SizedInjector injector, InjectorFit fit)

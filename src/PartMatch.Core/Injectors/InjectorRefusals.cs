@@ -41,7 +41,7 @@ internal static class InjectorRefusals
         var shut = goal.DeadTime.Seconds * goal.Shots;
         return new SumRefused(
             "no-time-to-inject", question.DeadTime is null && question.Shots is null ? "speed" : question.Shots is null ? "dead-time" : "shots",
-            "The dead time of the squirts takes up all the time there is.",
+            "The dead time of the shots takes up all the time there is.",
             $"{goal.Shots} × {goal.DeadTime.Seconds.In(SumText.Milliseconds, "0.00").Text} shut = {shut.In(SumText.Milliseconds, "0.00").Text}, open at most "
             + $"{SumText.InPercent(goal.Duty.Low, "0.0")} of {SumText.InMilliseconds(goal.CycleS.Low, "0.000")} = {SumText.InMilliseconds(goal.Duty.Low * goal.CycleS.Low, "0.000")}",
             "shots × dead time below duty × cycle time",

@@ -29,6 +29,7 @@ public static class InjectorSizing
     /// <summary>The goal with its defaults filled in, or why there is none.</summary>
     internal static (InjectorGoal? Goal, SumRefused? Refused) Prepare(InjectorQuestion question, InjectorEngine engine, IReadOnlyList<Part> injectors)
     {
+        question = question.IsBoostLeftOut && engine.Boost is { } recorded ? question with { Boost = recorded } : question;
         if (InjectorRefusals.OfQuestion(question, engine) is { } refused)
         {
             return (null, refused);
@@ -87,10 +88,15 @@ public static class InjectorSizing
                 $"{Codes.Of(goal.Rail.Supply)}, as recorded of this variant");
         }
 
+        foreach (var assumption in GoalAssumptions.Of(goal, engine))
+        {
+            yield return assumption;
+        }
+
         if (question.Voltage is null)
         {
             yield return new Assumption("voltage", Spread.Exactly(14).In(SumText.Volt, "0.0"),
-                "alternator charging; also the voltage of SAE J1832 (from memory, medium confidence)");
+                "alternator charging; also the voltage of SAE J1832 (from memory, not certain)");
         }
 
         if (question.InjectorsPerCylinder is null && engine.InjectorsPerCylinder is null)

@@ -94,14 +94,14 @@ internal static class SizingWarnings
         else if (shut.Expected < ShortestSensibleShut)
         {
             yield return new SumWarning("hardly-closes",
-                $"Between two squirts at the goal it is shut for {shut.In(Milliseconds, "0.00").Text}; an injector wants about 1 … 2 ms to close and be ready again "
+                $"Between two shots at the goal it is shut for {shut.In(Milliseconds, "0.00").Text}; an injector wants about 1 … 2 ms to close and be ready again "
                 + "(common practice, no source). Below that its flow leaves the straight line: measure.");
         }
 
         if (rating.SmallestLinearPulseS is { Expected: var smallest } && pulse.Low / goal.Shots < smallest)
         {
             yield return new SumWarning("pulse-below-linear-range",
-                $"A squirt at the goal may be {InMilliseconds(pulse.Low / goal.Shots)}, "
+                $"A shot at the goal may be {InMilliseconds(pulse.Low / goal.Shots)}, "
                 + $"below the {InMilliseconds(smallest)} from which it meters on a straight line.");
         }
     }

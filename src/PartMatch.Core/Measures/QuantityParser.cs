@@ -83,7 +83,7 @@ public static partial class QuantityParser
         var unit = symbol.Length == 0 ? UnitTable.BaseOf(dimension) : UnitTable.Find(symbol);
         if (unit is null)
         {
-            return QuantityRefusals.UnknownUnit(text, dimension);
+            return QuantityRefusals.UnknownUnit(text, written, symbol, dimension);
         }
 
         return unit.Dimension == dimension

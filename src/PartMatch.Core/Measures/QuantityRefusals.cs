@@ -17,8 +17,9 @@ internal static class QuantityRefusals
     public static QuantityRefused HasExponent(string text, Dimension dimension) =>
         Refuse("quantity-unreadable", "A number with an exponent", text, dimension, "write the number out, or take a larger or smaller unit");
 
-    public static QuantityRefused UnknownUnit(string text, Dimension dimension) =>
-        Refuse("quantity-wrong-unit", "Unknown unit", text, dimension, ForExample(dimension));
+    public static QuantityRefused UnknownUnit(string text, string written, string symbol, Dimension dimension) =>
+        Refuse("quantity-wrong-unit", "Unknown unit", text, dimension,
+            UnitGuess.Of(written, symbol, dimension) is { } meant ? meant : ForExample(dimension));
 
     public static QuantityRefused OtherDimension(string text, Unit found, Dimension wanted) =>
         Refuse("quantity-wrong-unit", "A unit of another kind", text, wanted, (found.Dimension, wanted) switch
@@ -45,7 +46,7 @@ internal static class QuantityRefusals
     /// <summary>A unit name that two units share, or null. Bare hp and gal are asked about only where they could be meant.</summary>
     public static QuantityRefused? Ambiguous(string text, string written, decimal number, string symbol, Dimension dimension) => (symbol, dimension) switch
     {
-        ("hp" or "bhp" or "HP" or "BHP" or "Hp" or "cv" or "ch", Dimension.Power) =>
+        ("hp" or "bhp" or "HP" or "BHP" or "Hp" or "cv" or "CV" or "Cv" or "ch" or "CH", Dimension.Power) =>
             Ask("Which horsepower?", text, "kW, W, PS (metric) or hp(I) (mechanical)",
                 $"{written} hp(I) is {In("kW", number, "hp(I)"):0.00} kW; {written} PS is {In("kW", number, "PS"):0.00} kW"),
         (_, Dimension.SpecificConsumption) when UnitTable.HasBareHorsepower(symbol) =>
@@ -61,7 +62,7 @@ internal static class QuantityRefusals
     };
 
     private static QuantityRefused Ask(string title, string text, string expected, FormattableString mend) =>
-        new("quantity-needs-unit", title, text, expected, FormattableString.Invariant(mend));
+        new("quantity-needs-unit", title, text, expected, "write the one that is meant: " + FormattableString.Invariant(mend));
 
     private static QuantityRefused Refuse(string code, string title, string text, Dimension dimension, string mend) =>
         new(code, title, Short(text), $"a number and a unit of: {UnitTable.SymbolsOf(dimension)}", mend);

@@ -99,6 +99,10 @@ public static class UnitTable
     public static Unit? Find(string symbol) =>
         _bySymbol.GetValueOrDefault(symbol) ?? (symbol.Length <= LongestSpelling && !symbol.Any(char.IsSurrogate) ? FindPlain(Plain(symbol)) : null);
 
+    /// <summary>Every way in which a unit of a dimension may be written.</summary>
+    internal static IEnumerable<(string Spelling, Unit Unit)> SpellingsOf(Dimension dimension) =>
+        _bySymbol.Select(pair => (pair.Key, pair.Value)).Concat(_alsoWritten.Select(pair => (pair.Key, Get(pair.Value)))).Where(one => one.Item2.Dimension == dimension);
+
     /// <summary>Is it a consumption for an hour of a horsepower that could be either?</summary>
     public static bool HasBareHorsepower(string symbol) =>
         symbol.Length <= LongestSpelling && !symbol.Any(char.IsSurrogate) && _bareHorsepower.Contains(Plain(symbol));

@@ -11,7 +11,7 @@ namespace PartMatch.Core.Mixture;
 /// <param name="IsAlcohol">Mostly alcohol: attacks what petrol does not.</param>
 public sealed record Fuel(string Code, string Name, Figure Density, Figure AirFuelRatio, Figure HeatingValue, bool IsAlcohol = false)
 {
-    private const string PetrolExpansion = "ASTM D1250 table 54B for 745 kg/m³ (from memory, high confidence): 346.4228 ÷ 745² + 0.4388 ÷ 745";
+    private const string PetrolExpansion = "ASTM D1250 table 54B for 745 kg/m³ (from memory): 346.4228 ÷ 745² + 0.4388 ÷ 745";
 
     /// <summary>Loss of density for each degree, 1/K.</summary>
     public double Expansion { get; init; } = 0.001213;

@@ -14,7 +14,7 @@ public static class Fuels
     private const string Afdc = "DOE Alternative Fuels Data Center, properties of fuels (14.7 is marked calculated there); low: 14.6 for CH1.87, Heywood 1988 eq. 3.6";
     private const string Blend = "computed by volume from petrol and ethanol";
     private const string Petrol43 =
-        "43 MJ/kg, round figure of the textbooks (from memory, Heywood 1988 table D.4, medium confidence); high: DOE Alternative Fuels Data Center, 18 676 Btu/lb";
+        "43 MJ/kg, round figure of the textbooks (from memory, Heywood 1988 table D.4, not certain); high: DOE Alternative Fuels Data Center, 18 676 Btu/lb";
     private const string D5798 = "ASTM D5798: 51 … 83 % ethanol by volume; sized on 85 % as its name says, a little richer than the standard allows; " + Blend;
 
     /// <summary>The petrol that published consumption figures stand for; other fuels are scaled from it at equal efficiency.</summary>
@@ -25,7 +25,7 @@ public static class Fuels
         "ethanol", "ethanol",
         new Figure(786.0, 790.2, 794.3, "25 … 20 … 15 °C: Perry's Chemical Engineers' Handbook table 2-32, coefficients evaluated"),
         new Figure(9.0, 9.0, 9.0, "DOE Alternative Fuels Data Center; Heywood 1988 eq. 3.6 gives 9.00"),
-        new Figure(26.9e6, 26.9e6, 26.947e6, "Heywood 1988 table D.4 (from memory, high confidence); high: DOE Alternative Fuels Data Center, 11 585 Btu/lb"), IsAlcohol: true)
+        new Figure(26.9e6, 26.9e6, 26.947e6, "Heywood 1988 table D.4 (from memory); high: DOE Alternative Fuels Data Center, 11 585 Btu/lb"), IsAlcohol: true)
     {
         Expansion = 0.001045,
         ExpansionSource = "from its densities at 15 and 25 °C",
@@ -39,7 +39,7 @@ public static class Fuels
         new("petrol-e5", "petrol with up to 5 % ethanol", new Figure(720, 747, 775, En228), new Figure(14.4, 14.4, 14.7, Blend), new Figure(42.15e6, 42.15e6, 43.0e6, Blend)),
         new("petrol-e10", "petrol with up to 10 % ethanol", new Figure(720, 750, 775, En228), new Figure(14.1, 14.1, 14.7, Blend), new Figure(41.3e6, 41.3e6, 43.0e6, Blend)),
         new("e85", "E85",
-            new Figure(760, 783, 800, "EN 15293: 760 … 800 kg/m³ at 15 °C (from memory, medium confidence); expected: " + Blend + " at 85 %"),
+            new Figure(760, 783, 800, "EN 15293: 760 … 800 kg/m³ at 15 °C (from memory, not certain); expected: " + Blend + " at 85 %"),
             new Figure(9.81, 9.81, 11.71, D5798), new Figure(29.20e6, 29.20e6, 34.55e6, D5798), IsAlcohol: true)
         {
             Expansion = 0.00107,
@@ -49,7 +49,7 @@ public static class Fuels
         new("methanol", "methanol",
             new Figure(787.3, 792.0, 796.8, "25 … 20 … 15 °C: Perry's Chemical Engineers' Handbook table 2-32, coefficients evaluated"),
             new Figure(6.47, 6.47, 6.47, "Heywood 1988 eq. 3.6, computed"),
-            new Figure(20.0e6, 20.0e6, 20.09e6, "Heywood 1988 table D.4 (from memory, high confidence); high: DOE Alternative Fuels Data Center, 8 637 Btu/lb"), IsAlcohol: true)
+            new Figure(20.0e6, 20.0e6, 20.09e6, "Heywood 1988 table D.4 (from memory); high: DOE Alternative Fuels Data Center, 8 637 Btu/lb"), IsAlcohol: true)
         {
             Expansion = 0.001192,
             ExpansionSource = "from its densities at 15 and 25 °C",

@@ -25,7 +25,7 @@ public static class RatedFluids
         "n-heptane" => Heptane,
         "petrol" => Fuels.Petrol.Density,
         "iso-octane" => new Figure(690.3, 694.4, 698.5, "25 … 20 … 15 °C: Perry's Chemical Engineers' Handbook table 2-32, coefficients evaluated"),
-        "test-oil" => new Figure(820, 825, 830, "calibration fluid of ISO 4113 at 15 °C (from memory, medium confidence)"),
+        "test-oil" => new Figure(820, 825, 830, "calibration fluid of ISO 4113 at 15 °C (from memory, not certain)"),
         _ => Fuels.Find(code)?.Density,
     };
 }

@@ -4,7 +4,7 @@ using PartMatch.Core.Sums;
 namespace PartMatch.Core.Mixture;
 
 /// <summary>Fuel burnt for work at the crank (BSFC), kg/J.</summary>
-/// <remarks>efficiency = 1 ÷ (BSFC × heating value). Heywood, Internal Combustion Engine Fundamentals, 1988, section 2.8 (from memory, high confidence).</remarks>
+/// <remarks>efficiency = 1 ÷ (BSFC × heating value). Heywood, Internal Combustion Engine Fundamentals, 1988, section 2.8 (from memory).</remarks>
 public static class SpecificConsumption
 {
     private const double GramPerKilowattHour = 0.001 / 3_600_000;
@@ -15,10 +15,10 @@ public static class SpecificConsumption
     /// <summary>Natural aspiration: 250 … 350 over the whole map; expected = the middle, as peak power is not the best point.</summary>
     private static readonly Figure _natural = InGrams(250, 300, 350,
         "250 … 350 g/(kW·h), van Basshuysen and Schäfer, Handbuch Verbrennungsmotor, 2005 (at second hand); expected = the middle; "
-        + "best point about 270, Heywood 1988, 2.8 (from memory, high confidence)");
+        + "best point about 270, Heywood 1988, 2.8 (from memory)");
 
     private static readonly Figure _boosted = InGrams(280, 330, 380,
-        "280 … 380 g/(kW·h) at full load, Bosch Automotive Handbook, comparative data of piston engines (from memory, medium confidence); expected = the middle");
+        "280 … 380 g/(kW·h) at full load, Bosch Automotive Handbook, comparative data of piston engines (from memory, not certain); expected = the middle");
 
     /// <summary>A published range for petrol, carried over to the fuel at equal efficiency.</summary>
     public static Figure Published(bool boosted, Fuel fuel)

@@ -2,7 +2,7 @@ namespace PartMatch.Core.Mixture;
 
 /// <summary>How much air a fuel needs to burn completely, from what it is made of.</summary>
 /// <remarks>
-/// CHyOz + (1 + y/4 − z/2) O2 → CO2 + y/2 H2O. Heywood, Internal Combustion Engine Fundamentals, 1988, eq. 3.6 (from memory, high confidence);
+/// CHyOz + (1 + y/4 − z/2) O2 → CO2 + y/2 H2O. Heywood, Internal Combustion Engine Fundamentals, 1988, eq. 3.6 (from memory);
 /// dry air 20.95 % oxygen by volume, 28.9647 g/mol; IUPAC atomic weights.
 /// </remarks>
 public static class StoichiometricRatio

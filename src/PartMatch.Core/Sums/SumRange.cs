@@ -43,15 +43,16 @@ public static class SumRange
                 .Select(one =>
                 {
                     var (low, high) = (At(expected, one.index, one.input.Spread.Low, result), At(expected, one.index, one.input.Spread.High, result));
-                    return new Influence(one.input.Name, low, high, InWords(one.input.Name, show(low), show(high)));
+                    return new Influence(one.input.Name, low, high, InWords(one.input.Name, show(low), show(high), falls: high < low));
                 })
                 .Where(influence => influence.Change > 0)
                 .OrderByDescending(influence => influence.Change),
         ];
     }
 
-    private static string InWords(string name, string low, string high) =>
-        low == high ? $"{name}: hardly moves it, {low} either way" : $"{name}: alone from {low} to {high}";
+    private static string InWords(string name, string low, string high, bool falls) => low == high ? $"{name}: hardly moves it, {low} either way"
+        : falls ? $"{name}: alone from {low} at its least down to {high} at its most"
+        : $"{name}: alone from {low} to {high}";
 
     private static double[] Expected(IReadOnlyList<SumInput> inputs) => [.. inputs.Select(input => input.Spread.Expected)];
 

@@ -30,23 +30,21 @@ internal static class ReturnPath
             return NotKnown($"what the pump gives at idle is not recorded, so neither is what must flow back; {Creeps}.");
         }
 
-        var (volt, pressure) = (Spread.Of(goal.PumpVoltage), AtPumpPa(goal));
-        var lowest = Spread.Exactly((double)table.Ys[0]);
-        // Less pressure never gives less flow: where the table begins above, its first line is the least that has to flow back.
-        var (flow, isLeast) = table.At(volt, pressure) is TableRead read ? (read.Value, false)
-            : pressure.Low < lowest.Low && table.At(volt, lowest) is TableRead first ? (first.Value, true)
-            : ((Spread?)null, false);
-        if (flow is not { } delivered)
+        // On a rail with a return all that the pump gives passes the line; a regulator in the tank sits before it.
+        var (volt, rail, line) = (Spread.Of(goal.PumpVoltage), RailPa(goal), goal.Goal.Rail.Supply == FuelSupply.ReturnlessFixed ? LineLoss.None : goal.Line);
+        var (found, isLeast) = PumpPoint.Of(table, volt, rail, line);
+        if (found is not { } delivered)
         {
-            return NotKnown($"the pump is not recorded at {goal.PumpVoltage.Text} and {SumText.InBar(pressure)}, "
+            return NotKnown($"the pump is not recorded at {goal.PumpVoltage.Text} and a rail of {SumText.InBar(rail)}, "
                 + $"so what must flow back at idle is not known; {Creeps}.");
         }
 
+        var pressure = rail + line.At(delivered);
         var burnt = idle is null ? Spread.Exactly(0) : idle.FuelFlowKgS / goal.Goal.Density.Spread;
         var back = (delivered - burnt).NotNegative();
         var burns = idle is null ? "what the engine burns there is not known and taken as nothing" : $"the engine burns {burnt.In(SumText.LitresPerHour, "0.0").Text}";
         var must = $"{(isLeast ? "at least " : "")}{back.In(SumText.LitresPerHour, "0").Text} must flow back at idle "
-            + $"({(isLeast ? $"the pump’s table begins at {SumText.InBar(lowest)}, it sees" : "the pump sees")} {SumText.InBar(pressure)}, {burns})";
+            + $"({(isLeast ? $"the pump’s table begins at {SumText.InBar(table.Ys[0])}, it may see less" : $"the pump sees {SumText.InBar(pressure)}")}, {burns})";
         var working = new[]
         {
             new WorkingStep(
@@ -77,17 +75,13 @@ internal static class ReturnPath
         };
     }
 
-    // On a rail with a return all that the pump gives passes the line; a regulator in the tank sits before it.
-    private static Spread AtPumpPa(SupplyGoal goal) => goal.Goal.Rail.Supply switch
-    {
-        FuelSupply.ReturnManifold => (goal.Goal.Rail.PressurePa + AtIdle(goal)).NotNegative() + goal.LineLoss.Spread,
-        FuelSupply.ReturnAmbient => goal.Goal.Rail.PressurePa + goal.LineLoss.Spread,
-        _ => goal.Goal.Rail.PressurePa,
-    };
+    private static Spread RailPa(SupplyGoal goal) => goal.Goal.Rail.Supply == FuelSupply.ReturnManifold
+        ? (goal.Goal.Rail.PressurePa + AtIdle(goal)).NotNegative()
+        : goal.Goal.Rail.PressurePa;
 
     private static Spread AtIdle(SupplyGoal goal) => goal.Goal.Question.IdleManifold is { } given ? Spread.Of(given) : IdleNeed.Manifold.Spread;
 
-    private static Spread? CapacityOf(SupplyQuestion question) => question.ReturnCapacity is { } typed ? Spread.Of(typed)
+    public static Spread? CapacityOf(SupplyQuestion question) => question.ReturnCapacity is { } typed ? Spread.Of(typed)
         : question.Regulator is { } regulator && ValueSelection.Of(regulator, "return-capacity") is StatedQuantity recorded
             && recorded.Possible is { Low: > 0 and var low, High: { } high }
             ? new Spread((double)low, (double)recorded.Nominal, (double)high)

@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
 using PartMatch.Core.Plots;
 using PartMatch.Core.Sums;
 
@@ -8,7 +9,9 @@ namespace PartMatch.Core.Supply;
 
 /// <summary>What the goal asks of the pump, link by link where the supply gives out, and every pump of the catalogue.</summary>
 /// <param name="Links">From the injectors back to the tank.</param>
-/// <param name="FirstToGiveOut">The link that carries least power, in words; also says which links nothing is known of.</param>
+/// <param name="FirstToGiveOut">
+/// Is the chain enough, and which link carries least power, in words; several where their ranges overlap; also says which links nothing is known of.
+/// </param>
 /// <param name="Pumps">In the order given until ranked, then by rank.</param>
 public sealed record SupplySized(
     SupplyAsked Asked, IReadOnlyList<Assumption> Assumed, PumpNeed Need, IReadOnlyList<SupplyLink> Links, string FirstToGiveOut,
@@ -39,6 +42,12 @@ public sealed record SupplyAsked(
 
     public string? Regulator { get; init; }
 
+    /// <summary>Of line and filter, Pa, at <see cref="LineLossFlow"/>.</summary>
+    public QuantityRange? LineLoss { get; init; }
+
+    /// <summary>The flow that it belongs to, m3/s; at others it goes with the square of the flow.</summary>
+    public QuantityRange? LineLossFlow { get; init; }
+
     /// <summary>Where one was given.</summary>
     public QuantityRange? ReturnCapacity { get; init; }
 }
@@ -65,18 +74,6 @@ public sealed record SupplyLink(string Link, string? Part, Enough Enough, string
     public IReadOnlyList<WorkingStep> Working { get; init; } = [];
 }
 
-/// <summary>Are the parts that fuel touches recorded for this fuel?</summary>
-public enum WettedFor
-{
-    Recorded,
-
-    /// <summary>Nothing is recorded of what its parts stand.</summary>
-    NotKnown,
-
-    /// <summary>Recorded for other fuels, and not for this one.</summary>
-    OtherFuels,
-}
-
 /// <summary>What one pump of the catalogue does for the goal.</summary>
 public sealed record SizedPump(string Part, string Name, Enough Enough, string Because, WettedFor WettedFor, IReadOnlyList<WorkingStep> Working)
 {
@@ -86,7 +83,7 @@ public sealed record SizedPump(string Part, string Name, Enough Enough, string B
     /// <summary>Flow ÷ wanted − 1.</summary>
     public QuantityRange? Margin { get; init; }
 
-    /// <summary>Power that its flow carries, W.</summary>
+    /// <summary>Power that it carries, W: of the flow at which its delivery meets what the line loses at that very flow; absent where its table ends before.</summary>
     public QuantityRange? Power { get; init; }
 
     /// <summary>Gauge, Pa; absent where not recorded.</summary>

@@ -5,12 +5,8 @@ using PartMatch.Core.Sums;
 namespace PartMatch.Core.Supply;
 
 /// <summary>The question as the sums take it.</summary>
-internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, Figure LineLoss, Figure Return)
+internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, LineLoss Line, Figure Return)
 {
-    /// <summary>Of lines and filter in order, at the flow of the goal.</summary>
-    private static readonly Figure _usualLoss = new(10_000, 20_000, 40_000,
-        "0.1 … 0.2 … 0.4 bar through line and clean filter (common practice, no source): measure at the pump and at the rail");
-
     private static readonly Figure _usualReturn = new(0.10, 0.20, 0.30,
         "a regulator with a return holds its pressure only while fuel flows back: 10 … 20 … 30 % over what is burnt (common practice, no source)");
 
@@ -23,12 +19,15 @@ internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, Figur
 
     public Spread WantedM3S { get; } = Goal.FuelFlowKgS / Goal.Density.Spread * (Spread.Exactly(1) + Return.Spread);
 
-    public Spread AtPumpPa { get; } = Goal.Rail.Gauge + LineLoss.Spread;
+    /// <summary>Lost on the way by what is wanted at the goal.</summary>
+    public Spread LostPa { get; } = Line.At(Goal.FuelFlowKgS / Goal.Density.Spread * (Spread.Exactly(1) + Return.Spread));
+
+    public Spread AtPumpPa => Goal.Rail.Gauge + LostPa;
 
     public static SupplyGoal Of(SupplyQuestion question, InjectorGoal goal) => new(
         goal,
         question.PumpVoltage ?? Quantity.From(UsualVolt, SumText.Volt),
-        question.LineLoss is { } loss ? new Figure(Spread.Of(loss), "given in the question") : _usualLoss,
+        LineLoss.Of(question),
         question.Return is { } back ? new Figure(Spread.Of(back), "given in the question")
             : goal.Rail.Supply is FuelSupply.ReturnManifold or FuelSupply.ReturnAmbient ? _usualReturn : _noReturn);
 
@@ -42,16 +41,17 @@ internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, Figur
         var (flow, burnt, wanted) = (SumText.InKilogramsPerHour(Goal.FuelFlowKgS.Expected), InLitres(BurntM3S.Expected), InLitres(WantedM3S.Expected));
         yield return new WorkingStep(
             "fuel flow", "power × BSFC", $"{SumText.In(SumText.Kilowatts, Goal.PowerW.Expected, "0.##")} × {SumText.InGramsPerKilowattHour(Goal.Bsfc.Spread.Expected)}", flow,
-            "definition of specific consumption: Heywood 1988, 2.8 (from memory, high confidence)");
+            "definition of specific consumption: Heywood 1988, 2.8 (from memory)");
         yield return new WorkingStep(
             "burnt, as volume", "fuel flow ÷ density", $"{flow} ÷ {SumText.Number(Goal.Density.Spread.Expected / 1000, "0.0000")} kg/L", burnt,
                 Goal.Density.Source);
         yield return new WorkingStep("wanted of the pump", "burnt × (1 + return)", $"{burnt} × (1 + {SumText.InPercent(Return.Spread.Expected, "0.#")})",
             wanted, Return.Source);
         yield return Goal.Rail.Step();
+        yield return Line.Step(WantedM3S);
         yield return new WorkingStep(
             "pressure at the pump", "rail gauge + loss of line and filter; not the pressure across an injector",
-            $"{SumText.InBar(Goal.Rail.Gauge.Expected)} + {SumText.InBar(LineLoss.Spread.Expected)}", SumText.InBar(AtPumpPa.Expected), LineLoss.Source);
+            $"{SumText.InBar(Goal.Rail.Gauge.Expected)} + {SumText.InBar(LostPa.Expected)}", SumText.InBar(AtPumpPa.Expected), "definition");
         yield return new WorkingStep(
             "hydraulic power", "flow × pressure at the pump", $"{wanted} × {SumText.InBar(AtPumpPa.Expected)} ÷ 36 W·h/(L·bar)",
             $"{SumText.Number(WantedM3S.Expected * AtPumpPa.Expected, "0.0")} W", "definition; 1 L/h at 1 bar is 1 ÷ 36 W");
@@ -64,12 +64,17 @@ internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, Figur
         return SumRange.Influences(inputs, of => of[0] * of[1] / of[2] * (1 + of[3]), flow => SumText.In(SumText.LitresPerHour, flow, "0.0"));
     }
 
-    public IEnumerable<Assumption> Assumed(SupplyQuestion question)
+    public IEnumerable<Assumption> Assumed(SupplyQuestion question, InjectorEngine engine)
     {
         yield return new Assumption("bsfc", question.Goal.Bsfc ?? Goal.Bsfc.Spread.In(SumText.GramsPerKilowattHour, "0.#"), Goal.Bsfc.Source);
         yield return new Assumption("density", Goal.Density.Spread.In(SumText.KilogramsPerCubicMetre, "0.#"), Goal.Density.Source);
         yield return new Assumption("return", question.Return ?? Return.Spread.In(SumText.Percent, "0.#"), Return.Source);
-        yield return new Assumption("line-loss", question.LineLoss ?? LineLoss.Spread.In(SumText.Bars, "0.00"), LineLoss.Source);
+        yield return new Assumption("line-loss", AskedLoss(question), Line.Loss.Source);
+        foreach (var assumption in GoalAssumptions.Of(Goal, engine))
+        {
+            yield return assumption;
+        }
+
         if (question.PumpVoltage is null)
         {
             yield return new Assumption("pump-voltage", Spread.Exactly((double)UsualVolt).In(SumText.Volt, "0.0"),
@@ -81,6 +86,9 @@ internal sealed record SupplyGoal(InjectorGoal Goal, Quantity PumpVoltage, Figur
             yield return new Assumption("pressure", Spread.Of(Goal.Rail.Pressure).In(SumText.Bars, "0.00"), "as recorded of this variant");
         }
     }
+
+    /// <summary>At the flow where it was measured; the usual one where none was given.</summary>
+    public QuantityRange AskedLoss(SupplyQuestion question) => question.LineLoss ?? Line.Loss.Spread.In(SumText.Bars, "0.00");
 
     private static string InLitres(double m3S) => SumText.In(SumText.LitresPerHour, m3S, "0.0");
 }

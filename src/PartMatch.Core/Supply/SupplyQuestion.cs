@@ -20,8 +20,11 @@ public sealed record SupplyQuestion(InjectorQuestion Goal)
     /// <summary>At the pump; else 13.5 V.</summary>
     public Quantity? PumpVoltage { get; init; }
 
-    /// <summary>Pressure lost between pump and rail at the flow of the goal, Pa; else common practice.</summary>
+    /// <summary>Pressure lost between pump and rail at <see cref="LineLossFlow"/>, Pa; else common practice, from which no limit is drawn.</summary>
     public QuantityRange? LineLoss { get; init; }
+
+    /// <summary>Flow through the line at which that loss was measured, m3/s.</summary>
+    public QuantityRange? LineLossFlow { get; init; }
 
     /// <summary>What flows back to the tank at the goal ÷ what is burnt; else common practice for rails with a return, nothing for others.</summary>
     public QuantityRange? Return { get; init; }

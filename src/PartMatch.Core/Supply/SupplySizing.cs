@@ -32,12 +32,14 @@ public static class SupplySizing
                 Injector = question.Injector?.Id,
                 Pump = question.Pump?.Id,
                 Regulator = question.Regulator?.Id,
+                LineLoss = goal.AskedLoss(question),
+                LineLossFlow = goal.Line.AtM3S,
                 ReturnCapacity = question.ReturnCapacity,
             },
-            [.. goal.Assumed(question)],
+            [.. goal.Assumed(question, engine)],
             goal.AsNeed() with { InjectorsHeldOpen = HeldOpen(question, goal)?.In(SumText.LitresPerHour, "0.0") },
             links,
-            SupplyChain.First(links, prepared.PowerW.Expected),
+            ChainInWords.Of(links, prepared.PowerW.Expected),
             goal.Influences(),
             [.. goal.Working()],
             [.. pumps.Select(pump => PumpJudgement.Of(goal, pump))],
@@ -64,9 +66,20 @@ public static class SupplySizing
         question.PumpVoltage is { } volt && (volt.Low ?? volt.Value) is <= 0 or > 60
             ? InjectorBounds.OutOfRange("pump-voltage", volt.Text, "above 0 and at most 60 V at the pump", "for example 13.5 V")
         : question.LineLoss is { } loss && (loss.Low < 0 || loss.High > 1_000_000)
-            ? InjectorBounds.OutOfRange("line-loss", loss.Text, "0 bar … 10 bar at the flow of the goal", "for example 0.2 bar, or 0.1..0.2..0.4 bar")
-        : question.Return is { } back && (back.Low < 0 || back.High > 10)
-            ? InjectorBounds.OutOfRange("return", back.Text, "0 % … 1000 % of what is burnt", "for example 20 %")
+            ? InjectorBounds.OutOfRange("line-loss", loss.Text, "0 bar … 10 bar at the flow of line-loss-flow", "for example 0.2 bar, or 0.1..0.2..0.4 bar")
+        : question.LineLossFlow is { } at && (at.Low <= 0 || at.High > 1)
+            ? InjectorBounds.OutOfRange("line-loss-flow", at.Text, "above 0 L/h", "for example 120 L/h")
+        : question is { LineLoss.High: > 0, LineLossFlow: null }
+            ? new SumRefused("not-recorded", "line-loss-flow",
+                "A loss says nothing without the flow at which it was measured: it grows with the square of the flow.", "nothing",
+                "the flow through the line when the loss was measured", "give it: line-loss-flow=120 L/h")
+        : question is { LineLoss: null, LineLossFlow: not null }
+            ? new SumRefused("not-recorded", "line-loss", "A flow through the line says nothing without the pressure lost there.", "nothing",
+                "pressure at the pump − pressure at the rail, at that flow", "give it: line-loss=0.2 bar, or leave line-loss-flow out")
+        : question.Return is { } back && (back.Low < 0 || back.High > 10 || (back.High > 1 && char.IsAsciiDigit(back.Text[^1])))
+            // Five times what is burnt is possible and hardly what a bare 5 means.
+            ? InjectorBounds.OutOfRange("return", back.Text, "0 % … 1000 % of what is burnt, above 100 % with its unit",
+                InjectorBounds.PercentMeant(back.Text, back.Low >= 0 && back.High <= 1000) ?? "for example 20 %")
         : question.ReturnCapacity is { } capacity && (capacity.Low <= 0 || capacity.High > 1)
             ? InjectorBounds.OutOfRange("return-capacity", capacity.Text, "above 0 L/h", "for example 180 L/h")
         : null;

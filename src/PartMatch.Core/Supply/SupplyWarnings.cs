@@ -1,4 +1,5 @@
 using PartMatch.Core.Injectors;
+using PartMatch.Core.Mixture;
 using PartMatch.Core.Sums;
 
 namespace PartMatch.Core.Supply;

@@ -42,7 +42,7 @@ internal static class ProblemTypes
         new("no-pressure-across", 400, "No fuel would flow",
             "The manifold pushes back as hard as the rail pushes. Raise the rail pressure, or reference the regulator to the manifold."),
         new("no-time-to-inject", 400, "No time is left to inject",
-            "The dead time of the squirts takes up all the time that the duty limit allows in a cycle."),
+            "The dead time of the shots takes up all the time that the duty limit allows in a cycle."),
         new("not-a-fastener", 400, "No fastener sits there",
             "What sits at the position is not held by the pull of a bolt. Choose a fastener, or type thread= beside the torque."),
         new("not-recorded", 400, "Nobody has recorded it",

@@ -58,6 +58,6 @@ internal sealed class RequestShape
         return new FieldError(
             name, name.Length == 0 ? "a parameter without a name" : name,
             known.Length == 0 ? "no query parameters" : string.Join(", ", known),
-            Nearest.Find(name, known) is { } near ? $"did you mean {near}?" : null);
+            Nearest.Find(name, known) is { } near ? $"did you mean {near}?" : known.Length == 0 ? "leave it out" : "leave it out, or take one of these");
     }
 }

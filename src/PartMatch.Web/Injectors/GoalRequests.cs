@@ -13,7 +13,7 @@ namespace PartMatch.Web.Injectors;
 /// <summary>A goal as injectors and fuel supply are asked for it. Every quantity may be a range: low..expected..high with one unit.</summary>
 public abstract record GoalRequest
 {
-    private const string DefaultBoost = "0 bar";
+    private const string NoBoost = "0 bar";
     private const string DefaultDuty = "85 %";
 
     [FromQuery(Name = "family"), Required, Description("Code of the family.")]
@@ -62,7 +62,7 @@ public abstract record GoalRequest
     [FromQuery(Name = "voltage"), Description("At the injectors; 14 V when left out.")]
     public string? Voltage { get; init; }
 
-    [FromQuery(Name = "shots"), Description("Squirts of one injector in a cycle; as the variant has it when left out.")]
+    [FromQuery(Name = "shots"), Description("Shots (openings) of one injector in a cycle; as the variant has it when left out.")]
     public string? Shots { get; init; }
 
     [FromQuery(Name = "cylinders"), Description("As the variant has it when left out.")]
@@ -77,9 +77,10 @@ public abstract record GoalRequest
     /// <summary>The goal, once the rules have passed.</summary>
     /// <param name="second">The part that staged-with= names.</param>
     internal InjectorQuestion ToGoal(Part? second) => new(
-        Family ?? "", Variant ?? "", Read(Power, Dimension.Power), Read(Speed, Dimension.Speed), Read(Boost ?? DefaultBoost, Dimension.Pressure),
+        Family ?? "", Variant ?? "", Read(Power, Dimension.Power), Read(Speed, Dimension.Speed), Read(Boost ?? NoBoost, Dimension.Pressure),
         Find(Pressure, Dimension.Pressure), Codes.Find<FuelSupply>(Supply ?? ""), Read(Duty ?? DefaultDuty, Dimension.Ratio), Fuel ?? Fuels.Petrol.Code)
     {
+        IsBoostLeftOut = Boost is null,
         Bsfc = FindRange(Bsfc, Dimension.SpecificConsumption),
         DeadTime = FindRange(DeadTime, Dimension.Time),
         Voltage = Find(Voltage, Dimension.Voltage),
@@ -94,7 +95,7 @@ public abstract record GoalRequest
 
     /// <summary>The address that asks this again, with what was left out filled in.</summary>
     internal Permalink LinkTo(string path) => new Permalink(path)
-        .With("family", Family).With("variant", Variant).With("power", Power).With("speed", Speed).With("boost", Boost ?? DefaultBoost)
+        .With("family", Family).With("variant", Variant).With("power", Power).With("speed", Speed).With("boost", Boost)
         .With("pressure", Pressure).With("supply", Supply).With("rail-table", RailTable).With("duty", Duty ?? DefaultDuty).With("fuel",
             Fuel ?? Fuels.Petrol.Code)
         .With("ethanol", Ethanol).With("fuel-temperature", FuelTemperature)

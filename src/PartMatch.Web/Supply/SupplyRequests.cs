@@ -20,8 +20,11 @@ public sealed record SupplyRequest : GoalRequest
     [FromQuery(Name = "pump-voltage"), Description("At the pump; 13.5 V when left out.")]
     public string? PumpVoltage { get; init; }
 
-    [FromQuery(Name = "line-loss"), Description("Pressure lost between pump and rail at the flow of the goal: 0.2 bar; common practice when left out.")]
+    [FromQuery(Name = "line-loss"), Description("Pressure lost between pump and rail at line-loss-flow: 0.2 bar; common practice when left out, and no limit is drawn from it.")]
     public string? LineLoss { get; init; }
+
+    [FromQuery(Name = "line-loss-flow"), Description("Flow through the line when line-loss was measured: 120 L/h; the loss goes with its square.")]
+    public string? LineLossFlow { get; init; }
 
     [FromQuery(Name = "return"), Description("What flows back to the tank at the goal ÷ what is burnt: 20 %; common practice for rails with a return when left out, else nothing.")]
     public string? Return { get; init; }
@@ -41,13 +44,14 @@ public sealed record SupplyRequest : GoalRequest
             Regulator = FittedByRole.Find(facts, variant, Roles.FuelRegulator),
             PumpVoltage = Find(PumpVoltage, Dimension.Voltage),
             LineLoss = FindRange(LineLoss, Dimension.Pressure),
+            LineLossFlow = FindRange(LineLossFlow, Dimension.VolumeFlow),
             Return = FindRange(Return, Dimension.Ratio),
             ReturnCapacity = FindRange(ReturnCapacity, Dimension.VolumeFlow),
         };
     }
 
     internal Permalink LinkToAnswer(string path) => LinkTo(path)
-        .With("injector", Injector).With("pump", Pump).With("pump-voltage", PumpVoltage).With("line-loss", LineLoss)
+        .With("injector", Injector).With("pump", Pump).With("pump-voltage", PumpVoltage).With("line-loss", LineLoss).With("line-loss-flow", LineLossFlow)
         .With("return", Return).With("return-capacity", ReturnCapacity);
 }
 
@@ -59,6 +63,7 @@ internal sealed class SupplyRules : GoalRules<SupplyRequest>
         RuleFor(request => request.Pump).MustBeNumber().When(request => request.Pump is not null);
         RuleFor(request => request.PumpVoltage).MustBeRange(Dimension.Voltage);
         RuleFor(request => request.LineLoss).MustBeRange(Dimension.Pressure);
+        RuleFor(request => request.LineLossFlow).MustBeRange(Dimension.VolumeFlow);
         RuleFor(request => request.Return).MustBeRange(Dimension.Ratio);
         RuleFor(request => request.ReturnCapacity).MustBeRange(Dimension.VolumeFlow);
     }

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PartMatch.Browser.Tests.Workshop;
 
@@ -23,6 +24,7 @@ public sealed class InjectorsPageTests(Bench bench) : PageTests(
         // 180 kW × 330 g/(kW·h) = 59.40 kg/h for the whole engine, by hand.
         await Assertions.Expect(sheet.Page.Locator(".working").Last).ToContainTextAsync("59.40 kg/h");
         await Assertions.Expect(sheet.Page.Locator(".ranked tbody tr")).ToHaveCountAsync(18);
+        await Assertions.Expect(sheet.Page.Locator(".headline h2")).ToContainTextAsync(new Regex("^Look for [0-9]+ cm³/min each, [0-9]+ to be sure$"));
         await AssertSameWhenReopenedAsync(sheet);
     }
 

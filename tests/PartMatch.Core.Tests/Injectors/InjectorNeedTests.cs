@@ -99,7 +99,7 @@ public sealed class InjectorNeedTests
     public void What_was_filled_in_is_said()
     {
         var sized = Assert.IsType<InjectorsSized>(InjectorSizing.Size(HillClimb, [], [Count("ts", "cylinders", 3)]));
-        Assert.Equal(["bsfc", "density", "dead-time", "rated-density", "voltage", "injectors-per-cylinder", "shots"], sized.Assumed.Select(assumption => assumption.Name));
+        Assert.Equal(["bsfc", "density", "dead-time", "rated-density", "duty", "voltage", "injectors-per-cylinder", "shots"], sized.Assumed.Select(assumption => assumption.Name));
         Assert.Equal((3, 1, 1, 0.85m, "14 V"), (sized.Asked.Cylinders, sized.Asked.InjectorsPerCylinder, sized.Asked.Shots, sized.Asked.Duty, sized.Asked.Voltage.Text));
         Assert.Equal(("1.10 bar over ambient", "3.00 bar"), (sized.Asked.Boost.Text, sized.Asked.Pressure.Text));
         Assert.Equal("43.5 psi (3.00 bar)", Size(HillClimb with { Pressure = Read("43.5 psi", Dimension.Pressure) }).Asked.Pressure.Text);

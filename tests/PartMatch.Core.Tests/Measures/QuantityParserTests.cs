@@ -41,7 +41,7 @@ public sealed class QuantityParserTests
         var refused = Assert.IsType<QuantityRefused>(QuantityParser.Parse("240 hp", Dimension.Power));
         Assert.Equal(
             new QuantityRefused(
-                "quantity-needs-unit", "Which horsepower?", "240 hp", "kW, W, PS (metric) or hp(I) (mechanical)", "240 hp(I) is 178.97 kW; 240 PS is 176.52 kW"),
+                "quantity-needs-unit", "Which horsepower?", "240 hp", "kW, W, PS (metric) or hp(I) (mechanical)", "write the one that is meant: 240 hp(I) is 178.97 kW; 240 PS is 176.52 kW"),
             refused);
     }
 
@@ -51,7 +51,7 @@ public sealed class QuantityParserTests
     {
         var refused = Assert.IsType<QuantityRefused>(QuantityParser.Parse("10 gal", Dimension.Volume));
         Assert.Equal(
-            new QuantityRefused("quantity-needs-unit", "Which gallon?", "10 gal", "L, gal(US) or gal(UK)", "10 gal(US) is 37.854 L; 10 gal(UK) is 45.461 L"), refused);
+            new QuantityRefused("quantity-needs-unit", "Which gallon?", "10 gal", "L, gal(US) or gal(UK)", "write the one that is meant: 10 gal(US) is 37.854 L; 10 gal(UK) is 45.461 L"), refused);
         Assert.Equal("Which gallon?", Assert.IsType<QuantityRefused>(QuantityParser.Parse("60 gal/h", Dimension.VolumeFlow)).Title);
     }
 
@@ -163,7 +163,7 @@ public sealed class QuantityParserTests
     {
         var refused = Assert.IsType<QuantityRefused>(QuantityParser.Parse(text, Dimension.SpecificConsumption));
         Assert.Equal(("quantity-needs-unit", "Which horsepower?"), (refused.Code, refused.Title));
-        Assert.Equal("0.5 lb/(hp(I)·h) is 304.14 g/(kW·h); with the metric horsepower it is 308.36 g/(kW·h)", refused.Mend);
+        Assert.Equal("write the one that is meant: 0.5 lb/(hp(I)·h) is 304.14 g/(kW·h); with the metric horsepower it is 308.36 g/(kW·h)", refused.Mend);
     }
 
     // A base that was written before it was asked about still opens.

@@ -27,7 +27,7 @@ public sealed class SumRangeTests
         var influences = SumRange.Influences(
             [new("mass", new Spread(9, 10, 11)), new("pressure", new Spread(1, 4, 9)), new("offset", Spread.Exactly(3))], Pulse, value => $"{value:0.0} ms");
 
-        Assert.Equal(["pressure: alone from 10.1 ms to 4.2 ms", "mass: alone from 4.9 ms to 5.9 ms"], influences.Select(one => one.Text));
+        Assert.Equal(["pressure: alone from 10.1 ms at its least down to 4.2 ms at its most", "mass: alone from 4.9 ms to 5.9 ms"], influences.Select(one => one.Text));
     }
 
     [Fact]

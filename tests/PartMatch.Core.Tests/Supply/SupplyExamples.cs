@@ -52,5 +52,13 @@ internal static class SupplyExamples
         Injector = Injector("I-5501", "550 cm3/min", deadTimes: Always(0.92m)),
     };
 
+    /// <summary>With a loss measured at a flow.</summary>
+    public static SupplyQuestion Losing(this SupplyQuestion question, string loss, string at = "100 L/h") =>
+        question with { LineLoss = ReadRange(loss, Dimension.Pressure), LineLossFlow = ReadRange(at, Dimension.VolumeFlow) };
+
+    /// <summary>A regulator that passes so much.</summary>
+    public static Part Passing(this Part regulator, string flow) =>
+        regulator with { Values = [.. regulator.Values, Value("return-capacity", flow, Dimension.VolumeFlow)] };
+
     public static SupplyLink Link(SupplySized sized, string name) => sized.Links.Single(link => link.Link == name);
 }

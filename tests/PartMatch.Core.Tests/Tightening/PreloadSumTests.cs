@@ -116,7 +116,7 @@ public sealed class PreloadSumTests
 
         // At T 75 over 33 700 N: K 0.16: 139.1 %, × 1.3 = 180.8 %; K 0.30: 74.2 %, × 0.7 = 51.9 %. Torque: 14.8.
         Assert.Equal(["nut factor", "torque"], sum.Influences.Select(one => one.Input));
-        Assert.Equal("nut factor: alone from 181 % to 52 %", sum.Influences[0].Text);
+        Assert.Equal("nut factor: alone from 181 % at its least down to 52 % at its most", sum.Influences[0].Text);
     }
 
     private static PreloadSum Sum(MetricThread thread, double newtonMetres, double factor) =>

@@ -10,8 +10,8 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
 
     private readonly HttpClient _client = server.CreateClient();
 
-    // 180 kW × 280, 330, 380 g/(kW·h) ÷ 0.775, 0.745, 0.720 kg/L = 65.0, 79.7, 95.0 L/h, with 20 % of return 95.7 L/h; rail 3.0 + 1.1, line 0.2: 4.3 bar at
-    // the pump, where 157.2 L/h are recorded.
+    // 180 kW × 280, 330, 380 g/(kW·h) ÷ 0.775, 0.745, 0.720 kg/L = 65.0, 79.7, 95.0 L/h, with 20 % of return 95.7 L/h; rail 3.0 + 1.1, line 0.2 × 0.957²:
+    // 4.28 bar at the pump, where 157.6 L/h are recorded.
     [Fact]
     public async Task Supply_of_a_goal_is_followed_from_the_injectors_to_the_tank()
     {
@@ -70,7 +70,12 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
     [InlineData("pump=P-99-9999-Z", "pump", "bad-question")]
     [InlineData("injector=P-17-0703-A", "injector", "bad-question")]
     [InlineData("line-loss=0.2", "line-loss", "quantity-needs-unit")]
-    [InlineData("line-loss=-1%20bar", "line-loss", "out-of-range")]
+    [InlineData("line-loss=-1%20bar&line-loss-flow=100%20L/h", "line-loss", "out-of-range")]
+    [InlineData("line-loss=0.2%20bar", "line-loss-flow", "not-recorded")]
+    [InlineData("line-loss-flow=100%20L/h", "line-loss", "not-recorded")]
+    [InlineData("return=20", "return", "out-of-range")]
+    [InlineData("ethanol=70", "ethanol", "out-of-range")]
+    [InlineData("colour=red", "colour", "bad-question")]
     [InlineData("return=20%20L/h", "return", "quantity-wrong-unit")]
     [InlineData("return-capacity=0%20L/h", "return-capacity", "out-of-range")]
     [InlineData("return-capacity=40%20lb/h", "return-capacity", "quantity-wrong-unit")]
@@ -147,6 +152,50 @@ public sealed class FuelSupplyEndpointsTests(SeedServer server)
         var back = (await _client.AskAsync($"/api/fuel-supply?{Goal}{asked}")).List("links").Single(link => link.Text("link") == "return");
         Assert.Equal(expected, back.Text("enough"));
         Assert.Contains("183 L/h must flow back at idle", back.Text("because"));
+    }
+
+    // One pipe, one pump: what they carry hangs on no goal.
+    [Fact]
+    public async Task Limits_of_a_measured_line_are_the_same_for_every_goal()
+    {
+        async Task<(string Line, string Pump)> AskAsync(string power)
+        {
+            var links = (await _client.AskAsync(
+                $"/api/fuel-supply?{Goal.Replace("180%20kW", power, StringComparison.Ordinal)}&line-loss=0.2%20bar&line-loss-flow=100%20L/h")).List("links");
+            return (links.Single(link => link.Text("link") == "line").GetProperty("power").Text("text"),
+                links.Single(link => link.Text("link") == "pump").GetProperty("power").Text("text"));
+        }
+
+        Assert.Equal(await AskAsync("60%20kW"), await AskAsync("300%20kW"));
+    }
+
+    // Nobody recorded a loss of the line, nor what the regulator passes.
+    [Fact]
+    public async Task What_nobody_recorded_of_the_chain_stands_in_its_headline()
+    {
+        var answer = await _client.AskAsync($"/api/fuel-supply?{Goal}");
+        Assert.EndsWith("Not known: regulator, return, line.", answer.Text("firstToGiveOut"), StringComparison.Ordinal);
+        Assert.Equal(["no", "not-known", "not-known", "not-known", "yes"], answer.List("links").Select(link => link.Text("enough")));
+    }
+
+    [Fact]
+    public async Task Fit_of_more_injectors_than_a_cylinder_has_places_is_that_of_the_recorded_place_only()
+    {
+        var answer = await _client.AskAsync($"/api/injectors?{Goal}&injectors-per-cylinder=2");
+        Assert.Equal("more-injectors-than-places", answer.List("warnings")[0].Text("code"));
+        var first = answer.List("injectors")[0];
+        Assert.Equal("1 of the 2 injectors of a cylinder", first.GetProperty("fit").Text("onlyFor"));
+        Assert.Contains(" for 1 of the 2 injectors of a cylinder only", first.Text("because"));
+        Assert.DoesNotContain("onlyFor", (await _client.AskAsync($"/api/injectors?{Goal}")).GetRawText(), StringComparison.Ordinal);
+        Assert.Contains("2 injectors of a cylinder", (await _client.AskAsync($"/api/injectors?{Goal}&staged-with=I-4401")).List("injectors")[0].Text("because"));
+    }
+
+    [Fact]
+    public async Task Boost_that_is_left_out_is_the_recorded_one()
+    {
+        var answer = await _client.AskAsync($"/api/fuel-supply?{Goal.Replace("&boost=1.1%20bar", "", StringComparison.Ordinal)}");
+        Assert.Equal("0.80 bar over ambient", answer.GetProperty("asked").GetProperty("boost").Text("text"));
+        Assert.Contains(answer.List("assumed"), one => one.Text("name") == "boost");
     }
 
     [Fact]

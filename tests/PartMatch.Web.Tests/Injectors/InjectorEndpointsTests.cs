@@ -36,7 +36,7 @@ public sealed class InjectorEndpointsTests(SmallBase server)
     {
         var answer = await _client.AskAsync(Goal);
 
-        Assert.Contains("&boost=0%20bar&", answer.Text("permalink"));
+        Assert.DoesNotContain("boost=", answer.Text("permalink")); // left out: what is recorded of the variant
         Assert.Contains("&duty=85%20%25&fuel=petrol-e0", answer.Text("permalink"));
         Assert.Equal(answer.GetRawText(), (await _client.AskAsync(answer.Text("permalink"))).GetRawText());
     }
@@ -82,7 +82,7 @@ public sealed class InjectorEndpointsTests(SmallBase server)
         // NIST SP 811: 1 hp(I) = 745.699 871 6 W, 1 metric hp = 735.498 75 W; × 240.
         Assert.Equal("Which horsepower?", problem.Text("title"));
         Assert.Equal("240 hp", problem.OnlyError().Text("found"));
-        Assert.Equal("240 hp(I) is 178.97 kW; 240 PS is 176.52 kW", problem.OnlyError().Text("mend"));
+        Assert.Equal("write the one that is meant: 240 hp(I) is 178.97 kW; 240 PS is 176.52 kW", problem.OnlyError().Text("mend"));
     }
 
     [Fact]

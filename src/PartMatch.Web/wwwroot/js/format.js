@@ -171,7 +171,7 @@ export function partLink(part, text) {
   return el('a', { class: shown.length > 24 ? 'number long' : 'number', href: address('part.html', { number: part }) }, shown);
 }
 
-const partInText = '\\b[a-z0-9-]+:[A-Za-z0-9][A-Za-z0-9./-]*[A-Za-z0-9]';
+const partInText = '\\b(?=[a-z0-9-]*[a-z])[a-z0-9-]+:[A-Za-z0-9][A-Za-z0-9./-]*[A-Za-z0-9]';
 
 /** A sentence of an answer in which every `maker:number`, and the bare number of each of `parts`, leads to its part. */
 export function linked(text, parts = []) {

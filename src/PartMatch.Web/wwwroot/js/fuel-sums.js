@@ -79,8 +79,9 @@ export function rangeRow(name, range) {
 
 const enough = { 'yes': ['✚', 'enough'], 'no': ['−', 'not enough'], 'not-known': ['?', 'perhaps'] };
 
-export function enoughMark(value) {
-  const [mark, words] = enough[value];
+/** `isOpen`: nothing is known of it, so not even perhaps. */
+export function enoughMark(value, isOpen = false) {
+  const [mark, words] = isOpen ? ['?', 'not known'] : enough[value];
   return el('span', { class: 'status' }, el('b', { 'aria-hidden': 'true' }, mark), ` ${words}`);
 }
 
@@ -103,11 +104,20 @@ export function influences(answer, result) {
 
 const names = {
   'bsfc': 'specific consumption', 'density': 'density of the fuel', 'rated-density': 'density of the rated fluid', 'line-loss': 'loss of line and filter', 'return': 'return to the tank',
-  'lambda': 'mixture against stoichiometric (lambda)', 'pressure': 'fuel pressure',
+  'lambda': 'mixture against stoichiometric (lambda)', 'pressure': 'fuel pressure', 'boost': 'boost, over ambient', 'duty': 'highest duty',
 };
 
 export const assumed = list => ruled('Assumed figures and where they come from', ['Figure', 'Low … expected … high', 'Source'],
   list.map(one => [sentence(names[one.name] ?? plain(one.name)), one.range.text, linked(one.source)]), { className: 'restack' });
+
+/** What stands of the fuels that a part is recorded for. */
+export const wetted = { 'recorded': 'Recorded for this fuel.', 'not-known': 'What fuels it stands is not recorded.', 'other-fuels': 'Recorded for other fuels, not for this one.' };
+
+/** The boost of the goal, and whether it is the recorded one. */
+export const boostTaken = ({ asked, assumed: taken }) => `${asked.boost.text}${taken.some(one => one.name === 'boost') ? `: ${taken.find(one => one.name === 'boost').source}` : ''}`;
+
+/** What the consumption is and where it comes from: nothing moves the answer more. */
+export const consumption = ({ assumed: taken }) => taken.filter(one => one.name === 'bsfc').flatMap(one => [`${one.range.text}: `, ...linked(one.source)]);
 
 /** What low and high mean, said where ranges are read. */
 export const meaning = answer => el('p', { class: 'quiet small' }, answer.ranges);

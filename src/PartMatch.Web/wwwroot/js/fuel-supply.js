@@ -3,7 +3,7 @@
 import { variantName } from './choices.js';
 import { foldNarrow, ranked } from './fold.js';
 import { el, facts, linked, pageOf, partLink, ruled, section, sentence, sureness, verdict } from './format.js';
-import { asks, cautions, enoughMark, flags, goalForm, grounds, influences, meaning, ownSums, rangeRow, sameGoal, three } from './fuel-sums.js';
+import { asks, boostTaken, cautions, consumption, enoughMark, flags, goalForm, grounds, influences, meaning, ownSums, rangeRow, sameGoal, three, wetted } from './fuel-sums.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures, titles } from './plot.js';
 
@@ -22,11 +22,9 @@ function need({ need: pump }) {
 
 function chain({ links, asked }) {
   return ruled('From the injectors back to the tank', ['Link', 'Part', 'Enough', 'Power that it carries', 'Because'], links.map(link => [
-    sentence(link.link), link.part ? partLink(link.part) : '–', enoughMark(link.enough), link.power ? el('span', { class: 'spread' }, link.power.text) : link.link === 'return' ? 'counts at idle' : 'no limit of power known', [el('p', null, linked(link.because, [asked.injector, asked.pump])), ownSums(link.working, link.link, { onPaper: true })],
+    sentence(link.link), link.part ? partLink(link.part) : '–', enoughMark(link.enough, link.enough === 'not-known' && !link.power), link.power ? el('span', { class: 'spread' }, link.power.text) : link.enough === 'not-known' ? 'not known' : link.link === 'return' ? 'counts at idle' : 'no limit of its own', [el('p', null, linked(link.because, [asked.injector, asked.pump])), ownSums(link.working, link.link, { onPaper: true })],
   ]), { className: 'restack' });
 }
-
-const wetted = { 'recorded': 'Recorded for this fuel.', 'not-known': 'What fuels it stands is not recorded.', 'other-fuels': 'Recorded for other fuels, not for this one.' };
 
 function pumpRow(pump) {
   return [
@@ -44,7 +42,7 @@ function render(answer, query) {
   const [, expected, most, unit] = three(answer.need.wanted);
   const variant = variantName(state.shown, asked.variant);
   const sized = answer.pumps.filter(pump => pump.enough === 'yes').length;
-  const heading = `The pump has to deliver ${expected} ${unit} at ${answer.need.pressureAtPump.text.replace(/^\S+ … (\S+) … \S+/, '$1')}`;
+  const heading = `The pump has to deliver ${expected} ${unit}${most ? `, ${most} to be sure,` : ''} at ${answer.need.pressureAtPump.text.replace(/^\S+ … (\S+) … \S+/, '$1')}`;
   return {
     title: `${asked.power.text} at ${asked.speed.text}`,
     summary: `${variant}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${words('fuel', asked.fuel)}, ${asked.pressure.text}, ${words('supply', asked.supply)}.`,
@@ -52,10 +50,11 @@ function render(answer, query) {
     content: [
       el('section', { class: 'headline' },
         el('h2', { 'data-first': true, tabindex: '-1' }, heading),
-        el('p', { class: 'why' }, most ? `With the worst of the figures ${most} ${unit}. ${answer.firstToGiveOut}` : answer.firstToGiveOut),
+        el('p', { class: 'why' }, answer.firstToGiveOut),
         facts([
           ['Pump', asked.pump ? partLink(asked.pump) : 'none recorded: choose one'], ['Injectors', asked.injector ? partLink(asked.injector) : 'none recorded: choose some'],
-          ['Regulator', asked.regulator ? partLink(asked.regulator) : 'none recorded'], ['Voltage at the pump', asked.pumpVoltage.text],
+          ['Regulator', asked.regulator ? partLink(asked.regulator) : 'none recorded'], ['Voltage at the pump', asked.pumpVoltage.text], ['Loss of line and filter', `${asked.lineLoss.text} at ${asked.lineLossFlow.text}${query.has('line-loss') ? '' : ': not recorded, the usual one is taken'}`],
+          ['Boost', boostTaken(answer)], ['Specific consumption', consumption(answer)],
           ['Enough', `${sized} of ${answer.pumps.length} pumps in the catalogue, in the worst case too`],
           ['Back', el('a', { href: sameGoal('injectors.html', query) }, 'The injectors for this goal')],
         ])),

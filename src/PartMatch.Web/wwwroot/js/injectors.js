@@ -3,7 +3,7 @@
 import { variantName } from './choices.js';
 import { foldNarrow, ranked } from './fold.js';
 import { el, facts, linked, pageOf, partLink, ruled, section, sureness, svg, verdict } from './format.js';
-import { asks, assumed, cautions, enoughMark, flags, goalForm, grounds, influences, meaning, ownSums, rangeRow, sameGoal, three, working } from './fuel-sums.js';
+import { asks, assumed, boostTaken, cautions, consumption, enoughMark, flags, goalForm, grounds, influences, meaning, ownSums, rangeRow, sameGoal, three, wetted, working } from './fuel-sums.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures, titles } from './plot.js';
 
@@ -35,7 +35,7 @@ function need(answer) {
     ], { className: 'restack' }),
     meaning(answer),
     idle ? ruled('What idling asks', threeHeads, [
-      rangeRow('Fuel of the engine', idle.fuelFlow), rangeRow('Pressure across under vacuum', idle.pressureAcross), rangeRow('One squirt of one injector', idle.perSquirt),
+      rangeRow('Fuel of the engine', idle.fuelFlow), rangeRow('Pressure across under vacuum', idle.pressureAcross), rangeRow('One shot of one injector', idle.perSquirt),
     ], { className: 'restack' }) : null,
   ];
 }
@@ -74,18 +74,25 @@ function dutyScale(duty, limit) {
 const join = (...lines) => lines.filter(Boolean).map(line => el('div', null, line));
 
 /** How it does with little fuel and with little time; of one that is not enough it is folded away. */
-const small = ({ idle, shut }) => [idle ? el('p', null, idle.because) : null, shut?.expected > 0 ? el('p', null, `Shut between squirts for ${shut.text}.`) : null];
+const small = ({ idle, shut }) => [idle ? el('p', null, idle.because) : null, shut?.expected > 0 ? el('p', null, `Shut between shots for ${shut.text}.`) : null];
 
-function injectorRow(injector, { duty: limit, stagedWith }, query) {
+/** What a cylinder gets more of than it has places for is fitted nowhere. */
+const only = fit => (fit?.onlyFor ? ` for ${fit.onlyFor} only` : '');
+
+/** Fuels that eat what was made for petrol. */
+const touchy = ['e85', 'ethanol', 'methanol'];
+
+function injectorRow(injector, asked, query) {
+  const { duty: limit, stagedWith } = asked;
   const { rated } = injector;
   return [
     [el('span', { class: 'rank' }, `${injector.rank}.`), ' ', partLink(injector.part), el('div', { class: 'plain-name' }, injector.name)],
     join(rated.flow ?? 'flow not recorded', [rated.pressure ? `at ${rated.pressure}` : 'pressure not recorded', ', ', rated.fluid ?? 'fluid not recorded'].join('')),
     enoughMark(injector.enough),
     injector.duty ? [el('span', { class: 'spread' }, injector.duty.text), dutyScale(injector.duty, limit), el('span', { class: 'spread' }, injector.powerAtDuty.text)] : 'not known',
-    injector.fit ? [el('a', { class: 'across', href: pageOf(injector.fit.link) }, verdict(injector.fit.headline, { short: true })), el('div', null, sureness(injector.fit.sureness))] : 'not asked',
+    injector.fit ? [el('a', { class: 'across', href: pageOf(injector.fit.link) }, verdict(injector.fit.headline, { short: true })), el('div', null, sureness(injector.fit.sureness), only(injector.fit))] : 'not asked',
     [el('p', null, linked(injector.because, [stagedWith])), injector.enough === 'no' ? null : small(injector),
-      injector.missing.map(fact => el('p', null, fact.text)), injector.warnings.map(warning => el('p', null, warning.text)),
+      injector.wettedFor === 'recorded' || touchy.includes(asked.fuel) ? el('p', null, wetted[injector.wettedFor]) : null, injector.missing.map(fact => el('p', null, fact.text)), injector.warnings.map(warning => el('p', null, warning.text)),
       ownSums(injector.working, injector.part, { more: injector.enough === 'no' ? small(injector) : [] }),
       el('p', { class: 'acts' }, el('a', { href: sameGoal('fuel-supply.html', query, { injector: injector.part }) }, 'Is the supply enough for it?', el('span', { class: 'unseen' }, ` (${injector.part.replace(/^[^:]*:/, '')})`)))],
   ];
@@ -102,7 +109,8 @@ function render(answer, query) {
   const [least, expected, most, unit] = three(firstStage?.ratedVolume ?? answer.needPerInjector.ratedVolume);
   const variant = variantName(state.shown, asked.variant);
   const size = `${whole(expected)} ${unit.replace(/,.*$/, '')}`;
-  const heading = firstStage?.mass.expected === 0 ? 'The second stage alone feeds the goal' : firstStage ? `Look for ${size} each in the first stage` : asked.stagedWith ? `Look for ${size} each pair of stages` : `Look for ${size} each`;
+  const sure = most ? `, ${whole(most)} to be sure` : '';
+  const heading = firstStage?.mass.expected === 0 ? 'The second stage alone feeds the goal' : `Look for ${size} each${firstStage ? ' in the first stage' : asked.stagedWith ? ' pair of stages' : ''}${sure}`;
   return {
     title: `${asked.power.text} at ${asked.speed.text}`,
     summary: `${variant}, ${asked.power.text} at ${asked.speed.text}, boost ${asked.boost.text}, ${words('fuel', query.get('fuel') ?? asked.fuel)}, ${asked.pressure.text}, ${words('supply', asked.supply)}, duty up to ${Math.round(asked.duty * 1000) / 10} %.`,
@@ -110,15 +118,15 @@ function render(answer, query) {
     content: [
       el('section', { class: 'headline' },
         el('h2', { 'data-first': true, tabindex: '-1' }, heading),
-        el('p', { class: 'why' }, `Rated on n-heptane at 3 bar: enough if the expected figures hold. With the worst of them it takes ${whole(most)}, with the best of them ${whole(least)} would do.`),
+        el('p', { class: 'why' }, `Rated on n-heptane at 3 bar. ${whole(expected)} is enough if the expected figures hold${most ? `; with the worst of them it takes ${whole(most)}, with the best of them ${whole(least)} would do` : ''}.`),
         facts([
-          ['First of the list', first ? [partLink(first.part), ` ${first.name}: `, enoughMark(first.enough), '. ', first.fit ? el('a', { class: 'across', href: pageOf(first.fit.link) }, verdict(first.fit.headline)) : ''] : 'no injector is recorded'],
+          ['First of the list', first ? [partLink(first.part), ` ${first.name}: `, enoughMark(first.enough), '. ', first.fit ? el('a', { class: 'across', href: pageOf(first.fit.link) }, verdict(first.fit.headline)) : '', only(first.fit)] : 'no injector is recorded'],
           ...answer.injectors.filter(injector => injector.fit?.isFitted && injector !== first).map(fitted =>
             ['As fitted by the maker', [partLink(fitted.part), ` ${fitted.name}: `, enoughMark(fitted.enough), fitted.duty ? `, open ${fitted.duty.text} of the time` : '']]),
           ['Enough', `${sized} of ${answer.injectors.length} in the catalogue, in the worst case too`],
-          ['Pressure across', answer.pressureAcross.text],
+          ['Pressure across', answer.pressureAcross.text], ['Boost', boostTaken(answer)], ['Specific consumption', consumption(answer)],
           ['The goal', [el('strong', null, standings[answer.airSide.standing]), `, seen from the air`]],
-          ['Taken as', `${asked.cylinders} cylinders × ${asked.injectorsPerCylinder}${asked.stagedWith ? `, staged with ${asked.stagedWith.replace(/^[^:]*:/, '')}` : ''}, ${asked.shots} squirt${asked.shots === 1 ? '' : 's'} a cycle, ${asked.voltage.text}`],
+          ['Taken as', `${asked.cylinders} cylinders × ${asked.injectorsPerCylinder}${asked.stagedWith ? `, staged with ${asked.stagedWith.replace(/^[^:]*:/, '')}` : ''}, ${asked.shots} shot${asked.shots === 1 ? '' : 's'} a cycle, ${asked.voltage.text}`],
           ['Next', el('a', { href: sameGoal('fuel-supply.html', query) }, 'Does the fuel reach them? Pump, line and regulator for this goal')],
         ])),
       flags(answer, [asked.stagedWith]),
