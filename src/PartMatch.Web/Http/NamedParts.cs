@@ -34,7 +34,7 @@ internal sealed class NamedParts
             named.Problem ??= found.IsAmbiguous
                 ? found.ToProblem(field)
                 : Http.Problem.Of("bad-question", new FieldError(field, written!, "a number that the base knows",
-                    "look it up under Find a part (/api/parts?q=), or leave it out and give its measurements"));
+                    $"{Near(store, written!)}look it up under Find a part (/api/parts?q=), or leave it out and give its measurements"));
         }
 
         return named;
