@@ -9,6 +9,8 @@ internal sealed class NamedParts
 {
     private readonly Dictionary<string, Part> _parts = new(StringComparer.Ordinal);
 
+    private const int MostNear = 3;
+
     private NamedParts()
     {
     }
@@ -38,5 +40,12 @@ internal sealed class NamedParts
         }
 
         return named;
+    }
+
+    /// <summary>Numbers that begin as it is written, for the mend; nothing where none does.</summary>
+    private static string Near(PartStore store, string written)
+    {
+        var near = store.Search(NamedPart.Split(written).Number, MostNear, null).Parts;
+        return near.Count == 0 ? "" : $"did you mean {string.Join(", ", near.Select(part => part.Part))}? Else ";
     }
 }
