@@ -166,7 +166,7 @@ public sealed class ValveTimingReckoningTests
     {
         static Part Nose(Part part, string nose) =>
             part with { Values = [.. part.Values, new RecordedValue("nose", new ChoiceReading(nose), part.Values[0].Evidence)] };
-        var (cam, drive, plain) = (Nose(EarlyIntake, "fixed"), Nose(Phaser, "bolted"), Nose(FixedWheel, "fixed"));
+        var (cam, drive, plain) = (Nose(EarlyIntake, "fixed"), Nose(TimingExamples.Phaser, "bolted"), Nose(FixedWheel, "fixed"));
         var facts = Family([cam, drive, plain]);
 
         var apart = Reckon(_late with { Intake = new LobeQuestion { Camshaft = cam } }, facts);
@@ -271,7 +271,7 @@ public sealed class ValveTimingReckoningTests
     {
         var above = Reckon(_late with { CompressionRatio = Range("10.5", Dimension.Ratio) });
 
-        Assert.Contains("of Late, the highest", above.Warnings.Single(warning => warning.Code == "trapped-above-family").Text, StringComparison.Ordinal);
+        Assert.Contains("of Late as built, the only variant", above.Warnings.Single(warning => warning.Code == "trapped-above-family").Text, StringComparison.Ordinal);
         Assert.DoesNotContain("safe", string.Join(' ', above.Warnings.Select(warning => warning.Text)), StringComparison.OrdinalIgnoreCase);
     }
 
