@@ -7,8 +7,6 @@ namespace PartMatch.Core.ValveTiming;
 /// <summary>What was taken as true, in the order of use.</summary>
 internal static class TimingAssumptions
 {
-    private const double SameRatio = 0.0005;
-
     private static readonly Spread _none = Spread.Exactly(0);
 
     public static IEnumerable<Assumption> Of(TimingSetting setting)
@@ -57,15 +55,15 @@ internal static class TimingAssumptions
     private static string FromVolumes(TimingSetting setting)
     {
         if (setting.Question.CompressionRatio is not null || setting.Crank is not { } crank || setting.Ratio.Figure is not { } recorded
-            || CylinderReading.Read(setting.Facts, new CompressionQuestion(setting.Question.Variant)).Inputs is not { } built
-            || Math.Abs(built.Ratio.Expected - recorded.Spread.Expected) < SameRatio)
+            || CylinderReading.Read(setting.Facts, new CompressionQuestion(setting.Question.Variant)).Inputs is not { } built)
         {
             return "";
         }
 
-        var ratio = built.Ratio.Expected;
-        return $"; the compression sheet builds {GeometryText.InRatio(ratio)} up from its volumes, which traps "
-            + $"{GeometryText.InRatio(TrappedCompression.Of(ratio, crank, setting.Intake.AtRest.Closes.Expected))} at this closing";
+        string Both(double ratio) => $"{GeometryText.InRatio(ratio)} up from its volumes, which traps "
+            + GeometryText.InRatio(TrappedCompression.Of(ratio, crank, setting.Intake.AtRest.Closes.Expected));
+        var said = Both(built.Ratio.Expected);
+        return said == Both(recorded.Spread.Expected) ? "" : $"; the compression sheet builds {said} at this closing";
     }
 
     private static Spread EndExponent => EndOfCompression.Exponent.Spread;

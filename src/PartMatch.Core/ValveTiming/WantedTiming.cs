@@ -1,5 +1,5 @@
-using PartMatch.Core.Sums;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 using static PartMatch.Core.Sums.GeometryText;
 
 namespace PartMatch.Core.ValveTiming;
