@@ -54,7 +54,9 @@ public static class CompressionReckoning
             RecordedRatio = EngineGeometry.Read(facts, question.Variant).Ratio.Figure is { } recorded ? RangeOfRatio(recorded.Spread) : null,
             SquishWanted = bound.Wanted,
             SquishSays = SquishBound.Measure,
-            Wanted = question.WantedRatio is { } wanted ? [.. new WantedRatio(inputs.Expected, inputs.Of(cylinder => cylinder.OpeningM2), inputs.Squish, bound).Ways((double)wanted.Value)] : [],
+            Wanted = question.WantedRatio is { } wanted
+                ? [.. new WantedRatio(inputs.Expected, inputs.Of(cylinder => cylinder.OpeningM2), inputs.Squish, bound).Ways((double)wanted.Value)]
+                : [],
         };
     }
 

@@ -16,8 +16,8 @@ internal static class CompressionWarnings
     internal const double UsualSkimM = 0.0005;
 
     internal const string DeepSkim =
-        "more than 0.50 mm is seldom taken (common practice, no source): measure what is left of the face over chamber and water, the maker's least height, the "
-        + "land for the gasket, and how ports and covers line up";
+        "more than 0.50 mm is seldom taken (common practice, no source): measure what is left of the face over chamber and water, the maker's least height, "
+        + "the land for the gasket, and how ports and covers line up";
 
     public static IEnumerable<SumWarning> Of(
         FamilyFacts facts, CompressionQuestion question, CylinderInputs inputs, CylinderInputs? built, IReadOnlyList<VariantYardstick> variants,

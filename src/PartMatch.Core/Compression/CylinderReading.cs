@@ -65,7 +65,10 @@ internal sealed class CylinderReading
 
     /// <summary>A gasket of which the thickness is typed is another one than is recorded: its hole is still taken from that one.</summary>
     private static LookedUp OnlyTheHole(CompressionQuestion question, LookedUp hole) => question.GasketThickness is null || hole.Figure is not { } figure ? hole
-        : hole with { Figure = figure with { Source = $"{figure.Source}, of which only the hole is taken: the thickness is given; give gasket-bore= as well" } };
+        : hole with
+        {
+            Figure = figure with { Source = $"{figure.Source}, of which only the hole is taken: the thickness is given; give gasket-bore= as well" },
+        };
 
     /// <summary>Measured, else open between a wide squish land and none.</summary>
     private Func<double[], double> Opening(CompressionQuestion question, int bore)

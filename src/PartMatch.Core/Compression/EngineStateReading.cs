@@ -58,7 +58,9 @@ internal sealed class EngineStateReading
         RoleParts.FindPosition(_facts, role) is { } position && _there.TryGetValue(position.Code, out var part) && part is null;
 
     private SumRefused? FindMissing() => new[] { Roles.Head, Roles.HeadGasket, Roles.Piston }.FirstOrDefault(HasNo) is { } role
-        ? new SumRefused("not-recorded", role, "Nothing sits there in this question.", "nothing put there", "a part", "name the part that will sit there") : null;
+        ? new SumRefused("not-recorded", role, "Nothing sits there in this question.", "nothing put there", "a part",
+            "name the part that will sit there")
+        : null;
 
     private CompressionQuestion Asked()
     {

@@ -9,8 +9,8 @@ namespace PartMatch.Core.Compression;
 internal sealed record SquishBound(double? LowM, double? HighM, SquishWanted? Wanted)
 {
     public const string Measure =
-        "A band is what one source builds to, no clearance that holds by itself: cold and at rest this is, and it narrows with speed and heat as rods stretch and "
-        + "pistons rock. Measure it with soft metal over the crown, the gasket tightened.";
+        "A band is what one source builds to, no clearance that holds by itself: cold and at rest this is, and it narrows with speed and heat as rods stretch "
+        + "and pistons rock. Measure it with soft metal over the crown, the gasket tightened.";
 
     private const string Wide =
         "a squish that is too wide stirs the charge less and lets the rim burn last, which can bring knock at the same ratio (common practice, no source)";

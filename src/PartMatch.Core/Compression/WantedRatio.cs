@@ -19,7 +19,8 @@ internal sealed class WantedRatio(Cylinder now, Spread opening, Spread squish, S
 
         var gasket = now.GasketM - (remove / ClearanceVolume.Area(now.GasketBoreM));
         yield return gasket > 0
-            ? Way(Gasket, Spread.Exactly(gasket), gasket - now.GasketM, now.GasketM - gasket, $"{volume}: a gasket of {InMm(gasket)} tightened instead of {InMm(now.GasketM)}")
+            ? Way(Gasket, Spread.Exactly(gasket), gasket - now.GasketM, now.GasketM - gasket,
+                $"{volume}: a gasket of {InMm(gasket)} tightened instead of {InMm(now.GasketM)}")
             : None(Gasket, $"{volume}: more than the whole gasket holds");
 
         var block = remove / ClearanceVolume.Area(now.BoreM);
