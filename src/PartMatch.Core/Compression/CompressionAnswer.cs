@@ -46,6 +46,9 @@ public sealed record CompressionAnswer(
     /// <summary>What the base wants of the squish here; absent where no stack says so.</summary>
     public SquishWanted? SquishWanted { get; init; }
 
+    /// <summary>What a squish, inside a band or not, says nothing about.</summary>
+    public string SquishSays { get; init; } = "";
+
     /// <summary>Ways to the ratio wanted; empty where none was.</summary>
     public IReadOnlyList<WantedWay> Wanted { get; init; } = [];
 

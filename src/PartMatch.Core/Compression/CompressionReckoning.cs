@@ -14,7 +14,7 @@ public static class CompressionReckoning
     /// <returns><see cref="CompressionAnswer"/>, or <see cref="SumRefused"/> with the reason.</returns>
     public static SumOutcome Reckon(FamilyFacts facts, CompressionQuestion question)
     {
-        if (CompressionRefusals.OfQuestion(question) is { } refused)
+        if ((CompressionRefusals.OfParts(facts, question) ?? CompressionRefusals.OfQuestion(question)) is { } refused)
         {
             return refused;
         }
@@ -53,7 +53,10 @@ public static class CompressionReckoning
             AsBuiltSquish = built is null ? null : RangeInMm(built.Squish),
             RecordedRatio = EngineGeometry.Read(facts, question.Variant).Ratio.Figure is { } recorded ? RangeOfRatio(recorded.Spread) : null,
             SquishWanted = bound.Wanted,
-            Wanted = question.WantedRatio is { } wanted ? [.. new WantedRatio(inputs.Expected, inputs.Squish, bound).Ways((double)wanted.Value)] : [],
+            SquishSays = SquishBound.Measure,
+            Wanted = question.WantedRatio is { } wanted
+                ? [.. new WantedRatio(inputs.Expected, inputs.Of(cylinder => cylinder.OpeningM2), inputs.Squish, bound).Ways((double)wanted.Value)]
+                : [],
         };
     }
 
@@ -61,6 +64,8 @@ public static class CompressionReckoning
     {
         Ratio = inputs.Ratio.Expected,
         Trapped = inputs.Trapped?.Expected,
+        RatioAsAsked = inputs.RatioAsAsked,
+        TrappedAsAsked = inputs.TrappedAsAsked,
         SquishM = inputs.Squish.Expected,
     };
 

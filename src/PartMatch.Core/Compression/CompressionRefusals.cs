@@ -1,3 +1,4 @@
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Sums;
 using PartMatch.Core.ValveTiming;
@@ -17,12 +18,18 @@ internal static class CompressionRefusals
     private const double MostAreaM2 = 1;
     private const double FurthestDeckM = 0.050;
 
+    public static SumRefused? OfParts(FamilyFacts facts, CompressionQuestion question) =>
+        PartKinds.FindFault(facts, "head", question.Head, Roles.Head)
+        ?? PartKinds.FindFault(facts, "head-gasket", question.HeadGasket, Roles.HeadGasket)
+        ?? PartKinds.FindFault(facts, "piston", question.Piston, Roles.Piston)
+        ?? PartKinds.FindFault(facts, "intake-cam", question.IntakeCamshaft, Roles.IntakeCamshaft, Roles.ExhaustCamshaft);
+
     public static SumRefused? OfQuestion(CompressionQuestion question) =>
         new (string Field, QuantityRange? Length)[]
         {
             ("bore", question.Bore), ("stroke", question.Stroke), ("rod-length", question.RodLength), ("deck-height", question.DeckHeight),
             ("compression-height", question.CompressionHeight), ("gasket-thickness", question.GasketThickness), ("gasket-bore", question.GasketBore),
-        }.Select(one => ValveTimingRefusals.OfLength(one.Field, one.Length)).FirstOrDefault(refused => refused is not null)
+        }.Select(one => ValveTimingRefusals.OfLength(one.Field, one.Length, Example(one.Field))).FirstOrDefault(refused => refused is not null)
         ?? OfSize("chamber-volume", question.ChamberVolume, double.Epsilon, MostVolumeM3, "more than 0 and at most 10 L", "for example 41 cm3")
         ?? OfSize("bowl-volume", question.BowlVolume, -MostVolumeM3, MostVolumeM3, "-10 L to 10 L: a dish positive, a dome negative", "for example 9.6 cm3")
         ?? OfSize("chamber-area", question.ChamberArea, double.Epsilon, MostAreaM2, "more than 0 and at most 1 m²", "for example 40 cm2")
@@ -63,6 +70,17 @@ internal static class CompressionRefusals
             : double.IsFinite(expected.RodM) ? EngineGeometry.FindFault(stroke, inputs.Of(cylinder => cylinder.RodM)) : null;
     }
 
+    private static string Example(string field) => field switch
+    {
+        "bore" => "85 mm",
+        "stroke" => "94 mm",
+        "rod-length" => "152 mm",
+        "deck-height" => "230.2 mm",
+        "compression-height" => "31 mm",
+        "gasket-thickness" => "0.75 mm",
+        _ => "86 mm",
+    };
+
     // What was typed is more often wrong than what is recorded.
     private static string FieldToBlame(CompressionQuestion question) => question switch
     {
@@ -77,7 +95,8 @@ internal static class CompressionRefusals
             : new SumRefused("out-of-range", field, $"Outside what a {field.Replace('-', ' ')} can be.", size.Text, expected, mend);
 
     private static SumRefused? OfSkim(string field, QuantityRange? skim) => skim is { Low: < 0 } or { High: > DeepestSkimM }
-        ? new SumRefused("out-of-range", field, "Outside what is taken off a face.", skim.Text, "0 to 5 mm", "a thicker gasket is gasket-thickness=")
+        ? new SumRefused("out-of-range", field, "Outside what is taken off a face.", skim.Text, "0 to 5 mm",
+            "a skim is tenths of a millimetre, for example 0.3 mm: look for a decimal point that slipped")
         : null;
 
     private static SumRefused? OfAngle(string field, QuantityRange? angle) => angle is not null

@@ -35,7 +35,7 @@ internal static class CompressionSteps
             yield return new WorkingStep(
                 "chamber after the skim", "chamber − skim of the head × its opening",
                 $"{InCm3(one.ChamberM3)} − {InMm(one.HeadSkimM, "0.00#")} ÷ 10 mm/cm × {In(SquareCentimetres, one.OpeningM2)}",
-                InCm3(one.ChamberLeftM3, "0.000"), "the opening is the bore's area unless it is given: with squish lands a skim takes less");
+                InCm3(one.ChamberLeftM3, "0.000"), "the opening where it is not given: three quarters of the bore expected, half to all of it possible");
         }
 
         yield return new WorkingStep(

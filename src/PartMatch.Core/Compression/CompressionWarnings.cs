@@ -1,4 +1,5 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
 using PartMatch.Core.Sums;
 using static PartMatch.Core.Sums.GeometryText;
 
@@ -10,6 +11,13 @@ internal static class CompressionWarnings
     // What two careful people differ by with burette and plasticine. Ours, no source.
     private const double SameRatio = 0.15;
     private const double SameLengthM = 0.000005;
+
+    // Faces are trued with tenths. Common practice, no source.
+    internal const double UsualSkimM = 0.0005;
+
+    internal const string DeepSkim =
+        "more than 0.50 mm is seldom taken (common practice, no source): measure what is left of the face over chamber and water, the maker's least height, "
+        + "the land for the gasket, and how ports and covers line up";
 
     public static IEnumerable<SumWarning> Of(
         FamilyFacts facts, CompressionQuestion question, CylinderInputs inputs, CylinderInputs? built, IReadOnlyList<VariantYardstick> variants,
@@ -28,12 +36,20 @@ internal static class CompressionWarnings
                 + "and burn, and the volume of the gasket is reckoned with its own hole. Measure both, the gasket laid on the block.");
         }
 
+        foreach (var (face, taken) in new[] { ("head", question.HeadSkim), ("block", question.BlockSkim) })
+        {
+            if (taken?.High > UsualSkimM)
+            {
+                yield return new SumWarning($"{face}-skim-deep", $"{RangeInMm(Spread.Of(taken)).Text} off the {face}: {DeepSkim}.");
+            }
+        }
+
         foreach (var warning in OfHeadSkim(question, inputs))
         {
             yield return warning;
         }
 
-        if (HeadMoves(question, inputs, built) is { } moves)
+        if (HeadMoves(facts, question, inputs, built) is { } moves)
         {
             yield return moves;
         }
@@ -67,9 +83,9 @@ internal static class CompressionWarnings
 
         if (question.ChamberArea is null)
         {
-            yield return new SumWarning("skim-over-the-bore",
-                "The skim of the head is taken over the whole bore. A chamber with squish lands opens over less, and the skim then takes less: measure its "
-                + "opening and give it as chamber-area=.");
+            yield return new SumWarning("opening-not-known",
+                "Over how much of the bore the chamber opens is not known: from half of it to all of it is reckoned with, and the wider it opens the more "
+                + "a skim takes. Measure the opening at the face and give it as chamber-area=.");
         }
 
         if (question.LandDepth is null)
@@ -81,14 +97,14 @@ internal static class CompressionWarnings
         else if (inputs.Of(cylinder => cylinder.LandM - cylinder.HeadSkimM).Low < 0 && question.LandDepth.High > 0)
         {
             yield return new SumWarning("skim-past-the-land",
-                $"The skim, {RangeInMm(Measures.Spread.Of(skim)).Text}, can reach the land, which lies {RangeInMm(Measures.Spread.Of(question.LandDepth)).Text} "
+                $"The skim, {RangeInMm(Spread.Of(skim)).Text}, can reach the land, which lies {RangeInMm(Spread.Of(question.LandDepth)).Text} "
                 + "below the face: from there on the chamber opens over less and a skim takes less volume than is reckoned. Measure the chamber with a burette "
                 + "afterwards.");
         }
     }
 
     /// <summary>By how much the head comes nearer to the crankshaft than as built; where that is not known, only that it may.</summary>
-    private static SumWarning? HeadMoves(CompressionQuestion question, CylinderInputs inputs, CylinderInputs? built)
+    private static SumWarning? HeadMoves(FamilyFacts facts, CompressionQuestion question, CylinderInputs inputs, CylinderInputs? built)
     {
         const string Measure = "Measure piston-to-valve by hand, and the events with a degree wheel.";
         var one = inputs.Expected;
@@ -97,16 +113,34 @@ internal static class CompressionWarnings
         return lower > SameLengthM
             ? new SumWarning("head-sits-lower",
                 $"The head comes {InMm(lower)} nearer to the crankshaft than as built: its valves come nearer to the pistons by as much, a chain- or "
-                + $"belt-driven camshaft in it runs late, and pushrods take up lash. {Measure}")
+                + $"belt-driven camshaft in it runs late{ByDegrees(facts, question.Variant, lower)}, and pushrods take up lash. {Measure}")
             : lower < -SameLengthM
                 ? new SumWarning("head-sits-higher",
-                    $"The head sits {InMm(-lower)} further from the crankshaft than as built: a chain- or belt-driven camshaft in it runs early, which opens "
-                    + $"the intake valves sooner, and pushrods gain lash. {Measure}")
+                    $"The head sits {InMm(-lower)} further from the crankshaft than as built: a chain- or belt-driven camshaft in it runs early"
+                    + $"{ByDegrees(facts, question.Variant, lower)}, which opens the intake valves sooner, and pushrods gain lash. {Measure}")
             : mayMove
                 ? new SumWarning("head-may-move",
                     "How thick the gasket is as built is not known: a head that comes nearer to the crankshaft brings its valves nearer to the pistons and lets "
                     + $"a chain- or belt-driven camshaft in it run late, one that sits higher lets it run early. {Measure}")
             : null;
+    }
+
+    // The run between the wheels changes by as much as the head moves: that share of a pitch is that share of a tooth. A common pitch of timing chains.
+    private const double ExamplePitchM = 0.009525;
+
+    /// <summary>What it is worth at the crank where the teeth of the wheel on the intake camshaft are recorded; nothing where they are not.</summary>
+    private static string ByDegrees(FamilyFacts facts, string variant, double movesM)
+    {
+        var wheel = RoleParts.FindPosition(facts, Roles.IntakeCamshaft) is { } camshaft ? RoleParts.FindWheel(facts, camshaft) : null;
+        if (LookedUp.Feature(RoleParts.Fitted(facts, variant, wheel), "teeth").Figure is not { } teeth)
+        {
+            return "";
+        }
+
+        var perTooth = ValveTiming.TimingWheel.DegreesPerTooth((int)teeth.Spread.Expected, ValveTiming.TimingWheel.CrankTurnsOfCam);
+        var degrees = Math.Abs(movesM) / ExamplePitchM * perTooth;
+        return $" by about {InDegrees(degrees, "0.0")} of the crank (its share of one pitch, 9.525 mm taken, × the {InDegrees(perTooth, "0.0")} of a tooth; "
+            + "the run taken as upright: measure)";
     }
 
     private static SumWarning? Squish(CylinderInputs inputs, CylinderInputs? built, SquishBound bound)

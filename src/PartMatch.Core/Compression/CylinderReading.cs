@@ -8,8 +8,14 @@ namespace PartMatch.Core.Compression;
 /// <summary>Fills in what the question leaves out: from the parts, then from the engine as built, else a refusal that asks for it.</summary>
 internal sealed class CylinderReading
 {
+    private const string Given = "given in the question";
+
     private static readonly Spread _none = Spread.Exactly(0);
 
+    // A squish land takes from nothing to about half of the bore. Common practice, no source.
+    private static readonly Spread _openingOfBore = new(0.50, 0.75, 1.00);
+
+    private readonly HashSet<int> _asked = [];
     private readonly List<SumInput> _inputs = [];
     private readonly List<Assumption> _assumed = [];
     private SumRefused? _refused;
@@ -42,23 +48,48 @@ internal sealed class CylinderReading
         var bowl = Take("bowl-volume", LookedUp.Typed(question.BowlVolume) ?? LookedUp.Feature(piston, "bowl-volume"), GeometryText.RangeInCm3, "9.6 cm3");
         var thickness = Take("gasket-thickness", LookedUp.Typed(question.GasketThickness) ?? LookedUp.Feature(gasket, "compressed-thickness"), Lengths,
             "0.75 mm");
-        var hole = Take("gasket-bore", LookedUp.Typed(question.GasketBore) ?? LookedUp.Feature(gasket, "bore"), Lengths, "86 mm");
+        var hole = Take("gasket-bore", LookedUp.Typed(question.GasketBore) ?? OnlyTheHole(question, LookedUp.Feature(gasket, "bore")), Lengths, "86 mm");
         var rod = Find("rod-length", LookedUp.Typed(question.RodLength) ?? engine.Rod, Lengths);
         var deck = Deck(question, engine, piston, stroke, rod);
-        var headSkim = Given("head-skim", question.HeadSkim);
-        var blockSkim = Given("block-skim", question.BlockSkim);
-        int? opening = question.ChamberArea is { } area
-            ? Add("chamber-area", new Figure(Spread.Of(area), "given in the question"), range => range.In(GeometryText.SquareCentimetres, "0.0"))
-            : null;
-        int? land = question.LandDepth is { } depth ? Add("land-depth", new Figure(Spread.Of(depth), "given in the question"), Lengths) : null;
+        var headSkim = Typed("head-skim", question.HeadSkim);
+        var blockSkim = Typed("block-skim", question.BlockSkim);
+        var opening = Opening(question, bore);
+        int? land = question.LandDepth is { } depth ? Add("land-depth", new Figure(Spread.Of(depth), Given), Lengths) : null;
         var closes = Closing(facts, question);
 
         Cylinder Build(double[] of) => new(
             of[bore], of[stroke], rod is { } length ? of[length] : double.NaN, of[chamber], of[bowl], of[thickness], of[hole], deck(of), of[headSkim],
-            of[blockSkim],
-            opening is { } measured ? of[measured] : ClearanceVolume.Area(of[bore]),
-            land is { } below ? of[below] : 0);
-        return new CylinderInputs(_assumed, _inputs, Build, closes);
+            of[blockSkim], opening(of), land is { } below ? of[below] : 0);
+        return new CylinderInputs(_assumed, _inputs, _asked, Build, closes);
+    }
+
+    /// <summary>A gasket of which the thickness is typed is another one than is recorded: its hole is still taken from that one.</summary>
+    private static LookedUp OnlyTheHole(CompressionQuestion question, LookedUp hole) => question.GasketThickness is null || hole.Figure is not { } figure ? hole
+        : hole with
+        {
+            Figure = figure with { Source = $"{figure.Source}, of which only the hole is taken: the thickness is given; give gasket-bore= as well" },
+        };
+
+    /// <summary>Measured, else open between a wide squish land and none.</summary>
+    private Func<double[], double> Opening(CompressionQuestion question, int bore)
+    {
+        static QuantityRange Areas(Spread squareMetres) => squareMetres.In(GeometryText.SquareCentimetres, "0.0");
+        if (question.ChamberArea is { } area)
+        {
+            var at = Add("chamber-area", new Figure(Spread.Of(area), Given), Areas);
+            return of => of[at];
+        }
+
+        if (question.HeadSkim is { High: > 0 } || question.WantedRatio is not null)
+        {
+            _assumed.Add(new Assumption("chamber-area", Areas(_openingOfBore * ClearanceVolume.Area(_inputs[bore].Spread.Expected)),
+                "not known: from half of the bore, a wide squish land, to all of it, no land (common practice, no source); measure it and give chamber-area="));
+        }
+
+        var share = _inputs.Count;
+        _inputs.Add(new SumInput("opening of the chamber", _openingOfBore));
+        _asked.Add(share);
+        return of => of[share] * ClearanceVolume.Area(of[bore]);
     }
 
     /// <summary>Measured, else the four lengths, else what is recorded of the engine with its own pistons.</summary>
@@ -101,8 +132,8 @@ internal sealed class CylinderReading
 
     private static QuantityRange Lengths(Spread metres) => GeometryText.RangeInMm(metres);
 
-    private int Given(string name, QuantityRange? typed) =>
-        typed is null ? Silent(name) : Add(name, new Figure(Spread.Of(typed), "given in the question"), Lengths);
+    private int Typed(string name, QuantityRange? typed) =>
+        typed is null ? Silent(name) : Add(name, new Figure(Spread.Of(typed), Given), Lengths);
 
     private int Silent(string name)
     {
@@ -125,6 +156,11 @@ internal sealed class CylinderReading
     {
         _assumed.Add(new Assumption(name, show(figure.Spread), figure.Source));
         _inputs.Add(new SumInput(Words(name), figure.Spread));
+        if (figure.Source == Given)
+        {
+            _asked.Add(_inputs.Count - 1);
+        }
+
         return _inputs.Count - 1;
     }
 

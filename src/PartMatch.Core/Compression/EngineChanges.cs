@@ -1,4 +1,5 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
 using PartMatch.Core.Sums;
 using PartMatch.Core.ValveTiming;
 
@@ -26,6 +27,11 @@ internal sealed record EngineState
 
     public double? Trapped { get; init; }
 
+    /// <summary>What the question leaves open of the ratio; null where it leaves nothing.</summary>
+    public Spread? RatioAsAsked { get; init; }
+
+    public Spread? TrappedAsAsked { get; init; }
+
     public double? SquishM { get; init; }
 }
 
@@ -49,8 +55,8 @@ internal static class EngineChanges
         .. Phasers(was.Phaser, now.Phaser),
         .. Teeth("intake", was.IntakeTeeth, now.IntakeTeeth),
         .. Teeth("exhaust", was.ExhaustTeeth, now.ExhaustTeeth),
-        .. Ratios("compression ratio", was.Ratio, now.Ratio),
-        .. Ratios("trapped compression", was.Trapped, now.Trapped),
+        .. Ratios("compression ratio", was.Ratio, now.Ratio, now.RatioAsAsked),
+        .. Ratios("trapped compression", was.Trapped, now.Trapped, now.TrappedAsAsked),
         .. Lengths("squish", was.SquishM, now.SquishM, "0.00"),
     ];
 
@@ -141,13 +147,16 @@ internal static class EngineChanges
             ? [$"{what} {SumText.Number(after * 1000, format).Replace('-', '−')} instead of {GeometryText.InMm(before, format)}"]
             : [];
 
-    private static IEnumerable<string> Ratios(string what, double? was, double? now)
+    private static IEnumerable<string> Ratios(string what, double? was, double? now, Spread? asked)
     {
-        if (was is not { } before || now is not { } after || Math.Abs(after - before) < SameRatio)
+        if (was is not { } before || now is not { } after)
         {
             return [];
         }
 
-        return [$"{what} {(after > before ? "rises" : "falls")}: {GeometryText.InRatio(after)} instead of {GeometryText.InRatio(before)}"];
+        var (rises, falls) = ((asked?.High ?? after) - before >= SameRatio, before - (asked?.Low ?? after) >= SameRatio);
+        var text = GeometryText.RangeOfRatio(asked ?? Spread.Exactly(after)).Text;
+        return !rises && !falls ? [] : [$"{what} {(rises && falls ? "rises or falls" : rises ? "rises" : "falls")}: {text} instead of "
+            + $"{GeometryText.InRatio(before)}"];
     }
 }

@@ -26,7 +26,7 @@ internal sealed class EngineStateReading
         var exhaustWheels = exhaustPosition is null ? [] : At(RoleParts.FindWheel(facts, exhaustPosition));
         var intake = AsBuiltEvents.Of(intakeParts, Valve.Intake);
         var engine = EngineGeometry.Read(facts, question.Variant);
-        var (cylinder, lacking) = byVolumes ? CylinderReading.Read(facts, Asked()) : (null, null);
+        var (cylinder, lacking) = !byVolumes ? (null, null) : FindMissing() is { } missing ? (null, missing) : CylinderReading.Read(facts, Asked());
 
         var recorded = byVolumes ? null : engine.Ratio.Figure?.Spread.Expected;
         Lacking = lacking;
@@ -40,7 +40,7 @@ internal sealed class EngineStateReading
             IntakeTeeth = (int?)LookedUp.Feature(wheels, "teeth").Figure?.Spread.Expected,
             ExhaustTeeth = (int?)LookedUp.Feature(exhaustWheels, "teeth").Figure?.Spread.Expected,
             Ratio = recorded ?? cylinder?.Ratio.Expected,
-            Trapped = cylinder?.Trapped?.Expected
+            Trapped = (HasNo(Roles.IntakeCamshaft) ? null : cylinder?.Trapped?.Expected)
                 ?? (recorded is { } ratio && intake is { } lobe && engine is { Stroke.Figure: { } stroke, Rod.Figure: { } rod }
                     ? TrappedCompression.Of(ratio, new SliderCrank(stroke.Spread.Expected, rod.Spread.Expected), lobe.Closes.Expected)
                     : null),
@@ -52,6 +52,15 @@ internal sealed class EngineStateReading
 
     /// <summary>Why the volumes could not be added up; null where they could, or need not.</summary>
     public SumRefused? Lacking { get; }
+
+    /// <summary>Is it said that nothing sits at the position of that role? Then what the maker fitted there does not count.</summary>
+    private bool HasNo(string role) =>
+        RoleParts.FindPosition(_facts, role) is { } position && _there.TryGetValue(position.Code, out var part) && part is null;
+
+    private SumRefused? FindMissing() => new[] { Roles.Head, Roles.HeadGasket, Roles.Piston }.FirstOrDefault(HasNo) is { } role
+        ? new SumRefused("not-recorded", role, "Nothing sits there in this question.", "nothing put there", "a part",
+            "name the part that will sit there")
+        : null;
 
     private CompressionQuestion Asked()
     {

@@ -8,7 +8,12 @@ namespace PartMatch.Core.Compression;
 /// <summary>What a squish is held against: the stack of the base that adds gasket and piston up, else the usual lower figure of the trade.</summary>
 internal sealed record SquishBound(double? LowM, double? HighM, SquishWanted? Wanted)
 {
-    public const string Measure = "It narrows with speed and heat as rods stretch and pistons rock. Measure it with soft metal over the crown, the gasket tightened.";
+    public const string Measure =
+        "A band is what one source builds to, no clearance that holds by itself: cold and at rest this is, and it narrows with speed and heat as rods stretch "
+        + "and pistons rock. Measure it with soft metal over the crown, the gasket tightened.";
+
+    private const string Wide =
+        "a squish that is too wide stirs the charge less and lets the rim burn last, which can bring knock at the same ratio (common practice, no source)";
 
     // 0.035 in with steel rods, cold. Common practice, no source.
     private const double UsualLeastM = 0.0009;
@@ -32,5 +37,6 @@ internal sealed record SquishBound(double? LowM, double? HighM, SquishWanted? Wa
     public string? Says(Spread squish) =>
         squish.Low >= (LowM ?? double.MinValue) - DustM && squish.High <= (HighM ?? double.MaxValue) + DustM ? null
         : Wanted is { } band ? $"the base wants {band.Band} here ({band.Stack}{(band.Evidence is null ? "" : $", {band.Evidence}")})"
+            + (squish.High > (HighM ?? double.MaxValue) + DustM ? $"; {Wide}" : "")
         : $"usual is {InMm(UsualLeastM)} and more with steel rods, cold (common practice, no source; the base records none here)";
 }

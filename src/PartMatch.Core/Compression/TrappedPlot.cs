@@ -24,10 +24,11 @@ public static class TrappedPlot
 
     private static CurvePlot Of(TrappedCurve curve, string asked, IReadOnlyList<VariantYardstick> variants)
     {
+        asked = variants.FirstOrDefault(one => one.Variant == asked)?.Name ?? asked;
         double At(double closes) => TrappedCompression.Of(curve.Ratio, curve.Crank, closes);
         var line = Points(Step, At);
         PlotPoint[] own = [.. variants.Where(one => one.Trapped is not null && one.IntakeCloses is not null).Select(one =>
-            new PlotPoint(one.IntakeCloses!.Expected, one.Trapped!.Expected) { Name = one.Variant })];
+            new PlotPoint(one.IntakeCloses!.Expected, one.Trapped!.Expected) { Name = one.Name })];
         var here = At(curve.Closes);
         return new CurvePlot(
             "Trapped compression over intake closing",
@@ -39,7 +40,7 @@ public static class TrappedPlot
             [
                 new PlotLine($"{asked} as asked, compression ratio {GeometryText.InRatio(curve.Ratio)}", line) { IsMain = true },
                 .. own.Length == 0 ? [] : new[] { new PlotLine($"as built: "
-                    + $"{string.Join(", ", variants.Where(one => one.Trapped is not null).Select(one => one.Variant))}", own) { IsPointsOnly = true } },
+                    + $"{string.Join(", ", variants.Where(one => one.Trapped is not null).Select(one => one.Name))}", own) { IsPointsOnly = true } },
             ],
             [],
             [
@@ -53,7 +54,7 @@ public static class TrappedPlot
                         .Select(point => (IReadOnlyList<string>)[GeometryText.InDegrees(point.X, "0.#"), GeometryText.InRatio(point.Y), asked + " as asked"]),
                     .. variants.Where(one => one.Trapped is not null && one.IntakeCloses is not null)
                         .Select(one => (IReadOnlyList<string>)[GeometryText.InDegrees(one.IntakeCloses!.Expected, "0.#"),
-                            GeometryText.InRatio(one.Trapped!.Expected), one.Variant + " as built"]),
+                            GeometryText.InRatio(one.Trapped!.Expected), one.Name + " as built"]),
                 ]));
     }
 

@@ -51,21 +51,23 @@ internal static class TrappedWarnings
 
         var (least, most) = (alike[0], alike[^1]);
         var asked = variants.FirstOrDefault(one => one.IsAsked)?.Name ?? variant;
-        if (trapped.Expected > most.TrappedExpected + SameRatio)
+        string Of(VariantYardstick one, string which) =>
+            alike.Count > 1 ? $"{one.Name}, the {which} of the family's own variants on the fuel and boost of {asked}"
+            : $"{one.Name} as built, the only variant of the family on that fuel and boost";
+        if (trapped.Expected > most.TrappedExpected + SameRatio && trapped.Low > most.Trapped?.High)
         {
             yield return new SumWarning("trapped-above-family",
-                $"Trapped compression {RangeOfRatio(trapped).Text} is above {InRatio(most.TrappedExpected ?? 0)} of {most.Name}, the highest of the "
-                + $"family's own variants on the fuel and boost of {asked}; "
+                $"Trapped compression {RangeOfRatio(trapped).Text} is above {most.Trapped?.Text} of {Of(most, "highest")}; "
                 + $"its end-of-compression pressure is {most.EndOfCompression?.Text} times that one's. Geometry does not predict knock: it hangs on fuel, "
                     + "heat, mixture, ignition and shape too. Measure, with the ignition set back first.");
         }
 
-        if (trapped.Expected < least.TrappedExpected - SameRatio)
+        if (trapped.Expected < least.TrappedExpected - SameRatio && trapped.High < least.Trapped?.Low)
         {
             yield return new SumWarning("trapped-below-family",
-                $"Trapped compression {RangeOfRatio(trapped).Text} is below {InRatio(least.TrappedExpected ?? 0)} of {least.Name}, the lowest of the "
-                + $"family's own variants on the fuel and boost of {asked}: "
-                + "it fills less or squeezes less than any of them, and gives less torque there. Measure cranking pressure and compare.");
+                $"Trapped compression {RangeOfRatio(trapped).Text} is below {least.Trapped?.Text} of {Of(least, "lowest")}: less is enclosed "
+                + "when the valve closes. What that does to torque hangs on speed, ports and pipes, which geometry does not see. Measure cranking pressure and "
+                + "compare.");
         }
     }
 }

@@ -1,12 +1,12 @@
 using PartMatch.Core.Measures;
-using PartMatch.Core.Sums;
 using static PartMatch.Core.Sums.GeometryText;
 
 namespace PartMatch.Core.Compression;
 
 /// <summary>Which gasket, skim or bowl alone makes a wanted ratio? With the expected figures, each with the squish it leaves.</summary>
+/// <param name="opening">Of the chamber at the face of the head, with its range.</param>
 /// <param name="squish">Of the engine as it is asked about, with its range.</param>
-internal sealed class WantedRatio(Cylinder now, Spread squish, SquishBound bound)
+internal sealed class WantedRatio(Cylinder now, Spread opening, Spread squish, SquishBound bound)
 {
     private const string Gasket = "gasket of another thickness";
     private const string Block = "skim of the block";
@@ -19,16 +19,17 @@ internal sealed class WantedRatio(Cylinder now, Spread squish, SquishBound bound
 
         var gasket = now.GasketM - (remove / ClearanceVolume.Area(now.GasketBoreM));
         yield return gasket > 0
-            ? Way(Gasket, gasket, gasket - now.GasketM, now.GasketM - gasket, $"{volume}: a gasket of {InMm(gasket)} tightened instead of {InMm(now.GasketM)}")
+            ? Way(Gasket, Spread.Exactly(gasket), gasket - now.GasketM, now.GasketM - gasket,
+                $"{volume}: a gasket of {InMm(gasket)} tightened instead of {InMm(now.GasketM)}")
             : None(Gasket, $"{volume}: more than the whole gasket holds");
 
         var block = remove / ClearanceVolume.Area(now.BoreM);
-        yield return Skim(Block, remove, block, now.BlockSkimM, -block, $"{volume}: {InMm(block)} more off the face of the block");
+        yield return Skim(Block, remove, Spread.Exactly(block), now.BlockSkimM, -block, $"{volume}: {InMm(block)} more off the face of the block");
 
-        var head = now.OpeningM2 > 0 ? remove / now.OpeningM2 : double.NaN;
-        yield return remove < 0 || head * now.OpeningM2 <= now.ChamberLeftM3
-            ? Skim(Head, remove, head, now.HeadSkimM, now.SquishWith(head) - now.SquishM, $"{volume}: {InMm(head)} more off the face of the head, over "
-                + $"{SumText.In(SquareCentimetres, now.OpeningM2, "0.0")} of opening{(now.LandM > 0 ? "" : ", a squish land taken as level with it")}")
+        var head = Spread.Exactly(remove) / opening;
+        yield return remove < 0 || remove <= now.ChamberLeftM3
+            ? Skim(Head, remove, head, now.HeadSkimM, now.SquishWith(head.Expected) - now.SquishM, $"{volume}: {RangeInMm(head).Text} more off the face of "
+                + $"the head, over {opening.In(SquareCentimetres, "0.0").Text} of opening{(now.LandM > 0 ? "" : ", a squish land taken as level with it")}")
             : None(Head, $"{volume}: more than the chamber holds");
 
         var bowl = now.BowlM3 - remove;
@@ -38,14 +39,14 @@ internal sealed class WantedRatio(Cylinder now, Spread squish, SquishBound bound
             + $"{InCm3(Math.Abs(now.BowlM3))}"), 0);
     }
 
-    private WantedWay Skim(string what, double removeM3, double more, double already, double squishBy, string text) =>
+    private WantedWay Skim(string what, double removeM3, Spread more, double already, double squishBy, string text) =>
         removeM3 < 0 ? None(what, $"{InCm3(-removeM3)} more clearance: a skim only takes")
-        : already + more > CompressionRefusals.DeepestSkimM
-            ? None(what, $"{text}: more than the {InMm(CompressionRefusals.DeepestSkimM)} in all that these sums take for a skim")
-        : Way(what, more, squishBy, more, text);
+        : already + more.High > CompressionRefusals.DeepestSkimM
+            ? None(what, $"{text}: can be more than the {InMm(CompressionRefusals.DeepestSkimM)} in all that these sums take for a skim")
+        : Way(what, more, squishBy, more.Expected, already + more.High > CompressionWarnings.UsualSkimM ? $"{text}; {CompressionWarnings.DeepSkim}" : text);
 
-    private WantedWay Way(string what, double metres, double squishBy, double nearer, string text) =>
-        Flagged(new WantedWay(what, RangeInMm(Spread.Exactly(metres)), null, nearer > 0
+    private WantedWay Way(string what, Spread metres, double squishBy, double nearer, string text) =>
+        Flagged(new WantedWay(what, RangeInMm(metres), null, nearer > 0
             ? $"{text}; the head comes {InMm(nearer)} nearer to the crankshaft: measure piston-to-valve by hand" : text), squishBy);
 
     /// <summary>The squish that is left, with its range; no way where the crown would meet the head.</summary>

@@ -36,10 +36,15 @@ public static partial class QuantityParser
             ? number
             : null;
 
-    /// <summary>Reads a quantity of one dimension. A bare number is a quantity only where the dimension is a ratio.</summary>
+    // A compression ratio is said as "nine to one".
+    [GeneratedRegex(@"\s*(:|to)\s*1\z", RegexOptions.CultureInvariant)]
+    private static partial Regex ToOne();
+
+    /// <summary>Reads a quantity of one dimension; a ratio also as 9.5:1 or 9.5 to 1. A bare number is a quantity only where the dimension is a ratio.</summary>
     public static QuantityOutcome Parse(string text, Dimension dimension)
     {
-        var match = text.Length <= MaxLength ? Shape().Match(text.Trim()) : Match.Empty;
+        var bare = dimension == Dimension.Ratio && text.Length <= MaxLength ? ToOne().Replace(text.Trim(), "") : text;
+        var match = text.Length <= MaxLength ? Shape().Match(bare.Trim()) : Match.Empty;
         if (!match.Success)
         {
             return QuantityRefusals.Unreadable(text, dimension);

@@ -10,7 +10,8 @@ internal static class AngleTightened
     private const string Code = "angle-tightened";
 
     private const string ByAngle =
-        "It is turned on by an angle: the preload there comes from the angle, not from the torque, and the sums say nothing about it.";
+        "It is turned on by an angle: the preload there comes from the angle, not from the torque, and the sums say nothing about it. "
+        + "The torque before the angle only brings the faces together, so that the angle counts from the same start on every bolt.";
 
     private const string ByStretch =
         "It is stretched for good: the preload there comes from how far it is drawn, not from the torque, and the sums say nothing about it.";

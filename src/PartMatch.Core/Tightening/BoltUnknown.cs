@@ -15,7 +15,9 @@ internal sealed record BoltUnknown(string Code, string Field, string Reason, str
     public SumRefused Refused => new(Code, Field, Reason, Found, Expected, Mend);
 
     public static BoltUnknown NotAFastener(FastenerPlace place) => new(
-        "not-a-fastener", "position", $"{place.Position.Name} is no fastener: the pull in a bolt says nothing about it. What is recorded stands here.",
+        "not-a-fastener", "position", $"{place.Position.Name} is no fastener: the pull in a bolt says nothing about it. "
+            + (place.Facts.TorquesAt(place.Variant, place.Position.Code).Any() ? "How it is tightened is recorded: leave the torque out to see it."
+                : "How it is tightened is not recorded either."),
         place.Position.Code, "a position with the role fastener", "choose a fastener, or type its thread");
 
     public static BoltUnknown NotMetric(string written) => new(

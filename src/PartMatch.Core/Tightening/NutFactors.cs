@@ -20,7 +20,7 @@ public static class NutFactors
     };
 
     /// <summary>Where nobody recorded how the threads are to be: whatever the table has.</summary>
-    public static Figure OfUnknown { get; } = new(0.16, 0.20, 0.30, $"not recorded: over the states of {Table}, 0.16 to 0.30; zinc-plated expected");
+    public static Figure OfUnknown { get; } = new(0.16, 0.20, 0.30, $"not recorded: over the states of {Table}, 0.16 to 0.30; 0.20 stands for the expected one because it lies between oiled and dry, for no other reason");
 
     private static Figure Exactly(double factor, string source) => new(factor, factor, factor, source);
 }

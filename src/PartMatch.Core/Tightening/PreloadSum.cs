@@ -8,7 +8,7 @@ namespace PartMatch.Core.Tightening;
 /// <param name="NutFactor">Before the scatter.</param>
 /// <param name="Scatter">Of the preload at one torque, either way; a share below 1.</param>
 /// <remarks>
-/// Shigley, Mechanical Engineering Design, chapter 8 (from memory). Torsion while tightening adds to the stress: the shares are those of the pull alone.
+/// Shigley, Mechanical Engineering Design, chapter 8 (from memory). The shares are those of the pull alone; torsion while tightening stands beside them.
 /// At one torque the preload scatters because friction does, so the scatter is the nut factor's own range: counted there, and nowhere again.
 /// </remarks>
 internal sealed record PreloadSum(MetricThread Thread, BoltLoads Loads, Spread Torque, Figure NutFactor, double Scatter)
@@ -27,6 +27,9 @@ internal sealed record PreloadSum(MetricThread Thread, BoltLoads Loads, Spread T
     public Spread ShareOfProof => SumRange.Of(With(Loads.Proof), Share);
 
     public Spread ShareOfUltimate => SumRange.Of(With(Loads.Ultimate), Share);
+
+    /// <summary>Of the proof stress, pull and torsion together, while the wrench turns.</summary>
+    public Spread ShareWithTorsion => SumRange.Of(With(Loads.Proof), of => Share(of) * BoltTorsion.Times(Thread, of[1]));
 
     /// <summary>On the share of the proof load.</summary>
     public IReadOnlyList<Influence> Influences => SumRange.Influences(With(Loads.Proof), Share, TighteningText.Share);
@@ -49,6 +52,10 @@ internal sealed record PreloadSum(MetricThread Thread, BoltLoads Loads, Spread T
             $"T = K·d·F: Shigley, Mechanical Engineering Design; K: {NutFactor.Source}");
         yield return OfShare("share of the proof load", Loads.Proof.Expected, ShareOfProof);
         yield return OfShare("share of the least breaking load", Loads.Ultimate.Expected, ShareOfUltimate);
+        yield return new WorkingStep(
+            $"share of the proof stress with torsion, {state}", "share of the proof load × √(1 + 3 × (shear ÷ tension)²)",
+            $"{SumText.InPercent(ShareOfProof.Expected, "0.0")} × {SumText.Number(BoltTorsion.Times(Thread, told.Expected), "0.000")}",
+            SumText.InPercent(ShareWithTorsion.Expected, "0.0"), BoltTorsion.Source);
 
         WorkingStep OfShare(string what, double load, Spread share) => new(
             $"{what}, {state}", "preload ÷ load", $"{InKilonewtons(preload.Expected)} ÷ {InKilonewtons(load)}",

@@ -89,4 +89,11 @@ public sealed record JudgedTorque(
 /// <param name="ShareOfUltimate">Of the least breaking load.</param>
 public sealed record TightenedAs(
     string Threads, bool IsTold, QuantityRange NutFactor, string NutFactorSource, QuantityRange Preload, QuantityRange ShareOfProof,
-    QuantityRange ShareOfUltimate, string Text);
+    QuantityRange ShareOfUltimate, string Text)
+{
+    /// <summary>Of the proof stress while it is tightened, pull and torsion together.</summary>
+    public required QuantityRange ShareWithTorsion { get; init; }
+
+    /// <summary>Is the pull expected to be above the least load that breaks the bolt? Then no bolt pulls so hard: it breaks.</summary>
+    public bool Breaks { get; init; }
+}

@@ -23,7 +23,7 @@ public static class TighteningCheck
         "The thread that the bolt goes into: nothing is said about a thread tapped in aluminium or anything else, neither that it holds nor that it strips. "
         + "The sum is of the bolt alone.",
         "Which torque would be right: a torque that is recorded or typed is judged, and none is proposed.",
-        "Torsion: while it is tightened the bolt is twisted as well as pulled, so it is nearer to its limit than the shares say.",
+        "Bending, heat and what the joint gives under load: the pull is that of a straight bolt, cold, just after the wrench.",
     ];
 
     /// <returns><see cref="TighteningJudged"/>, or <see cref="SumRefused"/> where a typed torque has no honest answer.</returns>
@@ -86,7 +86,7 @@ public static class TighteningCheck
         if (bolt is { Class: null })
         {
             yield return new Assumption(
-                "proof-load", bolt.Loads.Proof.In(TighteningText.Kilonewtons, "0.0"), "class not known: over 8.8, 10.9 and 12.9, of which 10.9 is expected");
+                "proof-load", bolt.Loads.Proof.In(TighteningText.Kilonewtons, "0.0"), "class not known: over 8.8, 10.9 and 12.9; 10.9 stands for the expected one because it is the middle, for no other reason");
         }
 
         if (question.Scatter is null or { Value: (decimal)UsualScatter })

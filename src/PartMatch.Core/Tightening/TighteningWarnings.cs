@@ -32,9 +32,16 @@ internal static class TighteningWarnings
         foreach (var (words, isTold, sum) in states)
         {
             var (share, ultimate) = (sum.ShareOfProof, sum.ShareOfUltimate);
-            if (share.Expected > 1)
+            if (ultimate.Expected > 1)
             {
-                var breaks = ultimate.Expected > 1 ? "more than breaks it" : $"{Share(ultimate.Expected)} of the least load that breaks it";
+                yield return new SumWarning(
+                    isTold ? "breaks" : "breaks-if",
+                    $"{(isTold ? "" : "If the threads are otherwise: ")}{words}, {torque.Text} would pull more than the {InKilonewtons(sum.Loads.Ultimate.Expected)} "
+                    + $"that break the bolt at the least: it breaks before. Read the torque and its unit again. {Measure}");
+            }
+            else if (share.Expected > 1)
+            {
+                var breaks = $"{Share(ultimate.Expected)} of the least load that breaks it";
                 yield return new SumWarning(
                     isTold ? "above-proof" : "above-proof-if",
                     $"{(isTold ? "" : "If the threads are otherwise: ")}{words}, {torque.Text} pulls {InKilonewtons(sum.Preload.Expected)}, "

@@ -64,11 +64,32 @@ internal sealed class TorqueJudgement(Bolt bolt, double scatter)
     private static TightenedAs Shown(State state, PreloadSum sum)
     {
         var (preload, proof) = (sum.Preload, sum.ShareOfProof);
-        return new TightenedAs(
+        var torsion = sum.ShareWithTorsion.In(SumText.Percent, "0");
+        var shown = new TightenedAs(
             state.Code, state.IsTold, sum.Factor.In(Ratio, FactorFormat), sum.FactorSource, preload.In(Kilonewtons, "0.0"),
             proof.In(SumText.Percent, "0"), sum.ShareOfUltimate.In(SumText.Percent, "0"),
             $"{state.Words}: {SumText.In(Kilonewtons, preload.Expected, "0.0")}, {Share(proof.Expected)} of the proof load, "
-            + $"from {Share(proof.Low)} to {Share(proof.High)}");
+            + $"from {Share(proof.Low)} to {Share(proof.High)}; twisted while it is tightened, {Share(sum.ShareWithTorsion.Expected)} of the proof stress")
+        {
+            ShareWithTorsion = torsion,
+        };
+        return sum.ShareOfUltimate.Expected > 1 ? Broken(shown, state, sum) : shown;
+    }
+
+    /// <summary>No bolt pulls more than what breaks it: no number beyond that is shown.</summary>
+    private static TightenedAs Broken(TightenedAs shown, State state, PreloadSum sum)
+    {
+        var breaking = SumText.In(Kilonewtons, sum.Loads.Ultimate.Expected, "0.0");
+        static QuantityRange Beyond(QuantityRange range) => range with { Text = "beyond breaking" };
+        return shown with
+        {
+            Breaks = true,
+            Preload = shown.Preload with { Text = $"breaks: {breaking} at the least does it" },
+            ShareOfProof = Beyond(shown.ShareOfProof),
+            ShareOfUltimate = Beyond(shown.ShareOfUltimate),
+            ShareWithTorsion = Beyond(shown.ShareWithTorsion),
+            Text = $"{state.Words}: more than the {breaking} that break it at the least: the bolt breaks",
+        };
     }
 
     private static IEnumerable<WorkingStep> InNewtons(QuantityRange torque)

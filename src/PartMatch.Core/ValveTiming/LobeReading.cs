@@ -18,6 +18,13 @@ internal sealed class LobeReading(FamilyFacts facts, ValveTimingQuestion questio
         var wheelPosition = position is null ? null : RoleParts.FindWheel(facts, position);
         var wheels = shared.Wheel is { } wheel ? [wheel] : RoleParts.Fitted(facts, question.Variant, wheelPosition);
 
+        var code = TimingText.Code(valve);
+        if ((PartKinds.FindFault(facts, $"{code}-cam", of.Camshaft, Roles.IntakeCamshaft, Roles.ExhaustCamshaft)
+            ?? PartKinds.FindFault(facts, $"{code}-wheel", of.Wheel, Roles.CamSprocket)) is { } wrong)
+        {
+            return (null, wrong);
+        }
+
         if (LobeRefusals.OfTurning(facts, question.Variant, valve, camshafts) is { } turned)
         {
             return (null, turned);
@@ -36,6 +43,12 @@ internal sealed class LobeReading(FamilyFacts facts, ValveTimingQuestion questio
         }
 
         var (phaser, mayMove) = PhaserReading.Of(facts, wheels, shared.PhaserRange, shared.PhaserRest);
+        var apart = CamOnWheel.FindFault(facts, question.Variant, position, camshafts, wheelPosition, wheels);
+        if (apart is not null && shared.PhaserRange is null)
+        {
+            (phaser, mayMove) = (Phaser.Fixed, false); // what a drive does to a camshaft that does not go on it is no answer
+        }
+
         var setting = new LobeSetting(
             valve, onMark, sources, of.Centre is { } centre ? new Figure(Spread.Of(centre), "given in the question") : null,
             shared.Advance is { } advance ? Spread.Of(advance) : Spread.Exactly(0), shared.Teeth, teeth,
@@ -43,6 +56,7 @@ internal sealed class LobeReading(FamilyFacts facts, ValveTimingQuestion questio
             phaser, mayMove, [.. Shown(position, camshafts), .. Shown(wheelPosition, wheels)])
         {
             Lift = AsBuiltEvents.Lift(camshafts).Figure?.Spread,
+            GoesNotOnWheel = apart,
         };
         return LobeRefusals.OfEvents(setting) is { } impossible ? (null, impossible) : (setting, null);
     }

@@ -19,8 +19,16 @@ internal static class LobeRefusals
             "not-recorded", $"{TimingText.Code(valve)}-{what}", $"It is not known when the {TimingText.Code(valve)} valve {what} at 1 mm lift: {of}.",
             found.Found,
             TimingText.Expected(valve, what),
-            $"measure it with a degree wheel and give it: {TimingText.Code(valve)}-{what}=44 deg");
+            $"measure it with a degree wheel and give it: {TimingText.Code(valve)}-{what}={Example(valve, what)} deg");
     }
+
+    private static int Example(Valve valve, string what) => (valve, what) switch
+    {
+        (Valve.Intake, "opens") => 8,
+        (Valve.Intake, _) => 44,
+        (_, "opens") => 40,
+        _ => 4,
+    };
 
     /// <summary>Events of the question are stated at its lift; what is recorded holds at 1 mm. The same cam differs by tens of degrees between lifts.</summary>
     public static SumRefused? OfLift(Quantity lift, Valve valve, LobeQuestion of, LookedUp opens, LookedUp closes)
@@ -85,9 +93,10 @@ internal static class LobeRefusals
 
         Spread[] angles = [rest.Opens, rest.Closes, end.Opens, end.Closes];
         return Array.TrueForAll(angles, angle => Math.Max(Math.Abs(angle.Low), Math.Abs(angle.High)) < HalfTurn) ? null : new SumRefused(
-            "out-of-range", $"{TimingText.Code(setting.Valve)}-advance",
+            "out-of-range", $"{TimingText.Code(setting.Valve)}-{(setting.Teeth != 0 ? "teeth" : "advance")}",
             "Set like this an event lies half a turn and more from its own dead centre: that is another stroke.",
             $"opens {RangeInDegrees(rest.Opens).Text}, closes {RangeInDegrees(rest.Closes).Text}", "less than 180° from its dead centre",
-            "check the sign: advance is positive, retard is negative");
+            setting.Teeth != 0 ? $"a tooth is {InDegrees(setting.PerTooth ?? 0, "0.#")} of the crank here: give the teeth off the mark, not those of the wheel"
+                : "check the sign: advance is positive, retard is negative");
     }
 }

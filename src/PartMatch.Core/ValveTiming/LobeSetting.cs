@@ -16,6 +16,9 @@ internal sealed record LobeSetting(
     /// <summary>Lift at the valve, m; null where not recorded.</summary>
     public Spread? Lift { get; init; }
 
+    /// <summary>Why camshaft and wheel do not go together, in words; null where they do, or nobody knows.</summary>
+    public string? GoesNotOnWheel { get; init; }
+
     /// <summary>Degrees of the crank; null where the wheel's teeth are not recorded.</summary>
     public double? PerTooth => WheelTeeth is { } teeth ? TimingWheel.DegreesPerTooth(teeth, CrankTurns) : null;
 

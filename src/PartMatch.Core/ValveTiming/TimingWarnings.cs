@@ -1,3 +1,4 @@
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Compression;
 using PartMatch.Core.Sums;
 using static PartMatch.Core.Sums.GeometryText;
@@ -8,10 +9,12 @@ namespace PartMatch.Core.ValveTiming;
 internal static class TimingWarnings
 {
     private const double SameDegrees = 0.05;
+    private const double SameLiftM = 0.00005;
 
     public static IEnumerable<SumWarning> Of(TimingSetting setting, IReadOnlyList<VariantYardstick> variants)
     {
         var rest = setting.Intake.AtRest;
+        LobeSetting[] lobes = [setting.Intake, setting.Exhaust];
         if (setting.Geometry is null)
         {
             var lacking = ValveTimingRefusals.OfGeometry(setting);
@@ -26,7 +29,7 @@ internal static class TimingWarnings
             }
         }
 
-        foreach (var warning in Overlap(setting, variants).Concat(Drive(setting)))
+        foreach (var warning in Assembly(setting).Concat(Overlap(setting, variants)).Concat(Drive(setting)))
         {
             yield return warning;
         }
@@ -37,10 +40,46 @@ internal static class TimingWarnings
             yield return new SumWarning("piston-to-valve",
                 $"Around top dead centre the intake valve opens {Widest(rest.Opens.Expected, end.Opens.Expected, TimingText.IntakeOpens)} and the exhaust "
                 + "valve closes "
-                + $"{Widest(setting.Exhaust.AtRest.Closes.Expected, other.Closes.Expected, TimingText.ExhaustCloses)}. Measure piston-to-valve by hand, at "
-                    + "both ends of phaser travel, with the final gasket, springs and lash.");
+                + $"{Widest(setting.Exhaust.AtRest.Closes.Expected, other.Closes.Expected, TimingText.ExhaustCloses)}. Measure piston-to-valve by hand"
+                    + (lobes.Any(lobe => lobe.Phaser.Moves || lobe.MayMove) ? ", at both ends of phaser travel" : "")
+                    + ", with the final gasket, springs and lash.");
         }
     }
+
+    /// <summary>What the camshaft of another engine brings with it that no angle shows.</summary>
+    private static IEnumerable<SumWarning> Assembly(TimingSetting setting)
+    {
+        LobeSetting[] lobes = setting.IsOneCamshaft ? [setting.Intake] : [setting.Intake, setting.Exhaust];
+        foreach (var lobe in lobes)
+        {
+            var code = TimingText.Code(lobe.Valve);
+            if (lobe.GoesNotOnWheel is { } apart)
+            {
+                yield return new SumWarning("cannot-be-assembled",
+                    $"{apart} Set like this it cannot be assembled: the events are those on its own mark, and what that drive would do to it is left out. "
+                    + $"Give the wheel that it goes on as {code}-wheel=.");
+            }
+
+            if (lobe.Centre is null && lobe.Parts.Any(part => part is { IsFitted: false, Role: Roles.IntakeCamshaft or Roles.ExhaustCamshaft }))
+            {
+                yield return new SumWarning("mark-taken-as-here",
+                    $"The {code} camshaft is of another engine, and its mark is taken to stand here as it does there, 0° apart: nobody has recorded that. Set "
+                    + $"it with a degree wheel, and give where its centre lies as {code}-centre=.");
+            }
+
+            if (lobe.Lift?.Expected is { } lift && BuiltLift(setting, lobe) is { } built && Math.Abs(lift - built) > SameLiftM)
+            {
+                yield return new SumWarning("lift-differs",
+                    $"The {code} valves lift {GeometryText.InMm(lift, "0.0#")} instead of {GeometryText.InMm(built, "0.0#")}: {(lift < built
+                        ? "the engine breathes through a smaller opening, the more so the faster it turns; by how much, no angle shows"
+                        : "springs can bind, retainers meet guides, and valves come nearer to the pistons")}. Measure lift, springs and lash.");
+            }
+        }
+    }
+
+    private static double? BuiltLift(TimingSetting setting, LobeSetting lobe) => AsBuiltEvents.Lift(RoleParts.Fitted(
+        setting.Facts, setting.Question.Variant, RoleParts.FindPosition(setting.Facts, lobe.Valve == Valve.Intake ? Roles.IntakeCamshaft
+            : Roles.ExhaustCamshaft))).Figure?.Spread.Expected;
 
     private static IEnumerable<SumWarning> Overlap(TimingSetting setting, IReadOnlyList<VariantYardstick> variants)
     {
@@ -68,17 +107,18 @@ internal static class TimingWarnings
         foreach (var lobe in lobes)
         {
             var code = TimingText.Code(lobe.Valve);
+            var camshaft = setting.IsOneCamshaft ? "camshaft" : $"{code} camshaft";
             if (lobe.MayMove)
             {
                 yield return new SumWarning("phaser-not-recorded",
-                    $"How far the {code} camshaft's drive moves it, or where it rests, is not recorded: everything here holds for its rest. Give "
+                    $"How far the {camshaft}'s drive moves it, or where it rests, is not recorded: everything here holds for its rest. Give "
                     + $"{code}-phaser-range= and {code}-phaser-rest=.");
             }
 
             if (Math.Abs(lobe.Shift.Expected) > SameDegrees)
             {
                 yield return new SumWarning("trigger-shifts",
-                    $"A trigger wheel on the {code} camshaft shifts by the same {InDegrees(Math.Abs(lobe.Shift.Expected), "0.#")}: the control unit sees it "
+                    $"A trigger wheel on the {camshaft} shifts by the same {InDegrees(Math.Abs(lobe.Shift.Expected), "0.#")}: the control unit sees it "
                     + "there. Measure where it finds the camshaft.");
             }
         }

@@ -62,7 +62,7 @@ public static class ValveTimingReckoning
             Curve = setting is { Geometry: { } known, Crank: { } crank } ? new TrappedCurve(known.Ratio.Expected, crank, setting.Intake.AtRest.Closes.Expected)
                 : null,
             WantedEvents = [.. WantedTiming.OfEvents(setting)],
-            WantedClosing = question.WantedTrapped is { } wanted ? WantedTiming.OfClosing(setting, wanted) : null,
+            WantedClosing = question.WantedTrapped is { } wanted ? WantedTrapping.Of(setting, wanted) : null,
         };
     }
 

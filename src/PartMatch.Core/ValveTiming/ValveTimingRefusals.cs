@@ -24,8 +24,8 @@ internal static class ValveTimingRefusals
         ?? OfRatio("compression-ratio", question.CompressionRatio)
         ?? OfRatio("wanted-trapped", question.WantedTrapped is { } wanted
             ? new QuantityRange((double)wanted.Value, (double)wanted.Value, (double)wanted.Value, wanted.Unit, wanted.Text) : null)
-        ?? OfLength("stroke", question.Stroke)
-        ?? OfLength("rod-length", question.RodLength)
+        ?? OfLength("stroke", question.Stroke, "94 mm")
+        ?? OfLength("rod-length", question.RodLength, "152 mm")
         ?? OfLobe("intake", question.Intake)
         ?? OfLobe("exhaust", question.Exhaust);
 
@@ -33,8 +33,8 @@ internal static class ValveTimingRefusals
         ? new SumRefused("out-of-range", field, "Outside what a compression ratio can be.", ratio.Text, "more than 1 and at most 30", "for example 9.3")
         : null;
 
-    public static SumRefused? OfLength(string field, QuantityRange? length) => length is { Low: <= 0 } or { High: > LongestM }
-        ? new SumRefused("out-of-range", field, "Outside what a length of an engine can be.", length.Text, "more than 0 and at most 1 m", "for example 94 mm")
+    public static SumRefused? OfLength(string field, QuantityRange? length, string example) => length is { Low: <= 0 } or { High: > LongestM }
+        ? new SumRefused("out-of-range", field, "Outside what a length of an engine can be.", length.Text, "more than 0 and at most 1 m", $"for example {example}")
         : null;
 
     private static SumRefused? OfOneCamshaft(ValveTimingQuestion question, bool isOneCamshaft) => isOneCamshaft && question.Exhaust.ShiftsOrFits

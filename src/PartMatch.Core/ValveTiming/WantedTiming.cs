@@ -1,16 +1,16 @@
-using PartMatch.Core.Compression;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Sums;
 using static PartMatch.Core.Sums.GeometryText;
 
 namespace PartMatch.Core.ValveTiming;
 
 /// <summary>
-/// The questions turned round: which setting comes closest to these events, which closing traps this ratio? With the expected figures, drives at rest.
+/// A question turned round: which setting comes closest to these events? With the expected figures, drives at rest.
 /// </summary>
 internal static class WantedTiming
 {
     // Further off than this nobody sets a camshaft by the tooth.
-    private const int MostTeeth = 4;
+    internal const int MostTeeth = 4;
 
     public static IEnumerable<WantedEvents> OfEvents(TimingSetting setting)
     {
@@ -36,6 +36,9 @@ internal static class WantedTiming
         var left = asks.Max(ask => Math.Abs(ask - advance));
         var missing = left < 0.05 ? "" : $"; each event then misses by {InDegrees(left, "0.#")}, because this camshaft's duration is another";
         var teeth = choices.Count == 0 ? $"give {code}-wheel-teeth= to learn how many teeth that is"
+            : Math.Abs(advance) > MostTeeth * lobe.PerTooth
+                ? $"that is {SumText.Number(Math.Abs(advance) / (lobe.PerTooth ?? 1), "0.0")} teeth, and only the {MostTeeth} next to the mark are looked at: "
+                    + $"of these {Teeth(choices[0].Teeth)} comes closest, {choices[0].Off.Text} off"
             : $"closest by whole teeth: {Teeth(choices[0].Teeth)}, {choices[0].Off.Text} off";
         return new WantedEvents(code, TimingText.Advance(Spread.Exactly(advance)), choices,
             $"{code}: {TimingText.Advance(Spread.Exactly(advance)).Text} from how it is set{missing}; {teeth}.");
@@ -55,34 +58,6 @@ internal static class WantedTiming
             })
             .OrderBy(choice => choice.Off.Expected).ThenBy(choice => Math.Abs(choice.Teeth)).Take(3),
     ];
-
-    /// <summary>Geometry is known: the question was checked for it.</summary>
-    public static WantedClosing? OfClosing(TimingSetting setting, Quantity wanted)
-    {
-        if (setting is not { Geometry: { } known, Crank: { } crank })
-        {
-            return null;
-        }
-
-        if (TrappedCompression.FindClosing(known.Ratio.Expected, crank, (double)wanted.Value) is not { } away)
-        {
-            return new WantedClosing(wanted, null, null, null, null,
-                $"No closing traps {wanted.Text}: the most is the whole compression ratio, {InRatio(known.Ratio.Expected)}, when the valve closes at bottom "
-                + "dead centre.");
-        }
-
-        var (now, before, after) = (setting.Intake.AtRest.Closes.Expected, Spread.Exactly(-away), Spread.Exactly(away));
-        var (toBefore, toAfter) = (Spread.Exactly(now + away), Spread.Exactly(now - away));
-        var (nearest, at) = Math.Abs(toAfter.Expected) <= Math.Abs(toBefore.Expected) ? (toAfter, after) : (toBefore, before);
-        var teeth = setting.Intake.PerTooth is { } perTooth ? Nearest((int)Math.Round(nearest.Expected / perTooth, MidpointRounding.AwayFromZero)) : "";
-        return new WantedClosing(
-            wanted, TimingText.IntakeCloses(before), TimingText.IntakeCloses(after), TimingText.Advance(toBefore), TimingText.Advance(toAfter),
-            $"{wanted.Text} is trapped when the intake valve closes {InDegrees(away, "0.#")} from bottom dead centre, before or after it. Nearest from how it "
-            + $"is set: {TimingText.IntakeCloses(at).Text}, "
-            + $"{TimingText.Advance(nearest).Text}{teeth}.");
-    }
-
-    private static string Nearest(int teeth) => teeth == 0 ? ", and no whole tooth comes closer" : $", {Teeth(teeth)} to the nearest whole tooth";
 
     private static string Teeth(int teeth) => teeth switch
     {

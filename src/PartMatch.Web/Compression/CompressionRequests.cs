@@ -38,7 +38,7 @@ public sealed record CompressionRequest(
     [property: FromQuery(Name = "gasket-bore"), Description("Hole over the cylinder; as recorded of the gasket when left out.")] string? GasketBore,
     [property: FromQuery(Name = "head-skim"), Description("Taken off the face of the head.")] string? HeadSkim,
     [property: FromQuery(Name = "block-skim"), Description("Taken off the face of the block.")] string? BlockSkim,
-    [property: FromQuery(Name = "chamber-area"), Description("Opening of the chamber at the face of the head; the bore's area when left "
+    [property: FromQuery(Name = "chamber-area"), Description("Opening of the chamber at the face of the head; half to all of the bore when left "
         + "out.")] string? ChamberArea,
     [property: FromQuery(Name = "land-depth"), Description("How deep the squish land lies below the face of the head; level with it when left "
         + "out.")] string? LandDepth,

@@ -9,6 +9,8 @@ internal sealed class NamedParts
 {
     private readonly Dictionary<string, Part> _parts = new(StringComparer.Ordinal);
 
+    private const int MostNear = 3;
+
     private NamedParts()
     {
     }
@@ -34,9 +36,16 @@ internal sealed class NamedParts
             named.Problem ??= found.IsAmbiguous
                 ? found.ToProblem(field)
                 : Http.Problem.Of("bad-question", new FieldError(field, written!, "a number that the base knows",
-                    "look it up under Find a part (/api/parts?q=), or leave it out and give its measurements"));
+                    $"{Near(store, written!)}look it up under Find a part (/api/parts?q=), or leave it out and give its measurements"));
         }
 
         return named;
+    }
+
+    /// <summary>Numbers that begin as it is written, for the mend; nothing where none does.</summary>
+    private static string Near(PartStore store, string written)
+    {
+        var near = store.Search(NamedPart.Split(written).Number, MostNear, null).Parts;
+        return near.Count == 0 ? "" : $"did you mean {string.Join(", ", near.Select(part => part.Part))}? Else ";
     }
 }

@@ -64,7 +64,10 @@ internal sealed class TighteningRules : AbstractValidator<TighteningRequest>
         }).Otherwise(() =>
         {
             RuleFor(request => request.Thread).MustBeGiven("a thread, or a family with variant and position", "for example thread=M10×1.25");
-            RuleFor(request => request.Torque).MustBeGiven("a torque to judge", "for example torque=75 N·m; none is ever proposed");
+            RuleFor(request => request.Torque).MustBeGiven("a torque to judge", "for example torque=75 N·m; none is ever proposed")
+                .When(request => request.Angle is null);
+            RuleFor(request => request.Part).Must(part => part is null)
+                .Otherwise("a part together with its place: family=, variant= and position=", "give its place, or leave the part out and type its thread");
         });
         RuleFor(request => request.Part).Must(part => part is null || CommonRules.IsNumber(part))
             .Otherwise("a part number, or maker:number", "leave it out for what the maker fitted");

@@ -23,6 +23,23 @@ public sealed class CompressionPageTests(Bench bench) : PageTests(bench, "compre
         await AssertSameWhenReopenedAsync(sheet);
     }
 
+    // 65.7055 cm3 less 0.3 mm over half to all of the bore: 9.22 … 9.28 … 9.33, around the 9.30 as built, by hand.
+    [Fact]
+    public async Task Question_line_and_paper_show_everything_that_was_asked()
+    {
+        await using var sheet = await Bench.OpenAsync("compression.html?family=tern-16&variant=ts&gasket-thickness=1.20+mm&head-skim=0.30+mm");
+        await Assertions.Expect(sheet.Page.Locator(".question > summary"))
+            .ToContainTextAsync("off the face of the head: 0.30 mm; gasket, tightened: 1.20 mm");
+        await Assertions.Expect(sheet.Page.Locator(".headline")).ToContainTextAsync("rises or falls: 9.22 … 9.28 … 9.33 instead of 9.30");
+        await Assertions.Expect(sheet.Page.Locator(".printed")).ToBeHiddenAsync();
+
+        await sheet.Page.EmulateMediaAsync(new() { Media = Media.Print });
+
+        await Assertions.Expect(sheet.Page.Locator(".printed")).ToContainTextAsync("gasket-thickness=1.20");
+        await Assertions.Expect(sheet.Page.Locator(".printed")).ToBeVisibleAsync();
+        sheet.AssertQuiet();
+    }
+
     [Fact]
     public async Task Fit_sheet_tells_the_change_and_leads_to_the_sum()
     {

@@ -54,6 +54,11 @@ public sealed class EngineChangeInFitTests
     }
 
     [Fact]
+    public void Place_that_is_said_to_be_empty_is_not_filled_with_what_the_maker_fitted() => Assert.Contains(
+        Ask(new FitQuestion("early", "gasket", Gasket, With: new Dictionary<string, Part?> { ["piston"] = null })).NotKnown,
+        text => text.Contains("the piston is not known, found nothing put there", StringComparison.Ordinal));
+
+    [Fact]
     public void Engine_whose_parts_never_changed_is_told_once() => Assert.Empty(Ask(new FitQuestion("early", "gasket", Gasket)).Spans);
 
     private static EngineChange Ask(FitQuestion question) =>

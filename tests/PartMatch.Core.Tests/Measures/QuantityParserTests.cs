@@ -7,6 +7,20 @@ namespace PartMatch.Core.Tests.Measures;
 public sealed class QuantityParserTests
 {
     [Theory]
+    [InlineData("9.0:1", 9.0)]
+    [InlineData("9.5 to 1", 9.5)]
+    [InlineData("11 : 1", 11)]
+    public void Ratio_may_be_written_to_one(string text, decimal expected) =>
+        Assert.Equal(expected, Assert.IsType<QuantityRead>(QuantityParser.Parse(text, Dimension.Ratio)).Quantity.Value);
+
+    [Theory]
+    [InlineData("9.0:2", Dimension.Ratio)]
+    [InlineData("9:11", Dimension.Ratio)]
+    [InlineData("9.0:1", Dimension.Length)]
+    public void Only_a_ratio_and_only_to_one_is_read_so(string text, Dimension dimension) =>
+        Assert.IsType<QuantityRefused>(QuantityParser.Parse(text, dimension));
+
+    [Theory]
     [InlineData("44.60 mm", Dimension.Length, 0.0446, "m", "44.60 mm")]
     [InlineData("6800/min", Dimension.Speed, 6800, "1/min", "6800/min")]
     [InlineData("6801/min", Dimension.Speed, 6801, "1/min", "6801/min")]

@@ -119,6 +119,21 @@ public sealed class PreloadSumTests
         Assert.Equal("nut factor: alone from 181 % at its least down to 52 % at its most", sum.Influences[0].Text);
     }
 
+    // M10×1.5: d2 = 9.0258, d0 = 8.5927, P ÷ 2π = 0.23873 mm. K 0.20: µ = (2 − 0.23873) ÷ (0.577 × 9.0258 + 6.5) = 0.15044; G = 1.02218; r = 4 × 1.02218 ÷
+    // 8.5927 = 0.47584; √(1 + 3 × 0.22643) = 1.2959. K 0.30: µ 0.23585, G 1.46700, r 0.68290: 1.5489.
+    [Theory]
+    [InlineData(0.20, 1.2959)]
+    [InlineData(0.30, 1.5489)]
+    public void Torsion_adds_to_the_pull_by_von_mises(double factor, double expected)
+    {
+        Assert.Equal(expected, BoltTorsion.Times(_m10, factor), 1e-4);
+        Assert.Equal(0.75 * expected, Sum(_m10, 25_275 * factor * 0.010, factor).ShareWithTorsion.Expected, 1e-4);
+    }
+
+    [Fact]
+    public void Thread_that_rubs_less_than_its_pitch_alone_takes_has_no_negative_friction() =>
+        Assert.Equal(Math.Sqrt(1 + (3 * Math.Pow(4 * 0.238732 / 8.5927, 2))), BoltTorsion.Times(_m10, 0.01), 1e-5);
+
     private static PreloadSum Sum(MetricThread thread, double newtonMetres, double factor) =>
         new(thread, BoltLoads.Of(_m10, PropertyClass.Find("8.8")), Spread.Exactly(newtonMetres), new Figure(factor, factor, factor, "the test"), 0.30);
 }

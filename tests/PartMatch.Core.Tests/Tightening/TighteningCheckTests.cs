@@ -24,7 +24,7 @@ public sealed class TighteningCheckTests
 
         Assert.Equal([("dry", true), ("oiled", false)], torque.Conditions.Select(one => (one.Threads, one.IsTold)));
         Assert.Equal((25_277, 42_128), (Math.Round(torque.Conditions[0].Preload.Expected), Math.Round(torque.Conditions[1].Preload.Expected)));
-        Assert.Equal("dry: 25.3 kN, 75 % of the proof load, from 53 % to 98 %", torque.Conditions[0].Text);
+        Assert.Equal("dry: 25.3 kN, 75 % of the proof load, from 53 % to 98 %; twisted while it is tightened, 116 % of the proof stress", torque.Conditions[0].Text);
         var flag = Assert.Single(torque.Warnings);
         Assert.Equal("above-proof-if", flag.Code);
         Assert.Contains("42.13 kN, 125 % of the proof load and 91 % of the least load that breaks it", flag.Text, StringComparison.Ordinal);
@@ -93,7 +93,7 @@ public sealed class TighteningCheckTests
     {
         var judged = Ask(_typed with { Torque = NewtonMetres(torque), Scatter = new Quantity(0, "1", "0 %") }).Torque!;
 
-        Assert.Equal(expected, judged.Warnings.FirstOrDefault(flag => flag.Code != "above-proof-if")?.Code);
+        Assert.Equal(expected, judged.Warnings.FirstOrDefault(flag => flag.Code is not ("above-proof-if" or "breaks-if"))?.Code);
     }
 
     // 101.1 ÷ 1.3 = 77.77 N·m: the high end reaches the proof load.
@@ -123,6 +123,19 @@ public sealed class TighteningCheckTests
         });
 
         Assert.Equal((code, field), (refused.Code, refused.Field));
+    }
+
+    // The least load that breaks it is 46 400 N: 0.18 × 0.010 × 46 400 = 83.52 N·m.
+    [Theory]
+    [InlineData("83.5 N·m", false)]
+    [InlineData("83.6 N·m", true)]
+    public void Pull_beyond_the_least_that_breaks_the_bolt_is_said_to_break_it_without_a_number_beyond(string torque, bool expected)
+    {
+        var judged = Ask(_typed with { Lubrication = Lubrication.Oiled, Torque = NewtonMetres(torque) }).Torque!;
+
+        Assert.Equal(expected, judged.Conditions[0].Breaks);
+        Assert.Equal(expected, judged.Conditions[0].Text == "oiled: more than the 46.4 kN that break it at the least: the bolt breaks");
+        Assert.Equal(expected ? "breaks" : "above-proof", judged.Warnings[0].Code);
     }
 
     [Fact]

@@ -131,7 +131,12 @@ public sealed class ValveTimingReckoningTests
         Assert.Equal(-26.17, wanted.Before?.Expected ?? 0, 0.01);
         Assert.Equal(26.17, wanted.After?.Expected ?? 0, 0.01);
         Assert.Equal(17.83, wanted.AdvanceToAfter?.Expected ?? 0, 0.01);
-        Assert.Contains("1 tooth advanced", wanted.Text, StringComparison.Ordinal);
+        // 44 − 17.142857 = 26.857 after: 8.98; 44 − 34.285714 = 9.714 after: 9.26. 1 + 8 ÷ 0.897413 = 9.9145. The drive moves by 50° advanced.
+        Assert.Contains(
+            "By whole teeth: 1 tooth more advanced than now traps 8.98; 2 teeth more advanced than now traps 9.26.", wanted.Text, StringComparison.Ordinal);
+        Assert.Contains("The travel of its drive, 50° advanced, reaches it without a tooth.", wanted.Text, StringComparison.Ordinal);
+        Assert.Contains("a compression ratio of 9.91 traps as much", wanted.Text, StringComparison.Ordinal);
+        Assert.EndsWith("measure piston-to-valve, before it is started.", wanted.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -188,7 +193,7 @@ public sealed class ValveTimingReckoningTests
     {
         var above = Reckon(_late with { CompressionRatio = Range("10.5", Dimension.Ratio) });
 
-        Assert.Contains("of Late, the highest", above.Warnings.Single(warning => warning.Code == "trapped-above-family").Text, StringComparison.Ordinal);
+        Assert.Contains("of Late as built, the only variant", above.Warnings.Single(warning => warning.Code == "trapped-above-family").Text, StringComparison.Ordinal);
         Assert.DoesNotContain("safe", string.Join(' ', above.Warnings.Select(warning => warning.Text)), StringComparison.OrdinalIgnoreCase);
     }
 

@@ -109,6 +109,9 @@ public sealed class TimingSeedTests(SeedServer server)
     [InlineData(TgCamInTs + "&intake-phaser-rest=middle", "bad-question", "intake-phaser-rest")]
     [InlineData(TgCamInTs + "&exhaust-cam=P-99-0000-Z", "bad-question", "exhaust-cam")]
     [InlineData(TgCamInTs + "&intake-advance=5..2%20deg", "quantity-unreadable", "intake-advance")]
+    [InlineData("/api/valve-timing?family=tern-16&variant=ts&intake-cam=P-26-1147-C", "wrong-kind", "intake-cam")]
+    [InlineData("/api/compression?family=tern-16&variant=ts&piston=P-14-0203-A", "wrong-kind", "piston")]
+    [InlineData("/api/valve-timing?family=tern-16&variant=ts&intake-teeth=10", "out-of-range", "intake-teeth")]
     [InlineData("/api/valve-timing?family=tern-16", "bad-question", "variant")]
     [InlineData("/api/compression?family=tern-16&variant=tv&head-gasket=TG-7514", "not-recorded", "gasket-thickness")]
     [InlineData("/api/compression?family=tern-16&variant=tv&head-skim=6%20mm", "out-of-range", "head-skim")]
@@ -120,6 +123,34 @@ public sealed class TimingSeedTests(SeedServer server)
 
         Assert.Equal(field, problem.List("errors")[0].Text("field"));
         Assert.NotEmpty(problem.List("errors")[0].Text("mend"));
+    }
+
+    [Fact]
+    public async Task Number_that_is_cut_short_is_answered_with_those_that_begin_so()
+    {
+        var problem = await _client.RefuseAsync("/api/valve-timing?family=tern-16&variant=ts&intake-cam=P-12-3307", HttpStatusCode.BadRequest, "bad-question");
+
+        Assert.StartsWith("did you mean pellworth:P-12-3307-A", problem.OnlyError().Text("mend"), StringComparison.Ordinal);
+    }
+
+    // The generator's camshaft has a fixed nose, the sport engine's phaser a bolted one.
+    [Fact]
+    public async Task Camshaft_that_does_not_go_on_the_phaser_is_not_moved_by_it()
+    {
+        var answer = await _client.AskAsync(TgCamInTs);
+
+        Assert.Empty(answer.List("swept"));
+        Assert.Contains(answer.List("warnings"), warning => warning.Text("code") == "cannot-be-assembled");
+    }
+
+    // A pair of gears, one camshaft, nothing that moves.
+    [Fact]
+    public async Task Engine_without_a_phaser_is_told_nothing_of_one()
+    {
+        var texts = string.Join(' ', (await _client.AskAsync("/api/valve-timing?family=hs-2&variant=hc&intake-teeth=1")).List("warnings").Select(one => one.Text("text")));
+
+        Assert.DoesNotContain("phaser", texts, StringComparison.Ordinal);
+        Assert.DoesNotContain("intake camshaft", texts, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -122,6 +122,8 @@ public sealed class TighteningEndpointsTests(SeedServer server)
     [InlineData("thread=M10×1.5", "thread=3/4-16", "thread", "thread-not-metric")]
     [InlineData("thread=M10×1.5", "", "thread", "bad-question")]
     [InlineData("class=8.8", "class=5.6", "class", "bad-question")]
+    [InlineData("class=8.8", "class=8.8&part=nonsense", "part", "bad-question")]
+    [InlineData("torque=75.83%20N·m", "angle=90%20deg", "angle", "angle-tightened")]
     [InlineData("lubrication=dry", "lubrication=wet", "lubrication", "bad-question")]
     public async Task A_bad_value_is_refused_with_its_own_problem(string good, string bad, string field, string type)
     {

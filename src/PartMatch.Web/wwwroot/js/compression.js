@@ -5,7 +5,7 @@ import { foldNarrow } from './fold.js';
 import { el, facts, plain, ruled, section, sentence } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures, titles } from './plot.js';
-import { assumedSection, cautionsSection, differences, mattersMost, offerFamily, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
+import { askedFor, assumedSection, cautionsSection, differences, mattersMost, offerFamily, partsSection, printed, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant } = form.elements;
@@ -39,7 +39,7 @@ function render(answer) {
   const heading = `Compression ${answer.ratio.expected.toFixed(2)} to 1${answer.trapped ? `, traps ${answer.trapped.expected.toFixed(2)}` : ''}`;
   return {
     title: `Compression, ${name}`,
-    summary: `${name}${answer.parts.filter(part => !part.isFitted).map(part => `, ${plain(part.position)} ${part.part.replace(/^[^:]*:/, '')}`).join('')}.`,
+    summary: `${name}${answer.parts.filter(part => !part.isFitted).map(part => `, ${plain(part.position)} ${part.part.replace(/^[^:]*:/, '')}`).join('')}${askedFor(form, ['family', 'variant', 'head', 'head-gasket', 'piston', 'intake-cam'])}.`,
     said: `${heading}. ${sentence(differences(answer))}`,
     content: [
       el('section', { class: 'headline' },
@@ -47,9 +47,10 @@ function render(answer) {
         el('p', { class: 'why' }, `Against ${name} as built: ${differences(answer)}`),
         facts([
           ...willItFit(answer.parts),
-          ['Squish', `${answer.squish.text}${squishWanted ? `; the base wants ${squishWanted.band}` : ''}`],
-          ['Trapped', answer.trapped ? `${answer.trapped.text}, intake closing ${answer.intakeCloses.text}: geometry only, it does not predict knock` : 'not known'],
-          ['Recorded ratio', answer.recordedRatio ? answer.recordedRatio.text : 'not recorded'],
+          ['Ratio', answer.ratio.text],
+          ['Squish', [`${answer.squish.text}${squishWanted ? `; the base wants ${squishWanted.band}` : ''}`, el('div', { class: 'quiet small' }, answer.squishSays)]],
+          ['Trapped', answer.trapped ? `${answer.trapped.text}, intake closing ${answer.intakeCloses.text}: geometry only, the valve taken as shut at 1 mm of lift; it does not predict knock` : 'not known'],
+          ['Recorded ratio', answer.recordedRatio ? `${answer.recordedRatio.text}: valve timing reckons with this one, this sheet with the volumes` : 'not recorded'],
           ['Ideal efficiency', `${answer.idealEfficiency.text} of the air-standard cycle: to compare two ratios by, no engine reaches it`],
           ['Matters most', mattersMost(answer.influences)],
         ])),
@@ -63,6 +64,7 @@ function render(answer) {
       assumedSection(answer.assumed),
       workingSection(answer.working),
       addresses(answer),
+      printed(),
     ],
   };
 }

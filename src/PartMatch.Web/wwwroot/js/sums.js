@@ -50,6 +50,19 @@ export const showRecorded = (form, family, variant) => ofVariant(async () =>
   }
 });
 
+const written = control => (control.tagName === 'SELECT' ? control.selectedOptions[0]?.text : control.value.trim());
+
+/** Everything that is filled in, in the order of the form, but what `said` says already. */
+export function askedFor(form, said) {
+  const filled = [...form.querySelectorAll('[name]:not(:disabled)')].filter(control => !said.includes(control.name) && control.value.trim() !== '');
+  return filled.map(control => `; ${plainLabel(control)}: ${written(control)}`).join('');
+}
+
+const plainLabel = control => (control.labels[0]?.textContent ?? control.name).toLowerCase();
+
+/** On paper, where an answer comes from and of which day it is. */
+export const printed = () => el('p', { class: 'printed small' }, `${location.href}, ${new Date().toISOString().slice(0, 10)}`);
+
 /** The sums, in order, for a pencil. */
 export function workingSection(steps) {
   return fold('The working', count(steps.length, 'step'), el('ol', { class: 'working' }, steps.map(step => el('li', null,

@@ -5,6 +5,7 @@ import { fold, foldNarrow } from './fold.js';
 import { address, count, el, facts, partLink, plain, ruled, section, sentence, sourceText, sourced, spanText, svg } from './format.js';
 import { addresses, bind, choose, drawStrip } from './page.js';
 import { plotFigures, titles } from './plot.js';
+import { askedFor, printed } from './sums.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant, position } = form.elements;
@@ -19,7 +20,7 @@ function offerFasteners(value) {
   const all = shown?.positions ?? [];
   position.replaceChildren(
     el('option', { value: '' }, 'Choose a fastener'),
-    ...[['Fasteners', all.filter(isFastener)], ['Everything else', all.filter(one => !isFastener(one))]]
+    ...[['Fasteners', all.filter(isFastener)], ['No fasteners: a record is shown, nothing reckoned', all.filter(one => !isFastener(one))]]
       .filter(([, some]) => some.length > 0).map(([label, some]) => el('optgroup', { label }, some.map(option))));
   choose(position, value);
 }
@@ -59,7 +60,7 @@ function conditionRow(one) {
   return [
     [threads[one.threads], el('div', { class: 'quiet small' }, one.isTold ? 'as told' : 'to compare')],
     [one.nutFactor.text, el('div', { class: 'quiet small' }, one.nutFactorSource)],
-    spread(one.preload.text), [spread(one.shareOfProof.text), shareScale(one.shareOfProof)], spread(one.shareOfUltimate.text),
+    spread(one.preload.text), [spread(one.shareOfProof.text), shareScale(one.shareOfProof)], spread(one.shareWithTorsion.text), spread(one.shareOfUltimate.text),
   ];
 }
 
@@ -74,7 +75,7 @@ const mostOf = influences => (influences.length ? `Most of the spread comes from
 
 function judged(one, of) {
   return [
-    ruled(`What ${one.torque.text} does${of}: low … expected … high`, ['Threads', 'Nut factor', 'Preload', 'Of the proof load', 'Of the least breaking load'], one.conditions.map(conditionRow), { className: 'restack' }),
+    ruled(`What ${one.torque.text} does${of}: low … expected … high`, ['Threads', 'Nut factor', 'Preload', 'Of the proof load', 'Of the proof stress, twisted while it is tightened', 'Of the least breaking load'], one.conditions.map(conditionRow), { className: 'restack' }),
     mostOf(one.influences) ? el('p', { class: 'quiet small' }, mostOf(one.influences)) : null,
     flags(one.warnings),
   ];
@@ -100,7 +101,7 @@ function inShort({ passes, lubrication, singleUse: used, evidence, judged: does,
 
 function headingOf(answer) {
   const [told] = answer.torque?.conditions ?? [];
-  if (told) return `${answer.torque.torque.text} pulls ${told.text.replace(/^[^:]*: /, '')}`;
+  if (told) return `${answer.torque.torque.text}${told.breaks ? ': ' : ' pulls '}${told.text.replace(/^[^:]*: /, '').replace(/; twisted.*$/, '')}`;
   const name = answer.fastener.name;
   return answer.records.length === 0 ? `Nobody has recorded how this is tightened: ${name}` : `${name}: ${count(answer.records.length, 'record')} of tightening`;
 }
@@ -112,12 +113,12 @@ function render(answer) {
   const records = answer.records.map((one, index) => record(one, asked.family, index));
   return {
     title: [place ?? bolt.thread, answer.torque?.torque.text].filter(Boolean).join(', '),
-    summary: `${[place, bolt ? `${bolt.thread}${bolt.class ? `, class ${bolt.class}` : ''}` : null, answer.torque?.torque.text].filter(Boolean).join(', ')}.`,
+    summary: `${[place, bolt ? `${bolt.thread}${bolt.class ? `, class ${bolt.class}` : ''}` : null, answer.torque?.torque.text].filter(Boolean).join(', ')}${askedFor(form, ['family', 'variant', 'position', 'thread', 'class', 'torque'])}.`,
     said: `${heading}.`,
     content: [
       el('section', { class: 'headline' },
         el('h2', { 'data-first': true, tabindex: '-1' }, heading),
-        el('p', { class: 'why' }, 'A torque is judged, never proposed: the maker’s document for this fastener, thread and lubrication comes first.'),
+        el('p', { class: 'why' }, 'A torque is judged, never proposed: the maker’s document for this fastener, thread and lubrication comes first. Nothing is said of the thread that it goes into: in aluminium it can strip before the bolt gives.'),
         facts([
           ['Recorded', answer.records.length ? answer.records.map(inShort) : null],
           ['Fitted', fastener?.parts.length ? fastener.parts.map(part => el('div', null, partLink(part.part), ` ${part.name}`)) : null],
@@ -138,6 +139,7 @@ function render(answer) {
         answer.assumed.map(one => [sentence(plain(one.name)), one.range.text, one.source]), { className: 'restack' }) : null),
       fold('The working', count(answer.working.length, 'step'), answer.working.length ? working(answer.working) : null),
       addresses(answer),
+      printed(),
     ],
   };
 }

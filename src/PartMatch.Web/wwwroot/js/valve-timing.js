@@ -5,7 +5,7 @@ import { foldNarrow } from './fold.js';
 import { el, facts, ruled, section, sentence } from './format.js';
 import { addresses, bind, drawStrip } from './page.js';
 import { plotFigures, titles } from './plot.js';
-import { assumedSection, cautionsSection, differences, hasRole, mattersMost, offerFamily, partsSection, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
+import { askedFor, assumedSection, cautionsSection, differences, hasRole, mattersMost, offerFamily, partsSection, printed, showRecorded, variantsSection, warningsNotice, willItFit, workingSection } from './sums.js';
 
 const form = document.querySelector('form[data-question]');
 const { family, variant } = form.elements;
@@ -66,7 +66,7 @@ function render(answer) {
   const heading = atRest.trapped ? `Traps ${atRest.trapped.expected.toFixed(2)} to 1` : `Overlap ${atRest.overlap.text}`;
   return {
     title: `Valve timing, ${name}`,
-    summary: `${name}, valves at ${asked.atLift.text}.`,
+    summary: `${name}, valves at ${asked.atLift.text}${askedFor(form, ['family', 'variant', 'at-lift'])}.`,
     said: `${heading}. ${sentence(differences(answer))}`,
     content: [
       el('section', { class: 'headline' },
@@ -77,7 +77,7 @@ function render(answer) {
           ['Intake', `opens ${atRest.intakeOpens.text}, closes ${atRest.intakeCloses.text}`],
           ['Exhaust', `opens ${atRest.exhaustOpens.text}, closes ${atRest.exhaustCloses.text}`],
           ['Overlap', atRest.overlap.text],
-          ['Trapped', atRest.trapped ? `${atRest.trapped.text}: geometry only, it does not predict knock` : 'not known'],
+          ['Trapped', atRest.trapped ? `${atRest.trapped.text}: geometry only, the valve taken as shut at ${asked.atLift.text} of lift; it does not predict knock` : 'not known'],
           ['Matters most', mattersMost(answer.influences)],
         ])),
       wanted(answer),
@@ -91,6 +91,7 @@ function render(answer) {
       assumedSection(answer.assumed),
       workingSection(answer.working),
       addresses(answer),
+      printed(),
     ],
   };
 }
