@@ -71,8 +71,11 @@ public enum NumberVerdict
     /// <summary>Another part that can be taken for the one needed.</summary>
     LookAlike,
 
-    /// <summary>In the base, and neither of the above; whether it fits is said beside it.</summary>
+    /// <summary>In the base, and none of the above; whether it fits is said beside it.</summary>
     AnotherKnownPart,
+
+    /// <summary>A casting mark, a grade, or a number of several makers: it stands on several parts, so it narrows and never identifies.</summary>
+    NarrowsOnly,
 
     /// <summary>In no book, on a page that says it fits or replaces a known one.</summary>
     ClaimedOnly,

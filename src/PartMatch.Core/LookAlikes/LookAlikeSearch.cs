@@ -46,6 +46,23 @@ public static class LookAlikeSearch
         ];
     }
 
+    /// <summary>The other part as a look-alike of the one that is needed.</summary>
+    /// <param name="needed">Both are ids of parts that some family describes.</param>
+    /// <returns>Null when their numbers are not near, the eye separates them, and nobody found them mixed up.</returns>
+    internal static LookAlike? Between(LookAlikeFacts facts, string family, string needed, string other)
+    {
+        var (asked, candidate) = (facts.FindPart(needed), facts.FindPart(other));
+        var near = facts.Numbers.Find(asked.Part?.Key ?? "").Where(one => one.Number.Part == other).OrderBy(one => one.MixUp.Cost).FirstOrDefault();
+        var sameToTheEye = AreSameToTheEye(facts, asked, candidate);
+        if (near is null && !sameToTheEye && !facts.IsTrap(asked, candidate))
+        {
+            return null;
+        }
+
+        var (harm, worst) = HarmSearch.Between(facts, family, asked, candidate);
+        return new LookAlikePair(asked, candidate, near, sameToTheEye, harm, worst).Row(facts);
+    }
+
     /// <summary>Ids of the parts of medium and high danger to a buyer of this one, most dangerous first.</summary>
     internal static IReadOnlyList<string> Dangerous(LookAlikeFacts facts, Part part, string? family, int most) =>
         [.. DangerousPairs(facts, part, family).Take(most).Select(pair => pair.Other.Id).OfType<string>()];

@@ -4,9 +4,11 @@ using PartMatch.Storage.Editing;
 using PartMatch.Storage.Families;
 using PartMatch.Storage.History;
 using PartMatch.Storage.Items;
+using PartMatch.Storage.Listings;
 using PartMatch.Storage.LookAlikes;
 using PartMatch.Storage.Parts;
 using PartMatch.Storage.Photos;
+using PartMatch.Web.Listings;
 using PartMatch.Web.LookAlikes;
 
 namespace PartMatch.Web.Host;
@@ -34,5 +36,7 @@ internal static class BaseServices
         services.AddSingleton<ImageStore>();
         services.AddSingleton<LookAlikeStamp>();
         services.AddSingleton<LookAlikeSource>();
+        services.AddSingleton<ContentsStore>();
+        services.AddSingleton<ListingSource>();
     }
 }

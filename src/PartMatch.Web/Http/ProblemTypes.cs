@@ -67,6 +67,8 @@ internal static class ProblemTypes
             "Driven the other way round it would run through its events backwards. Gears turn a camshaft against the crankshaft, a chain, a belt or one gear more turns it with it."),
         new("unknown-fuel", 400, "Which fuel?",
             "The sums know no density and heating value of this fuel. The errors list those that they know."),
+        new("unreadable-listing", 400, "The listing cannot be read",
+            "It is no text, or larger or more deeply nested than is read. The errors say what was found; the words of the page, selected and pasted, can always be read."),
         new("token-needed", 401, "The edit token is needed",
             "This server has an edit token. Send it with every write: Authorization: Bearer followed by the token."),
         new("foreign-origin", 403, "A page of another site may not write here",
