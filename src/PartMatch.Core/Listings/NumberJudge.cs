@@ -66,7 +66,21 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
             _ when described.Part is null => named with { Text = $"{seed.Written} stands in a book, but no engine family describes it: nothing can be said of whether it fits." },
             { } place => AtPlace(named, place, described.Part),
         };
-        return named with { Holds = seed.Role == NumberRole.Mentioned && seed.NumberKey.Length == 0 ? [] : [.. facts.Contents[id].Select(Held)] };
+        return seed.NumberKey.Length == 0 ? named : Opened(named with { Holds = [.. facts.Contents[id].Select(Held)] });
+    }
+
+    // What counts of a set is what it holds: as a thing by itself it sits nowhere.
+    private JudgedNumber Opened(JudgedNumber named)
+    {
+        var right = named.Holds.Where(held => held.Verdict is NumberVerdict.RightOne or NumberVerdict.NewerNumber).OrderBy(held => held.Certainty == Certainty.Certain ? 0 : 1).ToList();
+        return right is not [var first, ..]
+            ? named
+            : named with
+            {
+                Fit = null, Sureness = null, FitLink = null, Danger = null,
+                Text = $"{named.Written} ({named.Name}) is a set of {named.Holds.Count} parts; "
+                    + $"{(first.Certainty == Certainty.Certain ? "among them, certainly," : "perhaps among them")} {first.Text} {(named.Holds.Count > 1 ? "The rest of it is left over unless it is needed elsewhere." : "")}".TrimEnd(),
+            };
     }
 
     private JudgedNumber AtPlace(JudgedNumber named, NeededPlace place, Part part)
