@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace PartMatch.Core.Listings;
 
 /// <summary>A thing that a listing describes.</summary>
@@ -64,6 +66,10 @@ public sealed record OfferRange(ReadPrice? Low, ReadPrice? High, int? Offers);
 
 /// <summary>A price as a page gives it.</summary>
 /// <param name="Written">As it stands there.</param>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "as")]
+[JsonDerivedType(typeof(Stated), "stated")]
+[JsonDerivedType(typeof(Ambiguous), "ambiguous")]
+[JsonDerivedType(typeof(Unread), "unread")]
 public abstract record ReadPrice(string Written)
 {
     /// <summary>One amount of one currency.</summary>
