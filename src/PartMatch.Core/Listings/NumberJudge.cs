@@ -70,7 +70,7 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
     }
 
     // What counts of a set is what it holds: as a thing by itself it sits nowhere.
-    private JudgedNumber Opened(JudgedNumber named)
+    private static JudgedNumber Opened(JudgedNumber named)
     {
         var right = named.Holds.Where(held => held.Verdict is NumberVerdict.RightOne or NumberVerdict.NewerNumber).OrderBy(held => held.Certainty == Certainty.Certain ? 0 : 1).ToList();
         return right is not [var first, ..]
