@@ -139,10 +139,11 @@ internal static class ListingBytes
 
     private static bool IsUtf8BeyondAscii(ReadOnlySpan<byte> bytes) => IsUtf8(bytes) && !Ascii.IsValid(bytes);
 
-    // A cut or a few spoilt places in a page of UTF-8: more sequences of it than bytes that are none. Ours, no source.
+    // A cut or a few spoilt places in a page of UTF-8: more sequences of it than places that are none. Ours, no source.
     private static bool IsMostlyUtf8(ReadOnlySpan<byte> bytes)
     {
         int whole = 0, broken = 0;
+        var wasBroken = false;
         while (!bytes.IsEmpty)
         {
             var plain = bytes.IndexOfAnyInRange<byte>(0x80, 0xFF);
@@ -152,7 +153,10 @@ internal static class ListingBytes
             }
 
             var status = Rune.DecodeFromUtf8(bytes[plain..], out _, out var length);
-            _ = status == System.Buffers.OperationStatus.Done ? whole++ : broken++;
+            var isBroken = status != System.Buffers.OperationStatus.Done;
+            whole += isBroken ? 0 : 1;
+            broken += isBroken && !(wasBroken && plain == 0) ? 1 : 0;
+            wasBroken = isBroken;
             bytes = bytes[(plain + length)..];
         }
 

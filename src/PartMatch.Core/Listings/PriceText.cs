@@ -31,12 +31,12 @@ public static class PriceText
     {
         var text = PageWalk.Tidy(written);
         var found = Find(text, currency);
-        return found.Count == 0 ? new ReadPrice.Unread(text, "no amount in it")
+        return _range.IsMatch(text) ? new ReadPrice.Unread(text, "a range, not a price")
+            : found.Count == 0 ? new ReadPrice.Unread(text, "no amount in it")
             : Regex.IsMatch(text, @"^[-−]\s?[0-9]") || PriceText.Readings(found[0].Price).All(money => money.Amount.All(letter => letter is '0' or '.'))
                 ? new ReadPrice.Unread(text, "nothing is asked, or less than nothing: a placeholder, not a price")
             : _monthly.IsMatch(text) ? new ReadPrice.Unread(text, "a price by month, not the price")
             : _lowest.IsMatch(text) ? new ReadPrice.Unread(text, "a lowest price, not the price")
-            : found.Count > 1 && _range.IsMatch(text) ? new ReadPrice.Unread(text, "a range, not a price")
             : found.Count > 1 ? Several(text, [.. found.Select(one => one.Price)])
             : found[0].Price switch
             {
@@ -150,8 +150,8 @@ public static class PriceText
     }
 
     private static bool Joins(string text, int outside, int inside) =>
-        outside >= 0 && outside < text.Length && (char.IsLetterOrDigit(text[outside]) || text[outside] is '_' or '#' or '%'
-            || (text[outside] is '-' or '/' or '.' or ',' or '°' && IsJoined(text, outside, inside)));
+        outside >= 0 && outside < text.Length && ((char.IsLetterOrDigit(text[outside]) && char.IsLetterOrDigit(text[inside])) || text[outside] is '_' or '#' or '%'
+            || (char.IsAsciiDigit(text[inside]) && text[outside] is '-' or '–' or '—' or '/' or '.' or ',' && IsJoined(text, outside, inside)));
 
     // "1500-A", "4/2": a mark with a letter or digit on its far side.
     private static bool IsJoined(string text, int outside, int inside)
