@@ -46,6 +46,15 @@ public static class NumberKey
         return Bare(once.Normalize(NormalizationForm.FormKC));
     }
 
+    /// <summary>Is it one of the signs that a key leaves out?</summary>
+    internal static bool IsSeparator(char letter) =>
+        letter is '.' or '/' or '\\' or '_' or '\u2212' or '\u00B7' or '\u2022' or '\u2044' or '\u2215'
+        || char.IsWhiteSpace(letter)
+        || char.GetUnicodeCategory(letter) is UnicodeCategory.DashPunctuation or UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.SpaceSeparator;
+
+    /// <summary>The Latin capital a foreign capital looks like; itself where it looks like none.</summary>
+    internal static char ReadAsLatin(char capital) => _latinOf.GetValueOrDefault(capital, capital);
+
     private static string Bare(string normal)
     {
         var key = new StringBuilder(normal.Length);
@@ -53,7 +62,7 @@ public static class NumberKey
         {
             if (!IsSeparator(letter))
             {
-                key.Append(_latinOf.GetValueOrDefault(letter, letter));
+                key.Append(ReadAsLatin(letter));
             }
         }
 
@@ -71,9 +80,4 @@ public static class NumberKey
 
         return whole.ToString();
     }
-
-    private static bool IsSeparator(char letter) =>
-        letter is '.' or '/' or '\\' or '_' or '\u2212' or '\u00B7' or '\u2022' or '\u2044' or '\u2215'
-        || char.IsWhiteSpace(letter)
-        || char.GetUnicodeCategory(letter) is UnicodeCategory.DashPunctuation or UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.SpaceSeparator;
 }
