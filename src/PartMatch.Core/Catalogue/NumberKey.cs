@@ -55,6 +55,9 @@ public static class NumberKey
     /// <summary>The Latin capital a foreign capital looks like; itself where it looks like none.</summary>
     internal static char ReadAsLatin(char capital) => _latinOf.GetValueOrDefault(capital, capital);
 
+    /// <summary>The byte order mark with its bytes exchanged, which .NET refuses to normalise.</summary>
+    internal const char NoCharacter = '\uFFFE';
+
     private static string Bare(string normal)
     {
         var key = new StringBuilder(normal.Length);
@@ -69,13 +72,13 @@ public static class NumberKey
         return key.ToString();
     }
 
-    // Normalize throws at half a surrogate pair; outside text may hold one.
+    // Normalize throws at half a surrogate pair, and at the byte order mark turned round; outside text may hold both.
     private static string WholeRunes(string written)
     {
         var whole = new StringBuilder(written.Length);
         foreach (var rune in written.EnumerateRunes())
         {
-            whole.Append(rune);
+            whole.Append(rune.Value == NoCharacter ? Rune.ReplacementChar : rune);
         }
 
         return whole.ToString();

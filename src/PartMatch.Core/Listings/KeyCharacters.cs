@@ -63,7 +63,7 @@ internal static class KeyCharacters
 
     private static char SingleKey(char letter)
     {
-        var normal = letter.ToString().Normalize(NormalizationForm.FormKC).ToUpperInvariant();
+        var normal = (letter == NumberKey.NoCharacter ? '\uFFFD' : letter).ToString().Normalize(NormalizationForm.FormKC).ToUpperInvariant();
         return normal.Length != 1 ? Several : NumberKey.IsSeparator(normal[0]) ? Separator : NumberKey.ReadAsLatin(normal[0]);
     }
 }

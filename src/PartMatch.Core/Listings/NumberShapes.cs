@@ -60,13 +60,18 @@ internal static partial class NumberShapes
     {
         var keys = passage.Keys;
         (from, to) = WithoutWords(keys, from, to);
+        if (to - from > 2 * Longest || OtherShapes.IsOne(passage, from, to))
+        {
+            return;
+        }
+
         var slash = SlashBetweenNumbers(keys, from, to);
         if (slash > 0)
         {
             AddShaped(passage, from, slash, found);
             AddShaped(passage, slash, to, found);
         }
-        else if (IsShaped(keys, from, to) && !IsInAddress(keys, from, to) && !OtherShapes.IsOne(passage, from, to))
+        else if (IsShaped(keys, from, to) && !IsInAddress(keys, from, to))
         {
             found.Add(new ShapedSpan(from, to));
         }
@@ -127,7 +132,7 @@ internal static partial class NumberShapes
     // "QX41-2075-A/QX41-2076-A" is two numbers, "QX41-2075/2" is one. Where the slash stands, or 0.
     private static int SlashBetweenNumbers(KeyText keys, int from, int to)
     {
-        for (var cut = from + 1; cut < to && to - from <= 2 * Longest; cut++)
+        for (var cut = from + 1; cut < to; cut++)
         {
             if (keys.Before[cut] == KeyGap.Tied && keys.Text.AsSpan(keys.End(cut - 1), keys.Start(cut) - keys.End(cut - 1)).Contains('/')
                 && IsShaped(keys, from, cut) && keys.HasDigit(cut, to) && to - cut >= Shortest)

@@ -71,14 +71,14 @@ internal static partial class OtherShapes
         RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Measure();
 
-    [GeneratedRegex("^(DIN|ISO|EN|SAE|JIS|API|ACEA|EURO|RON|ROZ|UTC|GMT|CO|PM|IP|IATF|RAL)[ -]?(EN|ISO)?[ -]?[0-9]{1,6}([:-][0-9]+)*$|^[0-9]{4}-[0-9]{2}-[0-9]{2}T", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex("^(DIN|ISO|EN|SAE|JIS|API|ACEA|EURO|RON|ROZ|UTC|GMT|CO|PM|IP|IATF|RAL)[ -]?(EN|ISO)?[ -]?[0-9]{1,6}(W|([:-][0-9]+)*)$|^[0-9]{4}-[0-9]{2}-[0-9]{2}T", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Standard();
 
     [GeneratedRegex("^([0-3]?[0-9][./-][0-3]?[0-9][./-]([12][09])?[0-9]{2}|(19|20)[0-9]{2}[./-][01]?[0-9]([./-][0-3]?[0-9])?|[01]?[0-9][./-](19|20)[0-9]{2}|(19|20)[0-9]{2}[ /.-]+(19|20)?[0-9]{2})$", RegexOptions.CultureInvariant)]
     private static partial Regex Date();
 
     // Only the plainest: the digits after an area code.
-    [GeneratedRegex("^(00[1-9][0-9]*|0[1-9][0-9]{1,4})[ /.-]([0-9]{2,}[ .-]?)+$|^\\(?0[1-9][0-9]{9}$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex("^(00[1-9][0-9]*|0[1-9][0-9]{1,4})[ /.-]([0-9]{2,}[ .-]?)+$|^00[1-9][0-9]{8,12}$|^0[1-9][0-9]{9}$", RegexOptions.CultureInvariant)]
     private static partial Regex Telephone();
 
     [GeneratedRegex("^(D|DE|A|AT|CH|F|FR|B|BE|L|NL|S|SE|DK|E|ES|I|IT)-?[0-9]{4,5}$", RegexOptions.CultureInvariant)]

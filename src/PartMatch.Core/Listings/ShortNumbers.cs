@@ -16,7 +16,7 @@ internal static class ShortNumbers
     public static bool IsShort(string key) => key.Length < LongEnough || !key.AsSpan().ContainsAnyInRange('0', '9') || !key.AsSpan().ContainsAnyExceptInRange('0', '9');
 
     /// <summary>
-    /// Alone, unbroken, and told. Digits are allowed more the more of them there are: from six on it is enough to stand in a title or to be
+    /// Alone, unbroken unless nothing else is stated, and told. Digits are allowed more the more of them there are: from six on it is enough to stand in a title or to be
     /// parted as in the base ("77-2041"); nine or more need nobody to tell, and white space may break them.
     /// </summary>
     public static bool MayStand(PassageText passage, int from, PartNumber number)
@@ -29,7 +29,7 @@ internal static class ShortNumbers
         }
 
         var digits = number.Key.AsSpan().ContainsAnyExceptInRange('0', '9') ? 0 : number.Key.Length;
-        if (keys.HasBlank(from, to) && (digits < DigitsThatCanBeMeant || !MayBeBroken(keys, from, to, number, digits)))
+        if (keys.HasBlank(from, to) && !(passage.Passage.Stated is not null && to == keys.Length && from == 0) && !(digits >= DigitsThatMeanThemselves && EndsAtDigits(keys, from, to)))
         {
             return false;
         }
@@ -40,7 +40,5 @@ internal static class ShortNumbers
     }
 
     // Digits on the other side of a blank would as well belong to it: a telephone number.
-    private static bool MayBeBroken(KeyText keys, int from, int to, PartNumber number, int digits) =>
-        (from == 0 || !keys.IsDigit(from - 1)) && (to == keys.Length || !keys.IsDigit(to))
-        && (digits >= DigitsThatMeanThemselves || Grouping.IsThatOf(keys, from, number));
+    private static bool EndsAtDigits(KeyText keys, int from, int to) => (from == 0 || !keys.IsDigit(from - 1)) && (to == keys.Length || !keys.IsDigit(to));
 }
