@@ -71,7 +71,13 @@ internal static class KnownNumberSearch
             }
         }
 
-        return [.. numbers.Where(number => (!exact || IsAt(keys, start, number.Key)) && (!ShortNumbers.IsShort(number.Key) || ShortNumbers.MayStand(passage, start, number)))];
+        // Digits that look like a number with letters are as common as digits.
+        var isShort = ShortNumbers.IsShort(keys.Key.Slice(start, length));
+        return
+        [
+            .. numbers.Where(number => (!exact || IsAt(keys, start, number.Key))
+                && ((!isShort && !ShortNumbers.IsShort(number.Key)) || ShortNumbers.MayStand(passage, start, number))),
+        ];
     }
 
     private static bool IsAt(KeyText keys, int start, string key) => keys.Key.Slice(start, key.Length).SequenceEqual(key);

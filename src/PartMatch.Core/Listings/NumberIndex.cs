@@ -12,7 +12,9 @@ namespace PartMatch.Core.Listings;
 internal sealed class NumberIndex
 {
     private const int PrefixLength = 4;
-    private const int PrefixBits = 17;
+
+    // Ours: a megabyte at most, which stays in the cache.
+    private const int MostPrefixBits = 17;
 
     // Ours: sixteen bits for each number let one wrong stretch in seventeen through, at 2 MB for a million numbers.
     private const int GuardBits = 4;
@@ -22,7 +24,8 @@ internal sealed class NumberIndex
     private readonly int[] _bucketStarts;
     private readonly int _bucketShift;
     private readonly ulong[] _guard;
-    private readonly ulong[] _lengthsOfPrefix = new ulong[1 << PrefixBits];
+    private readonly int _prefixShift;
+    private readonly ulong[] _lengthsOfPrefix;
     private readonly ulong _shortLengths;
 
     /// <param name="numbers">Every number, in any order; a key longer than <see cref="KeyHash.MaxLength"/> is never found.</param>
@@ -30,6 +33,10 @@ internal sealed class NumberIndex
     {
         _numbers = [.. numbers.Where(number => number.Key.Length is > 0 and <= KeyHash.MaxLength)];
         _hashes = new ulong[_numbers.Length];
+        var bits = Math.Clamp(BitOperations.Log2((uint)_numbers.Length + 1), 2, 24);
+        var prefixBits = Math.Min(bits + 1, MostPrefixBits);
+        _prefixShift = 32 - prefixBits;
+        _lengthsOfPrefix = new ulong[1 << prefixBits];
         Span<char> folded = stackalloc char[KeyHash.MaxLength];
         for (var index = 0; index < _numbers.Length; index++)
         {
@@ -47,7 +54,6 @@ internal sealed class NumberIndex
 
         Array.Sort(_hashes, _numbers);
         OrderEqualHashes();
-        var bits = Math.Clamp(BitOperations.Log2((uint)_numbers.Length + 1), 2, 24);
         _bucketShift = 64 - bits;
         _bucketStarts = BucketStarts(1 << bits);
         _guard = Guard(bits + GuardBits);
@@ -108,8 +114,8 @@ internal sealed class NumberIndex
         return folded[..key.Length];
     }
 
-    private static int PrefixOf(ReadOnlySpan<char> folded) =>
-        (int)((((folded[0] * 131u + folded[1]) * 131u + folded[2]) * 131u + folded[3]) * 2654435769u >> (32 - PrefixBits));
+    private int PrefixOf(ReadOnlySpan<char> folded) =>
+        (int)((((folded[0] * 131u + folded[1]) * 131u + folded[2]) * 131u + folded[3]) * 2654435769u >> _prefixShift);
 
     private void OrderEqualHashes()
     {

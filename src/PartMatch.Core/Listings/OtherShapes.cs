@@ -48,7 +48,7 @@ internal static partial class OtherShapes
         passage.FindCueBefore(start) is { Kind: CueKind.OtherNumber } cue && start - cue.End <= 24 && passage.Passage.Text.AsSpan(cue.End, start - cue.End).IndexOfAny(";!?\n,") < 0;
 
     private static bool IsDigitsOfAnotherKind(string written, string before, bool digitsOnly, ReadOnlySpan<char> key) =>
-        digitsOnly && (Date().IsMatch(written) || Telephone().IsMatch(written) || before.EndsWith('+') || (key.Length is >= 12 and <= 14 && HasCheckDigit(key)));
+        digitsOnly && (Date().IsMatch(written) || Telephone().IsMatch(written) || AbroadBefore().IsMatch(before) || (key.Length is >= 12 and <= 14 && HasCheckDigit(key)));
 
     // GS1 General Specifications, 7.9: from the right, weights 3 and 1 in turn, to the next multiple of ten.
     private static bool HasCheckDigit(ReadOnlySpan<char> digits)
@@ -80,6 +80,9 @@ internal static partial class OtherShapes
     // Only the plainest: the digits after an area code.
     [GeneratedRegex("^(00[1-9][0-9]*|0[1-9][0-9]{1,4})[ /.-]([0-9]{2,}[ .-]?)+$|^00[1-9][0-9]{8,12}$|^0[1-9][0-9]{9}$", RegexOptions.CultureInvariant)]
     private static partial Regex Telephone();
+
+    [GeneratedRegex("\\+[0-9 ()/.\u00A0-]*$", RegexOptions.CultureInvariant)]
+    private static partial Regex AbroadBefore();
 
     [GeneratedRegex("^(D|DE|A|AT|CH|F|FR|B|BE|L|NL|S|SE|DK|E|ES|I|IT)-?[0-9]{4,5}$", RegexOptions.CultureInvariant)]
     private static partial Regex PostCode();

@@ -13,7 +13,7 @@ internal static class ShortNumbers
     private const int DigitsThatMeanThemselves = 9;
 
     /// <summary>Fewer than five characters, only digits, or no digit at all?</summary>
-    public static bool IsShort(string key) => key.Length < LongEnough || !key.AsSpan().ContainsAnyInRange('0', '9') || !key.AsSpan().ContainsAnyExceptInRange('0', '9');
+    public static bool IsShort(ReadOnlySpan<char> key) => key.Length < LongEnough || !key.ContainsAnyInRange('0', '9') || !key.ContainsAnyExceptInRange('0', '9');
 
     /// <summary>
     /// Alone, unbroken unless nothing else is stated, and told. Digits are allowed more the more of them there are: from six on it is enough to stand in a title or to be

@@ -13,6 +13,7 @@ public sealed class NumberFinderShortTests
     [InlineData("casting 7,514.00")]
     [InlineData("part no. ok; see T231")] // another clause
     [InlineData("Tel 77 2041")]
+    [InlineData("after 11801 km")] // looks like I-1801
     [InlineData("Tel 0930 150123 45")] // digits go on
     [InlineData("77 2041 8")]
     public void Short_number_that_nobody_tells_of_is_not_found(string text) => Assert.DoesNotContain(FinderExamples.In(text), number => number.Known.Count > 0);
