@@ -11,12 +11,13 @@ public static class ListingMatch
     private const int MostCandidates = 5;
 
     /// <summary>Decides one listing.</summary>
-    /// <param name="numbers">Every number found in its passages.</param>
+    /// <param name="found">Every number found in its passages.</param>
     /// <returns>With <see cref="ListingAnswer.Asked"/> filled in as far as the question goes; the door adds what it knows of the document.</returns>
-    public static ListingAnswer Decide(ListingFacts facts, ListingQuestion question, ReadListing listing, IReadOnlyList<FoundNumber> numbers)
+    public static ListingAnswer Decide(ListingFacts facts, ListingQuestion question, ReadListing listing, FoundNumbers found)
     {
+        var numbers = found.Numbers;
         var groups = NumberGroup.Of(numbers);
-        FoundNumber[] claims = [.. numbers.Where(found => found is { Known.Count: > 0, Role: NumberRole.Fits or NumberRole.Replaces })];
+        FoundNumber[] claims = [.. numbers.Where(one => one is { Known.Count: > 0, Role: NumberRole.Fits or NumberRole.Replaces })];
         var judge = new NumberJudge(facts, question, claims);
         var judged = groups.ToDictionary(group => group.Key, group => judge.Judge(group.Found, group.Places(listing)), StringComparer.Ordinal);
         var contradictions = Contradictions.Find(listing, groups);
@@ -39,7 +40,7 @@ public static class ListingMatch
             contradictions,
             Missing(question, listing),
             headline == ListingHeadline.LeaveIt ? null : SellerAsk.Write(question, sold, offers, contradictions, TellApart(facts, question, sold)),
-            listing.Warnings,
+            [.. listing.Warnings, .. LeftOut(found)],
             CautionsFor(question));
     }
 
@@ -99,6 +100,10 @@ public static class ListingMatch
                 ? decided.Answer.Message
                 : null;
     }
+
+    private static IEnumerable<ListingWarning> LeftOut(FoundNumbers found) => found.UnknownLeftOut == 0
+        ? []
+        : [new ListingWarning("numbers-left-out", $"{found.UnknownLeftOut} more that are only shaped like numbers were left out.")];
 
     private static IReadOnlyList<Caution> CautionsFor(ListingQuestion question) =>
         question.Place is { } place && place.Family.FindPosition(place.Position) is { } position && place.Family.FindKind(position.Kind) is { } kind ? Cautions.Of(kind.Cautions) : [];

@@ -38,7 +38,7 @@ internal sealed class WrittenPage
         question,
         new ReadListing(
             "A pump", "en", [new ReadProduct(StatementForm.Text, "A pump", null, [], ItemCondition.NotStated, HasOffer ? [Offer] : [], null)], _passages, Words, []),
-        _found);
+        new FoundNumbers(_found, 0));
 
     /// <summary>A family whose WA takes pump C, and whose WB takes pump E; the two look alike. B is the older number of C, D its newer one.</summary>
     public static LookAlikeFacts Pumps { get; } = MakePumps();
