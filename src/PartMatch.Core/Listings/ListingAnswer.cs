@@ -26,7 +26,11 @@ public sealed record ListingAnswer(
     IReadOnlyList<string> Missing,
     SellerQuestions? Ask,
     IReadOnlyList<ListingWarning> Warnings,
-    IReadOnlyList<Caution> Cautions);
+    IReadOnlyList<Caution> Cautions)
+{
+    /// <summary>The address to which the same document is sent again; the door fills it in.</summary>
+    public string Permalink { get; init; } = "";
+}
 
 /// <summary>What the listing was held against.</summary>
 /// <param name="Sha256">Of the document as received; the key under which its text is kept with an offer.</param>

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Listings;
 using PartMatch.Storage.Families;
 using PartMatch.Web.Families;
@@ -57,7 +58,12 @@ internal static class ListingEndpoints
         var answer = ListingMatch.Decide(facts, question, listing, finder.Find(listing.Passages));
         return answer with
         {
+            Permalink = LinkTo(answer.Asked),
             Asked = answer.Asked with { Format = document.Format, Bytes = document.Bytes.Length, Sha256 = Convert.ToHexStringLower(SHA256.HashData(document.Bytes.Span)) },
         };
     }
+
+    private static string LinkTo(ListingAsked asked) => new Permalink(Address)
+        .With("family", asked.Family).With("variant", asked.Variant).With("position", asked.Position).With("built", asked.Built).With("serial", asked.Serial)
+        .With("level", asked.Level is { } level ? Codes.Of(level) : null).ToString();
 }

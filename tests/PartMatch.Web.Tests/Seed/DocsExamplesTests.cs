@@ -73,6 +73,7 @@ public sealed partial class DocsExamplesTests(SeedServer server)
     [InlineData("editing.md", 6)]
     [InlineData("history.md", 2)]
     [InlineData("items.md", 1)]
+    [InlineData("listings.md", 2)]
     public async Task Examples_of_changes_are_what_the_program_answers(string page, int count)
     {
         await using var own = new SeedServer();
