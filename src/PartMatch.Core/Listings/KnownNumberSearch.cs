@@ -18,25 +18,33 @@ internal static class KnownNumberSearch
     {
         var keys = passage.Keys;
         var beginnings = KeyHash.Beginnings(keys.Folded);
-        var fitting = new List<(int Start, ulong Lengths)>();
+        var fitting = new List<Fitting>();
         for (var start = 0; start < keys.Length; start++)
         {
             var lengths = CanBegin(keys, start) ? index.LengthsAt(keys.Folded, start) : 0;
             var fit = 0UL;
+            PartNumber[] longest = [];
             for (; lengths != 0; lengths &= lengths - 1)
             {
                 var length = BitOperations.TrailingZeroCount(lengths);
-                fit |= NumbersAt(index, passage, beginnings, start, length).Length > 0 ? 1UL << length : 0;
+                if (NumbersAt(index, passage, beginnings, start, length) is { Length: > 0 } numbers)
+                {
+                    fit |= 1UL << length;
+                    longest = numbers;
+                }
             }
 
             if (fit != 0)
             {
-                fitting.Add((start, fit));
+                fitting.Add(new Fitting(start, fit, longest));
             }
         }
 
         return fitting.Count == 0 ? [] : LongestFirst(fitting, keys.Length, (start, length) => NumbersAt(index, passage, beginnings, start, length));
     }
+
+    /// <summary>Lengths of the numbers that can stand at a place, one bit each, and the numbers of the longest.</summary>
+    private readonly record struct Fitting(int Start, ulong Lengths, PartNumber[] Longest);
 
     // Inside a word a number can only begin where the rest of the word has a digit; so a page of words costs next to nothing.
     private static bool CanBegin(KeyText keys, int start) =>
@@ -95,19 +103,19 @@ internal static class KnownNumberSearch
         return true;
     }
 
-    private static List<KnownSpan> LongestFirst(List<(int Start, ulong Lengths)> fitting, int textLength, Func<int, int, PartNumber[]> numbersAt)
+    private static List<KnownSpan> LongestFirst(List<Fitting> fitting, int textLength, Func<int, int, PartNumber[]> numbersAt)
     {
         var taken = new bool[textLength];
         var found = new List<KnownSpan>();
         for (var length = KeyHash.MaxLength; length > 0; length--)
         {
-            foreach (var (start, lengths) in fitting)
+            foreach (var (start, lengths, longest) in fitting)
             {
                 // What is taken is at least as long, so it cannot lie between the two ends.
                 if ((lengths & (1UL << length)) != 0 && !taken[start] && !taken[start + length - 1])
                 {
                     taken.AsSpan(start, length).Fill(true);
-                    found.Add(new KnownSpan(start, start + length, numbersAt(start, length)));
+                    found.Add(new KnownSpan(start, start + length, lengths >> length == 1 ? longest : numbersAt(start, length)));
                 }
             }
         }

@@ -12,7 +12,8 @@ internal static class LookAlikeReading
     public static bool MayStand(KeyText keys, int from, PartNumber number)
     {
         var to = from + number.Key.Length;
-        return keys.HasDigit(from, to) && (!keys.HasBlank(from, to) || Grouping.BlanksStandAtSeparators(keys, from, number)) && EachDifferenceHasADigitBeside(keys, from, number.Key);
+        return keys.HasDigit(from, to) && (!keys.HasBlank(from, to) || Grouping.BlanksStandAtSeparators(keys, from, number))
+            && EachDifferenceHasADigitBeside(keys, from, number.Key);
     }
 
     private static bool EachDifferenceHasADigitBeside(KeyText keys, int from, string key)

@@ -35,7 +35,9 @@ public sealed class NumberFinder
         {
             var passage = new PassageText(passages[index], index);
             var spans = SpansOf(passage);
-            var roles = spans.Count == 0 ? [] : NumberRoles.Of(passage, [.. spans.Select(span => (passage.Keys.Start(span.From), passage.Keys.End(span.To - 1)))]);
+            var roles = spans.Count == 0
+                ? []
+                : NumberRoles.Of(passage, [.. spans.Select(span => (passage.Keys.Start(span.From), passage.Keys.End(span.To - 1)))]);
             for (var span = 0; span < spans.Count; span++)
             {
                 if (spans[span].Known.Count > 0)

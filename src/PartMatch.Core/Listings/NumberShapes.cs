@@ -60,7 +60,7 @@ internal static partial class NumberShapes
     {
         var keys = passage.Keys;
         (from, to) = WithoutWords(keys, from, to);
-        if (to - from > 2 * Longest || OtherShapes.IsOne(passage, from, to))
+        if (to - from is < Shortest or > 2 * Longest || OtherShapes.IsOne(passage, from, to))
         {
             return;
         }

@@ -45,10 +45,12 @@ internal static partial class OtherShapes
         digitsOnly && (CurrencyBefore().IsMatch(before) || UnitAfter().IsMatch(after) || DecimalBefore().IsMatch(before) || DecimalAfter().IsMatch(after));
 
     private static bool IsClaimed(PassageText passage, int start) =>
-        passage.FindCueBefore(start) is { Kind: CueKind.OtherNumber } cue && start - cue.End <= 24 && passage.Passage.Text.AsSpan(cue.End, start - cue.End).IndexOfAny(";!?\n,") < 0;
+        passage.FindCueBefore(start) is { Kind: CueKind.OtherNumber } cue && start - cue.End <= 24
+        && passage.Passage.Text.AsSpan(cue.End, start - cue.End).IndexOfAny(";!?\n,") < 0;
 
     private static bool IsDigitsOfAnotherKind(string written, string before, bool digitsOnly, ReadOnlySpan<char> key) =>
-        digitsOnly && (Date().IsMatch(written) || Telephone().IsMatch(written) || AbroadBefore().IsMatch(before) || (key.Length is >= 12 and <= 14 && HasCheckDigit(key)));
+        digitsOnly
+        && (Date().IsMatch(written) || Telephone().IsMatch(written) || AbroadBefore().IsMatch(before) || (key.Length is >= 12 and <= 14 && HasCheckDigit(key)));
 
     // GS1 General Specifications, 7.9: from the right, weights 3 and 1 in turn, to the next multiple of ten.
     private static bool HasCheckDigit(ReadOnlySpan<char> digits)

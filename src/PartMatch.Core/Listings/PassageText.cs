@@ -14,13 +14,17 @@ internal sealed class PassageText(Passage passage, int index)
 
     public KeyText Keys { get; } = new(passage.Text);
 
-    /// <summary>The words that make something of a number, in the order of the text; looked for when first asked for, since most passages hold no number.</summary>
+    /// <summary>
+    /// The words that make something of a number, in the order of the text; looked for when first asked for, since most passages hold no number.
+    ///</summary>
     public IReadOnlyList<Cue> Cues => _cues ??= RoleWords.In(Passage.Text);
 
     public bool IsTitle => Passage.Place is PassagePlace.Title or PassagePlace.Heading;
 
     /// <summary>Is it said outright that a number stands here: by the property, or by words such as "part no" shortly before?</summary>
-    public bool IsToldAt(int start) => Passage.Stated is not null || (FindCueBefore(start) is { Kind: CueKind.Sold or CueKind.SellersOwn } cue && IsSameClause(cue.End, start));
+    public bool IsToldAt(int start) =>
+        Passage.Stated is not null
+        || (FindCueBefore(start) is { Kind: CueKind.Sold or CueKind.SellersOwn } cue && IsSameClause(cue.End, start));
 
     /// <summary>The last of them that ends before a place of the text; null where there is none.</summary>
     public Cue? FindCueBefore(int start)

@@ -9,45 +9,60 @@ namespace PartMatch.Core.Listings;
 internal static class RoleWords
 {
     private const string Fits =
-        "fits|fit|fitting|suits|suitable for|suitable|compatible with|compatible|works with|to fit|fitment|passend für|passend fuer|passend zu|passend|passt|passen|passt für|passt auf|"
-        + "geeignet für|verwendbar für|kompatibel mit|convient|convient pour|conviennent|adaptable sur|adaptable|compatible avec|destiné à|passar|passar till|passande|lämplig för|kompatibel med|"
+        "fits|fit|fitting|suits|suitable for|suitable|compatible with|compatible|works with|to fit|fitment|passend für|passend fuer|"
+        + "passend zu|passend|passt|passen|passt für|passt auf|"
+        + "geeignet für|verwendbar für|kompatibel mit|convient|convient pour|conviennent|adaptable sur|adaptable|compatible avec|destiné à|"
+        + "passar|passar till|passande|lämplig för|kompatibel med|"
         + "sirve|sirve para|vale para|válido para|valido para|apto para|adecuado para|compatible con|es para";
 
     private const string For = "for|für|fuer|pour|för|till|para";
 
     private const string Replaces =
-        "replaces|replace|replacing|replacement for|replacement of|in place of|instead of|supersedes|superseding|stands in for|substitute for|equivalent to|cross reference|cross references|interchange|"
-        + "ersetzt|ersetzen|ersatz für|ersatz fuer|anstelle von|anstatt|statt|vergleichsnummer|vergleichsnummern|remplace|remplacent|remplacement de|remplacement pour|au lieu de|équivalent à|"
+        "replaces|replace|replacing|replacement for|replacement of|in place of|instead of|supersedes|superseding|stands in for|"
+        + "substitute for|equivalent to|cross reference|cross references|interchange|"
+        + "ersetzt|ersetzen|ersatz für|ersatz fuer|anstelle von|anstatt|statt|vergleichsnummer|vergleichsnummern|remplace|remplacent|"
+        + "remplacement de|remplacement pour|au lieu de|équivalent à|"
         + "référence croisée|références croisées|ersätter|ersättning för|ersättare för|istället för|i stället för|motsvarar|"
         + "reemplaza|reemplaza a|reemplazan|sustituye|sustituye a|sustituto de|recambio de|en lugar de|equivale a|equivalente a";
 
     private const string Mentions =
-        "replaced by|superseded by|replaced with|ersetzt durch|ersetzt von|abgelöst durch|remplacé par|remplacée par|ersatt av|ersätts av|ersatt med|reemplazado por|reemplazada por|sustituido por|sustituida por";
+        "replaced by|superseded by|replaced with|ersetzt durch|ersetzt von|abgelöst durch|remplacé par|remplacée par|ersatt av|ersätts av|" +
+        "ersatt med|reemplazado por|reemplazada por|sustituido por|sustituida por";
 
     private const string Sold =
-        "part number|part numbers|part no|part nos|part nr|partno|partnumber|p n|pn|p no|oem|oe|oem number|oe number|oem no|oe no|mpn|manufacturer number|manufacturer part number|reference|reference number|ref no|"
-        + "casting|casting number|casting no|casting mark|marked|stamped|teilenummer|teilenummern|teile nr|teile nummer|ersatzteilnummer|originalnummer|original nummer|oe nummer|oem nummer|artikelnummer|"
-        + "bestellnummer|gussnummer|gussnr|guss nr|référence|référence constructeur|référence origine|réf|numéro de pièce|numéro de fonderie|artikelnr|reservdelsnummer|detaljnummer|originalnr|gjutnummer|"
+        "part number|part numbers|part no|part nos|part nr|partno|partnumber|p n|pn|p no|oem|oe|oem number|oe number|oem no|oe no|mpn|"
+        + "manufacturer number|manufacturer part number|reference|reference number|ref no|"
+        + "casting|casting number|casting no|casting mark|marked|stamped|teilenummer|teilenummern|teile nr|teile nummer|ersatzteilnummer|"
+        + "originalnummer|original nummer|oe nummer|oem nummer|artikelnummer|"
+        + "bestellnummer|gussnummer|gussnr|guss nr|référence|référence constructeur|référence origine|réf|numéro de pièce|numéro de fonderie|"
+        + "artikelnr|reservdelsnummer|detaljnummer|originalnr|gjutnummer|"
         + "número de pieza|numero de parte|número de parte|referencia|referencia original|número de fundición|nº de pieza";
 
     private const string SellersOwn =
-        "our ref|our reference|our no|our number|our part number|our part no|item no|item number|item nr|sku|stock no|stock number|stock code|shop no|unsere nr|unsere nummer|unsere artikelnummer|unsere teilenummer|"
-        + "lagernummer|lagernr|lager nr|interne nummer|notre réf|notre référence|réf interne|référence interne|vårt nr|vårt nummer|vårt artikelnummer|vår ref|internt nummer|nuestra ref|nuestra referencia|"
+        "our ref|our reference|our no|our number|our part number|our part no|item no|item number|item nr|sku|stock no|stock number|"
+        + "stock code|shop no|unsere nr|unsere nummer|unsere artikelnummer|unsere teilenummer|"
+        + "lagernummer|lagernr|lager nr|interne nummer|notre réf|notre référence|réf interne|référence interne|vårt nr|vårt nummer|"
+        + "vårt artikelnummer|vår ref|internt nummer|nuestra ref|nuestra referencia|"
         + "ref interna|referencia interna";
 
     private const string Not =
-        "not|never|isn t|doesn t|don t|won t|without|nicht|kein|keine|ohne|ne|n est|pas|sans|inte|ej|utan|sin|no es|no son|no vale|no sirve|no compatible|no apto|no apta|no para|nunca|no encaja|"
+        "not|never|isn t|doesn t|don t|won t|without|nicht|kein|keine|ohne|ne|n est|pas|sans|inte|ej|utan|sin|no es|no son|no vale|"
+        + "no sirve|no compatible|no apto|no apta|no para|nunca|no encaja|"
         + "not for|not compatible|incompatible with|inkompatibel";
 
     private const string But = "but|aber|sondern|mais|men|pero|sino|jedoch";
 
     private const string OtherNumber =
-        "tel|phone|telephone|telefon|mobile no|mobil nr|fax|whatsapp|call us|anrufen|téléphone|tél|teléfono|móvil|vin|chassis number|chassis no|fahrgestellnummer|fgstnr|numéro de châssis|"
-        + "chassinummer|número de bastidor|ean|gtin|upc|barcode|iban|bic|vat|vat no|ust idnr|steuernummer|siret|siren|tva|orgnr|org nr|nif|cif|order no|order number|invoice|bestellnr|tracking";
+        "tel|phone|telephone|telefon|mobile no|mobil nr|fax|whatsapp|call us|anrufen|téléphone|tél|teléfono|móvil|vin|chassis number|"
+        + "chassis no|fahrgestellnummer|fgstnr|numéro de châssis|"
+        + "chassinummer|número de bastidor|ean|gtin|upc|barcode|iban|bic|vat|vat no|ust idnr|steuernummer|siret|siren|tva|orgnr|org nr|nif|"
+        + "cif|order no|order number|invoice|bestellnr|tracking";
 
     private const string Nothing =
-        "not only|nicht nur|pas seulement|non seulement|inte bara|no sólo|no solo|for sale|for spares|for parts|for repair|for free|for more|for details|zu verkaufen|en venta|till salu|no returns|"
-        + "good fit|best fit|easy to fit|not included|not sure|not tested|not used|nicht enthalten|nicht geprüft|without box|ohne rechnung|pas de retour";
+        "not only|nicht nur|pas seulement|non seulement|inte bara|no sólo|no solo|for sale|for spares|for parts|for repair|for free|"
+        + "for more|for details|zu verkaufen|en venta|till salu|no returns|"
+        + "good fit|best fit|easy to fit|not included|not sure|not tested|not used|nicht enthalten|nicht geprüft|without box|ohne rechnung|"
+        + "pas de retour";
 
     private static readonly FrozenDictionary<string, Phrase[]> _byFirstWord = Phrases();
 

@@ -13,7 +13,8 @@ internal static class ShortNumbers
     private const int DigitsThatMeanThemselves = 9;
 
     /// <summary>Fewer than five characters, only digits, or no digit at all?</summary>
-    public static bool IsShort(ReadOnlySpan<char> key) => key.Length < LongEnough || !key.ContainsAnyInRange('0', '9') || !key.ContainsAnyExceptInRange('0', '9');
+    public static bool IsShort(ReadOnlySpan<char> key) =>
+        key.Length < LongEnough || !key.ContainsAnyInRange('0', '9') || !key.ContainsAnyExceptInRange('0', '9');
 
     /// <summary>
     /// Alone, unbroken unless nothing else is stated, and told. Digits are allowed more the more of them there are: from six on it is enough to stand in a title or to be
@@ -29,7 +30,8 @@ internal static class ShortNumbers
         }
 
         var digits = number.Key.AsSpan().ContainsAnyExceptInRange('0', '9') ? 0 : number.Key.Length;
-        if (keys.HasBlank(from, to) && !(passage.Passage.Stated is not null && to == keys.Length && from == 0) && !(digits >= DigitsThatMeanThemselves && EndsAtDigits(keys, from, to)))
+        var isAllThatIsStated = passage.Passage.Stated is not null && from == 0 && to == keys.Length;
+        if (keys.HasBlank(from, to) && !isAllThatIsStated && !(digits >= DigitsThatMeanThemselves && EndsAtDigits(keys, from, to)))
         {
             return false;
         }

@@ -54,7 +54,9 @@ public sealed class NumberFinderPropertyTests
             (generated, text) =>
             {
                 string[] keys = [.. generated.Where(key => key.Any(char.IsAsciiDigit) && key.Any(char.IsAsciiLetter)).Distinct()];
-                var found = FinderExamples.Of(keys).Find([FinderExamples.Text(text)]).Numbers.Where(number => number.Known.Count > 0).Select(number => (number.Start, number.Length));
+                var found = FinderExamples.Of(keys).Find([FinderExamples.Text(text)]).Numbers
+                    .Where(number => number.Known.Count > 0 && number.Length == number.Key.Length) // without the ends of lists
+                    .Select(number => (number.Start, number.Length));
                 return found.SequenceEqual(PlainSearch(keys, text.ToUpperInvariant()));
             },
             iter: 20_000);
