@@ -5,6 +5,9 @@ namespace PartMatch.Core.Listings;
 /// <summary>Puts together what the readers found, so that a thing said twice is one.</summary>
 internal static class ListingAssembly
 {
+    // A page of a thousand broken blocks says no more by its thousandth warning.
+    private const int MostWarnings = 20;
+
     /// <param name="stated">By syntax, the most careful first: JSON-LD, microdata, RDFa.</param>
     /// <param name="rows">Of tables.</param>
     /// <param name="terms">Of definition lists and lines.</param>
@@ -48,7 +51,7 @@ internal static class ListingAssembly
         passages.AddRange(lines.Select(line => new Passage(line.Place, line.Where, line.Text)));
         var visible = string.Join('\n', lines.Where(line => line.Place != PassagePlace.Picture || line.Where.StartsWith("caption", StringComparison.Ordinal))
             .Select(line => line.Text));
-        return new(title, language, [.. products.Select(product => product.Product)], passages, visible, warnings);
+        return new(title, language, [.. products.Select(product => product.Product)], passages, visible, [.. warnings.Distinct().Take(MostWarnings)]);
     }
 
     /// <summary>The currency that all stated offers share; null where they share none.</summary>

@@ -50,6 +50,8 @@ public sealed class HostileListingTests
     [InlineData("4 MB of words")]
     [InlineData("properties inside one another")]
     [InlineData("items referring to one big element")]
+    [InlineData("a million empty objects")]
+    [InlineData("ten thousand broken blocks")]
     public async Task Page_within_the_bounds_is_read_with_its_sentence(string page)
     {
         var read = Assert.IsType<ListingReading.Read>(await ListingAssert.InTime(ListingFormat.Html, "<p>Seal ZQ-1, used</p>" + Made(page)));
@@ -132,6 +134,17 @@ public sealed class HostileListingTests
         Assert.Equal("5.00", Assert.Single(Assert.Single(graph.Listing.Products).Offers).Price?.Written);
     }
 
+    [Theory]
+    [InlineData("\t\n", 1_000_000, false)]
+    [InlineData("a|b\n", 150_000, true)]
+    [InlineData("Price: 5 €\n", 150_000, true)]
+    [InlineData("Number\tPrice\nZQ-1\t5 €\n", 70_000, true)]
+    [InlineData("Price: ", 500_000, true)]
+    [InlineData("|", 3_000_000, true)]
+    [InlineData("shipping 5 € ", 250_000, true)]
+    public async Task Words_without_end_are_read_or_refused_in_time(string piece, int times, bool read) =>
+        Assert.Equal(read, await ListingAssert.InTime(ListingFormat.Text, Repeat(piece, times)) is ListingReading.Read);
+
     [Fact]
     public void Document_over_its_size_is_refused_and_one_at_it_is_read()
     {
@@ -181,6 +194,8 @@ public sealed class HostileListingTests
         "items referring to one big element" =>
             "<div id=a>" + Repeat("<i itemprop=mpn>ZQ-1</i>",
                 20_000) + "</div>" + Repeat("<div itemscope itemtype=https://schema.org/Product itemref=a></div>", 20_000),
+        "a million empty objects" => "<script type=application/ld+json>[" + Repeat("{},", 1_000_000) + "{}]</script>",
+        "ten thousand broken blocks" => Repeat("<script type=application/ld+json>{</script>", 10_000),
         _ => throw new ArgumentOutOfRangeException(nameof(page), page, null),
     };
 
