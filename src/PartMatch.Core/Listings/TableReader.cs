@@ -25,7 +25,8 @@ internal static class TableReader
         }
 
         var priced = labels.IndexOf(Label.Price) is >= 0 and var column ? LabelWords.FindCurrency(grid[heads][column]) : null;
-        return [.. grid.Skip(heads + 1).Select((row, index) => Row(row, index + 1, labels, grid[heads], priced ?? currency)).OfType<ListedProduct>()];
+        return [.. grid.Skip(heads + 1).Take(StatedProducts.Most + 1).Select((row, index) => Row(row, index + 1, labels, grid[heads], priced ?? currency))
+            .OfType<ListedProduct>()];
     }
 
     /// <summary>The row that heads the columns; −1 for a table that only lays out a page.</summary>
