@@ -35,8 +35,14 @@ internal static class ListingAssembly
         }
         else if (products.Count == 1 && products[0].Product is { Offers.Count: 0, Said: null } bare && said.Whole(texts).Offers is [var offer])
         {
-            products[0] = products[0] with { Product = bare with { Offers = [offer with { Condition = bare.Condition == ItemCondition.NotStated
-                ? offer.Condition : bare.Condition }] } };
+            products[0] = products[0] with
+            {
+                Product = bare with
+                {
+                    Offers = [offer with { Condition = bare.Condition == ItemCondition.NotStated
+                ? offer.Condition : bare.Condition }]
+                }
+            };
         }
 
         int? single = products.Count == 1 ? 0 : null;

@@ -39,7 +39,8 @@ internal sealed record SaidInText(
             Term(terms, Label.Seller),
             stock ?? StockWords.Pieces(whole),
             TermWords.Fill(TermWords.Find(Term(terms, Label.Returns) is { } returns ? $"returns: {returns}" : ""),
-                TermWords.Find(whole)) with { CoreDeposit = deposit },
+                TermWords.Find(whole)) with
+            { CoreDeposit = deposit },
             LevelWords.Find(top) is var level && level != AssemblyLevel.NotStated ? level : LevelWords.Find(whole));
     }
 
