@@ -19,11 +19,17 @@ internal static class AmountRoles
     private const RegexOptions Linear = RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant;
 
     private static readonly Regex _other = new(
-        @"\b(?:was|rrp|msrp|list price|instead of|reg\.|save|you save|off|discount|uvp|statt|früher|ersparnis|rabatt|au lieu de|prix conseillé|remise|économisez|ord\.? ?pris|ordinarie|istället för|spara|antes|"
-        + @"descuento|ahorr\w*|from|starting at|ab|à partir de|dès|från|desde|a partir de|up to|bis zu|orders? (?:over|of|above)|over|über|installments?|raten?|per month|monatlich|mtl|par mois|per månad|al mes|"
+        @"\b(?:was|rrp|msrp|list price|instead of|reg\.|save|you save|off|discount|uvp|statt|früher|ersparnis|rabatt|au lieu de|prix conseillé|remise|"
+            + @"économisez|ord\.? ?pris|ordinarie|istället för|spara|antes|"
+        + @"descuento|ahorr\w*|from|starting at|ab|à partir de|dès|från|desde|a partir de|up to|bis zu|orders? (?:over|of|above)|over|über|installments?|"
+        + @"raten?|per month|monatlich|mtl|par mois|per månad|al mes|"
         + @"fee|gebühr|vat|mwst|tva|moms|iva|labou?r|value|worth|new costs?|neupreis|np)\b", Linear);
 
-    private static readonly Regex _otherAfter = new(@"^\s*(?:per month|a month|/\s?mo|pro monat|/\s?monat|monatlich|mtl|par mois|per månad|al mes|off\b|discount|rabatt|(?:-|–|to|bis|à)\s*\d)", Linear);
+    private static readonly Regex _otherAfter = new(@"^\s*(?:per month|a month|/\s?mo|pro monat|/\s?monat|monatlich|mtl|par mois|per månad|al mes|off\b|"
+        + @"discount|rabatt|(?:-|–|to|bis|à)\s*\d)", Linear);
+
+    // "Free shipping over 100": the sum from which on, not the freight.
+    private static readonly Regex _threshold = new(@"\b(?:over|above|from|orders? of|ab|über|dès|à partir de|över|desde|a partir de|superior a)\s*$", Linear);
 
     private static readonly Regex _parts = new(@"[+;|•·]|,\s|\bplus\b|\bzzgl|\band\b|\bund\b|\bet\b|\boch\b|\by\b", Linear);
 
@@ -52,7 +58,7 @@ internal static class AmountRoles
 
     private static AmountRole Role(string before, string after, bool more)
     {
-        if (_otherAfter.IsMatch(after))
+        if (_otherAfter.IsMatch(after) || _threshold.IsMatch(before))
         {
             return AmountRole.Other;
         }

@@ -47,5 +47,6 @@ internal static class DefinitionReader
 
     // Groups of a list may stand in div.
     private static IEnumerable<PageNode.Element> Parts(PageNode.Element list) =>
-        list.Children.OfType<PageNode.Element>().SelectMany(part => part.Name == "div" ? part.Children.OfType<PageNode.Element>() : [part]).Where(part => part.Name is "dt" or "dd");
+        list.Children.OfType<PageNode.Element>().SelectMany(part => part.Name == "div" ? part.Children.OfType<PageNode.Element>() : [part])
+            .Where(part => part.Name is "dt" or "dd");
 }

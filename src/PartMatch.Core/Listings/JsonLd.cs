@@ -48,6 +48,11 @@ internal sealed class JsonLd(ListingBounds bounds, List<ListingWarning> warnings
 
     private StatedThing? ReadThing(JsonElement json, JsonLdContext outer)
     {
+        if (!Counts())
+        {
+            return null;
+        }
+
         var context = outer;
         string? id = null;
         foreach (var property in json.EnumerateObject())
@@ -102,9 +107,8 @@ internal sealed class JsonLd(ListingBounds bounds, List<ListingWarning> warnings
 
     private IEnumerable<StatedValue> Values(JsonElement json, JsonLdContext context)
     {
-        if (++_values > bounds.MaxNodes)
+        if (!Counts())
         {
-            Once("json-ld-too-much", $"more than {bounds.MaxNodes} values in JSON-LD; the rest is left out");
             return [];
         }
 
@@ -119,6 +123,17 @@ internal sealed class JsonLd(ListingBounds bounds, List<ListingWarning> warnings
             JsonValueKind.True or JsonValueKind.False => [new(json.GetRawText(), null)],
             _ => [],
         };
+    }
+
+    private bool Counts()
+    {
+        if (++_values <= bounds.MaxNodes)
+        {
+            return true;
+        }
+
+        Once("json-ld-too-much", $"more than {bounds.MaxNodes} values in JSON-LD; the rest is left out");
+        return false;
     }
 
     private StatedThing Known(string id)

@@ -31,7 +31,8 @@ internal sealed class JsonLdContext
                 foreach (var entry in json.EnumerateObject())
                 {
                     var meaning = entry.Value.ValueKind == JsonValueKind.String ? entry.Value.GetString()
-                        : entry.Value.ValueKind == JsonValueKind.Object && entry.Value.TryGetProperty("@id", out var id) && id.ValueKind == JsonValueKind.String ? id.GetString()
+                        : entry.Value.ValueKind == JsonValueKind.Object && entry.Value.TryGetProperty("@id", out var id)
+                        && id.ValueKind == JsonValueKind.String ? id.GetString()
                         : null;
                     if (entry.NameEquals("@vocab"))
                     {

@@ -28,7 +28,8 @@ internal static class JsonLdText
         }
 
         var tolerant = options with { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
-        var mended = TryParse(Mend(whole), tolerant, out _) ?? (whole.Contains("&quot;", StringComparison.Ordinal) ? TryParse(Mend(WebUtility.HtmlDecode(whole)), tolerant, out _) : null);
+        var mended = TryParse(Mend(whole), tolerant, out _) ?? (whole.Contains("&quot;", StringComparison.Ordinal)
+            ? TryParse(Mend(WebUtility.HtmlDecode(whole)), tolerant, out _) : null);
         warnings.Add(mended is null
             ? new("json-ld-unreadable", $"a block of JSON-LD is left out: {fault}")
             : new("json-ld-mended", $"a block of JSON-LD has faults and is read all the same: {fault}"));
@@ -105,7 +106,8 @@ internal static class JsonLdText
 
     private static char? Escaped(string text, int at) =>
         at + 6 <= text.Length && text[at] == '\\' && text[at + 1] == 'u'
-        && ushort.TryParse(text.AsSpan(at + 2, 4), System.Globalization.NumberStyles.AllowHexSpecifier, System.Globalization.CultureInfo.InvariantCulture, out var code)
+        && ushort.TryParse(text.AsSpan(at + 2, 4), System.Globalization.NumberStyles.AllowHexSpecifier, System.Globalization.CultureInfo.InvariantCulture,
+        out var code)
             ? (char)code
             : null;
 

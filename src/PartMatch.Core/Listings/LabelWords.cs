@@ -36,30 +36,41 @@ internal static class LabelWords
 {
     private static readonly FrozenDictionary<string, Label> _labels = new Dictionary<Label, string>
     {
-        [Label.Number] = "number|no|part number|part no|part num|part #|part|p/n|pn|oe number|oe no|oem number|oem|oe|oem no|reference|ref|ref no|reference number|item number|nummer|nr|"
-            + "teilenummer|teile-nr|teilenr|artikelnummer|artikel-nr|art-nr|art nr|oe-nummer|oe-nr|referenz|numéro|n°|référence|réf|numéro de pièce|n° de pièce|référence oe|"
+        [Label.Number] = "number|no|part number|part no|part num|part #|part|p/n|pn|oe number|oe no|oem number|oem|oe|oem no|reference|ref|ref no|"
+            + "reference number|item number|nummer|nr|"
+            + "teilenummer|teile-nr|teilenr|artikelnummer|artikel-nr|art-nr|art nr|oe-nummer|oe-nr|referenz|numéro|n°|référence|réf|numéro de pièce|"
+            + "n° de pièce|référence oe|"
             + "artikelnr|artnr|art.nr|delnummer|reservdelsnummer|detaljnummer|referens|número|nº|referencia|número de pieza|nº de pieza|código|code|número oem",
-        [Label.Mpn] = "mpn|manufacturer part number|manufacturer number|herstellernummer|hersteller-nr|référence fabricant|référence constructeur|tillverkarens nummer|"
+        [Label.Mpn] = "mpn|manufacturer part number|manufacturer number|herstellernummer|hersteller-nr|référence fabricant|référence constructeur|"
+            + "tillverkarens nummer|"
             + "tillverkarnummer|referencia del fabricante",
-        [Label.Sku] = "sku|stock number|stock no|our number|our ref|shop number|lagernummer|bestellnummer|bestell-nr|unsere nr|référence interne|vårt nummer|nuestra referencia",
+        [Label.Sku] = "sku|stock number|stock no|our number|our ref|shop number|lagernummer|bestellnummer|bestell-nr|unsere nr|référence interne|"
+            + "vårt nummer|nuestra referencia",
         [Label.Gtin] = "gtin|ean|upc|barcode|gtin-13|ean-13|code-barres|streckkod|código de barras",
-        [Label.Fits] = "fits|fits to|suitable for|for|compatible with|fitment|application|passend für|passt für|passend zu|für|verwendung|compatible avec|convient à|pour|montage sur|"
+        [Label.Fits] = "fits|fits to|suitable for|for|compatible with|fitment|application|passend für|passt für|passend zu|für|verwendung|"
+            + "compatible avec|convient à|pour|montage sur|"
             + "passar|passar till|till|compatible con|para|válido para|apto para",
-        [Label.Replaces] = "replaces|replacement for|supersedes|instead of|old number|ersetzt|ersatz für|alte nummer|remplace|ancienne référence|ersätter|gammalt nummer|sustituye a|"
+        [Label.Replaces] = "replaces|replacement for|supersedes|instead of|old number|ersetzt|ersatz für|alte nummer|remplace|ancienne référence|"
+            + "ersätter|gammalt nummer|sustituye a|"
             + "reemplaza|reemplaza a",
-        [Label.Description] = "description|item|name|article|product|title|designation|bezeichnung|beschreibung|artikel|benennung|produkt|désignation|article|produit|libellé|benämning|"
+        [Label.Description] = "description|item|name|article|product|title|designation|bezeichnung|beschreibung|artikel|benennung|produkt|désignation|"
+            + "article|produit|libellé|benämning|"
             + "beskrivning|namn|descripción|denominación|artículo|producto|nombre|part name",
         [Label.Brand] = "brand|make|maker|manufacturer|marke|hersteller|marque|fabricant|märke|tillverkare|marca|fabricante",
-        [Label.Price] = "price|our price|unit price|price each|each|cost|preis|stückpreis|einzelpreis|vk|prix|prix unitaire|tarif|pris|á-pris|a-pris|styckpris|precio|precio unitario|pvp|asking price|vb",
-        [Label.OldPrice] = "rrp|list price|old price|was|uvp|listenpreis|alter preis|statt|prix conseillé|ancien prix|ordinarie pris|ord pris|ord. pris|precio anterior|antes|msrp",
+        [Label.Price] = "price|our price|unit price|price each|each|cost|preis|stückpreis|einzelpreis|vk|prix|prix unitaire|tarif|pris|á-pris|a-pris|"
+            + "styckpris|precio|precio unitario|pvp|asking price|vb",
+        [Label.OldPrice] = "rrp|list price|old price|was|uvp|listenpreis|alter preis|statt|prix conseillé|ancien prix|ordinarie pris|ord pris|"
+            + "ord. pris|precio anterior|antes|msrp",
         [Label.Quantity] = "quantity|qty|pieces|pcs|menge|anzahl|stück|stk|quantité|qté|antal|st|cantidad|cant|cdad|uds|unidades",
         [Label.Pieces] = "set of|pack|pack size|pieces per pack|ve|vpe|verpackungseinheit|par lot de|conditionnement|förpackning|unidades por paquete",
         [Label.Stock] = "stock|in stock|on hand|lager|bestand|lagerbestand|en stock|lagersaldo|existencias|disponibles",
         [Label.Condition] = "condition|state|zustand|état|etat|skick|tillstånd|estado|condición",
         [Label.Availability] = "availability|verfügbarkeit|disponibilité|tillgänglighet|disponibilidad|lieferbarkeit",
-        [Label.Shipping] = "shipping|postage|delivery|p&p|carriage|freight|versand|versandkosten|porto|fracht|port|frais de port|livraison|expédition|frakt|envío|gastos de envío|portes",
+        [Label.Shipping] = "shipping|postage|delivery|p&p|carriage|freight|versand|versandkosten|porto|fracht|port|frais de port|livraison|expédition|"
+            + "frakt|envío|gastos de envío|portes",
         [Label.Days] = "delivery time|lead time|lieferzeit|délai|délai de livraison|leveranstid|plazo de entrega|days",
-        [Label.Deposit] = "core|core deposit|core charge|deposit|exchange deposit|altteilpfand|pfand|altteilsteuer|consigne|pant|stompant|depositionsavgift|depósito|fianza",
+        [Label.Deposit] = "core|core deposit|core charge|deposit|exchange deposit|altteilpfand|pfand|altteilsteuer|consigne|pant|stompant|"
+            + "depositionsavgift|depósito|fianza",
         [Label.Returns] = "returns|return policy|rückgabe|rücknahme|retours|retour|returer|retur|devoluciones",
         [Label.Seller] = "seller|sold by|verkäufer|anbieter|vendeur|säljare|vendedor",
     }.SelectMany(pair => pair.Value.Split('|').Distinct().Select(word => (word, pair.Key))).DistinctBy(pair => pair.word)
@@ -106,5 +117,6 @@ internal static class LabelWords
         _ => null,
     };
 
-    private static string Without(string text) => text.EndsWith(" in", StringComparison.OrdinalIgnoreCase) || text.EndsWith(" en", StringComparison.OrdinalIgnoreCase) ? text[..^3] : text;
+    private static string Without(string text) => text.EndsWith(" in", StringComparison.OrdinalIgnoreCase)
+        || text.EndsWith(" en", StringComparison.OrdinalIgnoreCase) ? text[..^3] : text;
 }

@@ -62,7 +62,8 @@ public sealed record JudgedOffer(
 /// <param name="Text">The verdict in a sentence, with its reason.</param>
 public sealed record JudgedNumber(
     string Written, string NumberKey, NumberRole Role, NumberReading Read, string? Within, IReadOnlyList<string> Where, NumberVerdict Verdict, string Text,
-    string? Part, string? Name, Headline? Fit, Sureness? Sureness, string? FitLink, DangerLevel? Danger, IReadOnlyList<NearestNumber> Nearest, IReadOnlyList<HeldPart> Holds);
+    string? Part, string? Name, Headline? Fit, Sureness? Sureness, string? FitLink, DangerLevel? Danger, IReadOnlyList<NearestNumber> Nearest,
+        IReadOnlyList<HeldPart> Holds);
 
 /// <summary>What a number turned out to be, against the question.</summary>
 public enum NumberVerdict

@@ -14,9 +14,12 @@ internal static class ListingBytes
 
     private static readonly (byte[] Magic, string Name)[] _notText =
     [
-        ([0x89, .. "PNG"u8], "a picture (PNG)"), ([0xFF, 0xD8, 0xFF], "a picture (JPEG)"), ([.. "GIF8"u8], "a picture (GIF)"), ([.. "%PDF-"u8], "a PDF document"),
-        ([.. "PK\x03\x04"u8], "a zip archive, or an office document"), ([0x1F, 0x8B], "compressed data (gzip)"), ([0x28, 0xB5, 0x2F, 0xFD], "compressed data (zstd)"),
-        ([.. "RIFF"u8], "a picture or film (RIFF)"), ([.. "bplist"u8], "a web archive"), ([0xD0, 0xCF, 0x11, 0xE0], "an old office document"), ([.. "SQLite format 3"u8], "a database"),
+        ([0x89, .. "PNG"u8], "a picture (PNG)"), ([0xFF, 0xD8, 0xFF], "a picture (JPEG)"), ([.. "GIF8"u8], "a picture (GIF)"),
+            ([.. "%PDF-"u8], "a PDF document"),
+        ([.. "PK\x03\x04"u8], "a zip archive, or an office document"), ([0x1F, 0x8B], "compressed data (gzip)"),
+            ([0x28, 0xB5, 0x2F, 0xFD], "compressed data (zstd)"),
+        ([.. "RIFF"u8], "a picture or film (RIFF)"), ([.. "bplist"u8], "a web archive"), ([0xD0, 0xCF, 0x11, 0xE0], "an old office document"),
+            ([.. "SQLite format 3"u8], "a database"),
     ];
 
     /// <summary>What the bytes are, where they are no text; null for text.</summary>
@@ -79,7 +82,8 @@ internal static class ListingBytes
             {
                 // Whatever is declared: bytes that are valid UTF-8 beyond ASCII are UTF-8, because no other text happens to be.
                 return named.WebName != "utf-8" && IsUtf8BeyondAscii(bytes) ? Told(warnings, who, name, "the bytes are UTF-8", Encoding.UTF8)
-                    : named.WebName == "utf-8" && !IsUtf8(bytes) && !IsMostlyUtf8(bytes) ? Told(warnings, who, name, "the bytes are not; read as windows-1252", Western)
+                    : named.WebName == "utf-8" && !IsUtf8(bytes) && !IsMostlyUtf8(bytes)
+                    ? Told(warnings, who, name, "the bytes are not; read as windows-1252", Western)
                     : (named, 0);
             }
 
@@ -112,7 +116,8 @@ internal static class ListingBytes
         var at = head.IndexOf("charset", StringComparison.OrdinalIgnoreCase);
         at = at < 0 && head.StartsWith("<?xml", StringComparison.Ordinal) ? head.IndexOf("encoding", StringComparison.Ordinal) : at;
         var equals = at < 0 ? -1 : head.IndexOf('=', at);
-        return equals < 0 ? null : new string([.. head[(equals + 1)..].TrimStart(' ', '"', '\'').TakeWhile(letter => char.IsAsciiLetterOrDigit(letter) || letter is '-' or '_' or ':')]);
+        return equals < 0 ? null : new string([.. head[(equals + 1)..].TrimStart(' ', '"', '\'')
+            .TakeWhile(letter => char.IsAsciiLetterOrDigit(letter) || letter is '-' or '_' or ':')]);
     }
 
     private static Encoding? Find(string name)

@@ -15,7 +15,8 @@ public static class ListingReader
     // What any reader asks for; everything else is dropped before it takes room.
     private static readonly HashSet<string> _attributes =
     [
-        "id", "itemscope", "itemtype", "itemprop", "itemref", "itemid", "vocab", "typeof", "property", "resource", "about", "prefix", "rel", "content", "href", "src",
+        "id", "itemscope", "itemtype", "itemprop", "itemref", "itemid", "vocab", "typeof", "property", "resource", "about", "prefix", "rel", "content",
+            "href", "src",
         "data", "datetime", "value", "alt", "title", "type", "name", "lang", "hidden", "style", "colspan", "rowspan", "role", "http-equiv",
     ];
 
@@ -144,7 +145,8 @@ public static class ListingReader
         return attributes;
     }
 
-    private static string Size(int bytes) => bytes < 1 << 20 ? FormattableString.Invariant($"{bytes:N0} bytes") : FormattableString.Invariant($"{bytes / 1048576.0:0.#} MB");
+    private static string Size(int bytes) => bytes < 1 << 20 ? FormattableString.Invariant($"{bytes:N0} bytes")
+        : FormattableString.Invariant($"{bytes / 1048576.0:0.#} MB");
 
     /// <summary>Counts a tree while it grows.</summary>
     private sealed class Growth(ListingBounds bounds)
@@ -176,11 +178,14 @@ public static class ListingReader
             Check(element.Owner);
         }
 
-        /// <summary>Follows the way to the newest place of the tree. Elements that the parser copied to repair misnesting are not reported to anybody; here they show.</summary>
+        /// <summary>
+        /// Follows the way to the newest place of the tree. Elements that the parser copied to repair misnesting are not reported to anybody; here they show.
+        /// </summary>
         public void Check(IDocument? document)
         {
             var depth = 0;
-            for (INode? node = document?.DocumentElement; node is not null; node = node is IHtmlTemplateElement template ? template.Content.LastChild : node.LastChild)
+            for (INode? node = document?.DocumentElement; node is not null; node = node is IHtmlTemplateElement template ? template.Content.LastChild
+                : node.LastChild)
             {
                 if (node is not IElement element)
                 {

@@ -2,7 +2,8 @@ namespace PartMatch.Core.Listings;
 
 /// <summary>Things stated in microdata.</summary>
 /// <remarks>
-/// Source: WHATWG, HTML, "Microdata" (items, itemref, values). One difference on purpose: <c>content</c> counts on any element, because schema.org's own examples
+/// Source: WHATWG, HTML, "Microdata" (items, itemref, values). One difference on purpose: <c>content</c> counts on any element, because schema.org's own
+/// examples
 /// write it on span.
 /// </remarks>
 internal sealed class MicrodataReader

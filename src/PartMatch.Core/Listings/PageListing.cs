@@ -6,7 +6,8 @@ internal static class PageListing
     public static ListingReading Read(PageNode.Element page, ListingBounds bounds, List<ListingWarning> warnings)
     {
         var elements = PageWalk.Elements(page).ToList();
-        var title = elements.Where(element => element.Name == "title" && element.Parent?.Name == "head").Select(element => PageWalk.Tidy(PageWalk.RawText(element))).FirstOrDefault(text => text.Length > 0);
+        var title = elements.Where(element => element.Name == "title" && element.Parent?.Name == "head")
+            .Select(element => PageWalk.Tidy(PageWalk.RawText(element))).FirstOrDefault(text => text.Length > 0);
         var language = page.Find("lang") is { Length: > 0 } lang ? lang.Trim() : null;
         var jsonLd = new JsonLd(bounds, warnings);
         foreach (var script in elements.Where(IsJsonLd))
@@ -20,11 +21,18 @@ internal static class PageListing
         currency ??= ListingAssembly.Currency(stated.SelectMany(products => products));
 
         var grids = elements.Where(element => element.Name == "table" && !IsInHidden(element)).Select(TableGrid.Of).ToList();
-        var rows = grids.SelectMany(grid => TableReader.Products(grid, currency)).Take(StatedProducts.Most).ToList();
+        var rows = grids.SelectMany(grid => TableReader.Products(grid, currency)).Take(StatedProducts.Most + 1).ToList();
+        if (rows.Count > StatedProducts.Most)
+        {
+            rows.RemoveAt(StatedProducts.Most);
+            warnings.Add(new("too-many-rows", $"more than {StatedProducts.Most} rows of tables offer something; the rest is left out"));
+        }
+
         var lines = VisibleText.Read(page);
         var terms = DefinitionReader.Lists(page)
             .Concat(grids.Where(grid => TableReader.FindHeads(grid) < 0).SelectMany(DefinitionReader.Pairs))
-            .Concat(lines.Where(line => line.Table is null && line.Place is PassagePlace.Text or PassagePlace.Heading).SelectMany(line => DefinitionReader.Line(line.Asked)))
+            .Concat(lines.Where(line => line.Table is null && line.Place is PassagePlace.Text or PassagePlace.Heading)
+            .SelectMany(line => DefinitionReader.Line(line.Asked)))
             .Distinct().ToList();
         return new ListingReading.Read(ListingAssembly.Make(title, language, stated, rows, terms, lines, currency, warnings));
     }

@@ -8,7 +8,8 @@ internal static class PastedText
         var raw = text.Split(["\r\n", "\n", "\r", "\u2028", "\u2029"], StringSplitOptions.None);
         if (raw.Length > bounds.MaxNodes)
         {
-            return new ListingReading.Unreadable($"{raw.Length} lines", $"at most {bounds.MaxNodes} lines", "paste only the part that describes what is for sale");
+            return new ListingReading.Unreadable($"{raw.Length} lines", $"at most {bounds.MaxNodes} lines",
+                "paste only the part that describes what is for sale");
         }
 
         List<ListedProduct> rows = [];

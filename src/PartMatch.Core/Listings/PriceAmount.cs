@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 
 namespace PartMatch.Core.Listings;
 
@@ -15,7 +14,7 @@ internal static class PriceAmount
     /// <param name="commaParts">Is the comma never the decimal mark where this currency is at home (dollars, pounds)?</param>
     public static IReadOnlyList<decimal> Read(string written, int? digits, bool commaParts)
     {
-        var text = Regex.Replace(written.Trim(), "[\\s'\u2019]", " ");
+        var text = new string([.. written.Trim().Select(letter => char.IsWhiteSpace(letter) || letter is '\'' or '\u2019' ? ' ' : letter)]);
         if (text.Count(char.IsAsciiDigit) > MostDigits || text.Any(letter => !char.IsAsciiDigit(letter) && letter is not (' ' or '.' or ',')))
         {
             return [];

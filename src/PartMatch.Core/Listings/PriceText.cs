@@ -17,13 +17,18 @@ public static class PriceText
     // An amount: thousands parted by a mark, or plain digits; then decimals, or the stroke that stands for none ("1299:-", "84.–").
     internal static readonly string Amount = "(?:[0-9]{1,3}(?:[ .,'\u00A0\u2009\u202F\u2019][0-9]{3})+(?:[.,][0-9]{1,2})?|[0-9]+(?:[.,][0-9]+)*)";
 
-    private static readonly Regex _price = new($"(?:(?<before>{_signs})\\s{{0,2}})?(?<amount>{Amount})(?<none>\\s?[.,:]?[-–—]+)?(?:\\s{{0,2}}(?<after>{_signs}))?", Linear);
+    // Nothing that follows the amount can fail, so that even the engine that could go back never does; it is the faster one for groups.
+    private const RegexOptions Compiled = RegexOptions.Compiled | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant;
+
+    private static readonly Regex _price = new(
+        $"(?:(?<before>{_signs})\\s{{0,2}})?(?<amount>{Amount})(?<none>\\s?[.,:]?[-–—]+)?(?:\\s{{0,2}}(?<after>{_signs}))?", Compiled);
 
     private static readonly Regex _range = new($"[0-9]\\s*(?:{_signs})?\\s*(?:-|–|—|to|bis|à|till|hasta)\\s*(?:{_signs})?\\s*[0-9]", Linear);
 
     private static readonly Regex _lowest = new(@"^\W*(?:from|ab|à partir de|dès|från|fr\.|desde|a partir de|starting at)\b", Linear);
 
-    private static readonly Regex _monthly = new(@"(?:per|a|pro|par|por|/)\s*(?:month|mo\b|monat|mois|månad|mån\b|mes\b)|\bmonthly\b|\bmonatlich|\bmtl\b|\bmensuel", Linear);
+    private static readonly Regex _monthly = new(@"(?:per|a|pro|par|por|/)\s*(?:month|mo\b|monat|mois|månad|mån\b|mes\b)|\bmonthly\b|\bmonatlich|\bmtl\b|"
+        + @"\bmensuel", Linear);
 
     /// <summary>The whole text as one price.</summary>
     /// <param name="currency">As the page declares it; it settles which of several a sign means.</param>
@@ -80,6 +85,11 @@ public static class PriceText
     internal static IReadOnlyList<FoundPrice> Find(string text, string? currency)
     {
         List<FoundPrice> found = [];
+        if (!text.AsSpan().ContainsAnyInRange('0', '9'))
+        {
+            return found;
+        }
+
         foreach (Match match in _price.Matches(text))
         {
             var amount = match.Groups["amount"];
@@ -135,7 +145,8 @@ public static class PriceText
     private static bool IsPayable(decimal value, string currency) => Currencies.FindDigits(currency) is { } digits && decimal.Round(value, digits) == value;
 
     private static string Why(IReadOnlyList<decimal> values, IReadOnlyList<string> currencies) =>
-        (values.Count > 1 ? "the mark can part thousands or decimals: ask whether it is " + string.Join(" or ", values.Select(value => value.ToString("0.###", CultureInfo.InvariantCulture))) : "")
+        (values.Count > 1 ? "the mark can part thousands or decimals: ask whether it is " + string.Join(" or ",
+            values.Select(value => value.ToString("0.###", CultureInfo.InvariantCulture))) : "")
         + (values.Count > 1 && (currencies.Count > 1 || currencies[0].Length == 0) ? "; " : "")
         + (currencies.Count > 1 ? $"the currency can be {string.Join(" or ", currencies)}: ask which"
             : currencies[0].Length == 0 ? "no currency is named: ask which"
@@ -150,7 +161,8 @@ public static class PriceText
     }
 
     private static bool Joins(string text, int outside, int inside) =>
-        outside >= 0 && outside < text.Length && ((char.IsLetterOrDigit(text[outside]) && char.IsLetterOrDigit(text[inside])) || text[outside] is '_' or '#' or '%'
+        outside >= 0 && outside < text.Length && ((char.IsLetterOrDigit(text[outside])
+            && (char.IsLetterOrDigit(text[inside]) || text[inside] is '-' or '–' or '—')) || text[outside] is '_' or '#' or '%'
             || (char.IsAsciiDigit(text[inside]) && text[outside] is '-' or '–' or '—' or '/' or '.' or ',' && IsJoined(text, outside, inside)));
 
     // "1500-A", "4/2": a mark with a letter or digit on its far side.

@@ -14,6 +14,11 @@ internal sealed class RdfaReader
     /// <summary>Things that are no property of another, in the order of the document.</summary>
     public static IReadOnlyList<StatedThing> Read(PageNode.Element page)
     {
+        if (!PageWalk.Elements(page).Any(element => element.Has("typeof")))
+        {
+            return [];
+        }
+
         var reader = new RdfaReader();
         reader.Walk(page, new(null, true, new(StringComparer.OrdinalIgnoreCase) { ["schema"] = "https://schema.org/" }));
         return [.. reader._roots.Distinct().Where(thing => !thing.IsEmpty)];
@@ -45,7 +50,8 @@ internal sealed class RdfaReader
         }
         else if (properties.Count > 0 && scope.Thing is { } owner && _characters < MostCharacters)
         {
-            var value = element.Find("content") is null && element.Find("resource") is { } resource ? new StatedValue(resource, Thing(resource)) : StatedElement.Value(element);
+            var value = element.Find("content") is null && element.Find("resource") is { } resource ? new StatedValue(resource, Thing(resource))
+                : StatedElement.Value(element);
             properties.ForEach(name => owner.Add(name, value));
             _characters += (value.Shown ?? value.Text)?.Length ?? 0;
         }

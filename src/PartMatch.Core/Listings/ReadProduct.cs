@@ -11,7 +11,8 @@ namespace PartMatch.Core.Listings;
 /// <param name="Offers">In the order of the document; empty when nothing is for sale.</param>
 /// <param name="Said">Range and number of offers that an AggregateOffer claims; null where there is none. A range is nothing that can be bought.</param>
 public sealed record ReadProduct(
-    StatementForm From, string? Name, string? Brand, IReadOnlyList<StatedNumber> Numbers, ItemCondition Condition, IReadOnlyList<ReadOffer> Offers, OfferRange? Said);
+    StatementForm From, string? Name, string? Brand, IReadOnlyList<StatedNumber> Numbers, ItemCondition Condition, IReadOnlyList<ReadOffer> Offers,
+        OfferRange? Said);
 
 /// <summary>How a page states something.</summary>
 public enum StatementForm
@@ -100,7 +101,8 @@ public sealed record DayRange(int Least, int Most);
 /// <param name="RestockingPercent">Kept back when it is.</param>
 /// <param name="FreightBack">Who pays the way back.</param>
 public sealed record OfferTerms(
-    ReadPrice? CoreDeposit = null, string? CorePart = null, Returnable Returnable = Returnable.NotStated, int? ReturnDays = null, decimal? RestockingPercent = null,
+    ReadPrice? CoreDeposit = null, string? CorePart = null, Returnable Returnable = Returnable.NotStated, int? ReturnDays = null,
+        decimal? RestockingPercent = null,
     FreightBack FreightBack = FreightBack.NotStated)
 {
     public static OfferTerms NotStated { get; } = new();

@@ -2,7 +2,8 @@ namespace PartMatch.Core.Listings;
 
 /// <summary>All that terms and lines say of one sale.</summary>
 internal sealed record SaidInText(
-    StatementForm From, string? Name, string? Brand, IReadOnlyList<StatedNumber> Numbers, ItemCondition Condition, ReadPrice? Price, int? Pieces, Availability Availability, ReadShipping? Shipping,
+    StatementForm From, string? Name, string? Brand, IReadOnlyList<StatedNumber> Numbers, ItemCondition Condition, ReadPrice? Price, int? Pieces,
+        Availability Availability, ReadShipping? Shipping,
     DayRange? Days, string? Seller, int? Stock, OfferTerms Terms, AssemblyLevel Level)
 {
     // What says something of the sale stands near the beginning; a page can be megabytes. Ours, no source.
@@ -37,7 +38,9 @@ internal sealed record SaidInText(
             Term(terms, Label.Days) is { } days ? DayWords.Stated(days) : said.Select(DayWords.Find).OfType<DayRange>().FirstOrDefault(),
             Term(terms, Label.Seller),
             stock ?? StockWords.Pieces(whole),
-            TermWords.Fill(TermWords.Find(Term(terms, Label.Returns) is { } returns ? $"returns: {returns}" : ""), TermWords.Find(whole)) with { CoreDeposit = deposit },
+            TermWords.Fill(TermWords.Find(Term(terms, Label.Returns) is { } returns ? $"returns: {returns}" : ""),
+                TermWords.Find(whole)) with
+            { CoreDeposit = deposit },
             LevelWords.Find(top) is var level && level != AssemblyLevel.NotStated ? level : LevelWords.Find(whole));
     }
 
@@ -45,7 +48,8 @@ internal sealed record SaidInText(
     public ReadProduct Whole(IReadOnlyList<string> lines)
     {
         var condition = First(Condition, ConditionWords.Find(string.Join('\n', Beginning(lines))));
-        var offered = Price is not null || Shipping is not null || Stock is not null || Availability != Availability.NotStated || Level != AssemblyLevel.NotStated || Terms != OfferTerms.NotStated;
+        var offered = Price is not null || Shipping is not null || Stock is not null || Availability != Availability.NotStated
+            || Level != AssemblyLevel.NotStated || Terms != OfferTerms.NotStated;
         return new(From, Name, Brand, Numbers, condition, offered
             ? [new(Price, Pieces ?? 1, condition, Availability, Shipping, Days, Seller, null, Stock, Terms, Level)]
             : [], null);
@@ -73,7 +77,8 @@ internal sealed record SaidInText(
     }
 
     private static StatedNumber? Number(Term term) =>
-        LabelWords.Property(term.Label) is { } property and not (NumberProperty.Fits or NumberProperty.Replaces) ? StatedNumbers.Number(property, term.Value) : null;
+        LabelWords.Property(term.Label) is { } property and not (NumberProperty.Fits or NumberProperty.Replaces) ? StatedNumbers.Number(property, term.Value)
+            : null;
 
     private static string? Term(IReadOnlyList<Term> terms, Label label) => terms.FirstOrDefault(term => term.Label == label)?.Value;
 
@@ -90,5 +95,6 @@ internal sealed record SaidInText(
         price is ReadPrice.Ambiguous { Readings: [{ Currency: "" }] } && currency is not null ? PriceText.Read(price.Written, currency) : price;
 
     private static string? Currency(IReadOnlyList<(AmountRole Role, ReadPrice Price)> amounts) =>
-        amounts.Select(amount => amount.Price).OfType<ReadPrice.Stated>().Select(stated => stated.Money.Currency).Distinct().Take(2).ToList() is [var only] ? only : null;
+        amounts.Select(amount => amount.Price).OfType<ReadPrice.Stated>().Select(stated => stated.Money.Currency).Distinct().Take(2).ToList() is [var only]
+            ? only : null;
 }

@@ -2,7 +2,9 @@ using MimeKit;
 
 namespace PartMatch.Core.Listings;
 
-/// <summary>The page inside a file that a browser saved with all its parts (RFC 2557). Only its HTML is taken out; pictures and scripts are not looked at.</summary>
+/// <summary>
+/// The page inside a file that a browser saved with all its parts (RFC 2557). Only its HTML is taken out; pictures and scripts are not looked at.
+/// </summary>
 /// <remarks>The only file that names MimeKit.</remarks>
 internal static class SavedPage
 {

@@ -9,16 +9,21 @@ internal static class ShippingWords
     private const RegexOptions Linear = RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant;
 
     private static readonly Regex _free = new(
-        @"\b(?:free (?:shipping|postage|delivery|p&p)|(?:shipping|postage|delivery|p&p) (?:is )?(?:free|included)|post free|postage paid|versandkostenfrei\w*|kostenlose[rn]? versand|versand (?:kostenlos|frei|inklusive)|"
-        + @"portofrei|(?:frais de port|port|livraison) (?:gratuite?s?|offerte?s?|inclus|compris)|franco de port|fri frakt|frakt ingår|fraktfritt|envío (?:gratis|gratuito|incluido)|portes incluidos)\b", Linear);
+        @"\b(?:free (?:shipping|postage|delivery|p&p)|(?:shipping|postage|delivery|p&p) (?:is )?(?:free|included)|post free|postage paid|"
+            + @"versandkostenfrei\w*|kostenlose[rn]? versand|versand (?:kostenlos|frei|inklusive)|"
+        + @"portofrei|(?:frais de port|port|livraison) (?:gratuite?s?|offerte?s?|inclus|compris)|franco de port|fri frakt|frakt ingår|fraktfritt|"
+        + @"envío (?:gratis|gratuito|incluido)|portes incluidos)\b", Linear);
 
     // "Free from 50 euros on", "free over 100": not free for this.
-    private static readonly Regex _above = new(@"\b(?:free|frei|kostenlos\w*|gratuite?s?|offerte?s?|gratis|fri)\b[^.;\n]{0,30}\b(?:over|above|from|orders? of|ab|über|dès|à partir de|över|desde|a partir de)\b\D{0,6}\d", Linear);
+    private static readonly Regex _above = new(@"\b(?:free|frei|kostenlos\w*|gratuite?s?|offerte?s?|gratis|fri)\b[^.;\n]{0,30}\b(?:over|above|from|"
+        + @"orders? of|ab|über|dès|à partir de|över|desde|a partir de)\b\D{0,6}\d", Linear);
 
     private static readonly Regex _words = new(
-        @"\b(?:shipping|postage|post & packing|p&p|p\+p|delivery|carriage|freight|versand\w*|porto|fracht|frais de port|port|livraison|expédition|frakt|fraktkostnad|envío|gastos de envío|portes)\b", Linear);
+        @"\b(?:shipping|postage|post & packing|p&p|p\+p|delivery|carriage|freight|versand\w*|porto|fracht|frais de port|port|livraison|expédition|frakt|"
+            + @"fraktkostnad|envío|gastos de envío|portes)\b", Linear);
 
-    private static readonly Regex _collectOnly = new(@"\b(?:collection only|pick-?up only|no shipping|nur abholung|kein versand|remise en main propre uniquement|endast avhämtning|solo recogida)\b", Linear);
+    private static readonly Regex _collectOnly = new(@"\b(?:collection only|pick-?up only|no shipping|nur abholung|kein versand|"
+        + @"remise en main propre uniquement|endast avhämtning|solo recogida)\b", Linear);
 
     public static bool Speaks(string text) => _words.IsMatch(text);
 
@@ -40,15 +45,19 @@ internal static class ShippingWords
 internal static class DayWords
 {
     private const RegexOptions Linear = RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant;
-    private const string Units = @"(?:(?:working |business |werk|arbeits|arbets)?(?<day>days?|tage\w?|jours|dagar|días|dias)|(?<week>weeks?|wochen?|semaines?|veckor|semanas?))";
+    private const string Units = @"(?:(?:working |business |werk|arbeits|arbets)?(?<day>days?|tage\w?|jours|dagar|días|dias)|(?<week>weeks?|wochen?|"
+        + @"semaines?|veckor|semanas?))";
 
     private static readonly Regex _days = new(@"(?<least>\d{1,3})(?:\s*(?:-|–|to|bis|à|till|a)\s*(?<most>\d{1,3}))?\s*" + Units + @"\b", Linear);
 
     private static readonly Regex _delivery = new(
-        @"\b(?:deliver\w*|delivery time|lead time|dispatch\w*|ships? (?:in|within)|lieferzeit\w*|lieferung|délai|livr\w*|expédi\w*|leverans\w*|levereras|skickas|plazo|entrega)\b[^.;\n]{0,30}?\d", Linear);
+        @"\b(?:deliver\w*|delivery time|lead time|dispatch\w*|ships? (?:in|within)|lieferzeit\w*|lieferung|délai|livr\w*|expédi\w*|leverans\w*|levereras|"
+            + @"skickas|plazo|entrega)\b[^.;\n]{0,30}?\d", Linear);
 
-    /// <summary>Of a line that speaks of delivery; null for any other.</summary>
-    public static DayRange? Find(string line) => _delivery.IsMatch(line) && !TermWords.SpeaksOfReturns(line) ? Stated(line) : null;
+    /// <summary>Of a sentence that speaks of delivery; null where there is none.</summary>
+    public static DayRange? Find(string line) =>
+        line.Split([". ", "; ", " | "], StringSplitOptions.None)
+            .Where(sentence => _delivery.IsMatch(sentence) && !TermWords.SpeaksOfReturns(sentence)).Select(Stated).OfType<DayRange>().FirstOrDefault();
 
     public static DayRange? Stated(string text)
     {

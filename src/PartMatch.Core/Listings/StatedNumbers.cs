@@ -8,7 +8,8 @@ internal static class StatedNumbers
 
     private static readonly (string Property, NumberProperty As)[] _own =
     [
-        ("mpn", NumberProperty.Mpn), ("sku", NumberProperty.Sku), ("gtin", NumberProperty.Gtin), ("gtin8", NumberProperty.Gtin), ("gtin12", NumberProperty.Gtin),
+        ("mpn", NumberProperty.Mpn), ("sku", NumberProperty.Sku), ("gtin", NumberProperty.Gtin), ("gtin8", NumberProperty.Gtin),
+            ("gtin12", NumberProperty.Gtin),
         ("gtin13", NumberProperty.Gtin), ("gtin14", NumberProperty.Gtin), ("productID", NumberProperty.ProductId), ("identifier", NumberProperty.ProductId),
     ];
 
@@ -68,5 +69,6 @@ internal static class StatedNumbers
     }
 
     private static List<string> Named(StatedThing thing, string property) =>
-        [.. thing.Texts(property).Take(Most), .. thing.Things(property).Take(Most).SelectMany(other => Own(other).Select(own => own.Number.Value).Concat(other.Texts("name")))];
+        [.. thing.Texts(property).Take(Most), .. thing.Things(property).Take(Most)
+            .SelectMany(other => Own(other).Select(own => own.Number.Value).Concat(other.Texts("name")))];
 }

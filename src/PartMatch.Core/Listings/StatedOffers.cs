@@ -37,10 +37,13 @@ internal static class StatedOffers
     {
         var currency = StatedPrices.Currency(offer) ?? pageCurrency;
         var (price, pieces, deposit) = StatedPrices.Asked(offer, pageCurrency);
-        var details = offer.Things("shippingDetails").Concat(offer.All("shippingDetails").Count == 0 ? product.Things("shippingDetails") : []).Take(Most).ToList();
-        var charges = offer.Things("priceSpecification").SelectMany(part => part.Things("priceComponent").Prepend(part)).Take(Most).Where(part => part.Is("DeliveryChargeSpecification")).ToList();
+        var details = offer.Things("shippingDetails").Concat(offer.All("shippingDetails").Count == 0 ? product.Things("shippingDetails") : []).Take(Most)
+            .ToList();
+        var charges = offer.Things("priceSpecification").SelectMany(part => part.Things("priceComponent").Prepend(part)).Take(Most)
+            .Where(part => part.Is("DeliveryChargeSpecification")).ToList();
         var shipping = StatedPrices.Shipping(details, currency)
-            ?? (charges.Count == 1 && charges[0].FindText("price") is { } charge ? new ReadShipping(StatedPrices.Freight(charge, StatedPrices.Currency(charges[0]) ?? currency), null) : null);
+            ?? (charges.Count == 1 && charges[0].FindText("price") is { } charge
+            ? new ReadShipping(StatedPrices.Freight(charge, StatedPrices.Currency(charges[0]) ?? currency), null) : null);
         var times = details.SelectMany(detail => detail.Things("deliveryTime")).ToList();
         var own = StatedTerms.Condition(offer);
         var name = offer.FindText("name");

@@ -14,7 +14,8 @@ internal sealed class StatedProducts(string? currency, List<ListingWarning> warn
     // What is only mentioned beside the thing sold.
     private static readonly HashSet<string> _others =
     [
-        "isRelatedTo", "isSimilarTo", "isAccessoryOrSparePartFor", "isConsumableFor", "predecessorOf", "successorOf", "isVariantOf", "model", "material", "itemReviewed", "review",
+        "isRelatedTo", "isSimilarTo", "isAccessoryOrSparePartFor", "isConsumableFor", "predecessorOf", "successorOf", "isVariantOf", "model", "material",
+            "itemReviewed", "review",
         "brand", "manufacturer", "seller", "offeredBy",
     ];
 
@@ -99,7 +100,8 @@ internal sealed class StatedProducts(string? currency, List<ListingWarning> warn
     {
         var source = thing.Form switch { StatementForm.JsonLd => "JSON-LD", StatementForm.Microdata => "microdata", _ => "RDFa" };
         var name = thing.FindText("name") ?? group?.FindText("name");
-        var own = StatedNumbers.Own(thing).Concat(offers.Count == 1 && offers[0] != thing ? StatedNumbers.Own(offers[0]) : []).DistinctBy(pair => pair.Number).ToList();
+        var own = StatedNumbers.Own(thing).Concat(offers.Count == 1 && offers[0] != thing ? StatedNumbers.Own(offers[0]) : []).DistinctBy(pair => pair.Number)
+            .ToList();
         var condition = StatedTerms.Condition(thing);
         var words = Beginning($"{name} {thing.FindText("description")}");
         List<Passage> passages = [];
@@ -109,11 +111,14 @@ internal sealed class StatedProducts(string? currency, List<ListingWarning> warn
         }
 
         passages.AddRange(own.Select(pair => new Passage(PassagePlace.Property, $"{source} {pair.Property}", pair.Number.Value, null, pair.Number.Property)));
-        passages.AddRange(StatedNumbers.Others(thing).Select(other => new Passage(PassagePlace.Property, $"{source} {other.Property}", PageWalk.Tidy(other.Text), null, other.As)));
-        passages.AddRange(_described.SelectMany(property => thing.Texts(property).Select(text => new Passage(PassagePlace.Property, $"{source} {property}", PageWalk.Tidy(text)))));
+        passages.AddRange(StatedNumbers.Others(thing).Select(other =>
+            new Passage(PassagePlace.Property, $"{source} {other.Property}", PageWalk.Tidy(other.Text), null, other.As)));
+        passages.AddRange(_described.SelectMany(property => thing.Texts(property)
+            .Select(text => new Passage(PassagePlace.Property, $"{source} {property}", PageWalk.Tidy(text)))));
         var read = offers.Select(offer => StatedOffers.Read(offer, thing, group, condition, words, currency, warnings)).ToList();
         _found.Add(new(
-            new(thing.Form, name is null ? null : PageWalk.Tidy(name), Brand(thing) ?? (group is null ? null : Brand(group)), [.. own.Select(pair => pair.Number)], condition, read,
+            new(thing.Form, name is null ? null : PageWalk.Tidy(name), Brand(thing) ?? (group is null ? null : Brand(group)),
+                [.. own.Select(pair => pair.Number)], condition, read,
                 range is null ? null : Said(range)),
             passages));
     }
@@ -144,7 +149,8 @@ internal sealed class StatedProducts(string? currency, List<ListingWarning> warn
         var seen = new HashSet<StatedThing>(roots);
         for (var index = 0; index < things.Count; index++)
         {
-            foreach (var thing in things[index].Properties.Where(pair => !_others.Contains(pair.Key)).SelectMany(pair => pair.Value).Select(value => value.Thing).OfType<StatedThing>())
+            foreach (var thing in things[index].Properties.Where(pair => !_others.Contains(pair.Key)).SelectMany(pair => pair.Value)
+                .Select(value => value.Thing).OfType<StatedThing>())
             {
                 if (seen.Add(thing))
                 {

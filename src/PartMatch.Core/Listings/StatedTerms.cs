@@ -14,7 +14,8 @@ internal static class StatedTerms
         }
 
         var name = SchemaName.Find(written) ?? written;
-        return Named<ItemCondition>(name.EndsWith("Condition", StringComparison.OrdinalIgnoreCase) ? name[..^"Condition".Length] : name) ?? ConditionWords.Stated(written);
+        return Named<ItemCondition>(name.EndsWith("Condition", StringComparison.OrdinalIgnoreCase) ? name[..^"Condition".Length] : name)
+            ?? ConditionWords.Stated(written);
     }
 
     /// <remarks>Source: schema.org, ItemAvailability: exactly twelve.</remarks>
@@ -67,7 +68,8 @@ internal static class StatedTerms
     }
 
     public static int? Whole(string? text) =>
-        decimal.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingWhite, CultureInfo.InvariantCulture, out var value) && value is >= 0 and <= 1_000_000 && value % 1 == 0
+        decimal.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingWhite, CultureInfo.InvariantCulture, out var value)
+            && value is >= 0 and <= 1_000_000 && value % 1 == 0
             ? (int)value
             : null;
 

@@ -44,7 +44,8 @@ internal sealed class StatedThing(StatementForm form, string? id)
     public IEnumerable<StatedThing> Things(string property) => All(property).Select(value => value.Thing).OfType<StatedThing>().Where(thing => !thing.IsEmpty);
 
     /// <summary>Texts, and what is only referred to by its id ("https://schema.org/InStock").</summary>
-    public IEnumerable<string> Texts(string property) => All(property).Select(value => value.Text ?? (value.Thing is { IsEmpty: true } thing ? thing.Id : null)).OfType<string>();
+    public IEnumerable<string> Texts(string property) => All(property)
+        .Select(value => value.Text ?? (value.Thing is { IsEmpty: true } thing ? thing.Id : null)).OfType<string>();
 
     public string? FindText(string property) => Texts(property).FirstOrDefault(text => text.Length > 0);
 }
@@ -60,7 +61,8 @@ internal static class SchemaName
     public static string? Find(string written)
     {
         var name = written.Trim();
-        foreach (var start in (ReadOnlySpan<string>)["https://schema.org/", "http://schema.org/", "https://www.schema.org/", "http://www.schema.org/", "schema:"])
+        foreach (var start in (ReadOnlySpan<string>)["https://schema.org/", "http://schema.org/", "https://www.schema.org/", "http://www.schema.org/",
+            "schema:"])
         {
             if (name.StartsWith(start, StringComparison.OrdinalIgnoreCase))
             {

@@ -25,7 +25,8 @@ internal static class TableReader
         }
 
         var priced = labels.IndexOf(Label.Price) is >= 0 and var column ? LabelWords.FindCurrency(grid[heads][column]) : null;
-        return [.. grid.Skip(heads + 1).Select((row, index) => Row(row, index + 1, labels, grid[heads], priced ?? currency)).OfType<ListedProduct>()];
+        return [.. grid.Skip(heads + 1).Take(StatedProducts.Most + 1).Select((row, index) => Row(row, index + 1, labels, grid[heads], priced ?? currency))
+            .OfType<ListedProduct>()];
     }
 
     /// <summary>The row that heads the columns; −1 for a table that only lays out a page.</summary>
@@ -34,7 +35,8 @@ internal static class TableReader
         for (var row = 0; row < Math.Min(grid.Count, HeadsWithin); row++)
         {
             var labels = grid[row].Where(cell => cell.Length > 0).Distinct().ToList();
-            if (labels.Select(LabelWords.Find).OfType<Label>().Distinct().Count() >= 2 && labels.Count(cell => LabelWords.Find(cell) is null) <= labels.Count / 2)
+            if (labels.Select(LabelWords.Find).OfType<Label>().Distinct().Count() >= 2
+                && labels.Count(cell => LabelWords.Find(cell) is null) <= labels.Count / 2)
             {
                 return row;
             }
@@ -69,7 +71,7 @@ internal static class TableReader
             return null;
         }
 
-        var words = string.Join(", ", row);
+        var unheaded = string.Join(", ", row.Where((_, column) => column >= labels.Count || labels[column] is null or Label.Returns or Label.Description));
         var condition = Cell(Label.Condition) is { } written ? ConditionWords.Stated(written) : ConditionWords.Find(name ?? "");
         var stock = Cell(Label.Stock) ?? Cell(Label.Quantity);
         var there = StatedTerms.Whole(stock);
@@ -83,7 +85,7 @@ internal static class TableReader
             Cell(Label.Seller),
             null,
             there,
-            TermWords.Find(words) with { CoreDeposit = Cell(Label.Deposit) is { } deposit ? PriceText.Read(deposit, currency) : null },
+            TermWords.Find(unheaded) with { CoreDeposit = Cell(Label.Deposit) is { } deposit ? PriceText.Read(deposit, currency) : null },
             LevelWords.Find(name ?? ""));
         return new(new(StatementForm.Table, name, Cell(Label.Brand), numbers, condition, [offer], null), passages);
     }

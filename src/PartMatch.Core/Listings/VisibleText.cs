@@ -11,12 +11,15 @@ internal sealed record VisibleLine(PassagePlace Place, string Where, string Text
 internal sealed class VisibleText
 {
     private static readonly HashSet<string> _never =
-        ["script", "style", "template", "noscript", "head", "iframe", "object", "svg", "math", "canvas", "audio", "video", "datalist", "input", "textarea", "select"];
+        ["script", "style", "template", "noscript", "head", "iframe", "object", "svg", "math", "canvas", "audio", "video", "datalist", "input", "textarea",
+            "select"];
 
     private static readonly HashSet<string> _blocks =
     [
-        "address", "article", "aside", "blockquote", "body", "br", "caption", "center", "dd", "details", "dialog", "div", "dl", "dt", "fieldset", "figcaption", "figure", "footer", "form",
-        "h1", "h2", "h3", "h4", "h5", "h6", "header", "hr", "html", "legend", "li", "main", "nav", "ol", "option", "p", "pre", "section", "summary", "table", "tbody", "td", "tfoot", "th",
+        "address", "article", "aside", "blockquote", "body", "br", "caption", "center", "dd", "details", "dialog", "div", "dl", "dt", "fieldset",
+            "figcaption", "figure", "footer", "form",
+        "h1", "h2", "h3", "h4", "h5", "h6", "header", "hr", "html", "legend", "li", "main", "nav", "ol", "option", "p", "pre", "section", "summary", "table",
+            "tbody", "td", "tfoot", "th",
         "thead", "tr", "ul",
     ];
 

@@ -32,7 +32,8 @@ public sealed class HostileListingTests
     {
         var refused = Assert.IsType<ListingReading.Unreadable>(await ListingAssert.InTime(ListingFormat.Html, Made(page)));
 
-        Assert.Equal((found, "at most 200,000 elements, attributes and pieces of text, 256 deep", "select the text on the page and paste it"), (refused.Found, refused.Expected, refused.Mend));
+        Assert.Equal((found, "at most 200,000 elements, attributes and pieces of text, 256 deep", "select the text on the page and paste it"),
+            (refused.Found, refused.Expected, refused.Mend));
     }
 
     [Theory]
@@ -49,11 +50,13 @@ public sealed class HostileListingTests
     [InlineData("4 MB of words")]
     [InlineData("properties inside one another")]
     [InlineData("items referring to one big element")]
+    [InlineData("a million empty objects")]
+    [InlineData("ten thousand broken blocks")]
     public async Task Page_within_the_bounds_is_read_with_its_sentence(string page)
     {
-        var read = Assert.IsType<ListingReading.Read>(await ListingAssert.InTime(ListingFormat.Html, "<p>Seal ZZ-1, used</p>" + Made(page)));
+        var read = Assert.IsType<ListingReading.Read>(await ListingAssert.InTime(ListingFormat.Html, "<p>Seal ZQ-1, used</p>" + Made(page)));
 
-        Assert.StartsWith("Seal ZZ-1, used", read.Listing.VisibleText, StringComparison.Ordinal);
+        Assert.StartsWith("Seal ZQ-1, used", read.Listing.VisibleText, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -64,7 +67,8 @@ public sealed class HostileListingTests
         foreach (var (depth, unreadable) in new[] { (62, false), (66, true), (100_000, true) })
         {
             var json = Repeat(open, depth) + "1" + Repeat(close, depth);
-            var read = Assert.IsType<ListingReading.Read>(await ListingAssert.InTime(ListingFormat.Html, $"<script type=application/ld+json>{json}</script><p>Seal ZZ-1"));
+            var read = Assert.IsType<ListingReading.Read>(await ListingAssert.InTime(ListingFormat.Html,
+                $"<script type=application/ld+json>{json}</script><p>Seal ZQ-1"));
 
             Assert.Equal(unreadable, read.Listing.Warnings.Any(warning => warning.Code == "json-ld-unreadable"));
         }
@@ -97,15 +101,15 @@ public sealed class HostileListingTests
     [Fact]
     public void Half_a_surrogate_pair_is_replaced()
     {
-        var json = ListingAssert.JsonLd("""{"@type":"Product","name":"Seal \ud83d ZZ-1 \udd27 \ud83d\udd27"}""");
-        Assert.Equal("Seal \uFFFD ZZ-1 \uFFFD \U0001F527", Assert.Single(json.Products).Name);
+        var json = ListingAssert.JsonLd("""{"@type":"Product","name":"Seal \ud83d ZQ-1 \udd27 \ud83d\udd27"}""");
+        Assert.Equal("Seal \uFFFD ZQ-1 \uFFFD \U0001F527", Assert.Single(json.Products).Name);
 
-        var page = ListingAssert.Page("<p>Seal &#xD83D; ZZ-1");
-        Assert.Equal("Seal \uFFFD ZZ-1", page.VisibleText);
+        var page = ListingAssert.Page("<p>Seal &#xD83D; ZQ-1");
+        Assert.Equal("Seal \uFFFD ZQ-1", page.VisibleText);
 
         // The three bytes of a surrogate in CESU-8 are no UTF-8.
-        var bytes = ListingAssert.Read(ListingFormat.Text, [.. "große Pumpe für die Türe, ZZ-1 "u8, 0xED, 0xA0, 0xBD]);
-        Assert.StartsWith("große Pumpe für die Türe, ZZ-1 \uFFFD", bytes.VisibleText, StringComparison.Ordinal);
+        var bytes = ListingAssert.Read(ListingFormat.Text, [.. "große Pumpe für die Türe, ZQ-1 "u8, 0xED, 0xA0, 0xBD]);
+        Assert.StartsWith("große Pumpe für die Türe, ZQ-1 \uFFFD", bytes.VisibleText, StringComparison.Ordinal);
         Assert.Contains(bytes.Warnings, warning => warning.Code == "invalid-characters");
     }
 
@@ -114,21 +118,32 @@ public sealed class HostileListingTests
     {
         const string Circle =
             """
-            <div itemscope itemtype="https://schema.org/Product" itemref="a b"><b itemprop="mpn">ZZ-1</b></div>
+            <div itemscope itemtype="https://schema.org/Product" itemref="a b"><b itemprop="mpn">ZQ-1</b></div>
             <div id="a" itemprop="isRelatedTo" itemscope itemtype="https://schema.org/Product" itemref="b"></div>
             <div id="b"><i itemprop="isRelatedTo" itemscope itemtype="https://schema.org/Product" itemref="a b"></i></div>
             """;
         var read = Assert.IsType<ListingReading.Read>(await ListingAssert.InTime(ListingFormat.Html, Circle));
-        Assert.Equal([new(NumberProperty.Mpn, "ZZ-1")], Assert.Single(read.Listing.Products).Numbers);
+        Assert.Equal([new(NumberProperty.Mpn, "ZQ-1")], Assert.Single(read.Listing.Products).Numbers);
 
         const string Graph =
             """
-            {"@graph":[{"@id":"1","@type":"Product","mpn":"ZZ-1","offers":{"@id":"2"},"hasVariant":{"@id":"1"}},
+            {"@graph":[{"@id":"1","@type":"Product","mpn":"ZQ-1","offers":{"@id":"2"},"hasVariant":{"@id":"1"}},
               {"@id":"2","@type":"AggregateOffer","offers":[{"@id":"2"},{"@id":"3"}]},{"@id":"3","@type":"Offer","price":"5.00","itemOffered":{"@id":"1"}}]}
             """;
         var graph = Assert.IsType<ListingReading.Read>(await ListingAssert.InTime(ListingFormat.Html, $"<script type=application/ld+json>{Graph}</script>"));
         Assert.Equal("5.00", Assert.Single(Assert.Single(graph.Listing.Products).Offers).Price?.Written);
     }
+
+    [Theory]
+    [InlineData("\t\n", 1_000_000, false)]
+    [InlineData("a|b\n", 150_000, true)]
+    [InlineData("Price: 5 €\n", 150_000, true)]
+    [InlineData("Number\tPrice\nZQ-1\t5 €\n", 70_000, true)]
+    [InlineData("Price: ", 500_000, true)]
+    [InlineData("|", 3_000_000, true)]
+    [InlineData("shipping 5 € ", 250_000, true)]
+    public async Task Words_without_end_are_read_or_refused_in_time(string piece, int times, bool read) =>
+        Assert.Equal(read, await ListingAssert.InTime(ListingFormat.Text, Repeat(piece, times)) is ListingReading.Read);
 
     [Fact]
     public void Document_over_its_size_is_refused_and_one_at_it_is_read()
@@ -167,21 +182,26 @@ public sealed class HostileListingTests
         "entities" => Repeat("&CounterClockwiseContourIntegral", 30_000) + Repeat("&amp;&#1;&#x110000;", 100_000),
         "unclosed comment" => "<!--" + Repeat("- -", 500_000),
         "unclosed script" => "<script><!--" + Repeat("<script", 100_000),
-        "spans of a thousand million cells" => "<table>" + Repeat("<tr><td colspan=999999999 rowspan=999999999>ZZ-1", 10_000),
-        "wide and long table" => "<table><tr><th>Number<th>Price<tr>" + Repeat("<td>ZZ-1<td>5 €<tr>", 30_000),
+        "spans of a thousand million cells" => "<table>" + Repeat("<tr><td colspan=999999999 rowspan=999999999>ZQ-1", 10_000),
+        "wide and long table" => "<table><tr><th>Number<th>Price<tr>" + Repeat("<td>ZQ-1<td>5 €<tr>", 30_000),
         "text beside cells" => "<table>" + Repeat("x<tr>", 150_000),
         "1 MB number" => new string('9', 1_000_000),
         "1 MB of digits and marks" => Repeat("1.", 500_000) + " €",
         "4 MB of words" => Repeat("used shipping core deposit 5 € ", 120_000),
         "properties inside one another" =>
-            Repeat("<div itemscope itemtype=https://schema.org/Product>" + Repeat("<span itemprop=description>", 200) + new string('x', 10_000) + Repeat("</span>", 200) + "</div>", 200),
+            Repeat("<div itemscope itemtype=https://schema.org/Product>" + Repeat("<span itemprop=description>", 200) + new string('x',
+                10_000) + Repeat("</span>", 200) + "</div>", 200),
         "items referring to one big element" =>
-            "<div id=a>" + Repeat("<i itemprop=mpn>ZZ-1</i>", 20_000) + "</div>" + Repeat("<div itemscope itemtype=https://schema.org/Product itemref=a></div>", 20_000),
+            "<div id=a>" + Repeat("<i itemprop=mpn>ZQ-1</i>",
+                20_000) + "</div>" + Repeat("<div itemscope itemtype=https://schema.org/Product itemref=a></div>", 20_000),
+        "a million empty objects" => "<script type=application/ld+json>[" + Repeat("{},", 1_000_000) + "{}]</script>",
+        "ten thousand broken blocks" => Repeat("<script type=application/ld+json>{</script>", 10_000),
         _ => throw new ArgumentOutOfRangeException(nameof(page), page, null),
     };
 
     private static string Repeat(string text, int times) => new StringBuilder(text.Length * times).Insert(0, text, times).ToString();
 
     private static string Numbered(string text, int times) =>
-        string.Join(text.StartsWith('{') ? "," : "", Enumerable.Range(0, times).Select(number => text.Replace("#", number.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal)));
+        string.Join(text.StartsWith('{') ? "," : "", Enumerable.Range(0, times)
+            .Select(number => text.Replace("#", number.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal)));
 }

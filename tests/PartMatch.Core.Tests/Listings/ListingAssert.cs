@@ -27,12 +27,15 @@ internal static class ListingAssert
     /// <summary>The only offer of the only product.</summary>
     public static ReadOffer Offer(ReadListing listing) => Assert.Single(Assert.Single(listing.Products).Offers);
 
-    public static void Money(string amount, string currency, ReadPrice? price) => Assert.Equal(new Money(amount, currency), Assert.IsType<ReadPrice.Stated>(price).Money);
+    public static void Money(string amount, string currency, ReadPrice? price) =>
+        Assert.Equal(new Money(amount, currency), Assert.IsType<ReadPrice.Stated>(price).Money);
 
     /// <summary>Every reading as "amount currency", in their order.</summary>
-    public static string[] Readings(ReadPrice? price) => [.. Assert.IsType<ReadPrice.Ambiguous>(price).Readings.Select(money => $"{money.Amount} {money.Currency}".Trim())];
+    public static string[] Readings(ReadPrice? price) => [.. Assert.IsType<ReadPrice.Ambiguous>(price)
+        .Readings.Select(money => $"{money.Amount} {money.Currency}".Trim())];
 
-    public static Task<ListingReading> InTime(ListingFormat format, string text, ListingBounds? bounds = null) => InTime(format, Encoding.UTF8.GetBytes(text), bounds);
+    public static Task<ListingReading> InTime(ListingFormat format, string text, ListingBounds? bounds = null) =>
+        InTime(format, Encoding.UTF8.GetBytes(text), bounds);
 
     public static Task<ListingReading> InTime(ListingFormat format, byte[] bytes, ListingBounds? bounds = null) =>
         Task.Run(() => ListingReader.Read(new(format, bytes), bounds ?? ListingBounds.Usual)).WaitAsync(_patience, TestContext.Current.CancellationToken);

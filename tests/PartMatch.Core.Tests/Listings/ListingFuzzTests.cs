@@ -11,21 +11,22 @@ public sealed class ListingFuzzTests
 {
     private const string Table =
         """
-        <table><tr><th>Part no<th colspan=2>Description<th>Price (EUR)<th>Qty</tr><tr><td rowspan=2>ZZ-1<td>Seal<td><del>9</del><td>1.299,00<td>4</tr></table>
-        <dl><dt>Condition<dd>used</dl><p hidden>x</p><img alt="ZZ-2" src="/a/zz-2.jpg?x"><p>Price: $12 plus shipping 6,90 €, core deposit 50 EUR, 14 days returns, set of 4
+        <table><tr><th>Part no<th colspan=2>Description<th>Price (EUR)<th>Qty</tr><tr><td rowspan=2>ZQ-1<td>Seal<td><del>9</del><td>1.299,00<td>4</tr></table>
+        <dl><dt>Condition<dd>used</dl><p hidden>x</p><img alt="ZQ-2" src="/a/zq-2.jpg?x"><p>Price: $12 plus shipping 6,90 €, core deposit 50 EUR, 14 days returns, set of 4
         <div itemscope itemref="a" itemtype="http://schema.org/Product"><b itemprop="offers" itemscope itemtype="http://schema.org/Offer"><i itemprop="price" content="5">6</i></b></div>
-        <i id=a itemprop=mpn>ZZ-3</i><svg><title>t</title></svg><template><p>x</template><!-- c -->&amp;&notit;&#xD800;
+        <i id=a itemprop=mpn>ZQ-3</i><svg><title>t</title></svg><template><p>x</template><!-- c -->&amp;&notit;&#xD800;
         """;
 
-    private const string Text = "Part no\tPrice\tCondition\nZZ-1\t84 €\tused\n\n| Number | Price |\n|---|---|\n| ZZ-2 | 1'299.- |\nFree shipping. Zustand: neu; Preis: 12,50";
+    private const string Text = "Part no\tPrice\tCondition\nZQ-1\t84 €\tused\n\n| Number | Price |\n|---|---|\n| ZQ-2 | 1'299.- |\nFree shipping. Zustand: neu; Preis: 12,50";
 
     private const string Mhtml =
         "MIME-Version: 1.0\r\nContent-Type: multipart/related; boundary=\"b\"; type=\"text/html\"\r\n\r\n--b\r\nContent-Type: text/html; charset=utf-8\r\n"
-        + "Content-Transfer-Encoding: quoted-printable\r\n\r\n<p>Seal =\r\nZZ-1 =E2=82=AC 5</p>\r\n--b--\r\n";
+        + "Content-Transfer-Encoding: quoted-printable\r\n\r\n<p>Seal =\r\nZQ-1 =E2=82=AC 5</p>\r\n--b--\r\n";
 
     private static readonly byte[][] _seeds =
     [
-        .. new[] { ListingSnippets.JsonLdSingle, ListingSnippets.JsonLdOfferArray, ListingSnippets.JsonLdAggregate, ListingSnippets.RdfaLite, Table, Text, Mhtml }.Select(Encoding.UTF8.GetBytes),
+        .. new[] { ListingSnippets.JsonLdSingle, ListingSnippets.JsonLdOfferArray, ListingSnippets.JsonLdAggregate, ListingSnippets.RdfaLite, Table, Text,
+        Mhtml }.Select(Encoding.UTF8.GetBytes),
     ];
 
     // Pieces that mean something to one of the readers.
@@ -33,9 +34,12 @@ public sealed class ListingFuzzTests
     [
         .. new[]
         {
-            "<", ">", "</", "\"", "'", "{", "}", "[", "]", ",", ":", "\\u", "\\ud800", "&", "&#", ";", "<!--", "-->", "<table>", "<tr>", "<td rowspan=99999>", "<b>", "<a>", "<p>", "</p>", "<template>",
-            "<script type=application/ld+json>", "</script>", "<div itemscope>", " itemprop=price ", " itemref=\"a b\" ", " property=price ", " typeof=Offer ", "€", "$", " kr", "1.299", "9999999999999", "\t", "|",
-            "\n", "\0", "\"@id\":\"a\"", "\"@graph\":[", "\"@context\":{\"x\":\"y:z\"}", "Price: ", "shipping ", "--b", "charset=utf-16", "charset=x-user-defined", "\uFEFF", "\u0130", "\u00DF", "\u2028",
+            "<", ">", "</", "\"", "'", "{", "}", "[", "]", ",", ":", "\\u", "\\ud800", "&", "&#", ";", "<!--", "-->", "<table>", "<tr>", "<td rowspan=99999>",
+                "<b>", "<a>", "<p>", "</p>", "<template>",
+            "<script type=application/ld+json>", "</script>", "<div itemscope>", " itemprop=price ", " itemref=\"a b\" ", " property=price ",
+                " typeof=Offer ", "€", "$", " kr", "1.299", "9999999999999", "\t", "|",
+            "\n", "\0", "\"@id\":\"a\"", "\"@graph\":[", "\"@context\":{\"x\":\"y:z\"}", "Price: ", "shipping ", "--b", "charset=utf-16",
+                "charset=x-user-defined", "\uFEFF", "\u0130", "\u00DF", "\u2028",
         }.Select(Encoding.UTF8.GetBytes), [0xFF, 0xFE], [0xFE, 0xFF], [0xED, 0xA0, 0xBD], [0xC3], [0xF4, 0x90, 0x80, 0x80],
     ];
 
@@ -46,7 +50,8 @@ public sealed class ListingFuzzTests
         from edits in Gen.Select(Gen.Int[0, 2], Gen.Int[0, 4_000], Gen.Int[0, 60], Gen.Int[0, _pieces.Length - 1]).Array[0, 12]
         select edits.Aggregate(_seeds[seed], (bytes, edit) => Edit(bytes, edit.Item1, edit.Item2, edit.Item3, edit.Item4));
 
-    private static readonly Gen<byte[]> _any = Gen.Frequency((1, Gen.Byte.Array[0, 400]), (2, Gen.Int[0, _pieces.Length - 1].Array[0, 60].Select(pick => pick.SelectMany(piece => _pieces[piece]).ToArray())), (5, _mutated));
+    private static readonly Gen<byte[]> _any = Gen.Frequency((1, Gen.Byte.Array[0, 400]),
+        (2, Gen.Int[0, _pieces.Length - 1].Array[0, 60].Select(pick => pick.SelectMany(piece => _pieces[piece]).ToArray())), (5, _mutated));
 
     private static readonly Gen<ListingDocument> _document =
         from format in Gen.Enum<ListingFormat>()
@@ -75,7 +80,8 @@ public sealed class ListingFuzzTests
                         Assert.True(passage.Product is null || passage.Product < listing.Products.Count);
                         Assert.True(passage.Text.EnumerateRunes().Sum(rune => rune.Utf16SequenceLength) == passage.Text.Length && passage.Where.Length > 0);
                     });
-                    Assert.All(listing.Products.SelectMany(product => product.Offers), offer => Assert.True(offer.Pieces >= 1 && !(offer.Days?.Most < offer.Days?.Least)));
+                    Assert.All(listing.Products.SelectMany(product => product.Offers), offer =>
+                        Assert.True(offer.Pieces >= 1 && !(offer.Days?.Most < offer.Days?.Least)));
                 }
             },
             iter: 200,

@@ -1,6 +1,6 @@
 namespace PartMatch.Core.Tests.Listings;
 
-/// <summary>Pages of CHECKS.md section I, written for it: all data is invented, the vocabulary is schema.org's. Two long lines are broken.</summary>
+/// <summary>Pages of CHECKS.md section I, written for it: everything in them is invented, the vocabulary is schema.org's. Two long lines are broken.</summary>
 internal static class ListingSnippets
 {
     public const string JsonLdSingle = """

@@ -97,7 +97,8 @@ public sealed class PriceTextTests
     public void Stated_price_is_read(string written, string amount) => ListingAssert.Money(amount, "EUR", PriceText.Stated(written, "EUR"));
 
     [Fact]
-    public void Stated_price_with_three_decimals_is_open() => Assert.Equal(["1299.00 EUR", "1.299 EUR"], ListingAssert.Readings(PriceText.Stated("1.299", "EUR")));
+    public void Stated_price_with_three_decimals_is_open() =>
+        Assert.Equal(["1299.00 EUR", "1.299 EUR"], ListingAssert.Readings(PriceText.Stated("1.299", "EUR")));
 
     private static string PageTidy(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 }

@@ -35,12 +35,13 @@ public sealed class SchemaSnippetTests
     [Fact]
     public void Numbers_of_an_offer_count_for_its_product()
     {
-        var listing = ListingAssert.JsonLd("""{"@type":"Product","name":"x","mpn":"ZZ-1","offers":{"@type":"Offer","price":"5.00","sku":"S-9","gtin13":"6291041500213"}}""");
+        var listing = ListingAssert.JsonLd("""{"@type":"Product","name":"x","mpn":"ZQ-1","offers":{"@type":"Offer","price":"5.00","sku":"S-9","gtin13":"6291041500213"}}""");
 
         var product = Assert.Single(listing.Products);
         Assert.Equal(
-            [new(NumberProperty.Mpn, "ZZ-1"), new(NumberProperty.Sku, "S-9"), new StatedNumber(NumberProperty.Gtin, "6291041500213", GtinCheck.Valid)], product.Numbers);
-        Assert.Contains(new Passage(PassagePlace.Property, "JSON-LD mpn", "ZZ-1", 0, NumberProperty.Mpn), listing.Passages);
+            [new(NumberProperty.Mpn, "ZQ-1"), new(NumberProperty.Sku, "S-9"), new StatedNumber(NumberProperty.Gtin, "6291041500213", GtinCheck.Valid)],
+                product.Numbers);
+        Assert.Contains(new Passage(PassagePlace.Property, "JSON-LD mpn", "ZQ-1", 0, NumberProperty.Mpn), listing.Passages);
     }
 
     // I04: example #eg-0010 of schema.org shows 1,000.00 and states 1000.00.
@@ -56,7 +57,8 @@ public sealed class SchemaSnippetTests
         ListingAssert.Money("1000.00", "USD", ListingAssert.Offer(listing).Price);
     }
 
-    // I05: 8, 12, 13 or 14 digits or a Digital Link, with a valid check digit, no padding needed. 7351353 and its check digit 7: 3·7+3+3·5+1+3·3+5+3·3 = 63, up to 70.
+    // I05: 8, 12, 13 or 14 digits or a Digital Link, with a valid check digit, no padding needed. 7351353 and its check digit 7: 3·7+3+3·5+1+3·3+5+3·3 = 63,
+    // up to 70.
     [Theory]
     [InlineData("73513537", GtinCheck.Valid)]
     [InlineData("036000291452", GtinCheck.Valid)]
@@ -98,13 +100,13 @@ public sealed class SchemaSnippetTests
     {
         var listing = ListingAssert.JsonLd(
             """
-            {"@context":"https://schema.org","@type":"Product","name":"Seal","mpn":"ZZ-1","isAccessoryOrSparePartFor":{"@type":"Product","name":"Pump","mpn":"ZZ-900"},
-             "isSimilarTo":{"@type":"Product","mpn":"ZZ-2"},"isRelatedTo":[{"@type":"Product","mpn":"ZZ-3"}]}
+            {"@context":"https://schema.org","@type":"Product","name":"Seal","mpn":"ZQ-1","isAccessoryOrSparePartFor":{"@type":"Product","name":"Pump","mpn":"ZQ-900"},
+             "isSimilarTo":{"@type":"Product","mpn":"ZQ-2"},"isRelatedTo":[{"@type":"Product","mpn":"ZQ-3"}]}
             """);
 
-        Assert.Equal([new(NumberProperty.Mpn, "ZZ-1")], Assert.Single(listing.Products).Numbers);
-        Assert.Contains(new Passage(PassagePlace.Property, "JSON-LD isAccessoryOrSparePartFor", "ZZ-900", 0, NumberProperty.Fits), listing.Passages);
-        Assert.DoesNotContain(listing.Passages, passage => passage.Text is "ZZ-2" or "ZZ-3");
+        Assert.Equal([new(NumberProperty.Mpn, "ZQ-1")], Assert.Single(listing.Products).Numbers);
+        Assert.Contains(new Passage(PassagePlace.Property, "JSON-LD isAccessoryOrSparePartFor", "ZQ-900", 0, NumberProperty.Fits), listing.Passages);
+        Assert.DoesNotContain(listing.Passages, passage => passage.Text is "ZQ-2" or "ZQ-3");
     }
 
     // I08. Days: 0 + 2 and 1 + 4.
@@ -116,13 +118,15 @@ public sealed class SchemaSnippetTests
         var product = Assert.Single(listing.Products);
         Assert.Equal((StatementForm.JsonLd, "Throttle body gasket, variant K"), (product.From, product.Name));
         Assert.Equal(
-            [new(NumberProperty.Mpn, "QX41-2075-A"), new(NumberProperty.Sku, "TB-0091"), new StatedNumber(NumberProperty.Gtin, "2012345678903", GtinCheck.Valid)], product.Numbers);
+            [new(NumberProperty.Mpn, "QX41-2075-A"), new(NumberProperty.Sku, "TB-0091"),
+                new StatedNumber(NumberProperty.Gtin, "2012345678903", GtinCheck.Valid)], product.Numbers);
         var offer = Assert.Single(product.Offers);
         ListingAssert.Money("14.50", "EUR", offer.Price);
         ListingAssert.Money("6.90", "EUR", offer.Shipping?.Rate);
         Assert.Equal("DE", offer.Shipping?.To);
         Assert.Equal(new DayRange(2, 5), offer.Days);
-        Assert.Equal((ItemCondition.New, Availability.InStock, 1, "https://shop-one.example/p/tb-0091"), (offer.Condition, offer.Availability, offer.Pieces, offer.Address));
+        Assert.Equal((ItemCondition.New, Availability.InStock, 1, "https://shop-one.example/p/tb-0091"),
+            (offer.Condition, offer.Availability, offer.Pieces, offer.Address));
         Assert.Equal(("Throttle body gasket K", "en"), (listing.Title, listing.Language));
         Assert.Equal("Throttle body gasket, variant K", listing.VisibleText);
         Assert.Empty(listing.Warnings);
@@ -172,7 +176,8 @@ public sealed class SchemaSnippetTests
         var offer = Assert.Single(product.Offers);
         ListingAssert.Money("17.95", "EUR", offer.Price);
         Assert.Equal((ItemCondition.New, Availability.OutOfStock), (offer.Condition, offer.Availability));
-        Assert.Single(listing.Passages, passage => passage.Stated == NumberProperty.Fits && passage.Text == "Engine family QX, all variants with alternator left");
+        Assert.Single(listing.Passages, passage => passage.Stated == NumberProperty.Fits
+            && passage.Text == "Engine family QX, all variants with alternator left");
     }
 
     // I14: content counts on any element, and before what is shown.
