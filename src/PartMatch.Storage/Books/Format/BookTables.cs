@@ -149,6 +149,17 @@ internal static class BookTables
         May("import_charge", Cells.NotNegative), May("days_min", Cells.Whole), May("days_max", Cells.Whole), May("returns_days", Cells.Whole),
         May("restocking", Cells.NotNegative), May("note", Cells.Text));
 
+    public static BookTable Offers { get; } = Any("offers", "offer",
+        Must("offer", Cells.Code), Must("seller", Cells.Code, Refers.Seller), May("part", Cells.Part, Refers.Part), May("number_as_written", Cells.Text),
+        Must("price", Cells.NotNegative), Must("currency", Cells.Currency), May("pack", Cells.Whole), May("stock", Cells.Whole),
+        May("condition", Cells.OneOf(OfferWords.Conditions)), May("level", Cells.OneOf(OfferWords.Levels)), May("core_deposit", Cells.NotNegative),
+        Must("seen_on", Cells.Day), May("days_min", Cells.Whole), May("days_max", Cells.Whole), May("shipping", Cells.NotNegative), May("note", Cells.Text),
+        May("core_part", Cells.Text), May("returns_days", Cells.Whole), May("restocking", Cells.NotNegative),
+        May("freight_back", Cells.OneOf(OfferWords.FreightBack)), May("returnable", Cells.YesNo), May("listing", Cells.Digest, Refers.Listing));
+
+    public static BookTable Listings { get; } = Any("listings", "listing",
+        Must("listing", Cells.Digest), Must("seen_on", Cells.Day), May("title", Cells.Text), May("address", Cells.Text), Must("text", Cells.Text));
+
     public static BookTable EvidenceRows { get; } = Any("evidence", "evidence",
         Must("evidence", Cells.Code), Must("grade", Cells.OneOf<EvidenceGrade>()), May("date", Cells.Date), May("author", Cells.Text),
         May("source", Cells.Text),
@@ -161,12 +172,12 @@ internal static class BookTables
         {
             Books, Makers, Variants, Engine, Kinds, Features, Rules, Works, Checks, Shots, Positions, Access, Parts, Numbers, Values, Curves, Fitments, Needs,
             Joints, Stacks, Selects, Companions, Supersessions, Contents, Pairs, EvidenceRows, Findings, Sources, Items, Readings, WorksDone, Limits, Photos,
-            Sellers, Torques,
+            Sellers, Torques, Offers, Listings,
         }.OrderBy(table => table.File, StringComparer.Ordinal),
     ];
 
     /// <summary>The files whose rows the rows of other books can refer to, or rest on.</summary>
-    public static IReadOnlyList<BookTable> Referable { get; } = [Books, Makers, Kinds, Features, Rules, Works, Checks, Shots, Parts, EvidenceRows, Sources, Limits];
+    public static IReadOnlyList<BookTable> Referable { get; } = [Books, Makers, Kinds, Features, Rules, Works, Checks, Shots, Parts, EvidenceRows, Sources, Limits, Sellers];
 
     /// <summary>The table of that name, which is the file's without its ending; null when there is none.</summary>
     public static BookTable? Find(string name) => All.FirstOrDefault(table => table.Stem == name);
