@@ -5,6 +5,7 @@ using PartMatch.Storage.Families;
 using PartMatch.Storage.History;
 using PartMatch.Storage.Items;
 using PartMatch.Storage.LookAlikes;
+using PartMatch.Storage.Offers;
 using PartMatch.Storage.Parts;
 using PartMatch.Storage.Photos;
 using PartMatch.Web.LookAlikes;
@@ -32,6 +33,8 @@ internal static class BaseServices
         services.AddSingleton<NumberStore>();
         services.AddSingleton<OddsStore>();
         services.AddSingleton<ImageStore>();
+        services.AddSingleton<OfferStore>();
+        services.AddSingleton<OfferEntry>();
         services.AddSingleton<LookAlikeStamp>();
         services.AddSingleton<LookAlikeSource>();
     }
