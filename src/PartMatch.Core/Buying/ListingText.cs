@@ -40,5 +40,5 @@ public static class ListingText
 /// <param name="IsCut">Was there more?</param>
 public sealed record KeptText(string Text, bool IsCut)
 {
-    public string Digest { get; } = ListingText.DigestOf(Text);
+    public string Digest => ListingText.DigestOf(Text);
 }

@@ -2,6 +2,7 @@ using PartMatch.Core.Buying;
 using PartMatch.Core.Listings;
 using PartMatch.Core.Measures;
 using PartMatch.Storage.Offers;
+using PartMatch.Storage.Tests.Books;
 using PartMatch.Storage.Tests.Editing;
 using PartMatch.Storage.Tests.Keeping;
 using Xunit;
@@ -50,6 +51,19 @@ public sealed class OfferStoreTests : IDisposable
         Assert.Null(offer.Shipping);
         Assert.Equal(ItemCondition.NotStated, offer.Condition);
         Assert.Equal(new OfferReturns(Returnable.NotStated, null, null, FreightBack.NotStated, null), offer.Returns);
+    }
+
+    // The columns from core_part on were added to the format; a file without them is whole.
+    [Fact]
+    public void File_without_the_columns_that_came_later_comes_in()
+    {
+        var book = SampleBook.Family().Write("offers.csv", """
+            offer,seller,part,number_as_written,price,currency,pack,stock,condition,level,core_deposit,seen_on,days_min,days_max,shipping,note
+            of-0001,millrace,marl:S-100,S 100,84.00,GBP,1,2,used,,,2026-06-01,,,,
+
+            """);
+        _base.Base.Load(book.Files);
+        Assert.Equal("of-0001", Assert.Single(_offers.Facts().Offers).Code);
     }
 
     [Fact]
