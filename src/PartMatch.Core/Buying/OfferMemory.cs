@@ -13,11 +13,12 @@ public sealed record OfferSeen(string Seller, string? Part, string NumberKey, It
 public static class OfferMemory
 {
     /// <summary>
-    /// The offer that this one is: of the same seller, number, condition and price, read from the same words. Where no words are kept, as with price lists, it has to
-    /// be of the same day, because the same price on a later day is news: it still stands. Null when there is none.
+    /// The offer that this one is: of the same seller, number, condition and price, read from the same words. Where no words are kept, as with price lists,
+    /// it has to be of the same day, because the same price on a later day is news: it still stands. Null when there is none.
     /// </summary>
     public static Offer? FindSame(IEnumerable<Offer> offers, OfferSeen seen) => offers.FirstOrDefault(offer =>
-        IsOfSameThing(offer, seen) && IsSamePrice(offer.Price, seen.Price) && offer.Listing == seen.Listing && (seen.Listing is not null || offer.SeenOn == seen.SeenOn));
+        IsOfSameThing(offer, seen) && IsSamePrice(offer.Price, seen.Price) && offer.Listing == seen.Listing && (seen.Listing is not null
+            || offer.SeenOn == seen.SeenOn));
 
     /// <summary>The latest offer of the same seller, number and condition before this one that asked another price; null when there is none.</summary>
     public static EarlierPrice? FindEarlier(IEnumerable<Offer> offers, OfferSeen seen) => offers

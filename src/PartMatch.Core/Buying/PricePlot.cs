@@ -37,7 +37,8 @@ public static class PricePlot
 
     private static PlotLine LineOf(ItemCondition condition, PricePoint[] points, DateOnly on) => new(
         Word(condition),
-        [.. points.GroupBy(point => point.SeenOn).Select(day => day.MinBy(MajorUnits)!).OrderBy(point => point.SeenOn).Select(point => PlaceOf(point, on))]); // no group is empty
+        [.. points.GroupBy(point => point.SeenOn).Select(day => day.MinBy(MajorUnits)!).OrderBy(point => point.SeenOn)
+            .Select(point => PlaceOf(point, on))]); // no group is empty
 
     private static PlotPoint PlaceOf(PricePoint point, DateOnly on) => new(point.SeenOn.DayNumber - on.DayNumber, MajorUnits(point));
 

@@ -6,7 +6,8 @@ using PartMatch.Core.LookAlikes;
 namespace PartMatch.Core.Buying;
 
 /// <summary>What is the number that a seller writes?</summary>
-/// <param name="Part">The one part that it names; null for any other verdict than <see cref="SoldVerdict.KnownPart"/> and <see cref="SoldVerdict.KnownElsewhere"/>.</param>
+/// <param name="Part">The one part that it names; null for any other verdict than <see cref="SoldVerdict.KnownPart"/> and
+/// <see cref="SoldVerdict.KnownElsewhere"/>.</param>
 /// <param name="Candidates">Parts that it can mean where it names several or only narrows.</param>
 /// <param name="Nearest">Of a number in no book: the nearest known ones, likeliest first, at most three.</param>
 public sealed record SoldNumber(SoldVerdict Verdict, string? Part, IReadOnlyList<string> Candidates, IReadOnlyList<NearestNumber> Nearest, string Text)
@@ -46,7 +47,8 @@ public sealed class SoldNumbers
     /// <param name="index">Every number of the base.</param>
     /// <param name="scope">Ids of the parts that the book may refer to.</param>
     public SoldNumbers(LookAlikeIndex index, IReadOnlySet<string> scope) =>
-        (_index, _scope, _byKey) = (index, scope, index.All.GroupBy(number => number.Key).ToFrozenDictionary(group => group.Key, group => group.ToArray(), StringComparer.Ordinal));
+        (_index, _scope, _byKey) = (index, scope, index.All.GroupBy(number => number.Key).ToFrozenDictionary(group => group.Key, group => group.ToArray(),
+            StringComparer.Ordinal));
 
     public bool IsKnown(string written) => _byKey.ContainsKey(NumberKey.Of(written));
 
@@ -62,8 +64,10 @@ public sealed class SoldNumbers
         var near = _index.Find(key).DistinctBy(one => one.Number.Key).ToList();
         NearestNumber[] nearest = [.. near.Take(MostNearest).Select(one => new NearestNumber(one.Number.Written, one.Number.Part, one.Edits))];
         return near.Find(one => one.FoldedEdits == 0) is { } twin
-            ? new SoldNumber(SoldVerdict.LookAlike, null, [], nearest, $"in no book, but reads like {twin.Number.Written} ({twin.Number.Part}): look at each 0 and O, 1 and I again")
-            : new SoldNumber(SoldVerdict.Unknown, null, [], nearest, nearest is [] ? "in no book, and no known number is near it" : $"in no book; the nearest is {nearest[0].Number} ({nearest[0].Part})");
+            ? new SoldNumber(SoldVerdict.LookAlike, null, [], nearest,
+                $"in no book, but reads like {twin.Number.Written} ({twin.Number.Part}): look at each 0 and O, 1 and I again")
+            : new SoldNumber(SoldVerdict.Unknown, null, [], nearest, nearest is [] ? "in no book, and no known number is near it"
+                : $"in no book; the nearest is {nearest[0].Number} ({nearest[0].Part})");
     }
 
     // A part's own number means that part; a further number counts where there is none.
@@ -75,7 +79,8 @@ public sealed class SoldNumbers
         {
             return _scope.Contains(part)
                 ? new SoldNumber(SoldVerdict.KnownPart, part, [], [], $"it is {part}")
-                : new SoldNumber(SoldVerdict.KnownElsewhere, part, [], [], $"it is {part}, which stands in a book that this one does not use; the offer is kept by its number");
+                : new SoldNumber(SoldVerdict.KnownElsewhere, part, [], [],
+                    $"it is {part}, which stands in a book that this one does not use; the offer is kept by its number");
         }
 
         return new SoldNumber(

@@ -82,7 +82,8 @@ public sealed class OfferStoreTests : IDisposable
     public void Offer_its_words_and_its_seller_are_one_change_that_can_be_taken_back()
     {
         var before = _base.Everything();
-        var done = Done(Store([Draft("abel", "9.50", ("part", "orrin:B-77"))], Listing("Bush B-77, new"), EditBase.Cells("seller=abel", "name=Abel", "currency=EUR")));
+        var done = Done(Store([Draft("abel", "9.50", ("part", "orrin:B-77"))], Listing("Bush B-77, new"), EditBase.Cells("seller=abel", "name=Abel",
+            "currency=EUR")));
 
         Assert.Equal(new OfferTaken("lark-2", "of-0004", IsNew: true, null), Assert.Single(done.Offers));
         Assert.Equal("Bush B-77, new", _offers.FindListing("lark-2", ListingText.DigestOf("Bush B-77, new"))?.Text);
@@ -126,7 +127,8 @@ public sealed class OfferStoreTests : IDisposable
     [Fact]
     public void Price_list_of_the_same_day_is_recognised_row_by_row_and_that_of_a_later_day_is_news()
     {
-        OfferDraft[] rows = [Draft("millrace", "9.50", ("numberAsWritten", "A-1")), Draft("millrace", "9.50", ("numberAsWritten", "A-2")), Draft("millrace", "9.50", ("numberAsWritten", "A 1"))];
+        OfferDraft[] rows = [Draft("millrace", "9.50", ("numberAsWritten", "A-1")), Draft("millrace", "9.50", ("numberAsWritten", "A-2")), Draft("millrace",
+            "9.50", ("numberAsWritten", "A 1"))];
         Assert.Equal([true, true, false], Done(Store(rows)).Offers.Select(offer => offer.IsNew)); // a row twice in one list
         Assert.All(Done(Store(rows)).Offers, offer => Assert.False(offer.IsNew));
         Assert.True(Done(Store([Draft("millrace", "9.50", ("numberAsWritten", "A-1"), ("seenOn", "2026-07-02"))])).Offers[0].IsNew);
@@ -136,7 +138,8 @@ public sealed class OfferStoreTests : IDisposable
     public void One_faulty_row_keeps_all_out_and_is_told_by_its_index()
     {
         var faulty = Assert.IsType<OfferOutcome.Faulty>(Store(
-            [Draft("millrace", "9.50", ("numberAsWritten", "A-1")), Draft("millrace", "9.505", ("numberAsWritten", "A-2"))], Listing("two"), EditBase.Cells("seller=abel", "name=Abel")));
+            [Draft("millrace", "9.50", ("numberAsWritten", "A-1")), Draft("millrace", "9.505", ("numberAsWritten", "A-2"))], Listing("two"),
+                EditBase.Cells("seller=abel", "name=Abel")));
 
         Assert.Equal((1, "price"), Assert.Single(faulty.Faults.Select(fault => (fault.Row, fault.Column))));
         Assert.Equal(3, _offers.Facts().Offers.Count);

@@ -34,7 +34,8 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
     public async Task One_click_stores_offer_and_words_and_the_list_shows_what_it_costs_and_how_old_it_is()
     {
         var stored = await StoredAsync(Bolt, HttpStatusCode.Created);
-        Assert.Equal(("stored", "known-part", "ardlow:12/34"), (stored.Text("result"), stored.GetProperty("number").Text("verdict"), stored.GetProperty("offer").Text("part")));
+        Assert.Equal(("stored", "known-part", "ardlow:12/34"), (stored.Text("result"), stored.GetProperty("number").Text("verdict"),
+            stored.GetProperty("offer").Text("part")));
 
         var list = await _client.AskAsync("/api/offers?part=12/34&on=2026-07-02");
         var offer = Assert.Single(list.List("offers"));
@@ -57,13 +58,15 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
         Assert.False(second.Has("change"));
         Assert.Equal(first.GetProperty("offer").Text("link"), second.GetProperty("offer").Text("link"));
 
-        var later = await StoredAsync(Bolt.Replace("84.00", "90.00", StringComparison.Ordinal).Replace("2026-06-01", "2026-06-20", StringComparison.Ordinal), HttpStatusCode.Created);
+        var later = await StoredAsync(Bolt.Replace("84.00", "90.00", StringComparison.Ordinal).Replace("2026-06-01", "2026-06-20", StringComparison.Ordinal),
+            HttpStatusCode.Created);
         Assert.Equal("the same seller had it for 84.00 GBP on 2026-06-01", later.GetProperty("earlier").Text("text"));
 
         var prices = await _client.AskAsync("/api/parts/12%2F34/prices");
         Assert.Equal(2, prices.List("points").Count);
         var range = Assert.Single(prices.List("ranges"));
-        Assert.Equal(("84.00", "87.00", "90.00"), (range.GetProperty("low").Text("amount"), range.GetProperty("middle").Text("amount"), range.GetProperty("high").Text("amount")));
+        Assert.Equal(("84.00", "87.00", "90.00"), (range.GetProperty("low").Text("amount"), range.GetProperty("middle").Text("amount"),
+            range.GetProperty("high").Text("amount")));
         Assert.Contains("<svg", await _client.GetStringAsyncWhateverStatus(prices.List("plots")[0].Text("link")), StringComparison.Ordinal);
         Assert.Equal(2, (await _client.AskAsync("/api/plots/prices.json?number=12/34&on=2026-07-01")).GetProperty("table").List("rows").Count);
     }
@@ -125,7 +128,8 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
     [InlineData("/api/offers?condition=broken", "bad-question")]
     [InlineData("/api/offers?cursor=x", "bad-question")]
     [InlineData("/api/offers?colour=red", "bad-question")]
-    public async Task Question_that_cannot_be_asked_is_refused(string address, string type) => await _client.RefuseAsync(address, HttpStatusCode.BadRequest, type);
+    public async Task Question_that_cannot_be_asked_is_refused(string address, string type) => await _client.RefuseAsync(address, HttpStatusCode.BadRequest,
+        type);
 
     [Fact]
     public async Task Family_and_position_narrow_to_the_kind_that_sits_there()
@@ -158,7 +162,8 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
         var judged = await ListAsync(List, "&currency=EUR&seen-on=2026-06-01&dry-run=true");
         Assert.Equal(["known-part", "look-alike", "unknown", "several-parts"], judged.List("rows").Select(row => row.Text("verdict")));
         Assert.Equal(["number", "price", "quantity"], judged.GetProperty("mapping").List("columns").Select(column => column.Text("holds")));
-        Assert.Equal(("would-store", "comma", 4), (judged.Text("result"), judged.Text("decimalMark"), judged.GetProperty("counts").GetProperty("new").GetInt32()));
+        Assert.Equal(("would-store", "comma", 4), (judged.Text("result"), judged.Text("decimalMark"),
+            judged.GetProperty("counts").GetProperty("new").GetInt32()));
         Assert.Equal(0, (await _client.AskAsync("/api/offers?seller=abel")).GetProperty("total").GetInt32());
 
         var stored = await ListAsync(List, "&currency=EUR&seen-on=2026-06-01");
@@ -172,7 +177,8 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
         const string List = "number,price\n12-34,61.50\nQZ-1,on request\n";
         using var answer = await PostListAsync(List, "");
         var problem = await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-row");
-        Assert.Equal((3, "price", "on request"), (problem.OnlyError().GetProperty("line").GetInt32(), problem.OnlyError().Text("column"), problem.OnlyError().Text("found")));
+        Assert.Equal((3, "price", "on request"), (problem.OnlyError().GetProperty("line").GetInt32(), problem.OnlyError().Text("column"),
+            problem.OnlyError().Text("found")));
         Assert.Equal(0, (await _client.AskAsync("/api/offers?seller=abel")).GetProperty("total").GetInt32());
         Assert.Equal(1, (await ListAsync(List, "&dry-run=true")).GetProperty("counts").GetProperty("faulty").GetInt32());
     }
@@ -191,14 +197,16 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
     public async Task Seller_who_is_not_recorded_is_404_with_the_nearest()
     {
         using var body = new StringContent("number,price\nA-1,9.50\n", Encoding.UTF8, "text/csv");
-        using var answer = await _client.PostAsync(new Uri("/api/offers/price-list?book=duo-2&seller=abell", UriKind.Relative), body, TestContext.Current.CancellationToken);
+        using var answer = await _client.PostAsync(new Uri("/api/offers/price-list?book=duo-2&seller=abell", UriKind.Relative), body,
+            TestContext.Current.CancellationToken);
         Assert.Contains("abel", (await answer.ProblemAsync(HttpStatusCode.NotFound, "not-found")).OnlyError().Text("mend"), StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task Ten_thousand_rows_are_stored_with_their_progress_told_and_the_answer_last()
     {
-        var list = "number,price\n" + string.Concat(Enumerable.Range(1, 10_000).Select(row => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"ZK-{row:00000},9.50\n")));
+        var list = "number,price\n" + string.Concat(Enumerable.Range(1, 10_000).Select(row => string.Create(System.Globalization.CultureInfo.InvariantCulture,
+            $"ZK-{row:00000},9.50\n")));
         using var request = new HttpRequestMessage(HttpMethod.Post, "/api/offers/price-list?book=duo-2&seller=abel&seen-on=2026-06-01")
         {
             Content = new StringContent(list, Encoding.UTF8, "text/csv"),
@@ -240,6 +248,7 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
     private async Task<HttpResponseMessage> PostListAsync(string list, string query)
     {
         using var body = new StringContent(list, Encoding.UTF8, "text/csv");
-        return await _client.PostAsync(new Uri("/api/offers/price-list?book=duo-2&seller=abel" + query, UriKind.Relative), body, TestContext.Current.CancellationToken);
+        return await _client.PostAsync(new Uri("/api/offers/price-list?book=duo-2&seller=abel" + query, UriKind.Relative), body,
+            TestContext.Current.CancellationToken);
     }
 }

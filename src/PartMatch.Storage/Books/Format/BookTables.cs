@@ -177,7 +177,8 @@ internal static class BookTables
     ];
 
     /// <summary>The files whose rows the rows of other books can refer to, or rest on.</summary>
-    public static IReadOnlyList<BookTable> Referable { get; } = [Books, Makers, Kinds, Features, Rules, Works, Checks, Shots, Parts, EvidenceRows, Sources, Limits, Sellers];
+    public static IReadOnlyList<BookTable> Referable { get; } = [Books, Makers, Kinds, Features, Rules, Works, Checks, Shots, Parts, EvidenceRows, Sources,
+        Limits, Sellers];
 
     /// <summary>The table of that name, which is the file's without its ending; null when there is none.</summary>
     public static BookTable? Find(string name) => All.FirstOrDefault(table => table.Stem == name);
