@@ -19,7 +19,7 @@ public static class PricePlot
         return new CurvePlot(
             $"Prices asked for {number}",
             Describe(history, chosen, points),
-            new PlotAxis($"days up to {on:yyyy-MM-dd}", ""), new PlotAxis("one piece", chosen, From: 0),
+            new PlotAxis($"days up to {on:yyyy-MM-dd}", "", From: -Room(points, on), To: points.Any(point => point.SeenOn > on) ? null : 0), new PlotAxis("one piece", chosen, From: 0),
             points.Length == 0 ? [] : [.. lines, new PlotLine("single offers", [.. points.Select(point => PlaceOf(point, on))]) { IsPointsOnly = true }],
             [],
             [],
@@ -31,6 +31,10 @@ public static class PricePlot
                             point.Pack?.ToString(CultureInfo.InvariantCulture) ?? "", point.UnitPrice?.Amount ?? ""]),
                 ]));
     }
+
+    /// <summary>Whole months of 30 days back to the oldest, one at least: a single day would give an axis of fractions.</summary>
+    private static double Room(PricePoint[] points, DateOnly on) =>
+        Math.Max(1, Math.Ceiling(points.Select(point => on.DayNumber - point.SeenOn.DayNumber).DefaultIfEmpty(0).Max() / 30.0)) * 30;
 
     private static string? MostUsed(PriceHistory history) => history.Points.Where(point => point.UnitPrice is not null).GroupBy(point => point.Price.Currency)
         .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal).Select(group => group.Key).FirstOrDefault();

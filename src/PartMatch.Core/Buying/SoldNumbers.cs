@@ -6,8 +6,7 @@ using PartMatch.Core.LookAlikes;
 namespace PartMatch.Core.Buying;
 
 /// <summary>What is the number that a seller writes?</summary>
-/// <param name="Part">The one part that it names; null for any other verdict than <see cref="SoldVerdict.KnownPart"/> and
-/// <see cref="SoldVerdict.KnownElsewhere"/>.</param>
+/// <param name="Part">The one part that it names; null for any other verdict than <see cref="SoldVerdict.KnownPart"/> and <see cref="SoldVerdict.KnownElsewhere"/>.</param>
 /// <param name="Candidates">Parts that it can mean where it names several or only narrows.</param>
 /// <param name="Nearest">Of a number in no book: the nearest known ones, likeliest first, at most three.</param>
 public sealed record SoldNumber(SoldVerdict Verdict, string? Part, IReadOnlyList<string> Candidates, IReadOnlyList<NearestNumber> Nearest, string Text)

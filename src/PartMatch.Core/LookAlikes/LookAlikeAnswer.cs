@@ -11,8 +11,7 @@ namespace PartMatch.Core.LookAlikes;
 /// <param name="Within">Edits on folded keys that counted as near.</param>
 /// <param name="Total">Rows of the whole list.</param>
 /// <param name="Cursor">Asks for the next page; null on the last one.</param>
-/// <param name="LookAlikes">This page, ordered by danger (ease × harm, largest first), offers of the look-alike (most first), cost (found only by eye last),
-/// key, part.</param>
+/// <param name="LookAlikes">This page, ordered by danger (ease × harm, largest first), offers of the look-alike (most first), cost (found only by eye last), key, part.</param>
 public sealed record LookAlikeAnswer(
     LookAlikeAsked Asked, IReadOnlyList<KnownPart> Known, IReadOnlyList<WrittenForm> WrittenForms, string? Question, string? SplitBy, bool Complete, int Within, int Total, string? Cursor, IReadOnlyList<LookAlike> LookAlikes)
 {

@@ -33,8 +33,7 @@ internal sealed class OfferStoreRules : AbstractValidator<OfferStoreRequest>
 }
 
 /// <summary>An offer, the words it was read from, and its seller where nobody has recorded it yet.</summary>
-/// <param name="Offer">Cells of <c>offers.csv</c> by column, all of them texts, without offer and listing, which the server gives. Without seenOn it was
-/// seen today (UTC).</param>
+/// <param name="Offer">Cells of <c>offers.csv</c> by column, all of them texts, without offer and listing, which the server gives. Without seenOn it was seen today (UTC).</param>
 /// <param name="NewSeller">Cells of <c>sellers.csv</c> by column; stored with the offer.</param>
 public sealed record OfferBody(IReadOnlyDictionary<string, string> Offer, ListingBody? Listing = null, IReadOnlyDictionary<string, string>? NewSeller = null)
 {

@@ -50,6 +50,7 @@ public sealed class PriceHistoryTests
 
         // Most offers with a price by the piece are in pounds. The line goes through the cheapest of each day: 84.00, then 45.00.
         Assert.Equal("GBP", plot.Y.Unit);
+        Assert.Equal((-30, 0), (plot.X.From, plot.X.To));
         Assert.Equal([new PlotPoint(-10, 84), new PlotPoint(-5, 45)], plot.Lines[0].Points);
         Assert.Equal(3, plot.Lines[1].Points.Count);
         Assert.Equal("3 offers: used 45.00 to 84.00 GBP, in the middle 60.01. 3 offers are not drawn: in another currency, or for a pack of unknown size.",
