@@ -77,7 +77,7 @@ public sealed class OfferEntry(Database database, OfferStore offers, EditStore e
         {
             var known = offers.Facts().Offers;
             var bySeller = known.ToLookup(offer => offer.Seller, StringComparer.Ordinal);
-            var codes = new FreeCodes(known.Where(offer => offer.Book == book));
+            var codes = known.Where(offer => offer.Book == book).Select(offer => offer.Code).ToHashSet(StringComparer.Ordinal);
             var changes = new List<RowChange>();
             if (seller is not null)
             {
@@ -105,7 +105,7 @@ public sealed class OfferEntry(Database database, OfferStore offers, EditStore e
                     continue;
                 }
 
-                var code = codes.Next();
+                var code = FreeCode(codes, seen, index);
                 if (seen is not null)
                 {
                     together.Add(seen, code);
@@ -175,15 +175,17 @@ public sealed class OfferEntry(Database database, OfferStore offers, EditStore e
         cells.Where(cell => !string.IsNullOrEmpty(cell.Cell)).ToDictionary(cell => cell.Column, cell => cell.Cell!,
             StringComparer.Ordinal); // filtered for null
 
-    /// <summary>Codes that no offer of the book has: of-0001, of-0002 and so on behind the last.</summary>
-    private sealed class FreeCodes(IEnumerable<Offer> offers)
+    /// <summary>The offer's own code, with a number behind it where the book has it for another one.</summary>
+    private static string FreeCode(HashSet<string> codes, OfferSeen? seen, int index)
     {
-        private const string Prefix = "of-";
+        // An offer that cannot be read is refused: its code only has to be one.
+        var own = seen?.Code ?? string.Create(CultureInfo.InvariantCulture, $"of-unread-{index}");
+        var code = own;
+        for (var number = 2; !codes.Add(code); number++)
+        {
+            code = string.Create(CultureInfo.InvariantCulture, $"{own}-{number}");
+        }
 
-        private long _last = offers.Select(offer => offer.Code.StartsWith(Prefix, StringComparison.Ordinal)
-            && long.TryParse(offer.Code.AsSpan(Prefix.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0)
-                .DefaultIfEmpty(0).Max();
-
-        public string Next() => string.Create(CultureInfo.InvariantCulture, $"{Prefix}{++_last:0000}");
+        return code;
     }
 }

@@ -85,7 +85,9 @@ public sealed class OfferStoreTests : IDisposable
         var done = Done(Store([Draft("abel", "9.50", ("part", "orrin:B-77"))], Listing("Bush B-77, new"), EditBase.Cells("seller=abel", "name=Abel",
             "currency=EUR")));
 
-        Assert.Equal(new OfferTaken("lark-2", "of-0004", IsNew: true, null), Assert.Single(done.Offers));
+        var taken = Assert.Single(done.Offers);
+        Assert.Equal(("lark-2", true, null), (taken.Book, taken.IsNew, taken.Earlier));
+        Assert.Equal(taken.Code, Assert.Single(_offers.Facts().Offers, offer => offer.Seller == "abel").Code);
         Assert.Equal("Bush B-77, new", _offers.FindListing("lark-2", ListingText.DigestOf("Bush B-77, new"))?.Text);
         Assert.Equal(["listings", "offers", "sellers"], _base.Told(done.Change!.Value).Rows.Select(row => row.Table).Order(StringComparer.Ordinal)); // stored
 
