@@ -37,8 +37,9 @@ public sealed record LandedPrice(
         Amount? known = goods is { } paid ? Sum(paid, sending.Cost ?? sending.AtLeast, import.Cost) : null;
         Amount? deposit = packs is { } deposits && offer.CoreDeposit is { } each ? Amount.Of(each).Times(deposits) : null;
         return new LandedPrice(
-            pieces, packs, bought - pieces, goods?.ToMoney(), sending, import, notKnown is [] ? known?.ToMoney() : null, notKnown is [] ? null : known?.ToMoney(),
-            deposit?.ToMoney(), notKnown, offer.Stock is { } stock && stock < pieces ? pieces - stock : null, Say(goods, sending, import, known, notKnown, deposit));
+            pieces, packs, bought - pieces, goods?.ToMoney(), sending, import, notKnown is [] ? known?.ToMoney() : null,
+            notKnown is [] ? null : known?.ToMoney(), deposit?.ToMoney(), notKnown, offer.Stock is { } stock && stock < pieces ? pieces - stock : null,
+            Say(goods, sending, import, known, notKnown, deposit));
     }
 
     private static Amount Sum(Amount goods, params IEnumerable<Money?> others) =>

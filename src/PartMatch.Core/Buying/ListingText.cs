@@ -10,7 +10,10 @@ public static class ListingText
     /// <summary>Longest text that is kept, in UTF-16 code units. Ours, no source: forty printed pages.</summary>
     public const int MostCharacters = 65_536;
 
-    /// <summary>The text in the form in which books keep it: normal form C, line feeds, no other control characters, none that turn the direction of writing; cut at the bound.</summary>
+    /// <summary>
+    /// The text in the form in which books keep it: normal form C, line feeds, no other control characters, none that turn the direction of writing; cut at
+    /// the bound.
+    /// </summary>
     /// <returns>Empty when there is nothing to keep. What it returns it leaves as it is.</returns>
     public static KeptText Keep(string text)
     {
@@ -40,5 +43,5 @@ public static class ListingText
 /// <param name="IsCut">Was there more?</param>
 public sealed record KeptText(string Text, bool IsCut)
 {
-    public string Digest { get; } = ListingText.DigestOf(Text);
+    public string Digest => ListingText.DigestOf(Text);
 }

@@ -23,7 +23,7 @@ public sealed record Offer(
     OfferReturns Returns, string? Listing)
 {
     /// <summary>By which it is found and ordered: of what the seller wrote, else of the part's own number.</summary>
-    public string NumberKey { get; } = Catalogue.NumberKey.Of(NumberAsWritten ?? PartId.Find(Part ?? "")?.Number ?? "");
+    public string NumberKey => Catalogue.NumberKey.Of(NumberAsWritten ?? PartId.Find(Part ?? "")?.Number ?? "");
 
     /// <summary>Price by pieces, rounded half to even; null where it is not known how many pieces the price is for.</summary>
     public Money? UnitPrice => Pack is { } pieces ? Amount.Of(Price).DividedBy(pieces).ToMoney() : null;

@@ -10,7 +10,8 @@ namespace PartMatch.Core.Buying;
 /// <param name="Limit">Rows of a page, at least 1.</param>
 /// <param name="Cursor">From the page before; null for the first page.</param>
 public sealed record OfferQuestion(
-    DateOnly On, int StaleAfter, int Pieces, string? Part = null, string? NumberKey = null, string? Seller = null, string? Family = null, string? Position = null,
+    DateOnly On, int StaleAfter, int Pieces, string? Part = null, string? NumberKey = null, string? Seller = null, string? Family = null,
+        string? Position = null,
     string? Currency = null, ItemCondition? Condition = null, int Limit = 20, string? Cursor = null);
 
 /// <summary>One page of offers.</summary>
@@ -43,7 +44,8 @@ public sealed record OfferShown(
             offer.PartName, offer.Kind, offer.Price, offer.Pack, offer.UnitPrice, offer.Stock, offer.Condition, offer.Level,
             OfferAge.Of(offer.SeenOn, on, staleAfter), LandedPrice.Of(offer, seller, pieces),
             hasDays ? offer.DaysMin : seller.DaysMin, hasDays ? offer.DaysMax : seller.DaysMax,
-            offer.Returns with { Days = offer.Returns.Days ?? seller.ReturnsDays, RestockingPercent = offer.Returns.RestockingPercent ?? seller.RestockingPercent },
+            offer.Returns with { Days = offer.Returns.Days ?? seller.ReturnsDays,
+                RestockingPercent = offer.Returns.RestockingPercent ?? seller.RestockingPercent },
             offer.Note, offer.Listing, Catalogue.Permalink.To("/api/offers", offer.Code).With("book", offer.Book).ToString());
     }
 }

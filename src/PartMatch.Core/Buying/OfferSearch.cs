@@ -27,7 +27,8 @@ public static class OfferSearch
     }
 
     /// <summary>One offer as the list shows it.</summary>
-    public static OfferShown Show(BuyingFacts facts, Offer offer, DateOnly on, int staleAfter, int pieces) => OfferShown.Of(facts, offer, on, staleAfter, pieces);
+    public static OfferShown Show(BuyingFacts facts, Offer offer, DateOnly on, int staleAfter, int pieces) =>
+        OfferShown.Of(facts, offer, on, staleAfter, pieces);
 
     /// <summary>Is that text a cursor that an answer could have given out?</summary>
     public static bool IsCursor(string text) => OfferPlace.Find(text) is not null;

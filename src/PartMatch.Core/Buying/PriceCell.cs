@@ -49,7 +49,8 @@ internal static partial class PriceCell
             return new PriceCellReading.Faulty("an amount such as 84.00", "leave the row out where the price is on request");
         }
 
-        if ((_signs.GetValueOrDefault(sign) ?? (sign.Length == 0 || _shared.Contains(sign) ? currency : sign.ToUpperInvariant())) is var said && said != currency)
+        if ((_signs.GetValueOrDefault(sign) ?? (sign.Length == 0 || _shared.Contains(sign) ? currency : sign.ToUpperInvariant())) is var said
+            && said != currency)
         {
             return new PriceCellReading.Faulty($"an amount in {currency}", $"the cell says {said}: split the list by currency, or ask with currency={said}");
         }
@@ -67,11 +68,13 @@ internal static partial class PriceCell
         var number = new string([.. digits.Where(letter => char.IsAsciiDigit(letter) || letter == decimals)]).Replace(decimals, '.');
         if (mark is { } expected && MarkOf(digits) is { } own && own != expected)
         {
-            return new PriceCellReading.Faulty($"a decimal {(expected == '.' ? "point" : "comma")} as in the rest of the column", $"write it as {number.Replace('.', expected)}");
+            return new PriceCellReading.Faulty($"a decimal {(expected == '.' ? "point" : "comma")} as in the rest of the column",
+                $"write it as {number.Replace('.', expected)}");
         }
 
         return !Grouped(digits, decimals, thousands) || Amount.Find(number, currency) is not { Minor: var minor } amount
-            ? new PriceCellReading.Faulty($"an amount of {currency} with at most {Currencies.FindDigits(currency)} decimals", "write it without marks between the thousands")
+            ? new PriceCellReading.Faulty($"an amount of {currency} with at most {Currencies.FindDigits(currency)} decimals",
+                "write it without marks between the thousands")
             : minor <= 0
                 ? new PriceCellReading.Faulty("more than 0", "leave the row out where the price is on request")
                 : new PriceCellReading.Read(amount.ToMoney());
@@ -104,7 +107,8 @@ internal static partial class PriceCell
     {
         var whole = digits.Split(decimals) is [var before, _] ? before : digits;
         var groups = whole.Split(thousands);
-        return digits.Count(letter => letter == decimals) <= 1 && groups.Skip(1).All(group => group.Length == 3 && group.All(char.IsAsciiDigit)) && groups[0].Length > 0
+        return digits.Count(letter => letter == decimals) <= 1 && groups.Skip(1).All(group => group.Length == 3 && group.All(char.IsAsciiDigit))
+            && groups[0].Length > 0
             && (groups.Length == 1 || groups[0].Length <= 3);
     }
 

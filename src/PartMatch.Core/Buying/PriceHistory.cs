@@ -17,14 +17,16 @@ public sealed record PriceHistory(IReadOnlyList<PricePoint> Points, IReadOnlyLis
                 .OrderBy(offer => offer.SeenOn).ThenBy(offer => offer.Seller, StringComparer.Ordinal).ThenBy(offer => offer.Book, StringComparer.Ordinal)
                 .ThenBy(offer => offer.Code, StringComparer.Ordinal)
                 .Select(offer => new PricePoint(
-                    offer.SeenOn, offer.Code, offer.Book, offer.Seller, facts.SellerOf(offer).Name, offer.Part, offer.Condition, offer.Price, offer.Pack, offer.UnitPrice)),
+                    offer.SeenOn, offer.Code, offer.Book, offer.Seller, facts.SellerOf(offer).Name, offer.Part, offer.Condition, offer.Price, offer.Pack,
+                        offer.UnitPrice)),
         ];
         return new PriceHistory(
             points,
             [
                 .. points.Where(point => point.UnitPrice is not null).GroupBy(point => (point.Price.Currency, point.Condition))
                     .OrderBy(group => group.Key.Currency, StringComparer.Ordinal).ThenBy(group => group.Key.Condition)
-                    .Select(group => RangeOf(group.Key.Currency, group.Key.Condition, [.. group.Select(point => Amount.Of(point.UnitPrice!)).OrderBy(price => price.Minor)])), // filtered above
+                    .Select(group => RangeOf(group.Key.Currency, group.Key.Condition,
+                        [.. group.Select(point => Amount.Of(point.UnitPrice!)).OrderBy(price => price.Minor)])), // filtered above
             ]);
     }
 
@@ -38,7 +40,8 @@ public sealed record PriceHistory(IReadOnlyList<PricePoint> Points, IReadOnlyLis
 /// <summary>One offer in the history of its price.</summary>
 /// <param name="UnitPrice">Of one piece; absent where it is not known how many the price is for.</param>
 public sealed record PricePoint(
-    DateOnly SeenOn, string Offer, string Book, string Seller, string SellerName, string? Part, ItemCondition Condition, Money Price, int? Pack, Money? UnitPrice);
+    DateOnly SeenOn, string Offer, string Book, string Seller, string SellerName, string? Part, ItemCondition Condition, Money Price, int? Pack,
+        Money? UnitPrice);
 
 /// <summary>Least, middle and greatest price of one piece.</summary>
 /// <param name="Middle">Of an even number of offers halfway between the two in the middle, rounded half to even.</param>

@@ -52,7 +52,8 @@ public sealed class PriceList
         var key = NumberKey.Of(number);
         if (key.Length is 0 or > NumberKey.MaxLength)
         {
-            AddFault(faults, PriceColumn.Number, number, $"a part number of 1 to {NumberKey.MaxLength} letters and digits", "leave the row out, or complete the number");
+            AddFault(faults, PriceColumn.Number, number, $"a part number of 1 to {NumberKey.MaxLength} letters and digits",
+                "leave the row out, or complete the number");
         }
 
         return new PriceListLine(
@@ -106,7 +107,8 @@ public sealed class PriceList
             return pieces;
         }
 
-        AddFault(faults, holds, cell, $"a whole number of pieces from {least} to {OfferBounds.MostPieces}", "leave the cell empty where it is not known, or take another column");
+        AddFault(faults, holds, cell, $"a whole number of pieces from {least} to {OfferBounds.MostPieces}",
+            "leave the cell empty where it is not known, or take another column");
         return null;
     }
 
@@ -123,7 +125,8 @@ public sealed class PriceList
             return condition;
         }
 
-        AddFault(faults, PriceColumn.Condition, cell, "new, refurbished, used or damaged", "write one of these, or ask with condition=none to leave the column out");
+        AddFault(faults, PriceColumn.Condition, cell, "new, refurbished, used or damaged",
+            "write one of these, or ask with condition=none to leave the column out");
         return ItemCondition.NotStated;
     }
 

@@ -10,10 +10,13 @@ internal static class PriceListConditions
     private static readonly FrozenDictionary<string, ItemCondition> _words = new (ItemCondition Condition, string Words)[]
     {
         (ItemCondition.New, "new|n|neu|neuteil|neuf|neuve|ny|nytt|nya|nuevo|nueva"),
-        (ItemCondition.Refurbished, "refurbished|reconditioned|remanufactured|rebuilt|overhauled|überholt|generalüberholt|aufgearbeitet|reconditionné|remis à neuf|renoverad|reacondicionado|reconstruido"),
+        (ItemCondition.Refurbished, "refurbished|reconditioned|remanufactured|rebuilt|overhauled|überholt|generalüberholt|aufgearbeitet"),
+        (ItemCondition.Refurbished, "reconditionné|remis à neuf|renoverad|reacondicionado|reconstruido"),
         (ItemCondition.Used, "used|u|second hand|second-hand|gebraucht|gebrauchtteil|occasion|d'occasion|usagé|begagnad|begagnat|usado|usada|segunda mano"),
-        (ItemCondition.Damaged, "damaged|for parts|faulty|defective|defekt|beschädigt|endommagé|défectueux|pour pièces|skadad|trasig|dañado|averiado|para piezas"),
-    }.SelectMany(line => line.Words.Split('|'), (line, word) => (word, line.Condition)).ToFrozenDictionary(pair => pair.word, pair => pair.Condition, StringComparer.OrdinalIgnoreCase);
+        (ItemCondition.Damaged, "damaged|for parts|faulty|defective|defekt|beschädigt"),
+        (ItemCondition.Damaged, "endommagé|défectueux|pour pièces|skadad|trasig|dañado|averiado|para piezas"),
+    }.SelectMany(line => line.Words.Split('|'), (line, word) => (word, line.Condition))
+        .ToFrozenDictionary(pair => pair.word, pair => pair.Condition, StringComparer.OrdinalIgnoreCase);
 
     public static ItemCondition? Find(string cell) => _words.TryGetValue(cell.Trim(), out var condition) ? condition : null;
 }

@@ -37,8 +37,10 @@ internal static class PriceListHeads
         (PriceColumn.Pack, "pack|pack size|pieces|pieces per pack|per pack|unit|vpe|verpackungseinheit|packung|stück je packung"),
         (PriceColumn.Pack, "conditionnement|lot|pièces par lot|colis|förpackning|förp|paket|envase|paquete|unidades por paquete"),
         (PriceColumn.Condition, "condition|state|zustand|état|skick|tillstånd|estado|condición"),
-        (PriceColumn.CoreDeposit, "core|core deposit|core charge|deposit|surcharge|pfand|altteilpfand|altteil|kaution|consigne|pant|bytespant|depósito|fianza|casco"),
-        (PriceColumn.Note, "description|name|designation|title|details|note|remarks|bezeichnung|beschreibung|benennung|bemerkung|désignation|libellé|remarque"),
+        (PriceColumn.CoreDeposit, "core|core deposit|core charge|deposit|surcharge|pfand|altteilpfand|altteil|kaution"),
+        (PriceColumn.CoreDeposit, "consigne|pant|bytespant|depósito|fianza|casco"),
+        (PriceColumn.Note, "description|name|designation|title|details|note|remarks"),
+        (PriceColumn.Note, "bezeichnung|beschreibung|benennung|bemerkung|désignation|libellé|remarque"),
         (PriceColumn.Note, "benämning|beskrivning|anmärkning|descripción|denominación|nota|observaciones"),
     }.SelectMany(line => line.Words.Split('|'), (line, word) => (Word: Plain(word), line.Column)).DistinctBy(pair => pair.Word)
         .ToFrozenDictionary(pair => pair.Word, pair => pair.Column, StringComparer.Ordinal);
@@ -58,7 +60,8 @@ internal static class PriceListHeads
         var words = plain.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         for (var length = words.Length - 1; length > 0; length--)
         {
-            if (_words.TryGetValue(string.Join(' ', words.Take(length)), out column) || _words.TryGetValue(string.Join(' ', words.TakeLast(length)), out column))
+            if (_words.TryGetValue(string.Join(' ', words.Take(length)), out column) || _words.TryGetValue(string.Join(' ', words.TakeLast(length)),
+                out column))
             {
                 return (column, Whole: false);
             }

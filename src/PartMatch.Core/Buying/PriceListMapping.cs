@@ -43,11 +43,14 @@ public sealed record PriceListMapping(IReadOnlyList<MappedColumn> Columns, IRead
         var contents = Enumerable.Range(0, table.Headers.Count).Select(column => ContentOf(table, column, isKnown)).ToList();
         foreach (var (holds, share, least, what) in new (PriceColumn, Func<Content, double>, double, string)[]
         {
-            (PriceColumn.Number, content => content.Known, MostAreKnown, "numbers of the base"), (PriceColumn.Price, content => content.Prices, MostAreSo, "amounts with decimals"),
-            (PriceColumn.Number, content => content.Numbers, MostAreSo, "shaped like part numbers"), (PriceColumn.Quantity, content => content.Small, MostAreSo, "small whole numbers"),
+            (PriceColumn.Number, content => content.Known, MostAreKnown, "numbers of the base"), (PriceColumn.Price, content => content.Prices, MostAreSo,
+                "amounts with decimals"),
+            (PriceColumn.Number, content => content.Numbers, MostAreSo, "shaped like part numbers"), (PriceColumn.Quantity, content => content.Small,
+                MostAreSo, "small whole numbers"),
         })
         {
-            var best = contents.Where(content => IsFree(content.Column) && share(content) >= least).OrderByDescending(share).ThenBy(content => content.Column).FirstOrDefault();
+            var best = contents.Where(content => IsFree(content.Column) && share(content) >= least).OrderByDescending(share)
+                .ThenBy(content => content.Column).FirstOrDefault();
             if (best is not null && !mapped.ContainsKey(holds) && !given.ContainsKey(holds))
             {
                 Take(holds, best.Column, string.Create(CultureInfo.InvariantCulture, $"{Math.Round(share(best) * 100)} % of its cells are {what}"));
@@ -62,7 +65,8 @@ public sealed record PriceListMapping(IReadOnlyList<MappedColumn> Columns, IRead
         var cells = table.Filled(column).ToList();
         double Share(Func<string, bool> holds) => cells.Count == 0 ? 0 : (double)cells.Count(holds) / cells.Count;
         return new Content(
-            column, Share(isKnown), Share(PriceListTable.HasNumberShape), Share(PriceCell.LooksLikeAmount), Share(cell => cell.Length <= 3 && cell.All(char.IsAsciiDigit)));
+            column, Share(isKnown), Share(PriceListTable.HasNumberShape), Share(PriceCell.LooksLikeAmount),
+            Share(cell => cell.Length <= 3 && cell.All(char.IsAsciiDigit)));
     }
 
     /// <summary>Shares of the filled cells of a column.</summary>

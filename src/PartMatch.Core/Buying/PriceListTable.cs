@@ -10,7 +10,8 @@ public sealed record PriceListTable(IReadOnlyList<string> Headers, IReadOnlyList
     /// <summary>Ours, no source: a list of every number of a maker, several times over.</summary>
     public const int MostRows = 20_000;
 
-    /// <param name="rows">All of them; empty ones are passed over. The first is a row of heads where a word of it says so, or no cell of it holds a digit; one with a price never is.</param>
+    /// <param name="rows">All of them; empty ones are passed over. The first is a row of heads where a word of it says so, or no cell of it holds a digit;
+    /// one with a price never is.</param>
     /// <returns>Null when there is nothing but empty rows.</returns>
     public static PriceListTable? Of(IEnumerable<PriceListRow> rows)
     {
@@ -21,9 +22,11 @@ public sealed record PriceListTable(IReadOnlyList<string> Headers, IReadOnlyList
         }
 
         var width = filled.Max(row => row.Cells.Count);
-        var hasHeads = !first.Cells.Any(PriceCell.LooksLikeAmount) && (first.Cells.Any(PriceListHeads.IsKnown) || !first.Cells.Any(cell => cell.Any(char.IsDigit)));
+        var hasHeads = !first.Cells.Any(PriceCell.LooksLikeAmount) && (first.Cells.Any(PriceListHeads.IsKnown)
+            || !first.Cells.Any(cell => cell.Any(char.IsDigit)));
         return new PriceListTable(
-            [.. Enumerable.Range(0, width).Select(column => hasHeads && Cell(first, column) is { Length: > 0 } head ? head : FormattableString.Invariant($"column {column + 1}"))],
+            [.. Enumerable.Range(0, width).Select(column => hasHeads && Cell(first, column) is { Length: > 0 } head ? head
+                : FormattableString.Invariant($"column {column + 1}"))],
             [.. filled.Skip(hasHeads ? 1 : 0)]);
     }
 

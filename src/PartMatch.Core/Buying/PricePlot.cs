@@ -19,7 +19,7 @@ public static class PricePlot
         return new CurvePlot(
             $"Prices asked for {number}",
             Describe(history, chosen, points),
-            new PlotAxis($"days up to {on:yyyy-MM-dd}", ""), new PlotAxis("one piece", chosen, From: 0),
+            new PlotAxis($"days up to {on:yyyy-MM-dd}", "", From: -Room(points, on), To: points.Any(point => point.SeenOn > on) ? null : 0), new PlotAxis("one piece", chosen, From: 0),
             points.Length == 0 ? [] : [.. lines, new PlotLine("single offers", [.. points.Select(point => PlaceOf(point, on))]) { IsPointsOnly = true }],
             [],
             [],
@@ -32,12 +32,17 @@ public static class PricePlot
                 ]));
     }
 
+    /// <summary>Whole months of 30 days back to the oldest, one at least: a single day would give an axis of fractions.</summary>
+    private static double Room(PricePoint[] points, DateOnly on) =>
+        Math.Max(1, Math.Ceiling(points.Select(point => on.DayNumber - point.SeenOn.DayNumber).DefaultIfEmpty(0).Max() / 30.0)) * 30;
+
     private static string? MostUsed(PriceHistory history) => history.Points.Where(point => point.UnitPrice is not null).GroupBy(point => point.Price.Currency)
         .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal).Select(group => group.Key).FirstOrDefault();
 
     private static PlotLine LineOf(ItemCondition condition, PricePoint[] points, DateOnly on) => new(
         Word(condition),
-        [.. points.GroupBy(point => point.SeenOn).Select(day => day.MinBy(MajorUnits)!).OrderBy(point => point.SeenOn).Select(point => PlaceOf(point, on))]); // no group is empty
+        [.. points.GroupBy(point => point.SeenOn).Select(day => day.MinBy(MajorUnits)!).OrderBy(point => point.SeenOn)
+            .Select(point => PlaceOf(point, on))]); // no group is empty
 
     private static PlotPoint PlaceOf(PricePoint point, DateOnly on) => new(point.SeenOn.DayNumber - on.DayNumber, MajorUnits(point));
 

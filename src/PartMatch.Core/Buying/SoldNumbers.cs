@@ -46,7 +46,8 @@ public sealed class SoldNumbers
     /// <param name="index">Every number of the base.</param>
     /// <param name="scope">Ids of the parts that the book may refer to.</param>
     public SoldNumbers(LookAlikeIndex index, IReadOnlySet<string> scope) =>
-        (_index, _scope, _byKey) = (index, scope, index.All.GroupBy(number => number.Key).ToFrozenDictionary(group => group.Key, group => group.ToArray(), StringComparer.Ordinal));
+        (_index, _scope, _byKey) = (index, scope, index.All.GroupBy(number => number.Key).ToFrozenDictionary(group => group.Key, group => group.ToArray(),
+            StringComparer.Ordinal));
 
     public bool IsKnown(string written) => _byKey.ContainsKey(NumberKey.Of(written));
 
@@ -62,8 +63,10 @@ public sealed class SoldNumbers
         var near = _index.Find(key).DistinctBy(one => one.Number.Key).ToList();
         NearestNumber[] nearest = [.. near.Take(MostNearest).Select(one => new NearestNumber(one.Number.Written, one.Number.Part, one.Edits))];
         return near.Find(one => one.FoldedEdits == 0) is { } twin
-            ? new SoldNumber(SoldVerdict.LookAlike, null, [], nearest, $"in no book, but reads like {twin.Number.Written} ({twin.Number.Part}): look at each 0 and O, 1 and I again")
-            : new SoldNumber(SoldVerdict.Unknown, null, [], nearest, nearest is [] ? "in no book, and no known number is near it" : $"in no book; the nearest is {nearest[0].Number} ({nearest[0].Part})");
+            ? new SoldNumber(SoldVerdict.LookAlike, null, [], nearest,
+                $"in no book, but reads like {twin.Number.Written} ({twin.Number.Part}): look at each 0 and O, 1 and I again")
+            : new SoldNumber(SoldVerdict.Unknown, null, [], nearest, nearest is [] ? "in no book, and no known number is near it"
+                : $"in no book; the nearest is {nearest[0].Number} ({nearest[0].Part})");
     }
 
     // A part's own number means that part; a further number counts where there is none.
@@ -75,7 +78,8 @@ public sealed class SoldNumbers
         {
             return _scope.Contains(part)
                 ? new SoldNumber(SoldVerdict.KnownPart, part, [], [], $"it is {part}")
-                : new SoldNumber(SoldVerdict.KnownElsewhere, part, [], [], $"it is {part}, which stands in a book that this one does not use; the offer is kept by its number");
+                : new SoldNumber(SoldVerdict.KnownElsewhere, part, [], [],
+                    $"it is {part}, which stands in a book that this one does not use; the offer is kept by its number");
         }
 
         return new SoldNumber(

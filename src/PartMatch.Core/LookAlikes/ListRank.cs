@@ -23,7 +23,8 @@ internal sealed record ListRank(int Danger, int Offers, double Cost, string Key,
 
     /// <summary>The rank as a cursor: opaque text that is safe in an address.</summary>
     public string AsCursor() =>
-        Base64Url.EncodeToString(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{Danger}{Separator}{Offers}{Separator}{Cost:R}{Separator}{Key}{Separator}{Part}")));
+        Base64Url.EncodeToString(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture,
+            $"{Danger}{Separator}{Offers}{Separator}{Cost:R}{Separator}{Key}{Separator}{Part}")));
 
     /// <summary>The rank of a cursor, or null when the text is none.</summary>
     public static ListRank? Find(string cursor)

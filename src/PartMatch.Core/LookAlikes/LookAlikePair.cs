@@ -7,7 +7,8 @@ internal sealed record LookAlikePair(CataloguePart Asked, CataloguePart Other, N
     public int Ease => Danger.Ease(Number, SameToTheEye);
 
     /// <summary>Its place in a list, where the look-alike was offered so often.</summary>
-    public ListRank RankAmong(Odds odds) => new(Ease * Harm, odds.OffersOf(Other.Id ?? ""), Number?.MixUp.Cost ?? double.PositiveInfinity, Number?.Number.Key ?? Other.Part?.Key ?? "", Other.Id ?? "");
+    public ListRank RankAmong(Odds odds) => new(Ease * Harm, odds.OffersOf(Other.Id ?? ""), Number?.MixUp.Cost ?? double.PositiveInfinity,
+        Number?.Number.Key ?? Other.Part?.Key ?? "", Other.Id ?? "");
 
     /// <summary>The row that the answer shows.</summary>
     public LookAlike Row(LookAlikeFacts facts)

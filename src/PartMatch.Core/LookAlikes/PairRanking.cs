@@ -105,7 +105,8 @@ public static class PairRanking
         var row = ranked.Pair.Row(facts);
         var asked = ranked.Pair.Asked;
         return new PairRow(
-            new PairPart(asked.Id ?? "", ranked.Number?.Written ?? asked.Part?.Number ?? asked.Id ?? "", asked.Part?.Name, asked.Part?.Kind, facts.Odds.OffersOf(asked.Id ?? "")),
+            new PairPart(asked.Id ?? "", ranked.Number?.Written ?? asked.Part?.Number ?? asked.Id ?? "", asked.Part?.Name, asked.Part?.Kind,
+                facts.Odds.OffersOf(asked.Id ?? "")),
             new PairPart(row.Part, row.Number, row.Name, row.Kind, row.Offers),
             row.Near, row.SameToTheEye, row.Relation, row.RelationText, row.Danger, row.Ease, row.Harm, row.Worst, row.DangerText, row.Differs, row.TellApart,
             row.TellApartText, Deliveries(facts, asked.Id, row.Part));

@@ -11,7 +11,9 @@ public readonly record struct Amount(Int128 Minor, string Currency)
         ? left with { Minor = left.Minor + right.Minor }
         : throw new ArgumentException($"{left.Currency} and {right.Currency} cannot be added without a rate.", nameof(right));
 
-    /// <summary>The amount of a decimal text, or null when the code is no currency, or the text is no plain number or has more decimals than the currency.</summary>
+    /// <summary>
+    /// The amount of a decimal text, or null when the code is no currency, or the text is no plain number or has more decimals than the currency.
+    /// </summary>
     public static Amount? Find(string text, string currency)
     {
         if (Currencies.FindDigits(currency) is not { } digits || QuantityParser.FindNumber(text) is not { } number
@@ -40,7 +42,8 @@ public readonly record struct Amount(Int128 Minor, string Currency)
     public Money ToMoney()
     {
         var digits = Currencies.FindDigits(Currency) ?? 0;
-        return new Money(((decimal)Minor / Scale(digits)).ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), Currency);
+        return new Money(((decimal)Minor / Scale(digits)).ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture),
+            Currency);
     }
 
     public override string ToString() => $"{ToMoney().Amount} {Currency}";

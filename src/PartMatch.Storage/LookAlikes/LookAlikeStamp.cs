@@ -11,7 +11,10 @@ public sealed class LookAlikeStamp(Database database)
 {
     private readonly Snapshot<string> _stamp = new(database);
 
-    /// <summary>The files that neither a family nor the list of numbers is read from. What was counted of offers and deliveries is no part of it either: it changes with every offer, and no ranking rests on it.</summary>
+    /// <summary>
+    /// The files that neither a family nor the list of numbers is read from. What was counted of offers and deliveries is no part of it either: it changes
+    /// with every offer, and no ranking rests on it.
+    /// </summary>
     internal static IReadOnlyList<BookTable> Unread { get; } =
         [BookTables.Items, BookTables.Readings, BookTables.WorksDone, BookTables.Photos, BookTables.Sellers, BookTables.Offers, BookTables.Listings];
 

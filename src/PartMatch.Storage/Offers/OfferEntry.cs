@@ -60,7 +60,8 @@ public sealed class OfferEntry(Database database, OfferStore offers, EditStore e
         return Books.Rows.BookRows.Exists(connection, book)
             ? new OfferScope(
                 connection.Query<string>("select part from parts where book in @books", new { books }).ToHashSet(StringComparer.Ordinal),
-                offers.Facts().Sellers.Where(seller => books.Contains(seller.Book)).OrderByDescending(seller => seller.Book == book).DistinctBy(seller => seller.Code)
+                offers.Facts().Sellers.Where(seller => books.Contains(seller.Book)).OrderByDescending(seller => seller.Book == book)
+                    .DistinctBy(seller => seller.Code)
                     .ToDictionary(seller => seller.Code, StringComparer.Ordinal))
             : null;
     }
@@ -76,7 +77,7 @@ public sealed class OfferEntry(Database database, OfferStore offers, EditStore e
         {
             var known = offers.Facts().Offers;
             var bySeller = known.ToLookup(offer => offer.Seller, StringComparer.Ordinal);
-            var codes = new FreeCodes(known.Where(offer => offer.Book == book));
+            var codes = known.Where(offer => offer.Book == book).Select(offer => offer.Code).ToHashSet(StringComparer.Ordinal);
             var changes = new List<RowChange>();
             if (seller is not null)
             {
@@ -104,7 +105,7 @@ public sealed class OfferEntry(Database database, OfferStore offers, EditStore e
                     continue;
                 }
 
-                var code = codes.Next();
+                var code = FreeCode(codes, seen, index);
                 if (seen is not null)
                 {
                     together.Add(seen, code);
@@ -121,7 +122,8 @@ public sealed class OfferEntry(Database database, OfferStore offers, EditStore e
                 : edits.Apply(book, changes, note, Act.Edit, cancellation, isDryRun) switch
                 {
                     EditOutcome.Done done => new OfferOutcome.Done(isDryRun ? null : done.Change, taken),
-                    EditOutcome.Faulty faulty => new OfferOutcome.Faulty([.. faulty.Faults.Select(fault => fault with { Row = PlaceOf(fault.Row, offersFrom, changes, sent) })]),
+                    EditOutcome.Faulty faulty => new OfferOutcome.Faulty([.. faulty.Faults.Select(fault =>
+                        fault with { Row = PlaceOf(fault.Row, offersFrom, changes, sent) })]),
                     EditOutcome.InUse inUse => new OfferOutcome.InUse(inUse.Users, inUse.Total),
                     var other => throw new InvalidOperationException($"Storing offers ended as {other.GetType().Name}, which no outcome names."),
                 };
@@ -153,7 +155,8 @@ public sealed class OfferEntry(Database database, OfferStore offers, EditStore e
         return number is not null && condition is { } known && cells.TryGetValue("seller", out var seller) && cells.TryGetValue("price", out var price)
             && cells.TryGetValue("currency", out var currency) && Amount.Find(price, currency) is not null
             && DateOnly.TryParseExact(cells.GetValueOrDefault("seenOn"), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
-                ? new OfferSeen(seller, cells.GetValueOrDefault("part"), NumberKey.Of(number), known, Amount.Of(new Money(price, currency)).ToMoney(), day, listing?.Text.Digest)
+                ? new OfferSeen(seller, cells.GetValueOrDefault("part"), NumberKey.Of(number), known, Amount.Of(new Money(price, currency)).ToMoney(), day,
+                    listing?.Text.Digest)
                 : null;
     }
 
@@ -169,16 +172,20 @@ public sealed class OfferEntry(Database database, OfferStore offers, EditStore e
     }
 
     private static Dictionary<string, string> Recorded(params IEnumerable<(string Column, string? Cell)> cells) =>
-        cells.Where(cell => !string.IsNullOrEmpty(cell.Cell)).ToDictionary(cell => cell.Column, cell => cell.Cell!, StringComparer.Ordinal); // filtered for null
+        cells.Where(cell => !string.IsNullOrEmpty(cell.Cell)).ToDictionary(cell => cell.Column, cell => cell.Cell!,
+            StringComparer.Ordinal); // filtered for null
 
-    /// <summary>Codes that no offer of the book has: of-0001, of-0002 and so on behind the last.</summary>
-    private sealed class FreeCodes(IEnumerable<Offer> offers)
+    /// <summary>The offer's own code, with a number behind it where the book has it for another one.</summary>
+    private static string FreeCode(HashSet<string> codes, OfferSeen? seen, int index)
     {
-        private const string Prefix = "of-";
+        // An offer that cannot be read is refused: its code only has to be one.
+        var own = seen?.Code ?? string.Create(CultureInfo.InvariantCulture, $"of-unread-{index}");
+        var code = own;
+        for (var number = 2; !codes.Add(code); number++)
+        {
+            code = string.Create(CultureInfo.InvariantCulture, $"{own}-{number}");
+        }
 
-        private long _last = offers.Select(offer => offer.Code.StartsWith(Prefix, StringComparison.Ordinal)
-            && long.TryParse(offer.Code.AsSpan(Prefix.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0).DefaultIfEmpty(0).Max();
-
-        public string Next() => string.Create(CultureInfo.InvariantCulture, $"{Prefix}{++_last:0000}");
+        return code;
     }
 }

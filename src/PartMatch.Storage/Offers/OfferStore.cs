@@ -44,9 +44,11 @@ public sealed class OfferStore(Database database)
     private static Offer OfferOf(OfferRow row) => new(
         row.Book, row.Offer, row.SellerBook, row.Seller, row.Part, row.Name, row.Kind, row.NumberAsWritten, new Money(row.Price, row.Currency),
         (int?)Readings.FindWhole(row.Pack), (int?)Readings.FindWhole(row.Stock), Stated<ItemCondition>(row.Condition), Stated<AssemblyLevel>(row.Level),
-        MoneyOf(row.CoreDeposit, row.Currency), DayOf(row.SeenOn), Readings.FindWhole(row.DaysMin), Readings.FindWhole(row.DaysMax), MoneyOf(row.Shipping, row.Currency), row.Note,
+        MoneyOf(row.CoreDeposit, row.Currency), DayOf(row.SeenOn), Readings.FindWhole(row.DaysMin), Readings.FindWhole(row.DaysMax), MoneyOf(row.Shipping,
+            row.Currency), row.Note,
         new OfferReturns(
-            Stated<Returnable>(row.Returnable), Readings.FindWhole(row.ReturnsDays), Readings.FindNumber(row.Restocking), Stated<FreightBack>(row.FreightBack), row.CorePart),
+            Stated<Returnable>(row.Returnable), Readings.FindWhole(row.ReturnsDays), Readings.FindNumber(row.Restocking),
+                Stated<FreightBack>(row.FreightBack), row.CorePart),
         row.Listing);
 
     // The first of each of these vocabularies is "not stated".
@@ -58,7 +60,8 @@ public sealed class OfferStore(Database database)
     private static DateOnly DayOf(string day) => DateOnly.ParseExact(day, "yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private sealed record OfferRow(
-        string Book, string Offer, string SellerBook, string Seller, string? Part, string? Name, string? Kind, string? NumberAsWritten, string Price, string Currency,
+        string Book, string Offer, string SellerBook, string Seller, string? Part, string? Name, string? Kind, string? NumberAsWritten, string Price,
+            string Currency,
         string? Pack, string? Stock, string? Condition, string? Level, string? CoreDeposit, string SeenOn, string? DaysMin, string? DaysMax, string? Shipping,
         string? Note, string? Returnable, string? ReturnsDays, string? Restocking, string? FreightBack, string? CorePart, string? Listing);
 

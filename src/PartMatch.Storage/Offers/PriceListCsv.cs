@@ -35,14 +35,16 @@ public static class PriceListCsv
         var separator = SeparatorOf(text);
         if (CsvFaults.Find(text, separator).FirstOrDefault() is { } fault)
         {
-            return new PriceListReading.Unreadable($"line {fault.Line}: {fault.Reason}", "CSV by RFC 4180, with commas, semicolons or tabs between the cells", fault.Suggestion);
+            return new PriceListReading.Unreadable($"line {fault.Line}: {fault.Reason}", "CSV by RFC 4180, with commas, semicolons or tabs between the cells",
+                fault.Suggestion);
         }
 
         var rows = CsvText.Read(text, separator).Take(PriceListTable.MostRows + 2).Select(row => new PriceListRow(row.Line, row.Cells)).ToList();
         return PriceListTable.Of(rows) is not { Rows.Count: > 0 } table
             ? new PriceListReading.Unreadable("no rows", "a row of heads and one row for each number", "save the sheet that holds the prices")
             : table.Rows.Count > PriceListTable.MostRows
-                ? new PriceListReading.Unreadable($"more than {PriceListTable.MostRows} rows", $"at most {PriceListTable.MostRows} rows", "cut the list into several files")
+                ? new PriceListReading.Unreadable($"more than {PriceListTable.MostRows} rows", $"at most {PriceListTable.MostRows} rows",
+                    "cut the list into several files")
                 : new PriceListReading.Read(table);
     }
 

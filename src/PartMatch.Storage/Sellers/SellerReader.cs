@@ -26,7 +26,8 @@ internal static class SellerReader
         row.Book, row.Seller, row.Name, row.Country, row.Currency, MoneyOf(row.ShippingFixed, row.Currency), MoneyOf(row.ShippingPerItem, row.Currency),
         MoneyOf(row.FreeFrom, row.Currency), Readings.FindNumber(row.ImportCharge), Readings.FindWhole(row.DaysMin), Readings.FindWhole(row.DaysMax),
         Readings.FindWhole(row.ReturnsDays), Readings.FindNumber(row.Restocking), row.Note,
-        row is { Deliveries: { } deliveries, Wrong: { } wrong } ? new DeliveryCount((int)deliveries, (int)wrong) : null); // the table holds no count too large for an int
+        row is { Deliveries: { } deliveries, Wrong: { } wrong } ? new DeliveryCount((int)deliveries, (int)wrong)
+            : null); // the table holds no count too large for an int
 
     // The books' checks see to it that an amount has a currency.
     private static Money? MoneyOf(string? amount, string? currency) => amount is null || currency is null ? null : new Money(amount, currency);

@@ -12,7 +12,8 @@ public sealed record OffersAnswer(OffersAsked Asked, int Total, int Old, string?
 
 /// <param name="NumberKey">Of the number asked about.</param>
 public sealed record OffersAsked(
-    string? Part, string? NumberKey, string? Seller, string? Family, string? Position, string? Currency, ItemCondition? Condition, int Pieces, DateOnly On, int StaleAfter,
+    string? Part, string? NumberKey, string? Seller, string? Family, string? Position, string? Currency, ItemCondition? Condition, int Pieces, DateOnly On,
+        int StaleAfter,
     int Limit, string? Cursor);
 
 /// <summary>One offer, with the words that are kept of it.</summary>
@@ -25,7 +26,8 @@ public sealed record OfferAsked(string Offer, string? Book, int Pieces, DateOnly
 /// <param name="Points">By the day seen, then seller.</param>
 /// <param name="Ranges">Least, middle and greatest price of one piece, per currency and condition.</param>
 public sealed record PricesAnswer(
-    PricesAsked Asked, IReadOnlyList<string> Known, IReadOnlyList<PricePoint> Points, IReadOnlyList<PriceRange> Ranges, IReadOnlyList<PlotLink> Plots, string Permalink);
+    PricesAsked Asked, IReadOnlyList<string> Known, IReadOnlyList<PricePoint> Points, IReadOnlyList<PriceRange> Ranges, IReadOnlyList<PlotLink> Plots,
+        string Permalink);
 
 public sealed record PricesAsked(string Number, string NumberKey, string? Maker);
 

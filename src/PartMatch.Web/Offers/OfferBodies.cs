@@ -11,7 +11,8 @@ using PartMatch.Web.Http;
 namespace PartMatch.Web.Offers;
 
 public sealed record OfferStoreRequest(
-    [property: FromQuery(Name = "book"), System.ComponentModel.DataAnnotations.Required, Description("The book that shall hold the offer: that of the family it is for.")] string? Book,
+    [property: FromQuery(Name = "book"), System.ComponentModel.DataAnnotations.Required,
+        Description("The book that shall hold the offer: that of the family it is for.")] string? Book,
     [property: FromQuery(Name = "dry-run"), Description("true to report what would happen and store nothing; false when left out.")] string? DryRun,
     [property: FromQuery(Name = "who"), Description("Your name, for the history.")] string? Who,
     [property: FromQuery(Name = "why"), Description("The reason, for the history.")] string? Why)
@@ -24,7 +25,8 @@ internal sealed class OfferStoreRules : AbstractValidator<OfferStoreRequest>
     public OfferStoreRules()
     {
         RuleFor(request => request.Book).MustBeGiven("the name of a book of the base", "the books are listed at /api/books");
-        RuleFor(request => request.DryRun).Must(dryRun => dryRun is null or "true" or "false").Otherwise("true or false", "leave dry-run out to store the offer");
+        RuleFor(request => request.DryRun).Must(dryRun => dryRun is null or "true" or "false").Otherwise("true or false",
+            "leave dry-run out to store the offer");
         RuleFor(request => request.Who).MustBeName();
         RuleFor(request => request.Why).MustBeReason();
     }
@@ -41,7 +43,8 @@ public sealed record OfferBody(IReadOnlyDictionary<string, string> Offer, Listin
     internal IReadOnlyList<FieldError> Faults() =>
     [
         .. CellFaults("offer", Offer), .. CellFaults("newSeller", NewSeller ?? new Dictionary<string, string>()),
-        .. _given.Where(Offer.ContainsKey).Select(column => new FieldError($"offer.{column}", Offer[column], "no such member", "the server gives it: leave it out")),
+        .. _given.Where(Offer.ContainsKey).Select(column => new FieldError($"offer.{column}", Offer[column], "no such member",
+            "the server gives it: leave it out")),
         .. NewSeller is not null && Offer.TryGetValue("seller", out var code) && NewSeller.GetValueOrDefault("seller") != code
             ? [new FieldError("offer.seller", code, "the code of newSeller", "leave newSeller out where the seller is recorded")]
             : Array.Empty<FieldError>(),
@@ -57,7 +60,8 @@ public sealed record OfferBody(IReadOnlyDictionary<string, string> Offer, Listin
     /// <summary>The cells as they go to the store, empty ones left out.</summary>
     internal Dictionary<string, string> CellsOn(DateOnly today)
     {
-        var cells = Offer.Where(cell => !string.IsNullOrWhiteSpace(cell.Value)).ToDictionary(cell => cell.Key, cell => cell.Value.Trim(), StringComparer.Ordinal);
+        var cells = Offer.Where(cell => !string.IsNullOrWhiteSpace(cell.Value)).ToDictionary(cell => cell.Key, cell => cell.Value.Trim(),
+            StringComparer.Ordinal);
         cells.TryAdd("seenOn", today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
         if (NewSeller?.GetValueOrDefault("seller") is { } code)
         {
@@ -68,7 +72,8 @@ public sealed record OfferBody(IReadOnlyDictionary<string, string> Offer, Listin
     }
 
     internal ListingDraft? ToListing() => Listing is { Text: { } text } && ListingText.Keep(text) is { Text.Length: > 0 } kept
-        ? new ListingDraft(kept, Listing.Title is { } title ? ListingText.Keep(title).Text : null, Listing.Address is { } address ? ListingText.Keep(address).Text : null)
+        ? new ListingDraft(kept, Listing.Title is { } title ? ListingText.Keep(title).Text : null, Listing.Address is { } address
+            ? ListingText.Keep(address).Text : null)
         : null;
 }
 
@@ -80,7 +85,8 @@ public sealed record ListingBody(string Text, string? Title = null, string? Addr
 internal static class OfferProblems
 {
     public static Refused Faulty(IReadOnlyList<RowFault> faults) => new(Problem.Of(
-        "bad-row", [.. faults.Select(fault => FieldError.OfCell($"{PlaceOf(fault.Row)}{(fault.Column is null ? "" : "." + fault.Column)}", fault.Found, fault.Reason, fault.Suggestion))]));
+        "bad-row", [.. faults.Select(fault => FieldError.OfCell($"{PlaceOf(fault.Row)}{(fault.Column is null ? "" : "." + fault.Column)}", fault.Found,
+            fault.Reason, fault.Suggestion))]));
 
     private static string PlaceOf(int row) => row switch
     {

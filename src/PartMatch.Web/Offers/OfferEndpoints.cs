@@ -27,7 +27,8 @@ internal static class OfferEndpoints
             .WithSummary("Stores an offer with its listing and, where it is new, its seller, as one change; recognises an offer that is stored already")
             .WithMetadata(new RequestSizeLimitAttribute(MaxBodyBytes));
         ProblemAnswer.Describe(
-            store, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType);
+            store, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden, StatusCodes.Status413PayloadTooLarge,
+                StatusCodes.Status415UnsupportedMediaType);
     }
 
     private static Results<Ok<OffersAnswer>, Refused, Absent> List(
@@ -53,12 +54,14 @@ internal static class OfferEndpoints
 
     private static OffersAnswer Answer(OfferQuestion question, OfferPage page, string? written) => new(
         new OffersAsked(
-            question.Part ?? written, question.NumberKey, question.Seller, question.Family, question.Position, question.Currency, question.Condition, question.Pieces,
+            question.Part ?? written, question.NumberKey, question.Seller, question.Family, question.Position, question.Currency, question.Condition,
+                question.Pieces,
             question.On, question.StaleAfter, question.Limit, question.Cursor),
         page.Total, page.Old, page.Cursor, page.Offers,
         OfferLinks.To(question.On, question.StaleAfter, question.Pieces, new Permalink("/api/offers").With("part", question.Part ?? written)
             .With("seller", question.Seller).With("family", question.Family).With("position", question.Position).With("currency", question.Currency)
-            .With("condition", question.Condition is { } condition ? Codes.Of(condition) : null)).With("limit", question.Limit).With("cursor", question.Cursor).ToString());
+            .With("condition", question.Condition is { } condition ? Codes.Of(condition) : null))
+            .With("limit", question.Limit).With("cursor", question.Cursor).ToString());
 
     private static Results<Ok<OfferAnswer>, Refused, Absent> Show([AsParameters] OfferRequest request, OfferStore offers, TimeProvider time)
     {
@@ -73,7 +76,8 @@ internal static class OfferEndpoints
         }
 
         var asked = new OfferAsked(
-            request.Offer, request.Book, OfferRules.PiecesOf(request.Pieces), OfferRules.DayOf(request.On) ?? time.Today(), OfferRules.DaysOf(request.StaleAfter));
+            request.Offer, request.Book, OfferRules.PiecesOf(request.Pieces), OfferRules.DayOf(request.On) ?? time.Today(),
+                OfferRules.DaysOf(request.StaleAfter));
         var shown = OfferSearch.Show(facts, one, asked.On, asked.StaleAfter, asked.Pieces) with
         {
             Kept = one.Listing is { } listing ? offers.FindListing(one.Book, listing) : null,
@@ -106,7 +110,8 @@ internal static class OfferEndpoints
         }
 
         var listing = body.ToListing();
-        return entry.Store(asked.Book, [new OfferDraft(cells)], listing, body.NewSeller, NoteRules.Note(asked.Who, asked.Why), asked.DryRun, cancellation) switch
+        return entry.Store(asked.Book, [new OfferDraft(cells)], listing, body.NewSeller, NoteRules.Note(asked.Who, asked.Why), asked.DryRun,
+            cancellation) switch
         {
             OfferOutcome.Done { Offers: [var taken] } done => Stored(asked, done, taken, number, listing?.Text.IsCut is true, offers.Facts(), time.Today()),
             OfferOutcome.Faulty faulty => OfferProblems.Faulty(faulty.Faults),

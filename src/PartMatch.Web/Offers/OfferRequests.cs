@@ -79,7 +79,8 @@ internal sealed class PricesRules : AbstractValidator<PricesRequest>
 }
 
 public sealed record PricePlotRequest(
-    [property: FromQuery(Name = "number"), System.ComponentModel.DataAnnotations.Required, Description("The number as you have it, or maker:number.")] string? Number,
+    [property: FromQuery(Name = "number"), System.ComponentModel.DataAnnotations.Required,
+        Description("The number as you have it, or maker:number.")] string? Number,
     [property: FromQuery(Name = "maker"), Description("Only numbers of this maker.")] string? Maker,
     [property: FromQuery(Name = "currency"), Description("Which prices are drawn; those of most offers when left out.")] string? Currency,
     [property: FromQuery(Name = "on"), Description("The day to which the axis runs, YYYY-MM-DD; today (UTC) when left out.")] string? On);

@@ -34,7 +34,8 @@ internal static class PriceEndpoints
     {
         var (asked, known) = Find(request.Number ?? "", request.Maker, parts);
         return new PlotAnswer(
-            PricePlot.Of(asked.Number, PriceHistory.Of(offers.Facts(), known, asked.NumberKey), OfferRules.DayOf(request.On) ?? time.Today(), request.Currency), form);
+            PricePlot.Of(asked.Number, PriceHistory.Of(offers.Facts(), known, asked.NumberKey), OfferRules.DayOf(request.On) ?? time.Today(),
+                request.Currency), form);
     }
 
     private static (PricesAsked Asked, IReadOnlyList<string> Known) Find(string written, string? maker, PartStore parts)

@@ -24,7 +24,8 @@ internal static class PriceListEndpoints
             .Produces<PriceListAnswer>(contentType: MediaTypeNames.Application.Json, additionalContentTypes: PriceListStream.JsonLines)
             .WithMetadata(new RequestSizeLimitAttribute(MaxBodyBytes));
         ProblemAnswer.Describe(
-            import, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType);
+            import, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden, StatusCodes.Status413PayloadTooLarge,
+                StatusCodes.Status415UnsupportedMediaType);
     }
 
     private static async Task<Results<PriceListStream, Refused, Absent>> Import(
@@ -46,13 +47,16 @@ internal static class PriceListEndpoints
 
         if ((request.Currency ?? seller.Currency) is not { } currency)
         {
-            return new Refused(Problem.Of("bad-question", new FieldError("currency", "nothing", "an ISO 4217 code such as EUR", "the seller has no usual currency: say which it is")));
+            return new Refused(Problem.Of("bad-question", new FieldError("currency", "nothing", "an ISO 4217 code such as EUR",
+                "the seller has no usual currency: say which it is")));
         }
 
         return PriceListCsv.Of(sent.GetBuffer().AsSpan(0, (int)sent.Length)) switch
         {
-            PriceListReading.Read read => Run(request, request.ToAsked(currency, time.Today()), read.Table, new SoldNumbers(source.Get().Numbers, scope.Parts), entry),
-            PriceListReading.Unreadable unreadable => new Refused(Problem.Of("bad-request", new FieldError("body", unreadable.Found, unreadable.Expected, unreadable.Mend))),
+            PriceListReading.Read read => Run(request, request.ToAsked(currency, time.Today()), read.Table, new SoldNumbers(source.Get().Numbers,
+                scope.Parts), entry),
+            PriceListReading.Unreadable unreadable => new Refused(Problem.Of("bad-request", new FieldError("body", unreadable.Found, unreadable.Expected,
+                unreadable.Mend))),
             var other => throw new InvalidOperationException($"A price list was read as {other.GetType().Name}, which no answer names."),
         };
     }
@@ -70,7 +74,8 @@ internal static class PriceListEndpoints
         FieldError[] missing =
         [
             .. new[] { PriceColumn.Number, PriceColumn.Price }.Where(needed => mapping.Find(needed) is null).Select(Codes.Of)
-                .Select(needed => new FieldError(needed, "no column that looks like it", $"the column of the {needed}s", $"name it: the heads are {string.Join(", ", table.Headers)}")),
+                .Select(needed => new FieldError(needed, "no column that looks like it", $"the column of the {needed}s",
+                    $"name it: the heads are {string.Join(", ", table.Headers)}")),
         ];
         return missing.Length > 0
             ? new Refused(Problem.Of("bad-question", missing))
@@ -78,7 +83,9 @@ internal static class PriceListEndpoints
     }
 }
 
-/// <summary>The answer to a price list, where it is asked for as lines of JSON with reports of how far it is, the answer or the problem being the last line.</summary>
+/// <summary>
+/// The answer to a price list, where it is asked for as lines of JSON with reports of how far it is, the answer or the problem being the last line.
+/// </summary>
 internal sealed class PriceListStream(PriceListRun run) : IResult
 {
     public const string JsonLines = "application/x-ndjson";
@@ -91,7 +98,8 @@ internal sealed class PriceListStream(PriceListRun run) : IResult
         if (!httpContext.Request.GetTypedHeaders().Accept.Any(type => type.MediaType.Equals(JsonLines, StringComparison.OrdinalIgnoreCase)))
         {
             var last = run.Steps(cancellation).Last();
-            await (last is Problem problem ? Problems.WriteAsync(httpContext, problem) : httpContext.Response.WriteAsJsonAsync(last, last.GetType(), JsonRules.Options, cancellation));
+            await (last is Problem problem ? Problems.WriteAsync(httpContext, problem) : httpContext.Response.WriteAsJsonAsync(last, last.GetType(),
+                JsonRules.Options, cancellation));
             return;
         }
 

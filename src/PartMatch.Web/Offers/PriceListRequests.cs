@@ -41,7 +41,8 @@ public sealed record PriceListRequest(
     };
 
     internal PriceListAsked ToAsked(string currency, DateOnly today) => new(
-        Book ?? "", Seller ?? "", currency, OfferRules.DayOf(SeenOn) ?? today, DecimalMark, Codes.Find<ItemCondition>(Condition ?? ""), DryRun == "true", Who, Why);
+        Book ?? "", Seller ?? "", currency, OfferRules.DayOf(SeenOn) ?? today, DecimalMark, Codes.Find<ItemCondition>(Condition ?? ""), DryRun == "true", Who,
+            Why);
 
     /// <summary>The columns that the question names, from 0, or null where it says that there is none; and what is wrong with them.</summary>
     internal (IReadOnlyDictionary<PriceColumn, int?> Columns, IReadOnlyList<FieldError> Faults) Given(PriceListTable table)
@@ -50,7 +51,8 @@ public sealed record PriceListRequest(
         var faults = new List<FieldError>();
         foreach (var (holds, field, text) in new[]
         {
-            (PriceColumn.Number, "number", Number), (PriceColumn.Price, "price", Price), (PriceColumn.Quantity, "quantity", Quantity), (PriceColumn.Pack, "pack", Pack),
+            (PriceColumn.Number, "number", Number), (PriceColumn.Price, "price", Price), (PriceColumn.Quantity, "quantity", Quantity),
+            (PriceColumn.Pack, "pack", Pack),
             (PriceColumn.Condition, "condition", Condition), (PriceColumn.CoreDeposit, "core-deposit", CoreDeposit), (PriceColumn.Note, "note", Note),
         })
         {
@@ -59,15 +61,18 @@ public sealed record PriceListRequest(
                 continue;
             }
 
-            var at = table.Headers.Index().Where(head => string.Equals(head.Item, text.Trim(), StringComparison.OrdinalIgnoreCase)).Select(head => (int?)head.Index).FirstOrDefault()
-                ?? (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var place) && place >= 1 && place <= table.Headers.Count ? place - 1 : null);
+            var at = table.Headers.Index().Where(head => string.Equals(head.Item, text.Trim(), StringComparison.OrdinalIgnoreCase))
+                .Select(head => (int?)head.Index).FirstOrDefault()
+                ?? (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var place) && place >= 1 && place <= table.Headers.Count
+                    ? place - 1 : null);
             if (at is not null || text == NoColumn || (holds == PriceColumn.Condition && EveryCondition != ItemCondition.NotStated))
             {
                 columns[holds] = at;
             }
             else
             {
-                faults.Add(new FieldError(field, text, $"the head of a column, or its place from 1 to {table.Headers.Count}", $"the heads are {string.Join(", ", table.Headers)}"));
+                faults.Add(new FieldError(
+                    field, text, $"the head of a column, or its place from 1 to {table.Headers.Count}", $"the heads are {string.Join(", ", table.Headers)}"));
             }
         }
 
@@ -83,10 +88,13 @@ internal sealed class PriceListRules : AbstractValidator<PriceListRequest>
         RuleFor(request => request.Seller).MustBeGiven("the code of a seller", "the sellers are listed at /api/sellers");
         RuleFor(request => request.Currency).MustBeCurrency();
         RuleFor(request => request.SeenOn).MustBeDay();
-        RuleFor(request => request.Number).Must(column => column != "none").Otherwise("the head of a column, or its place", "without part numbers nobody can tell what is for sale");
+        RuleFor(request => request.Number).Must(column => column != "none").Otherwise("the head of a column, or its place",
+            "without part numbers nobody can tell what is for sale");
         RuleFor(request => request.Price).Must(column => column != "none").Otherwise("the head of a column, or its place", "an offer needs a price");
-        RuleFor(request => request.DecimalMark).Must(mark => mark is null or "point" or "comma").Otherwise("point or comma", "leave it out where the prices show it");
-        RuleFor(request => request.DryRun).Must(dryRun => dryRun is null or "true" or "false").Otherwise("true or false", "leave dry-run out to store the offers");
+        RuleFor(request => request.DecimalMark).Must(mark => mark is null or "point" or "comma").Otherwise("point or comma",
+            "leave it out where the prices show it");
+        RuleFor(request => request.DryRun).Must(dryRun => dryRun is null or "true" or "false").Otherwise("true or false",
+            "leave dry-run out to store the offers");
         RuleFor(request => request.Who).MustBeName();
         RuleFor(request => request.Why).MustBeReason();
     }
@@ -97,7 +105,8 @@ internal sealed class PriceListRules : AbstractValidator<PriceListRequest>
 /// <param name="DecimalMark">The decimal mark that the prices were read with; absent where it made no difference.</param>
 /// <param name="Rows">Every row, in the order of the list.</param>
 public sealed record PriceListAnswer(
-    PriceListAsked Asked, OfferResult Result, long? Change, PriceListMapping Mapping, string? DecimalMark, PriceListCounts Counts, IReadOnlyList<PriceListRowAnswer> Rows,
+    PriceListAsked Asked, OfferResult Result, long? Change, PriceListMapping Mapping, string? DecimalMark, PriceListCounts Counts,
+        IReadOnlyList<PriceListRowAnswer> Rows,
     string Permalink);
 
 /// <param name="Condition">Of every row; absent where a column says it, or nothing.</param>
@@ -106,15 +115,18 @@ public sealed record PriceListAsked(
 
 /// <param name="New">Offers that the base has not, and that are stored now or would be.</param>
 /// <param name="AlreadyStored">Offers that the base has, or that stand twice in the list.</param>
-public sealed record PriceListCounts(int Rows, int KnownPart, int KnownElsewhere, int SeveralParts, int LookAlike, int Unknown, int Faulty, int New, int AlreadyStored);
+public sealed record PriceListCounts(int Rows, int KnownPart, int KnownElsewhere, int SeveralParts, int LookAlike, int Unknown, int Faulty, int New,
+    int AlreadyStored);
 
 /// <summary>One row, with its verdict.</summary>
 /// <param name="Verdict">What its number is, or faulty.</param>
 /// <param name="Text">The verdict in words.</param>
 /// <param name="Offer">Code of the offer that it is; absent where it cannot be stored, or nothing is stored.</param>
 public sealed record PriceListRowAnswer(
-    int Line, string Number, PriceListVerdict Verdict, string Text, string? Part, IReadOnlyList<Core.Fit.NearestNumber> Nearest, Core.Measures.Money? Price, int? Pack, int? Stock,
-    ItemCondition Condition, Core.Measures.Money? CoreDeposit, string? Note, string? Offer, bool AlreadyStored, string? Earlier, IReadOnlyList<CellFault> Faults);
+    int Line, string Number, PriceListVerdict Verdict, string Text, string? Part, IReadOnlyList<Core.Fit.NearestNumber> Nearest, Core.Measures.Money? Price,
+        int? Pack, int? Stock,
+    ItemCondition Condition, Core.Measures.Money? CoreDeposit, string? Note, string? Offer, bool AlreadyStored, string? Earlier,
+        IReadOnlyList<CellFault> Faults);
 
 /// <summary>The verdicts of <see cref="SoldVerdict"/>, and that a row cannot be stored.</summary>
 public enum PriceListVerdict

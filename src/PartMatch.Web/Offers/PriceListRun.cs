@@ -9,7 +9,8 @@ using PartMatch.Web.Http;
 namespace PartMatch.Web.Offers;
 
 /// <summary>Judges a price list row by row and stores it, or says why not.</summary>
-internal sealed class PriceListRun(PriceListRequest request, PriceListAsked asked, PriceListTable table, PriceListMapping mapping, SoldNumbers numbers, OfferEntry entry)
+internal sealed class PriceListRun(PriceListRequest request, PriceListAsked asked, PriceListTable table, PriceListMapping mapping, SoldNumbers numbers,
+    OfferEntry entry)
 {
     /// <summary>Rows between two reports.</summary>
     private const int RowsPerReport = 250;
@@ -62,7 +63,8 @@ internal sealed class PriceListRun(PriceListRequest request, PriceListAsked aske
         int Count(PriceListVerdict verdict) => rows.Count(row => row.Verdict == verdict);
         var isNew = done.Offers.Count(offer => offer.IsNew);
         var counts = new PriceListCounts(
-            rows.Length, Count(PriceListVerdict.KnownPart), Count(PriceListVerdict.KnownElsewhere), Count(PriceListVerdict.SeveralParts), Count(PriceListVerdict.LookAlike),
+            rows.Length, Count(PriceListVerdict.KnownPart), Count(PriceListVerdict.KnownElsewhere), Count(PriceListVerdict.SeveralParts),
+                Count(PriceListVerdict.LookAlike),
             Count(PriceListVerdict.Unknown), Count(PriceListVerdict.Faulty), isNew, done.Offers.Count - isNew);
         return new PriceListAnswer(
             asked, asked.DryRun ? OfferResult.WouldStore : isNew == 0 ? OfferResult.AlreadyStored : OfferResult.Stored, done.Change, mapping,

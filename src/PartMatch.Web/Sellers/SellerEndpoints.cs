@@ -24,7 +24,8 @@ internal static class SellerEndpoints
     {
         SellerShown[] found =
         [
-            .. SellerShown.All(offers.Facts()).Where(seller => seller.Terms.Code == request.Seller && (request.Book is null || seller.Terms.Book == request.Book)),
+            .. SellerShown.All(offers.Facts()).Where(seller => seller.Terms.Code == request.Seller && (request.Book is null
+                || seller.Terms.Book == request.Book)),
         ];
         return found switch
         {

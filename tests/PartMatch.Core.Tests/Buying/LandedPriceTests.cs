@@ -11,7 +11,8 @@ public sealed class LandedPriceTests
     public void One_piece_costs_its_price_the_usual_sending_and_the_import_charge()
     {
         var landed = LandedPrice.Of(Pump, Abel, 1);
-        Assert.Equal((Pounds("84.00"), Pounds("10.70"), Pounds("3.78"), Pounds("98.48")), (landed.Goods, landed.Sending.Cost, landed.Import.Cost, landed.Total));
+        Assert.Equal((Pounds("84.00"), Pounds("10.70"), Pounds("3.78"), Pounds("98.48")), (landed.Goods, landed.Sending.Cost, landed.Import.Cost,
+            landed.Total));
         Assert.Equal(SendingTerms.SellersUsual, landed.Sending.From);
         Assert.Empty(landed.NotKnown);
         Assert.Null(landed.AtLeast);
@@ -23,7 +24,8 @@ public sealed class LandedPriceTests
     public void Pieces_come_in_whole_packs()
     {
         var landed = LandedPrice.Of(Pump with { Price = Pounds("10.00"), Pack = 2 }, Abel, 5);
-        Assert.Equal((3, 1, Pounds("30.00"), Pounds("16.70"), Pounds("48.05")), (landed.Packs, landed.Surplus, landed.Goods, landed.Sending.Cost, landed.Total));
+        Assert.Equal((3, 1, Pounds("30.00"), Pounds("16.70"), Pounds("48.05")), (landed.Packs, landed.Surplus, landed.Goods, landed.Sending.Cost,
+            landed.Total));
     }
 
     [Fact]
@@ -101,5 +103,6 @@ public sealed class LandedPriceTests
     [Theory]
     [InlineData(2, null)]
     [InlineData(3, 1)]
-    public void Stock_that_does_not_suffice_is_told(int pieces, int? shortBy) => Assert.Equal(shortBy, LandedPrice.Of(Pump with { Stock = 2 }, Abel, pieces).ShortBy);
+    public void Stock_that_does_not_suffice_is_told(int pieces, int? shortBy) => Assert.Equal(shortBy, LandedPrice.Of(Pump with { Stock = 2 }, Abel,
+        pieces).ShortBy);
 }

@@ -69,6 +69,17 @@ public sealed class OfferSearchTests
         Assert.Equal((3L, 6L, 14L, 15m), (shown.DaysMin, shown.DaysMax, shown.Returns.Days, shown.Returns.RestockingPercent));
     }
 
+    // However the number and the price are written; another price is another offer.
+    [Fact]
+    public void Code_of_an_offer_is_made_of_what_identifies_it()
+    {
+        var seen = new OfferSeen("abel", null, "1234", ItemCondition.Used, Pounds("84"), new DateOnly(2026, 6, 1), null);
+        Assert.Matches("^of-20260601-[0-9a-f]{10}$", seen.Code);
+        Assert.Equal(seen.Code, (seen with { Part = "ardlow:12/34", Price = Pounds("84.00") }).Code);
+        Assert.NotEqual(seen.Code, (seen with { Price = Pounds("84.01") }).Code);
+        Assert.NotEqual(seen.Code, (seen with { Listing = "0" }).Code);
+    }
+
     private static OfferQuestion Question() => new(new DateOnly(2026, 6, 30), 30, 1);
 
     private static OfferPage Ask(OfferQuestion question) => OfferSearch.Decide(_facts, null, question);

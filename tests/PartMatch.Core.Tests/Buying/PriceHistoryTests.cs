@@ -15,7 +15,8 @@ public sealed class PriceHistoryTests
         [
             Pump, Pump with { Code = "of-2", Price = Pounds("90.00"), Pack = 2, SeenOn = _first.AddDays(5) },
             Pump with { Code = "of-3", Price = Pounds("60.01"), SeenOn = _first.AddDays(5) },
-            Pump with { Code = "of-4", Price = Euros("100.00"), Condition = ItemCondition.New }, Pump with { Code = "of-5", Price = Euros("110.01"), Condition = ItemCondition.New },
+            Pump with { Code = "of-4", Price = Euros("100.00"), Condition = ItemCondition.New }, Pump with { Code = "of-5", Price = Euros("110.01"),
+                Condition = ItemCondition.New },
             Pump with { Code = "of-6", Price = Pounds("5.00"), Pack = null }, Pump with { Code = "of-7", Part = "ardlow:77-1", NumberAsWritten = "77-1" },
         ],
         [Abel]);
@@ -49,9 +50,11 @@ public sealed class PriceHistoryTests
 
         // Most offers with a price by the piece are in pounds. The line goes through the cheapest of each day: 84.00, then 45.00.
         Assert.Equal("GBP", plot.Y.Unit);
+        Assert.Equal((-30, 0), (plot.X.From, plot.X.To));
         Assert.Equal([new PlotPoint(-10, 84), new PlotPoint(-5, 45)], plot.Lines[0].Points);
         Assert.Equal(3, plot.Lines[1].Points.Count);
-        Assert.Equal("3 offers: used 45.00 to 84.00 GBP, in the middle 60.01. 3 offers are not drawn: in another currency, or for a pack of unknown size.", plot.Description);
+        Assert.Equal("3 offers: used 45.00 to 84.00 GBP, in the middle 60.01. 3 offers are not drawn: in another currency, or for a pack of unknown size.",
+            plot.Description);
         Assert.Equal(["2026-06-06", "Abel", "used", "2", "45.00"], plot.Table.Rows[1]);
     }
 }

@@ -12,8 +12,10 @@ public sealed class PriceListTests
     private static readonly SoldNumbers _numbers = new(
         new LookAlikeIndex(
         [
-            new PartNumber("ardlow", "12/34-O", "1234O", NumberSort.Service, "ardlow:12/34-O"), new PartNumber("ardlow", "77-1", "771", NumberSort.Service, "ardlow:77-1"),
-            new PartNumber("brask", "77-1", "771", NumberSort.Service, "brask:77-1"), new PartNumber("ardlow", "C-9", "C9", NumberSort.CastingMark, "ardlow:12/34-O"),
+            new PartNumber("ardlow", "12/34-O", "1234O", NumberSort.Service, "ardlow:12/34-O"), new PartNumber("ardlow", "77-1", "771", NumberSort.Service,
+                "ardlow:77-1"),
+            new PartNumber("brask", "77-1", "771", NumberSort.Service, "brask:77-1"), new PartNumber("ardlow", "C-9", "C9", NumberSort.CastingMark,
+                "ardlow:12/34-O"),
             new PartNumber("other", "K-5000", "K5000", NumberSort.Service, "other:K-5000"),
         ]),
         new HashSet<string> { "ardlow:12/34-O", "ardlow:77-1", "brask:77-1" });
@@ -37,7 +39,8 @@ public sealed class PriceListTests
     [InlineData("Désignation,Référence,Prix unitaire,État,Consigne", "number=2 price=3 condition=4 core-deposit=5 note=1")]
     [InlineData("Artikelnummer,Benämning,À-pris,Antal,Skick", "number=1 price=3 quantity=4 condition=5 note=2")]
     [InlineData("Descripción,Código,Precio,Existencias,Estado", "number=2 price=3 quantity=4 condition=5 note=1")]
-    public void Columns_are_known_by_their_heads(string heads, string mapped) => Assert.Equal(mapped, Mapped([heads, string.Join(',', heads.Split(',').Select(_ => "x"))]));
+    public void Columns_are_known_by_their_heads(string heads, string mapped) => Assert.Equal(mapped, Mapped([heads, string.Join(',', heads.Split(',')
+        .Select(_ => "x"))]));
 
     // No head says anything; the second column holds known numbers, the third amounts, the fourth small whole numbers.
     [Fact]
@@ -51,7 +54,8 @@ public sealed class PriceListTests
     public void What_the_user_says_outranks_heads_and_content()
     {
         var table = TableOf(["Number,Alt,Price", "12/34-O,77-1,84.00"]);
-        var mapping = PriceListMapping.Propose(table, _numbers.IsKnown, new Dictionary<PriceColumn, int?> { [PriceColumn.Number] = 1, [PriceColumn.Quantity] = null });
+        var mapping = PriceListMapping.Propose(table, _numbers.IsKnown, new Dictionary<PriceColumn, int?> { [PriceColumn.Number] = 1,
+            [PriceColumn.Quantity] = null });
         Assert.Equal(("Alt", "you said so"), (mapping.Find(PriceColumn.Number)?.Head, mapping.Find(PriceColumn.Number)?.Because));
         Assert.Equal(["Number"], mapping.Unused);
     }
@@ -127,12 +131,14 @@ public sealed class PriceListTests
         return [.. table.Rows.Select(list.Read)];
     }
 
-    private static string Mapped(string[] lines) => string.Join(' ', PriceListMapping.Propose(TableOf(lines), _numbers.IsKnown, new Dictionary<PriceColumn, int?>()).Columns
+    private static string Mapped(string[] lines) => string.Join(' ', PriceListMapping.Propose(TableOf(lines), _numbers.IsKnown, new Dictionary<PriceColumn,
+        int?>()).Columns
         .Select(column => $"{Codes.Of(column.Holds)}={column.Column}"));
 
     /// <summary>Cells apart by commas; a comma inside quotes belongs to its cell.</summary>
     private static PriceListTable TableOf(string[] lines) =>
-        PriceListTable.Of(lines.Select((line, index) => new PriceListRow(index + 1, [.. Hidden(line).Split(',').Select(cell => cell.Replace(';', ','))])))!; // never empty
+        PriceListTable.Of(lines.Select((line, index) => new PriceListRow(index + 1, [.. Hidden(line).Split(',').Select(cell => cell.Replace(';',
+            ','))])))!; // never empty
 
     private static string Hidden(string line) => string.Concat(line.Split('"').Select((piece, at) => at % 2 == 1 ? piece.Replace(',', ';') : piece));
 }

@@ -13,7 +13,8 @@ internal static class Shop
 
     /// <summary>84.00 for one piece, seen on 1 June 2026.</summary>
     public static Offer Pump { get; } = new(
-        "duo-2", "of-0001", "shop", "abel", "ardlow:12/34", "Coolant pump", "pump", "12-34", Pounds("84.00"), 1, null, ItemCondition.Used, AssemblyLevel.NotStated, null,
+        "duo-2", "of-0001", "shop", "abel", "ardlow:12/34", "Coolant pump", "pump", "12-34", Pounds("84.00"), 1, null, ItemCondition.Used,
+            AssemblyLevel.NotStated, null,
         new DateOnly(2026, 6, 1), null, null, null, null, NoTerms, null);
 
     public static OfferReturns NoTerms => new(Returnable.NotStated, null, null, FreightBack.NotStated, null);

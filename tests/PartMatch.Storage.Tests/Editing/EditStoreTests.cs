@@ -123,7 +123,8 @@ public sealed class EditStoreTests : IDisposable
         var inUse = Assert.IsType<EditOutcome.InUse>(_base.Apply(EditBase.Remove("parts", "marl:S-100")));
 
         string[] files = [.. inUse.Users.Select(user => user.File).Distinct().Order(StringComparer.Ordinal)];
-        Assert.Equal(["contents.csv", "findings.csv", "fitments.csv", "items.csv", "limits.csv", "pairs.csv", "supersessions.csv", "values.csv"], files);
+        Assert.Equal(["contents.csv", "findings.csv", "fitments.csv", "items.csv", "limits.csv", "offers.csv", "pairs.csv", "supersessions.csv",
+            "values.csv"], files);
         Assert.Contains(inUse.Users, user => user is { File: "fitments.csv", Key: "lb,main-shaft,marl:S-100,2016-05,2017-06-01,," });
         Assert.Equal(before, _base.Everything());
     }

@@ -2,6 +2,7 @@ using PartMatch.Core.Buying;
 using PartMatch.Core.Listings;
 using PartMatch.Core.Measures;
 using PartMatch.Storage.Offers;
+using PartMatch.Storage.Tests.Books;
 using PartMatch.Storage.Tests.Editing;
 using PartMatch.Storage.Tests.Keeping;
 using Xunit;
@@ -52,6 +53,19 @@ public sealed class OfferStoreTests : IDisposable
         Assert.Equal(new OfferReturns(Returnable.NotStated, null, null, FreightBack.NotStated, null), offer.Returns);
     }
 
+    // The columns from core_part on were added to the format; a file without them is whole.
+    [Fact]
+    public void File_without_the_columns_that_came_later_comes_in()
+    {
+        var book = SampleBook.Family().Write("offers.csv", """
+            offer,seller,part,number_as_written,price,currency,pack,stock,condition,level,core_deposit,seen_on,days_min,days_max,shipping,note
+            of-0001,millrace,marl:S-100,S 100,84.00,GBP,1,2,used,,,2026-06-01,,,,
+
+            """);
+        _base.Base.Load(book.Files);
+        Assert.Equal("of-0001", Assert.Single(_offers.Facts().Offers).Code);
+    }
+
     [Fact]
     public void Seller_is_read_with_the_terms_and_what_was_counted()
     {
@@ -68,9 +82,12 @@ public sealed class OfferStoreTests : IDisposable
     public void Offer_its_words_and_its_seller_are_one_change_that_can_be_taken_back()
     {
         var before = _base.Everything();
-        var done = Done(Store([Draft("abel", "9.50", ("part", "orrin:B-77"))], Listing("Bush B-77, new"), EditBase.Cells("seller=abel", "name=Abel", "currency=EUR")));
+        var done = Done(Store([Draft("abel", "9.50", ("part", "orrin:B-77"))], Listing("Bush B-77, new"), EditBase.Cells("seller=abel", "name=Abel",
+            "currency=EUR")));
 
-        Assert.Equal(new OfferTaken("lark-2", "of-0004", IsNew: true, null), Assert.Single(done.Offers));
+        var taken = Assert.Single(done.Offers);
+        Assert.Equal(("lark-2", true, null), (taken.Book, taken.IsNew, taken.Earlier));
+        Assert.Equal(taken.Code, Assert.Single(_offers.Facts().Offers, offer => offer.Seller == "abel").Code);
         Assert.Equal("Bush B-77, new", _offers.FindListing("lark-2", ListingText.DigestOf("Bush B-77, new"))?.Text);
         Assert.Equal(["listings", "offers", "sellers"], _base.Told(done.Change!.Value).Rows.Select(row => row.Table).Order(StringComparer.Ordinal)); // stored
 
@@ -112,7 +129,8 @@ public sealed class OfferStoreTests : IDisposable
     [Fact]
     public void Price_list_of_the_same_day_is_recognised_row_by_row_and_that_of_a_later_day_is_news()
     {
-        OfferDraft[] rows = [Draft("millrace", "9.50", ("numberAsWritten", "A-1")), Draft("millrace", "9.50", ("numberAsWritten", "A-2")), Draft("millrace", "9.50", ("numberAsWritten", "A 1"))];
+        OfferDraft[] rows = [Draft("millrace", "9.50", ("numberAsWritten", "A-1")), Draft("millrace", "9.50", ("numberAsWritten", "A-2")), Draft("millrace",
+            "9.50", ("numberAsWritten", "A 1"))];
         Assert.Equal([true, true, false], Done(Store(rows)).Offers.Select(offer => offer.IsNew)); // a row twice in one list
         Assert.All(Done(Store(rows)).Offers, offer => Assert.False(offer.IsNew));
         Assert.True(Done(Store([Draft("millrace", "9.50", ("numberAsWritten", "A-1"), ("seenOn", "2026-07-02"))])).Offers[0].IsNew);
@@ -122,7 +140,8 @@ public sealed class OfferStoreTests : IDisposable
     public void One_faulty_row_keeps_all_out_and_is_told_by_its_index()
     {
         var faulty = Assert.IsType<OfferOutcome.Faulty>(Store(
-            [Draft("millrace", "9.50", ("numberAsWritten", "A-1")), Draft("millrace", "9.505", ("numberAsWritten", "A-2"))], Listing("two"), EditBase.Cells("seller=abel", "name=Abel")));
+            [Draft("millrace", "9.50", ("numberAsWritten", "A-1")), Draft("millrace", "9.505", ("numberAsWritten", "A-2"))], Listing("two"),
+                EditBase.Cells("seller=abel", "name=Abel")));
 
         Assert.Equal((1, "price"), Assert.Single(faulty.Faults.Select(fault => (fault.Row, fault.Column))));
         Assert.Equal(3, _offers.Facts().Offers.Count);

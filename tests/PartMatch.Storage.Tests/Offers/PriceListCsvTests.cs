@@ -12,8 +12,8 @@ public sealed class PriceListCsvTests
         Encoding.UTF8.GetBytes("Nummer,Preis\nÖ-77,\"9,50\"\n"),
         Encoding.UTF8.GetBytes("\uFEFFNummer;Preis\r\nÖ-77;9,50\r\n"),
         Encoding.UTF8.GetBytes("\n\nNummer\tPreis\nÖ-77\t9,50"),
-        [.. "Nummer;Preis\n"u8, 0xD6, .. "-77;9,50\n"u8], // Ö in Windows-1252
-        [.. Encoding.Unicode.Preamble, .. Encoding.Unicode.GetBytes("Nummer\tPreis\r\nÖ-77\t9,50\r\n")],
+        (byte[])[.. "Nummer;Preis\n"u8, 0xD6, .. "-77;9,50\n"u8], // Ö in Windows-1252
+        (byte[])[.. Encoding.Unicode.Preamble, .. Encoding.Unicode.GetBytes("Nummer\tPreis\r\nÖ-77\t9,50\r\n")],
     ];
 
     [Theory]

@@ -39,7 +39,8 @@ internal static class OfferChecks
         }
         else if (NumberKey.Of(row["number_as_written"]).Length > NumberKey.MaxLength)
         {
-            errors.Add(row, "number_as_written", $"more than a number: expected at most {NumberKey.MaxLength} letters and digits", "put further words into the note");
+            errors.Add(row, "number_as_written", $"more than a number: expected at most {NumberKey.MaxLength} letters and digits",
+                "put further words into the note");
         }
 
         foreach (var pieces in _pieces.Where(column => Cells.FindWhole(row[column]) > OfferBounds.MostPieces))
@@ -84,7 +85,8 @@ internal static class OfferChecks
 
         if (row["returnable"] == "no" && Cells.FindWhole(row["returns_days"]) > 0)
         {
-            errors.Add(row, "returns_days", $"{row["returns_days"]} days to send back what cannot be sent back: expected one of the two", "leave one of the two empty");
+            errors.Add(row, "returns_days", $"{row["returns_days"]} days to send back what cannot be sent back: expected one of the two",
+                "leave one of the two empty");
         }
     }
 
@@ -92,7 +94,8 @@ internal static class OfferChecks
     {
         if (row["text"].Length > ListingText.MostCharacters)
         {
-            errors.Add(row, "text", $"{row["text"].Length} characters: expected at most {ListingText.MostCharacters}", "keep the part that speaks of the offer");
+            errors.Add(row, "text", $"{row["text"].Length} characters: expected at most {ListingText.MostCharacters}",
+                "keep the part that speaks of the offer");
         }
         else if (row.Has("text") && Cells.Digest.Accepts(row["listing"]) && ListingText.DigestOf(row["text"]) != row["listing"])
         {

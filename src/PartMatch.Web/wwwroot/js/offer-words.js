@@ -22,7 +22,7 @@ const paid = { buyer: 'the buyer pays the way back', seller: 'the seller pays th
 /** On what terms a part goes back. */
 export function returnsText({ returnable, days, restockingPercent, freightBack, corePart }) {
   const window = returnable === 'no' || days === 0 ? 'not taken back' : days === undefined ? (returnable === 'yes' ? 'taken back, days not known' : 'not known whether it is taken back') : `within ${count(days, 'day')}`;
-  const kept = window === 'not taken back' || restockingPercent === undefined ? '' : restockingPercent === 0 ? 'nothing kept' : `${restockingPercent} % kept`;
+  const kept = window === 'not taken back' || restockingPercent === undefined ? '' : restockingPercent === 0 ? 'nothing kept' : `${restockingPercent}\u00a0% kept`;
   return [window, kept, paid[freightBack], corePart ? `old part that counts: ${corePart}` : ''].filter(Boolean).join('; ');
 }
 

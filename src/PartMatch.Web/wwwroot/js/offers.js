@@ -60,11 +60,11 @@ async function history(asked) {
   if (!prices || prices.ranges.length === 0) return null;
   const { plotFigures } = await import('./plot.js');
   return section('What was asked for it', ruled('Price of one piece', ['Condition', 'Currency', { text: 'Offers', class: 'count' }, { text: 'Least', class: 'count' }, { text: 'Middle', class: 'count' }, { text: 'Greatest', class: 'count' }],
-    prices.ranges.map(range => [sentence(conditionText(range)), range.currency, String(range.offers), range.low.amount, range.middle.amount, range.high.amount]), { className: 'restack' }), plotFigures(prices.plots));
+    prices.ranges.map(range => [sentence(conditionText(range)), range.currency, String(range.offers), range.low.amount, range.middle.amount, range.high.amount]), { className: 'restack' }), plotFigures(prices.plots.map(plot => ({ ...plot, link: `${plot.link}&on=${asked.on}` }))));
 }
 
 async function listed(answer, query) {
-  const heading = answer.total === 0 ? 'No offer is recorded' : `${count(answer.total, 'offer')}${answer.old ? `, ${answer.old} of them old` : ''}`;
+  const heading = answer.total === 0 ? 'No offer is recorded' : `${count(answer.total, 'offer')}${answer.old === 0 ? '' : answer.total === 1 ? ', and it is old' : `, ${answer.old} of them old`}`;
   const next = Object.fromEntries([...query].filter(([name]) => name !== 'cursor'));
   return {
     title: query.get('part') || 'Offers',
