@@ -18,12 +18,12 @@ public sealed class OfferSeedTests(SeedServer server)
         Assert.Equal(["EUR", "GBP", "SEK", "USD"], all.Select(row => row.Text("currency")).Distinct().Order(StringComparer.Ordinal));
         Assert.Equal(["", "damaged", "new", "refurbished", "used"], Cells(all, "condition"));
         Assert.Superset(new HashSet<string> { "bare", "short", "long", "complete", "heard-running" }, Cells(all, "level").ToHashSet());
-        var days = all.Select(row => DateOnly.ParseExact(row.Text("seen_on"), "yyyy-MM-dd", CultureInfo.InvariantCulture)).ToList();
+        var days = all.Select(row => DateOnly.ParseExact(row.Text("seenOn"), "yyyy-MM-dd", CultureInfo.InvariantCulture)).ToList();
         Assert.True(days.Max().DayNumber - days.Min().DayNumber > 500);
-        Assert.Contains(all, row => Cell(row, "core_deposit") != "" && Cell(row, "core_part") != "");
+        Assert.Contains(all, row => Cell(row, "coreDeposit") != "" && Cell(row, "corePart") != "");
         Assert.Contains(all, row => Cell(row, "returnable") == "no");
-        Assert.Contains(all, row => Cell(row, "freight_back") == "seller");
-        Assert.Contains(all, row => Cell(row, "part") == "" && Cell(row, "number_as_written") != "");
+        Assert.Contains(all, row => Cell(row, "freightBack") == "seller");
+        Assert.Contains(all, row => Cell(row, "part") == "" && Cell(row, "numberAsWritten") != "");
         Assert.Contains(all, row => Cell(row, "pack") == "");
     }
 
