@@ -36,7 +36,12 @@ public sealed record Offer(
 /// <param name="CorePart">Which old part counts for the deposit, as the seller says it.</param>
 /// <param name="Days">Within how many days; null: the seller's usual.</param>
 /// <param name="RestockingPercent">Kept back then; null: the seller's usual.</param>
-public sealed record OfferReturns(Returnable Returnable, long? Days, decimal? RestockingPercent, FreightBack FreightBack, string? CorePart);
+public sealed record OfferReturns(Returnable Returnable, long? Days, decimal? RestockingPercent, FreightBack FreightBack, string? CorePart)
+{
+    /// <summary>With the seller's usual terms where the offer says nothing.</summary>
+    internal OfferReturns OrUsualOf(Seller seller) =>
+        this with { Days = Days ?? seller.ReturnsDays, RestockingPercent = RestockingPercent ?? seller.RestockingPercent };
+}
 
 /// <summary>Who sells, and on what terms.</summary>
 /// <param name="ShippingFixed">For a parcel; null where it is not known, 0 where it is free.</param>

@@ -44,8 +44,7 @@ public sealed record OfferShown(
             offer.PartName, offer.Kind, offer.Price, offer.Pack, offer.UnitPrice, offer.Stock, offer.Condition, offer.Level,
             OfferAge.Of(offer.SeenOn, on, staleAfter), LandedPrice.Of(offer, seller, pieces),
             hasDays ? offer.DaysMin : seller.DaysMin, hasDays ? offer.DaysMax : seller.DaysMax,
-            offer.Returns with { Days = offer.Returns.Days ?? seller.ReturnsDays,
-                RestockingPercent = offer.Returns.RestockingPercent ?? seller.RestockingPercent },
+            offer.Returns.OrUsualOf(seller),
             offer.Note, offer.Listing, Catalogue.Permalink.To("/api/offers", offer.Code).With("book", offer.Book).ToString());
     }
 }

@@ -16,7 +16,8 @@ public static class PairRanking
         /// <summary>Which of the two is a means nothing, so the offers of both count.</summary>
         public ListRank RankAmong(Odds odds) => Pair.RankAmong(odds) with
         {
-            Offers = odds.OffersOf(Pair.Asked.Id ?? "") + odds.OffersOf(Pair.Other.Id ?? ""), Key = Pair.Asked.Id ?? "",
+            Offers = odds.OffersOf(Pair.Asked.Id ?? "") + odds.OffersOf(Pair.Other.Id ?? ""),
+            Key = Pair.Asked.Id ?? "",
         };
 
         public DangerLevel Danger => LookAlikes.Danger.Level(Pair.Ease, Pair.Harm);

@@ -38,8 +38,8 @@ public sealed class OfferStoringTests(WritingServer server, Bench bench) : IClas
 
     private static async Task ChooseListAsync(Sheet sheet, string list)
     {
-        await sheet.Page.GetByLabel("File with the prices").SetInputFilesAsync(new FilePayload { Name = "list.csv", MimeType = "text/csv",
-            Buffer = System.Text.Encoding.UTF8.GetBytes(list) });
+        var file = new FilePayload { Name = "list.csv", MimeType = "text/csv", Buffer = System.Text.Encoding.UTF8.GetBytes(list) };
+        await sheet.Page.GetByLabel("File with the prices").SetInputFilesAsync(file);
         await sheet.Page.GetByLabel("Book that shall hold the offers").SelectOptionAsync("tern-16");
         await sheet.Page.GetByLabel("Whose list it is").SelectOptionAsync("tannhorst-motorteile");
         await sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Judge every row" }).ClickAsync();

@@ -54,8 +54,8 @@ public sealed class PriceListTests
     public void What_the_user_says_outranks_heads_and_content()
     {
         var table = TableOf(["Number,Alt,Price", "12/34-O,77-1,84.00"]);
-        var mapping = PriceListMapping.Propose(table, _numbers.IsKnown, new Dictionary<PriceColumn, int?> { [PriceColumn.Number] = 1,
-            [PriceColumn.Quantity] = null });
+        var given = new Dictionary<PriceColumn, int?> { [PriceColumn.Number] = 1, [PriceColumn.Quantity] = null };
+        var mapping = PriceListMapping.Propose(table, _numbers.IsKnown, given);
         Assert.Equal(("Alt", "you said so"), (mapping.Find(PriceColumn.Number)?.Head, mapping.Find(PriceColumn.Number)?.Because));
         Assert.Equal(["Number"], mapping.Unused);
     }

@@ -13,8 +13,8 @@ internal static class CsvText
     /// <remarks>Line ends inside cells become line feeds.</remarks>
     public static IEnumerable<CsvRow> Read(string text, char separator = ',')
     {
-        using var reader = Sep.New(separator).Reader(options => options with { HasHeader = false, Unescape = true,
-            DisableColCountCheck = true }).FromText(text);
+        using var reader = Sep.New(separator)
+            .Reader(options => options with { HasHeader = false, Unescape = true, DisableColCountCheck = true }).FromText(text);
         var line = 1;
         while (reader.MoveNext())
         {
