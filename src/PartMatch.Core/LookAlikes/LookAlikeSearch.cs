@@ -17,7 +17,7 @@ public static class LookAlikeSearch
         var asked = AskedNumber.Resolve(facts.Numbers, question.Number, question.Maker);
         CataloguePart[] known = [.. asked.Known.Select(facts.FindPart)];
         var pairs = Pairs(facts, question.Family, known, asked.Near);
-        var page = ListPage.Of(pairs, pair => pair.Rank, question.Limit, question.Cursor);
+        var page = ListPage.Of(pairs, pair => pair.RankAmong(facts.Odds), question.Limit, question.Cursor);
         var shown = question.AsAsked();
         return new LookAlikeAnswer(
             shown,
@@ -120,16 +120,16 @@ public static class LookAlikeSearch
             .Select(found => known.Where(asked => known.Length == 1 || asked.Id != found.other.Id)
                 .DefaultIfEmpty(CataloguePart.Unknown)
                 .Select(asked => Judge(asked, found.other, found.number))
-                .OrderBy(pair => pair.Rank).First())
+                .OrderBy(pair => pair.RankAmong(facts.Odds)).First())
             .ToList();
         var listed = byNumber.Select(pair => pair.Other.Id).Concat(known.Select(part => part.Id)).ToHashSet(StringComparer.Ordinal);
         var byEye = known
             .SelectMany(asked => facts.OthersOfKind(asked)
                 .Where(other => !listed.Contains(other.Id) && (AreSameToTheEye(facts, asked, other) || facts.IsTrap(asked, other)))
                 .Select(other => Judge(asked, other, null)))
-            .OrderBy(pair => pair.Rank)
+            .OrderBy(pair => pair.RankAmong(facts.Odds))
             .DistinctBy(pair => pair.Other.Id);
-        return [.. byNumber.Concat(byEye).OrderBy(pair => pair.Rank)];
+        return [.. byNumber.Concat(byEye).OrderBy(pair => pair.RankAmong(facts.Odds))];
     }
 
     internal static bool AreSameToTheEye(LookAlikeFacts facts, CataloguePart asked, CataloguePart other) =>

@@ -6,6 +6,7 @@ using PartMatch.Storage.History;
 using PartMatch.Storage.Items;
 using PartMatch.Storage.Listings;
 using PartMatch.Storage.LookAlikes;
+using PartMatch.Storage.Offers;
 using PartMatch.Storage.Parts;
 using PartMatch.Storage.Photos;
 using PartMatch.Web.Listings;
@@ -34,6 +35,8 @@ internal static class BaseServices
         services.AddSingleton<NumberStore>();
         services.AddSingleton<OddsStore>();
         services.AddSingleton<ImageStore>();
+        services.AddSingleton<OfferStore>();
+        services.AddSingleton<OfferEntry>();
         services.AddSingleton<LookAlikeStamp>();
         services.AddSingleton<LookAlikeSource>();
         services.AddSingleton<ContentsStore>();

@@ -92,7 +92,7 @@ internal static class ProblemTypes
         new("too-large", 413, "Too large",
             "The body is larger than the route takes. Nothing was stored."),
         new("wrong-media-type", 415, "Another kind of document is expected",
-            "The Content-Type is not one that the route takes. A parts book is sent as application/zip, a picture as image/jpeg or image/png."),
+            "The Content-Type is not one that the route takes. A parts book is sent as application/zip, a picture as image/jpeg or image/png, a price list as text/csv."),
         new("version-needed", 428, "Which version was seen?",
             "A change of a row names in If-Match the version that was seen, so that two editors never overwrite each other. The row's ETag is its version."),
         new("fault", 500, "A fault in PartMatch",
