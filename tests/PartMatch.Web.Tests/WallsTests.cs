@@ -50,7 +50,27 @@ public sealed class WallsTests
         var assets = JsonDocument.Parse(File.ReadAllText(Path.Combine(Repository.Folder, "src", "PartMatch.Web", "obj", "project.assets.json")));
         var targets = assets.RootElement.GetProperty("targets").EnumerateObject().First().Value.EnumerateObject();
         var entry = targets.Single(target => target.Name.StartsWith($"{library}/", StringComparison.Ordinal)).Value;
-        Assert.DoesNotContain(entry.TryGetProperty("compile", out var compile) ? compile.EnumerateObject() : [], file => file.Name.EndsWith(".dll", StringComparison.Ordinal));
+        Assert.DoesNotContain(entry.TryGetProperty("compile", out var compile) ? compile.EnumerateObject() : [], file =>
+            file.Name.EndsWith(".dll", StringComparison.Ordinal));
+        Assert.DoesNotContain(_web.GetReferencedAssemblies(), name => name.Name == library);
+    }
+
+    /// <summary>The parsers of listings are named in one file each, and nobody outside Core can name them.</summary>
+    [Theory]
+    [InlineData("AngleSharp", "ListingReader.cs")]
+    [InlineData("MimeKit", "SavedPage.cs")]
+    public void One_file_of_core_names_a_parser_of_listings(string library, string file)
+    {
+        var core = Path.Combine(Repository.Folder, "src", "PartMatch.Core");
+        var naming = Directory.EnumerateFiles(core, "*.cs", SearchOption.AllDirectories)
+            .Where(path => File.ReadLines(path).Any(line => line.StartsWith($"using {library}", StringComparison.Ordinal)
+            || line.Contains($" {library}.", StringComparison.Ordinal)))
+            .Select(Path.GetFileName);
+        Assert.Equal([file], naming);
+
+        var project = XDocument.Load(Path.Combine(core, "PartMatch.Core.csproj"));
+        var reference = project.Descendants("PackageReference").Single(item => item.Attribute("Include")?.Value == library);
+        Assert.Equal("compile", reference.Attribute("PrivateAssets")?.Value);
         Assert.DoesNotContain(_web.GetReferencedAssemblies(), name => name.Name == library);
     }
 

@@ -46,6 +46,18 @@ public static class NumberKey
         return Bare(once.Normalize(NormalizationForm.FormKC));
     }
 
+    /// <summary>Is it one of the signs that a key leaves out?</summary>
+    internal static bool IsSeparator(char letter) =>
+        letter is '.' or '/' or '\\' or '_' or '\u2212' or '\u00B7' or '\u2022' or '\u2044' or '\u2215'
+        || char.IsWhiteSpace(letter)
+        || char.GetUnicodeCategory(letter) is UnicodeCategory.DashPunctuation or UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.SpaceSeparator;
+
+    /// <summary>The Latin capital a foreign capital looks like; itself where it looks like none.</summary>
+    internal static char ReadAsLatin(char capital) => _latinOf.GetValueOrDefault(capital, capital);
+
+    /// <summary>The byte order mark with its bytes exchanged, which .NET refuses to normalise.</summary>
+    internal const char NoCharacter = '\uFFFE';
+
     private static string Bare(string normal)
     {
         var key = new StringBuilder(normal.Length);
@@ -53,27 +65,22 @@ public static class NumberKey
         {
             if (!IsSeparator(letter))
             {
-                key.Append(_latinOf.GetValueOrDefault(letter, letter));
+                key.Append(ReadAsLatin(letter));
             }
         }
 
         return key.ToString();
     }
 
-    // Normalize throws at half a surrogate pair; outside text may hold one.
+    // Normalize throws at half a surrogate pair, and at the byte order mark turned round; outside text may hold both.
     private static string WholeRunes(string written)
     {
         var whole = new StringBuilder(written.Length);
         foreach (var rune in written.EnumerateRunes())
         {
-            whole.Append(rune);
+            whole.Append(rune.Value == NoCharacter ? Rune.ReplacementChar : rune);
         }
 
         return whole.ToString();
     }
-
-    private static bool IsSeparator(char letter) =>
-        letter is '.' or '/' or '\\' or '_' or '\u2212' or '\u00B7' or '\u2022' or '\u2044' or '\u2215'
-        || char.IsWhiteSpace(letter)
-        || char.GetUnicodeCategory(letter) is UnicodeCategory.DashPunctuation or UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.SpaceSeparator;
 }

@@ -21,7 +21,7 @@ public enum NumberReading
     /// <summary>Stands as in the base, but for case and separators.</summary>
     AsWritten,
 
-    /// <summary>Broken by spaces or line breaks where the base has none.</summary>
+    /// <summary>Broken by spaces or line breaks where the base has none, or only its end written, after another number ("…-B/-C").</summary>
     Broken,
 
     /// <summary>With foreign letters or full-width forms that look like Latin ones (UTS #39, NFKC).</summary>

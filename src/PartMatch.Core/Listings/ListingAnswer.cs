@@ -26,7 +26,11 @@ public sealed record ListingAnswer(
     IReadOnlyList<string> Missing,
     SellerQuestions? Ask,
     IReadOnlyList<ListingWarning> Warnings,
-    IReadOnlyList<Caution> Cautions);
+    IReadOnlyList<Caution> Cautions)
+{
+    /// <summary>The address to which the same document is sent again; the door fills it in.</summary>
+    public string Permalink { get; init; } = "";
+}
 
 /// <summary>What the listing was held against.</summary>
 /// <param name="Sha256">Of the document as received; the key under which its text is kept with an offer.</param>
@@ -58,7 +62,8 @@ public sealed record JudgedOffer(
 /// <param name="Text">The verdict in a sentence, with its reason.</param>
 public sealed record JudgedNumber(
     string Written, string NumberKey, NumberRole Role, NumberReading Read, string? Within, IReadOnlyList<string> Where, NumberVerdict Verdict, string Text,
-    string? Part, string? Name, Headline? Fit, Sureness? Sureness, string? FitLink, DangerLevel? Danger, IReadOnlyList<NearestNumber> Nearest, IReadOnlyList<HeldPart> Holds);
+    string? Part, string? Name, Headline? Fit, Sureness? Sureness, string? FitLink, DangerLevel? Danger, IReadOnlyList<NearestNumber> Nearest,
+        IReadOnlyList<HeldPart> Holds);
 
 /// <summary>What a number turned out to be, against the question.</summary>
 public enum NumberVerdict
@@ -71,8 +76,11 @@ public enum NumberVerdict
     /// <summary>Another part that can be taken for the one needed.</summary>
     LookAlike,
 
-    /// <summary>In the base, and neither of the above; whether it fits is said beside it.</summary>
+    /// <summary>In the base, and none of the above; whether it fits is said beside it.</summary>
     AnotherKnownPart,
+
+    /// <summary>A casting mark, a grade, or a number of several makers: it stands on several parts, so it narrows and never identifies.</summary>
+    NarrowsOnly,
 
     /// <summary>In no book, on a page that says it fits or replaces a known one.</summary>
     ClaimedOnly,

@@ -3,7 +3,8 @@ namespace PartMatch.Core.Listings;
 /// <summary>A seller's page or words, as they were pasted or dropped. Nothing of it is ever run or fetched.</summary>
 /// <param name="Format">What it is read as.</param>
 /// <param name="Bytes">As received; text that was pasted comes as UTF-8.</param>
-/// <param name="Charset">The character set the sender named; null when it named none. A byte order mark outranks it, a declaration inside the page comes after it.</param>
+/// <param name="Charset">The character set the sender named; null when it named none. A byte order mark outranks it, a declaration inside the page comes
+/// after it.</param>
 public sealed record ListingDocument(ListingFormat Format, ReadOnlyMemory<byte> Bytes, string? Charset = null);
 
 /// <summary>What a listing is read as.</summary>

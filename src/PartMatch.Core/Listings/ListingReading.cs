@@ -20,12 +20,15 @@ public abstract record ListingReading
 /// <summary>What a listing says, before anything is made of it.</summary>
 /// <param name="Title">Of the page; null where there is none.</param>
 /// <param name="Language">As the page declares it (BCP 47); null when it does not.</param>
-/// <param name="Products">Things described, in the order of the document; structured statements first, then rows of tables, then the page as a whole where nothing else was found.</param>
-/// <param name="Passages">Every piece of text that can hold a number, in the order of the document.</param>
+/// <param name="Products">Things described, in the order of the document; structured statements first, then rows of tables, then the page as a whole where
+/// nothing else was found.</param>
+/// <param name="Passages">Every piece of text that can hold a number: the title, what is stated product by product, terms, then what is seen in the order of
+/// the document.</param>
 /// <param name="VisibleText">What a reader sees, paragraphs by line breaks; what is kept with an offer.</param>
 /// <param name="Warnings">What was odd, left out, or only guessed at.</param>
 public sealed record ReadListing(
-    string? Title, string? Language, IReadOnlyList<ReadProduct> Products, IReadOnlyList<Passage> Passages, string VisibleText, IReadOnlyList<ListingWarning> Warnings);
+    string? Title, string? Language, IReadOnlyList<ReadProduct> Products, IReadOnlyList<Passage> Passages, string VisibleText,
+        IReadOnlyList<ListingWarning> Warnings);
 
 /// <summary>Something odd about a listing that its reader should know.</summary>
 /// <param name="Code">Kebab-case; listed in the API's documentation.</param>

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace PartMatch.Core.Listings;
 
 /// <summary>A thing that a listing describes.</summary>
@@ -9,7 +11,8 @@ namespace PartMatch.Core.Listings;
 /// <param name="Offers">In the order of the document; empty when nothing is for sale.</param>
 /// <param name="Said">Range and number of offers that an AggregateOffer claims; null where there is none. A range is nothing that can be bought.</param>
 public sealed record ReadProduct(
-    StatementForm From, string? Name, string? Brand, IReadOnlyList<StatedNumber> Numbers, ItemCondition Condition, IReadOnlyList<ReadOffer> Offers, OfferRange? Said);
+    StatementForm From, string? Name, string? Brand, IReadOnlyList<StatedNumber> Numbers, ItemCondition Condition, IReadOnlyList<ReadOffer> Offers,
+        OfferRange? Said);
 
 /// <summary>How a page states something.</summary>
 public enum StatementForm
@@ -64,6 +67,10 @@ public sealed record OfferRange(ReadPrice? Low, ReadPrice? High, int? Offers);
 
 /// <summary>A price as a page gives it.</summary>
 /// <param name="Written">As it stands there.</param>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "as")]
+[JsonDerivedType(typeof(Stated), "stated")]
+[JsonDerivedType(typeof(Ambiguous), "ambiguous")]
+[JsonDerivedType(typeof(Unread), "unread")]
 public abstract record ReadPrice(string Written)
 {
     /// <summary>One amount of one currency.</summary>
@@ -94,7 +101,8 @@ public sealed record DayRange(int Least, int Most);
 /// <param name="RestockingPercent">Kept back when it is.</param>
 /// <param name="FreightBack">Who pays the way back.</param>
 public sealed record OfferTerms(
-    ReadPrice? CoreDeposit = null, string? CorePart = null, Returnable Returnable = Returnable.NotStated, int? ReturnDays = null, decimal? RestockingPercent = null,
+    ReadPrice? CoreDeposit = null, string? CorePart = null, Returnable Returnable = Returnable.NotStated, int? ReturnDays = null,
+        decimal? RestockingPercent = null,
     FreightBack FreightBack = FreightBack.NotStated)
 {
     public static OfferTerms NotStated { get; } = new();

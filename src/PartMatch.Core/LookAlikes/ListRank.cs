@@ -4,10 +4,11 @@ using System.Text;
 
 namespace PartMatch.Core.LookAlikes;
 
-/// <summary>A row's rank in a list: most dangerous first, then cheapest, then key, then part. No two rows share one.</summary>
+/// <summary>A row's rank in a list: most dangerous first, then most offered, then cheapest, then key, then part. No two rows share one.</summary>
 /// <param name="Danger">Ease × harm.</param>
+/// <param name="Offers">Recorded of the look-alike: of two equally dangerous ones the commoner is met first.</param>
 /// <param name="Cost">Infinite when only the eye found the row.</param>
-internal sealed record ListRank(int Danger, double Cost, string Key, string Part) : IComparable<ListRank>
+internal sealed record ListRank(int Danger, int Offers, double Cost, string Key, string Part) : IComparable<ListRank>
 {
     // A key holds no control character.
     private const char Separator = '\n';
@@ -15,13 +16,15 @@ internal sealed record ListRank(int Danger, double Cost, string Key, string Part
     public int CompareTo(ListRank? other) =>
         other is null ? 1
         : Danger != other.Danger ? other.Danger.CompareTo(Danger)
+        : Offers != other.Offers ? other.Offers.CompareTo(Offers)
         : Cost != other.Cost ? Cost.CompareTo(other.Cost)
         : string.CompareOrdinal(Key, other.Key) is not 0 and var byKey ? byKey
         : string.CompareOrdinal(Part, other.Part);
 
     /// <summary>The rank as a cursor: opaque text that is safe in an address.</summary>
     public string AsCursor() =>
-        Base64Url.EncodeToString(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{Danger}{Separator}{Cost:R}{Separator}{Key}{Separator}{Part}")));
+        Base64Url.EncodeToString(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture,
+            $"{Danger}{Separator}{Offers}{Separator}{Cost:R}{Separator}{Key}{Separator}{Part}")));
 
     /// <summary>The rank of a cursor, or null when the text is none.</summary>
     public static ListRank? Find(string cursor)
@@ -31,11 +34,12 @@ internal sealed record ListRank(int Danger, double Cost, string Key, string Part
             return null;
         }
 
-        var pieces = Encoding.UTF8.GetString(Base64Url.DecodeFromChars(cursor)).Split(Separator, 4);
-        return pieces.Length == 4
+        var pieces = Encoding.UTF8.GetString(Base64Url.DecodeFromChars(cursor)).Split(Separator, 5);
+        return pieces.Length == 5
             && int.TryParse(pieces[0], NumberStyles.None, CultureInfo.InvariantCulture, out var danger)
-            && double.TryParse(pieces[1], NumberStyles.Float, CultureInfo.InvariantCulture, out var cost)
-                ? new ListRank(danger, cost, pieces[2], pieces[3])
+            && int.TryParse(pieces[1], NumberStyles.None, CultureInfo.InvariantCulture, out var offers)
+            && double.TryParse(pieces[2], NumberStyles.Float, CultureInfo.InvariantCulture, out var cost)
+                ? new ListRank(danger, offers, cost, pieces[3], pieces[4])
                 : null;
     }
 }

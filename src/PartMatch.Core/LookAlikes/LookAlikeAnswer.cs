@@ -11,7 +11,7 @@ namespace PartMatch.Core.LookAlikes;
 /// <param name="Within">Edits on folded keys that counted as near.</param>
 /// <param name="Total">Rows of the whole list.</param>
 /// <param name="Cursor">Asks for the next page; null on the last one.</param>
-/// <param name="LookAlikes">This page, ordered by danger (ease × harm, largest first), cost (found only by eye last), key, part.</param>
+/// <param name="LookAlikes">This page, ordered by danger (ease × harm, largest first), offers of the look-alike (most first), cost (found only by eye last), key, part.</param>
 public sealed record LookAlikeAnswer(
     LookAlikeAsked Asked, IReadOnlyList<KnownPart> Known, IReadOnlyList<WrittenForm> WrittenForms, string? Question, string? SplitBy, bool Complete, int Within, int Total, string? Cursor, IReadOnlyList<LookAlike> LookAlikes)
 {
@@ -39,6 +39,7 @@ public sealed record WrittenForm(string Maker, string Number, NumberSort Sort, s
 /// <param name="Differs">Features with different recorded values, those that matter first.</param>
 /// <param name="TellApart">Checks that separate the two, cheapest first.</param>
 /// <param name="TellApartText">Which check is the cheapest, or that nothing recorded separates them, and why.</param>
+/// <param name="Offers">Offers of the look-alike that are recorded: the more there are, the likelier it is met.</param>
 public sealed record LookAlike(
     string Number,
     string Part,
@@ -56,7 +57,8 @@ public sealed record LookAlike(
     string DangerText,
     IReadOnlyList<PartDifference> Differs,
     IReadOnlyList<TellApart> TellApart,
-    string TellApartText);
+    string TellApartText,
+    int Offers);
 
 /// <summary>How near two numbers are.</summary>
 /// <param name="Edits">Between the keys as they are.</param>

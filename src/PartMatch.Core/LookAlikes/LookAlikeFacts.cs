@@ -30,6 +30,12 @@ public sealed class LookAlikeFacts
             .ToLookup(place => place.Fitment.Part!, StringComparer.Ordinal); // filtered just above
     }
 
+    private LookAlikeFacts(LookAlikeFacts other, Odds odds)
+    {
+        (Numbers, Families, Pairs, Supersessions, Mattering, Odds) = (other.Numbers, other.Families, other.Pairs, other.Supersessions, other.Mattering, odds);
+        (Ground, LargestDanger, _placesOf) = (other.Ground, other.LargestDanger, other._placesOf);
+    }
+
     public LookAlikeIndex Numbers { get; }
 
     public IReadOnlyList<FamilyFacts> Families { get; }
@@ -39,12 +45,18 @@ public sealed class LookAlikeFacts
 
     public Odds Odds { get; }
 
+    /// <summary>The same for facts that differ in what was counted alone: what costs time and rests on no count is kept by it.</summary>
+    internal object Ground { get; } = new();
+
     internal Supersession[] Supersessions { get; }
 
     internal MatteringFeatures Mattering { get; }
 
     /// <summary>Found before: many lists show the same parts.</summary>
     internal ConcurrentDictionary<string, DangerLevel?> LargestDanger { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>The same facts with what is counted by now; what was worked out of them stays worked out.</summary>
+    public LookAlikeFacts With(Odds odds) => ReferenceEquals(odds, Odds) ? this : new LookAlikeFacts(this, odds);
 
     /// <summary>The places of a part, in one family or, with null, in all.</summary>
     internal IEnumerable<FittedPlace> PlacesOf(string part, string? family) =>

@@ -6,7 +6,9 @@ internal sealed record LookAlikePair(CataloguePart Asked, CataloguePart Other, N
 {
     public int Ease => Danger.Ease(Number, SameToTheEye);
 
-    public ListRank Rank => new(Ease * Harm, Number?.MixUp.Cost ?? double.PositiveInfinity, Number?.Number.Key ?? Other.Part?.Key ?? "", Other.Id ?? "");
+    /// <summary>Its place in a list, where the look-alike was offered so often.</summary>
+    public ListRank RankAmong(Odds odds) => new(Ease * Harm, odds.OffersOf(Other.Id ?? ""), Number?.MixUp.Cost ?? double.PositiveInfinity,
+        Number?.Number.Key ?? Other.Part?.Key ?? "", Other.Id ?? "");
 
     /// <summary>The row that the answer shows.</summary>
     public LookAlike Row(LookAlikeFacts facts)
@@ -35,6 +37,7 @@ internal sealed record LookAlikePair(CataloguePart Asked, CataloguePart Other, N
             LookAlikeWording.Danger(facts, this),
             differs,
             checks,
-            LookAlikeWording.TellApart(this, differs, checks));
+            LookAlikeWording.TellApart(this, differs, checks),
+            facts.Odds.OffersOf(other));
     }
 }

@@ -17,7 +17,7 @@ public static class LookAlikeSearch
         var asked = AskedNumber.Resolve(facts.Numbers, question.Number, question.Maker);
         CataloguePart[] known = [.. asked.Known.Select(facts.FindPart)];
         var pairs = Pairs(facts, question.Family, known, asked.Near);
-        var page = ListPage.Of(pairs, pair => pair.Rank, question.Limit, question.Cursor);
+        var page = ListPage.Of(pairs, pair => pair.RankAmong(facts.Odds), question.Limit, question.Cursor);
         var shown = question.AsAsked();
         return new LookAlikeAnswer(
             shown,
@@ -44,6 +44,23 @@ public static class LookAlikeSearch
                 .Select(pair => pair.Row(facts))
                 .Select(row => new LookAlikeWarning(row.Part, row.Name ?? row.Number, Codes.Of(row.Danger), row.TellApart.Select(check => check.Text).FirstOrDefault())),
         ];
+    }
+
+    /// <summary>The other part as a look-alike of the one that is needed.</summary>
+    /// <param name="needed">Both are ids of parts that some family describes.</param>
+    /// <returns>Null when their numbers are not near, the eye separates them, and nobody found them mixed up.</returns>
+    internal static LookAlike? Between(LookAlikeFacts facts, string family, string needed, string other)
+    {
+        var (asked, candidate) = (facts.FindPart(needed), facts.FindPart(other));
+        var near = facts.Numbers.Find(asked.Part?.Key ?? "").Where(one => one.Number.Part == other).OrderBy(one => one.MixUp.Cost).FirstOrDefault();
+        var sameToTheEye = AreSameToTheEye(facts, asked, candidate);
+        if (near is null && !sameToTheEye && !facts.IsTrap(asked, candidate))
+        {
+            return null;
+        }
+
+        var (harm, worst) = HarmSearch.Between(facts, family, asked, candidate);
+        return new LookAlikePair(asked, candidate, near, sameToTheEye, harm, worst).Row(facts);
     }
 
     /// <summary>Ids of the parts of medium and high danger to a buyer of this one, most dangerous first.</summary>
@@ -103,16 +120,16 @@ public static class LookAlikeSearch
             .Select(found => known.Where(asked => known.Length == 1 || asked.Id != found.other.Id)
                 .DefaultIfEmpty(CataloguePart.Unknown)
                 .Select(asked => Judge(asked, found.other, found.number))
-                .OrderBy(pair => pair.Rank).First())
+                .OrderBy(pair => pair.RankAmong(facts.Odds)).First())
             .ToList();
         var listed = byNumber.Select(pair => pair.Other.Id).Concat(known.Select(part => part.Id)).ToHashSet(StringComparer.Ordinal);
         var byEye = known
             .SelectMany(asked => facts.OthersOfKind(asked)
                 .Where(other => !listed.Contains(other.Id) && (AreSameToTheEye(facts, asked, other) || facts.IsTrap(asked, other)))
                 .Select(other => Judge(asked, other, null)))
-            .OrderBy(pair => pair.Rank)
+            .OrderBy(pair => pair.RankAmong(facts.Odds))
             .DistinctBy(pair => pair.Other.Id);
-        return [.. byNumber.Concat(byEye).OrderBy(pair => pair.Rank)];
+        return [.. byNumber.Concat(byEye).OrderBy(pair => pair.RankAmong(facts.Odds))];
     }
 
     internal static bool AreSameToTheEye(LookAlikeFacts facts, CataloguePart asked, CataloguePart other) =>

@@ -43,5 +43,5 @@ public static class NearSearch
             [.. page.Rows.Select(row => new NearRow(row.Number.Written, row.Number.Part, row.Edits, row.FoldedEdits, row.MixUp.Cost))]);
     }
 
-    private static ListRank RankOf(NearNumber near) => new(0, near.MixUp.Cost, near.Number.Key, near.Number.Part);
+    private static ListRank RankOf(NearNumber near) => new(0, 0, near.MixUp.Cost, near.Number.Key, near.Number.Part);
 }

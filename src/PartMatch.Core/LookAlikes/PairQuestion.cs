@@ -22,7 +22,7 @@ public sealed record PairQuestion(
 /// <param name="Counts">Of all pairs of the family, before the filters.</param>
 /// <param name="Total">Pairs that the filters leave.</param>
 /// <param name="Cursor">Asks for the next page; null on the last one.</param>
-/// <param name="Pairs">This page, ordered by danger (ease × harm, largest first), cost, then the two parts.</param>
+/// <param name="Pairs">This page, ordered by danger (ease × harm, largest first), offers of both together (most first), cost, then the two parts.</param>
 public sealed record PairAnswer(
     PairAsked Asked, bool Complete, int Within, PairCounts Counts, int Total, string? Cursor, IReadOnlyList<PairRow> Pairs)
 {
@@ -58,7 +58,8 @@ public sealed record PairRow(
     WrongDeliveries? Wrong);
 
 /// <param name="Number">The number that is near, as written; the part's own where only the eye mixes them up.</param>
-public sealed record PairPart(string Part, string Number, string? Name, string? Kind);
+/// <param name="Offers">Offers of it that are recorded.</param>
+public sealed record PairPart(string Part, string Number, string? Name, string? Kind, int Offers);
 
 /// <param name="Deliveries">Deliveries of either part that were looked at.</param>
 /// <param name="Wrong">Those in which the other came.</param>

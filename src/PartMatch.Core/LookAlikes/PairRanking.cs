@@ -8,12 +8,17 @@ namespace PartMatch.Core.LookAlikes;
 public static class PairRanking
 {
     // The facts are immutable and the whole list costs thousands of fit questions: worked out once for each family.
-    private static readonly ConditionalWeakTable<LookAlikeFacts, ConcurrentDictionary<string, IReadOnlyList<Ranked>>> _ranked = [];
+    private static readonly ConditionalWeakTable<object, ConcurrentDictionary<string, IReadOnlyList<Ranked>>> _ranked = [];
 
     /// <param name="Number">The number of the first part that is near one of the other's; null when only the eye mixes them up.</param>
     private sealed record Ranked(LookAlikePair Pair, PartNumber? Number, PartRelation Relation)
     {
-        public ListRank Rank { get; } = Pair.Rank with { Key = Pair.Asked.Id ?? "" };
+        /// <summary>Which of the two is a means nothing, so the offers of both count.</summary>
+        public ListRank RankAmong(Odds odds) => Pair.RankAmong(odds) with
+        {
+            Offers = odds.OffersOf(Pair.Asked.Id ?? "") + odds.OffersOf(Pair.Other.Id ?? ""),
+            Key = Pair.Asked.Id ?? "",
+        };
 
         public DangerLevel Danger => LookAlikes.Danger.Level(Pair.Ease, Pair.Harm);
     }
@@ -22,14 +27,17 @@ public static class PairRanking
     /// <exception cref="ArgumentException">The family is not in the base, the limit is below 1, or the cursor is not one that an answer gave out.</exception>
     public static PairAnswer Decide(LookAlikeFacts facts, PairQuestion question)
     {
-        var all = _ranked.GetOrCreateValue(facts).GetOrAdd(question.Family, family => Rank(facts, family));
+        var all = _ranked.GetOrCreateValue(facts.Ground).GetOrAdd(question.Family, family => Rank(facts, family));
         List<Ranked> wanted =
         [
             .. all.Where(one => question.Kind is null || one.Pair.Asked.Part?.Kind == question.Kind || one.Pair.Other.Part?.Kind == question.Kind)
                 .Where(one => question.Danger is null || one.Danger == question.Danger)
-                .Where(one => question.Judgement is null || one.Relation == question.Judgement),
+                .Where(one => question.Judgement is null || one.Relation == question.Judgement)
+
+                // Not kept in order: the order rests on counts, which change with every offer.
+                .OrderBy(one => one.RankAmong(facts.Odds)),
         ];
-        var page = ListPage.Of(wanted, one => one.Rank, question.Limit, question.Cursor);
+        var page = ListPage.Of(wanted, one => one.RankAmong(facts.Odds), question.Limit, question.Cursor);
         int Count(DangerLevel level) => all.Count(one => one.Danger == level);
         var notJudged = all.Count(one => one.Relation == PartRelation.NotJudged);
         return new PairAnswer(
@@ -58,8 +66,7 @@ public static class PairRanking
         return
         [
             .. near.Keys.Union(eye).Union(traps).AsParallel()
-                .Select(pair => Judge(facts, code, pair, near.TryGetValue(pair, out var found) ? found : null, eye.Contains(pair)))
-                .OrderBy(one => one.Rank),
+                .Select(pair => Judge(facts, code, pair, near.TryGetValue(pair, out var found) ? found : null, eye.Contains(pair))),
         ];
     }
 
@@ -99,8 +106,9 @@ public static class PairRanking
         var row = ranked.Pair.Row(facts);
         var asked = ranked.Pair.Asked;
         return new PairRow(
-            new PairPart(asked.Id ?? "", ranked.Number?.Written ?? asked.Part?.Number ?? asked.Id ?? "", asked.Part?.Name, asked.Part?.Kind),
-            new PairPart(row.Part, row.Number, row.Name, row.Kind),
+            new PairPart(asked.Id ?? "", ranked.Number?.Written ?? asked.Part?.Number ?? asked.Id ?? "", asked.Part?.Name, asked.Part?.Kind,
+                facts.Odds.OffersOf(asked.Id ?? "")),
+            new PairPart(row.Part, row.Number, row.Name, row.Kind, row.Offers),
             row.Near, row.SameToTheEye, row.Relation, row.RelationText, row.Danger, row.Ease, row.Harm, row.Worst, row.DangerText, row.Differs, row.TellApart,
             row.TellApartText, Deliveries(facts, asked.Id, row.Part));
     }

@@ -5,7 +5,7 @@ namespace PartMatch.Storage.Books;
 /// <summary>One book of a shelf, by the name of its folder.</summary>
 public sealed record ShelvedBook(string Folder, BookFiles Files);
 
-/// <summary>A folder with one folder per parts book.</summary>
+/// <summary>A folder with one folder per parts book. A folder without any table is none and is passed over; one that only lacks its book.csv is a book, and its import says so.</summary>
 public static class BookShelf
 {
     /// <summary>Every book, each after the books it uses; among equals in ordinal order of the folders. Books that use each other stand last, as found.</summary>
@@ -14,7 +14,7 @@ public static class BookShelf
     {
         List<ShelvedBook> waiting =
         [
-            .. Directory.EnumerateDirectories(path).Order(StringComparer.Ordinal)
+            .. Directory.EnumerateDirectories(path).Where(folder => Directory.EnumerateFiles(folder, "*.csv").Any()).Order(StringComparer.Ordinal)
                 .Select(folder => new ShelvedBook(Path.GetFileName(folder), BookFolder.Read(folder))),
         ];
         List<ShelvedBook> ordered = [];

@@ -39,6 +39,9 @@ internal static class Readings
     /// <summary>A plain number; null when not recorded.</summary>
     public static decimal? FindNumber(string? number) => number is null ? null : Number(number);
 
+    /// <summary>A whole number; null when not recorded.</summary>
+    public static long? FindWhole(string? number) => number is null ? null : long.Parse(number, NumberStyles.None, CultureInfo.InvariantCulture);
+
     public static Span SpanOf(string? builtFrom, string? builtTo, string? serialFrom, string? serialTo, string? mark = null) =>
         new(BuiltAt(builtFrom), BuiltAt(builtTo), SerialAt(serialFrom), SerialAt(serialTo), mark);
 

@@ -15,8 +15,9 @@ public sealed class EditStore(Database database, TimeProvider time)
     /// <summary>Makes one change of the rows of one book, in the order given.</summary>
     /// <param name="changes">At least one; each table must be one of <see cref="RowStore.Tables"/>.</param>
     /// <param name="act">What the history calls it.</param>
+    /// <param name="isDryRun">Judge it all, and store nothing? Its number is then that of no change.</param>
     /// <exception cref="DatabaseException">The base could not be written; nothing is stored.</exception>
-    public EditOutcome Apply(string book, IReadOnlyList<RowChange> changes, ChangeNote note, Act act, CancellationToken cancellation)
+    public EditOutcome Apply(string book, IReadOnlyList<RowChange> changes, ChangeNote note, Act act, CancellationToken cancellation, bool isDryRun = false)
     {
         try
         {
@@ -25,7 +26,7 @@ public sealed class EditStore(Database database, TimeProvider time)
             // Judged and written under one lock: what was found there still holds when it is written.
             using var transaction = connection.BeginTransaction(deferred: false);
             var outcome = Apply(connection, book, changes, new HistoryEntry(book, note, act, time.GetUtcNow()), cancellation);
-            if (outcome is EditOutcome.Done)
+            if (outcome is EditOutcome.Done && !isDryRun)
             {
                 transaction.Commit();
             }

@@ -11,9 +11,12 @@ public sealed class LookAlikeStamp(Database database)
 {
     private readonly Snapshot<string> _stamp = new(database);
 
-    /// <summary>The files that neither a family, nor the list of numbers, nor what was counted of offers is read from.</summary>
+    /// <summary>
+    /// The files that neither a family nor the list of numbers is read from. What was counted of offers and deliveries is no part of it either: it changes
+    /// with every offer, and no ranking rests on it.
+    /// </summary>
     internal static IReadOnlyList<BookTable> Unread { get; } =
-        [BookTables.Items, BookTables.Readings, BookTables.WorksDone, BookTables.Photos, BookTables.Sellers];
+        [BookTables.Items, BookTables.Readings, BookTables.WorksDone, BookTables.Photos, BookTables.Sellers, BookTables.Offers, BookTables.Listings];
 
     /// <summary>
     /// A text that is the same where all of that is the same, and differs where any of it does. The same instance as long as nobody has committed anything: then
@@ -38,21 +41,6 @@ public sealed class LookAlikeStamp(Database database)
                         writer.Write(cell);
                     }
                 }
-            }
-
-            foreach (var (part, offers) in connection.Query<(string, long)>("select part_key, offers from part_odds order by part_key"))
-            {
-                writer.Write(part);
-                writer.Write(offers);
-            }
-
-            foreach (var (asked, sent, deliveries, wrong) in connection.Query<(string, string, long, long)>(
-                "select asked_part_key, sent_part_key, deliveries, wrong from mix_up_odds order by asked_part_key, sent_part_key"))
-            {
-                writer.Write(asked);
-                writer.Write(sent);
-                writer.Write(deliveries);
-                writer.Write(wrong);
             }
         }
 

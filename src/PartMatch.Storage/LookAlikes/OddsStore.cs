@@ -4,7 +4,7 @@ using PartMatch.Core.LookAlikes;
 
 namespace PartMatch.Storage.LookAlikes;
 
-/// <summary>What was counted of offers and deliveries.</summary>
+/// <summary>What was counted of offers and deliveries: the offers that the books hold, and those that were seen and only counted.</summary>
 public sealed class OddsStore(Database database)
 {
     private readonly Snapshot<Odds> _odds = new(database);
@@ -16,10 +16,19 @@ public sealed class OddsStore(Database database)
     {
         var offers = connection.Query<OffersRow>(
             """
-            select p.part, o.offers
-            from part_odds o
-            join parts p on p.part_key = o.part_key
-            """).ToDictionary(row => row.Part, row => (int)row.Offers, StringComparer.Ordinal);
+            select p.part, sum(c.offers) as offers
+            from (
+              select part_key, count(*) as offers
+              from offers
+              where part_key is not null
+              group by part_key
+              union all
+              select part_key, offers
+              from part_odds
+            ) c
+            join parts p on p.part_key = c.part_key
+            group by p.part
+            """).ToDictionary(row => row.Part, row => (int)Math.Min(row.Offers, int.MaxValue), StringComparer.Ordinal);
         var mixUps = connection.Query<MixUpRow>(
             """
             select a.part as asked, s.part as sent, o.deliveries, o.wrong
@@ -31,8 +40,15 @@ public sealed class OddsStore(Database database)
         return offers.Count + mixUps.Count > 0 ? new Odds(offers, mixUps) : Odds.None;
     }
 
-    // The tables hold no count that is too large for an int.
-    private sealed record OffersRow(string Part, long Offers);
+    // Not positional: a sum has no type in an empty base.
+    private sealed record OffersRow
+    {
+        public string Part { get; init; } = "";
+
+        public long Offers { get; init; }
+    }
+
+    // The table holds no count that is too large for an int.
 
     private sealed record MixUpRow(string Asked, string Sent, long Deliveries, long Wrong);
 }

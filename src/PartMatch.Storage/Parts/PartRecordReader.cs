@@ -2,6 +2,7 @@ using System.Globalization;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using PartMatch.Core.Catalogue;
+using PartMatch.Storage.Listings;
 using PartMatch.Storage.Catalogue;
 using PartMatch.Storage.Families;
 
@@ -59,15 +60,8 @@ internal static class PartRecordReader
             """,
             new { key });
         return [.. rows.Select(row => new ContentsRow(
-            row.SetPart, row.Part, row.Quantity is null ? null : int.Parse(row.Quantity, CultureInfo.InvariantCulture), CertaintyOf(row.Certain), row.Note))];
+            row.SetPart, row.Part, row.Quantity is null ? null : int.Parse(row.Quantity, CultureInfo.InvariantCulture), ContentsStore.CertaintyOf(row.Certain), row.Note))];
     }
-
-    private static Certainty CertaintyOf(string? certain) => certain switch
-    {
-        null => Certainty.NotRecorded,
-        "yes" => Certainty.Certain,
-        _ => Certainty.Possible,
-    };
 
     private sealed record NumberRow(string Number, string Sort, string Maker, string NumberKey);
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using FluentValidation;
 using FluentValidation.Results;
+using PartMatch.Core.Buying;
 using PartMatch.Storage.Editing;
 using PartMatch.Web.Http;
 
@@ -9,7 +10,8 @@ namespace PartMatch.Web.Editing;
 /// <summary>What the body of a write must be before the book's own rules look at it: known tables, texts, bounded.</summary>
 internal sealed class ChangesBodyRules : AbstractValidator<ChangesBody>
 {
-    public const int LongestCell = 10_000;
+    /// <summary>The words of a listing are the longest that a cell holds; the size of the whole body is bounded besides.</summary>
+    public const int LongestCell = ListingText.MostCharacters;
 
     public ChangesBodyRules()
     {

@@ -4,9 +4,12 @@ using PartMatch.Storage.Editing;
 using PartMatch.Storage.Families;
 using PartMatch.Storage.History;
 using PartMatch.Storage.Items;
+using PartMatch.Storage.Listings;
 using PartMatch.Storage.LookAlikes;
+using PartMatch.Storage.Offers;
 using PartMatch.Storage.Parts;
 using PartMatch.Storage.Photos;
+using PartMatch.Web.Listings;
 using PartMatch.Web.LookAlikes;
 
 namespace PartMatch.Web.Host;
@@ -32,7 +35,11 @@ internal static class BaseServices
         services.AddSingleton<NumberStore>();
         services.AddSingleton<OddsStore>();
         services.AddSingleton<ImageStore>();
+        services.AddSingleton<OfferStore>();
+        services.AddSingleton<OfferEntry>();
         services.AddSingleton<LookAlikeStamp>();
         services.AddSingleton<LookAlikeSource>();
+        services.AddSingleton<ContentsStore>();
+        services.AddSingleton<ListingSource>();
     }
 }

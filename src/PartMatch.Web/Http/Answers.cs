@@ -59,3 +59,9 @@ public sealed class Stale(Problem problem) : ProblemAnswer(problem), IEndpointMe
         Describe(builder, StatusCodes.Status428PreconditionRequired);
     }
 }
+
+/// <summary>415: the body is of another kind than the route reads.</summary>
+public sealed class WrongMediaType(Problem problem) : ProblemAnswer(problem), IEndpointMetadataProvider
+{
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) => Describe(builder, StatusCodes.Status415UnsupportedMediaType);
+}

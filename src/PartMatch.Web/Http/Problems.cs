@@ -76,7 +76,8 @@ internal sealed class Problems(RequestDelegate next, ILogger<Problems> logger)
     {
         404 => [new("path", context.Request.Path, "a page of this server, or a route of /api", "the routes are listed in api-docs/openapi.json")],
         405 => [new("method", context.Request.Method, context.Response.Headers.Allow.ToString())],
-        415 => [new("Content-Type", context.Request.ContentType ?? "nothing", "the media type of the route's body", "a parts book is application/zip, a picture image/jpeg or image/png")],
+        415 => [new("Content-Type", context.Request.ContentType ?? "nothing", "the media type of the route's body",
+            "a parts book is application/zip, a picture image/jpeg or image/png, a price list text/csv")],
         _ => [],
     };
 }

@@ -1,9 +1,10 @@
 using Microsoft.Net.Http.Headers;
 using PartMatch.Web.Host;
+using PartMatch.Web.Listings;
 
 namespace PartMatch.Web.Http;
 
-/// <summary>Stands before everything that changes the base: no page of another site, and the edit token where one is set.</summary>
+/// <summary>Stands before everything that is posted: no page of another site; and before what changes the base, the edit token where one is set.</summary>
 internal sealed class WriteCheck(RequestDelegate next, ServerSettings settings)
 {
     private const string Scheme = "Bearer ";
@@ -21,8 +22,11 @@ internal sealed class WriteCheck(RequestDelegate next, ServerSettings settings)
             return Problems.WriteAsync(context, Problem.Of("foreign-origin", foreign));
         }
 
-        return settings.HasToken && !HasToken(context.Request) ? AskForToken(context) : next(context);
+        return settings.HasToken && !IsQuestion(context.Request) && !HasToken(context.Request) ? AskForToken(context) : next(context);
     }
+
+    /// <summary>Sent as a POST only because the question is a document; it stores nothing.</summary>
+    private static bool IsQuestion(HttpRequest request) => request.Path.Equals(ListingEndpoints.Address, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The header that shows that a page of another site sent this; null when there is none, as with programs that are no browsers.</summary>
     private static FieldError? FindForeign(HttpRequest request)

@@ -18,7 +18,8 @@ internal sealed class LookAlikeSource(LookAlikeStamp stamps, NumberStore numbers
         var stamp = stamps.Get();
         if (_built is { } built && built.Stamp == stamp)
         {
-            return built.Facts;
+            // Counts change with every offer that is stored; the same instance where nobody has committed anything.
+            return (_built = built with { Facts = built.Facts.With(odds.Get()) }).Facts;
         }
 
         var facts = Build();

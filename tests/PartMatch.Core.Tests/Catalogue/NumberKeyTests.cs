@@ -59,6 +59,9 @@ public sealed class NumberKeyTests
     public void Half_a_surrogate_pair_is_no_failure() => Assert.Equal("A\uFFFD1", NumberKey.Of("a\uD800-1"));
 
     [Fact]
+    public void Byte_order_mark_turned_round_is_no_failure() => Assert.Equal("A\uFFFD1", NumberKey.Of("a\uFFFE-1"));
+
+    [Fact]
     public void An_accent_that_a_separator_kept_apart_is_joined() => Assert.Equal(NumberKey.Of("\u00C11"), NumberKey.Of("A-\u03011"));
 
     [Fact]

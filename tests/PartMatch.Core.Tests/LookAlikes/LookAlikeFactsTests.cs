@@ -30,6 +30,7 @@ public sealed class LookAlikeFactsTests
     {
         var odds = new Odds(new Dictionary<string, int> { ["harl:A"] = 3 }, [new MixUpCount("harl:A", "harl:B", 10, 2)]);
         Assert.Same(odds, WrenFamily.Facts([], [], odds: odds).Odds);
+        Assert.Same(odds, WrenFamily.Facts([], []).With(odds).Odds);
         Assert.Same(Odds.None, WrenFamily.Facts([], []).Odds);
         Assert.Empty(Odds.None.OffersByPart);
         Assert.Empty(Odds.None.MixUps);

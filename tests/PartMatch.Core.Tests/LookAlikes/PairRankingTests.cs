@@ -38,13 +38,18 @@ public sealed class PairRankingTests
         iter: 300);
 
     [Fact]
-    public void Order_is_by_danger_then_cost_then_the_two_parts_and_pages_cover_all_once() => Gen.Select(_base, Gen.Int[1, 5]).Sample(
+    public void Order_is_by_danger_then_offers_then_cost_then_the_two_parts_and_pages_cover_all_once() => Gen.Select(_base, Gen.Int[1, 5]).Sample(
         (parts, limit) =>
         {
-            var facts = Facts(parts.Own, parts.Others);
+            // Counted after the pairs were ranked once: what is kept of them must not keep their order.
+            var uncounted = Facts(parts.Own, parts.Others);
+            Assert.All(PairRanking.Decide(uncounted, new PairQuestion("wren-9", Limit: 1_000)).Pairs, row => Assert.Equal(0, row.A.Offers + row.B.Offers));
+            var facts = uncounted.With(new Odds(parts.Own.Concat(parts.Others).Index().ToDictionary(part => part.Item.Id, part => part.Index % 3), []));
             var whole = PairRanking.Decide(facts, new PairQuestion("wren-9", Limit: 1_000)).Pairs;
+            Assert.All(whole, row => Assert.Equal(facts.Odds.OffersOf(row.A.Part), row.A.Offers));
             Assert.Equal(
-                whole.OrderByDescending(row => row.Ease * row.Harm).ThenBy(row => row.Near?.Cost ?? double.PositiveInfinity)
+                whole.OrderByDescending(row => row.Ease * row.Harm).ThenByDescending(row => row.A.Offers + row.B.Offers)
+                    .ThenBy(row => row.Near?.Cost ?? double.PositiveInfinity)
                     .ThenBy(row => row.A.Part, StringComparer.Ordinal).ThenBy(row => row.B.Part, StringComparer.Ordinal),
                 whole);
             var paged = new List<PairRow>();

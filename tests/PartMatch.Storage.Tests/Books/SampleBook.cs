@@ -236,6 +236,18 @@ internal sealed class SampleBook
             photo,image,evidence,item,caption
             ph-0001,{ImageName.Of(Picture)},ev-0005,it-0001,the tang
             """),
+        ("listings.csv", """
+            listing,seen_on,title,address,text
+            f10b07c45b46af7f662b16051f901e0fb4298780ea33e873ae474e14f2c1d42d,2026-06-01,Front bush,https://millrace.example/9,"Front bush, used
+            Number B 1.2, ""as photographed""
+            oil in the bore"
+            """),
+        ("offers.csv", """
+            offer,seller,part,number_as_written,price,currency,pack,stock,condition,level,core_deposit,seen_on,days_min,days_max,shipping,note,core_part,returns_days,restocking,freight_back,returnable,listing
+            of-0001,millrace,marl:B-1/2,B 1.2,84.00,GBP,2,4,used,,20.00,2026-06-01,3,6,,"oil in the bore, wipes out",the old bush,30,10,buyer,yes,f10b07c45b46af7f662b16051f901e0fb4298780ea33e873ae474e14f2c1d42d
+            of-0002,millrace,marl:S-100,,1250,EUR,1,,refurbished,bare,,2026-05-01,,,12.50,,,,,seller,no,
+            of-0003,millrace,,QZ-77,12.5,EUR,,,,,,2026-06-02,,,,,,,,,,
+            """),
         ("sellers.csv", """
             seller,name,country,currency,shipping_fixed,shipping_per_item,free_from,import_charge,days_min,days_max,returns_days,restocking,note
             millrace,Millrace Breakers,GB,GBP,9.50,1.20,120.00,4.5,3,6,14,15,

@@ -123,7 +123,8 @@ public sealed class EditStoreTests : IDisposable
         var inUse = Assert.IsType<EditOutcome.InUse>(_base.Apply(EditBase.Remove("parts", "marl:S-100")));
 
         string[] files = [.. inUse.Users.Select(user => user.File).Distinct().Order(StringComparer.Ordinal)];
-        Assert.Equal(["contents.csv", "findings.csv", "fitments.csv", "items.csv", "limits.csv", "pairs.csv", "supersessions.csv", "values.csv"], files);
+        Assert.Equal(["contents.csv", "findings.csv", "fitments.csv", "items.csv", "limits.csv", "offers.csv", "pairs.csv", "supersessions.csv",
+            "values.csv"], files);
         Assert.Contains(inUse.Users, user => user is { File: "fitments.csv", Key: "lb,main-shaft,marl:S-100,2016-05,2017-06-01,," });
         Assert.Equal(before, _base.Everything());
     }
@@ -310,6 +311,28 @@ public sealed class EditStoreTests : IDisposable
     [InlineData("sellers", "seller=s;name=S;country=gb", "country")]
     [InlineData("sellers", "seller=s;name=S;daysMin=5;daysMax=4", "daysMax")]
     [InlineData("sellers", "seller=s;name=S;freeFrom=100", "currency")]
+    [InlineData("offers", "offer=o;seller=millrace;price=9;currency=GBP;seenOn=2026-06-01", "numberAsWritten")] // of what?
+    [InlineData("offers", "offer=o;seller=millrace;numberAsWritten=- -;price=9;currency=GBP;seenOn=2026-06-01", "numberAsWritten")] // a key of nothing
+    [InlineData("offers", "offer=o;seller=millrace;numberAsWritten=QZ12345678901234567890123456789012345678901;price=9;currency=GBP;seenOn=2026-06-01", "numberAsWritten")] // 41
+    [InlineData("offers", "offer=o;seller=nobody;numberAsWritten=QZ-1;price=9;currency=GBP;seenOn=2026-06-01", "seller")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:B-9;price=9;currency=GBP;seenOn=2026-06-01", "part")]
+    [InlineData("offers", "offer=o;seller=millrace;part=none;price=9;currency=GBP;seenOn=2026-06-01", "part")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9.505;currency=GBP;seenOn=2026-06-01", "price")] // pence have no halves
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=0;currency=GBP;seenOn=2026-06-01", "price")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=1000000001;currency=GBP;seenOn=2026-06-01", "price")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9;currency=JPY;coreDeposit=1.5;seenOn=2026-06-01", "coreDeposit")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9;currency=JPY;shipping=1.5;seenOn=2026-06-01", "shipping")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9;currency=GBP;seenOn=2026-06", "seenOn")] // ages are counted in days
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9;currency=GBP;pack=0;seenOn=2026-06-01", "pack")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9;currency=GBP;stock=1000001;seenOn=2026-06-01", "stock")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9;currency=GBP;condition=not-stated;seenOn=2026-06-01", "condition")] // leave it empty
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9;currency=GBP;level=half;seenOn=2026-06-01", "level")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9;currency=GBP;daysMin=6;daysMax=5;seenOn=2026-06-01", "daysMax")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9;currency=GBP;restocking=101;seenOn=2026-06-01", "restocking")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9;currency=GBP;returnable=no;returnsDays=14;seenOn=2026-06-01", "returnsDays")]
+    [InlineData("offers", "offer=o;seller=millrace;part=marl:S-100;price=9;currency=GBP;listing=0000000000000000000000000000000000000000000000000000000000000000;seenOn=2026-06-01", "listing")]
+    [InlineData("listings", "listing=0000000000000000000000000000000000000000000000000000000000000000;text=words;seenOn=2026-06-01", "listing")] // not the digest of these words
+    [InlineData("listings", "listing=dba36bffa5cab0f922d087a3aeb179f9d4e745df40b323e1b1471402848c8a3e;seenOn=2026-06-01", "text")]
     [InlineData("photos", "photo=ph-2;image=0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef.jpg;item=it-0001", "image")] // not in the base
     [InlineData("photos", "photo=ph-2;image=tang.jpg;item=it-0001", "image")]
     [InlineData("works-done", "item=it-0002;work=ream-bosh", "work")]

@@ -28,7 +28,6 @@ public sealed class LookAlikeStampTests : IDisposable
         Assert.NotNull(new FamilyStore(_base.Base.Database).FindFamily(EditBase.Book));
         Assert.NotEmpty(new FamilyStore(_base.Base.Database).List());
         Assert.NotEmpty(new NumberStore(_base.Base.Database).All());
-        Assert.NotNull(new OddsStore(_base.Base.Database).Get());
         Assert.NotEmpty(_stamp.Get());
     }
 
@@ -59,14 +58,16 @@ public sealed class LookAlikeStampTests : IDisposable
         Assert.Equal(before, _stamp.Get());
     }
 
+    // They change with every offer, and no ranking rests on them: whoever shows them reads them anew.
     [Theory]
     [InlineData("insert into part_odds (part_key, offers) values ('marl:B12', 7)")]
     [InlineData("insert into mix_up_odds (asked_part_key, sent_part_key, deliveries, wrong) values ('marl:B12', 'marl:B13', 40, 3)")]
-    public void Counts_of_offers_and_deliveries_change_the_stamp(string sql)
+    [InlineData("delete from offers")]
+    public void Counts_of_offers_and_deliveries_do_not_change_the_stamp(string sql)
     {
         var before = _stamp.Get();
         KeptBase.Execute(_base.Base.Path, sql);
-        Assert.NotEqual(before, _stamp.Get());
+        Assert.Equal(before, _stamp.Get());
     }
 
     [Fact]

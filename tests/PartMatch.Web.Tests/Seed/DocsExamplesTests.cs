@@ -73,6 +73,8 @@ public sealed partial class DocsExamplesTests(SeedServer server)
     [InlineData("editing.md", 6)]
     [InlineData("history.md", 2)]
     [InlineData("items.md", 1)]
+    [InlineData("listings.md", 2)]
+    [InlineData("offers.md", 1)]
     public async Task Examples_of_changes_are_what_the_program_answers(string page, int count)
     {
         await using var own = new SeedServer();
@@ -116,7 +118,9 @@ public sealed partial class DocsExamplesTests(SeedServer server)
     [Fact]
     public void Every_feature_page_has_an_example() =>
         Assert.Equal(
-            ["books.md", "compare.md", "compression.md", "consistency.md", "editing.md", "families.md", "fit.md", "fuel-supply.md", "health.md", "history.md", "images.md", "injectors.md", "items.md", "look-alikes.md", "parts.md", "problems.md", "tell-apart.md", "tightening.md", "valve-timing.md"],
+            ["books.md", "compare.md", "compression.md", "consistency.md", "editing.md", "families.md", "fit.md", "fuel-supply.md", "health.md", "history.md",
+                "images.md", "injectors.md", "items.md", "look-alikes.md", "offers.md", "parts.md", "problems.md", "sellers.md", "tell-apart.md",
+                "tightening.md", "valve-timing.md"],
             Examples.Select(row => row.Data.Item1).Concat(SendingExamples.Select(row => row.Data.Item1)).Distinct().Order(StringComparer.Ordinal));
 
     [Fact]

@@ -14,6 +14,7 @@ internal sealed class BookScope
     private readonly Dictionary<string, string> _positionKinds = new(StringComparer.Ordinal);
     private readonly HashSet<string> _variants = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _itemParts = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _listings = new(StringComparer.Ordinal);
     private readonly HashSet<string> _evidenceOfItems = new(StringComparer.Ordinal);
 
     /// <param name="used">Their referable files are enough; in ordinal order of the books.</param>
@@ -31,6 +32,7 @@ internal sealed class BookScope
         }
 
         _variants.UnionWith(own.Declared(BookTables.Variants).Select(row => row["variant"]));
+        _listings.UnionWith(own.Declared(BookTables.Listings).Select(row => row["listing"]));
         foreach (var item in own.Declared(BookTables.Items))
         {
             _itemParts.TryAdd(item["item"], item["part"]);
@@ -49,7 +51,7 @@ internal sealed class BookScope
 
     public IReadOnlyList<BookDraft> Used { get; }
 
-    /// <summary>The book in which a kind, work, maker or piece of evidence is found, the own one first; null when in none.</summary>
+    /// <summary>The book in which a kind, work, maker, seller or piece of evidence is found, the own one first; null when in none.</summary>
     public string? BookOf(BookTable table, string code) => _books.GetValueOrDefault((table, code));
 
     /// <summary>The part that a cell names, however it writes the number; null when there is none.</summary>
@@ -90,6 +92,7 @@ internal sealed class BookScope
         Refers.Position => _positionKinds.ContainsKey(code),
         Refers.Part => FindPart(code) is not null,
         Refers.Item => _itemParts.ContainsKey(code),
+        Refers.Listing => _listings.Contains(code),
         _ => BookOf(TableOf(refers), code) is not null,
     };
 
@@ -100,6 +103,7 @@ internal sealed class BookScope
         Refers.Position => _positionKinds.Keys,
         Refers.Part => _parts.Values.Select(part => part.Id),
         Refers.Item => _itemParts.Keys,
+        Refers.Listing => _listings,
         _ => _books.Keys.Where(key => key.Table == TableOf(refers)).Select(key => key.Code),
     };
 
@@ -114,12 +118,14 @@ internal sealed class BookScope
         Refers.Variant => BookTables.Variants,
         Refers.Position => BookTables.Positions,
         Refers.Item => BookTables.Items,
+        Refers.Seller => BookTables.Sellers,
+        Refers.Listing => BookTables.Listings,
         _ => throw new ArgumentOutOfRangeException(nameof(refers), refers, "names nothing"),
     };
 
     private void Add(BookDraft book)
     {
-        foreach (var table in new[] { BookTables.Makers, BookTables.Kinds, BookTables.Works, BookTables.EvidenceRows })
+        foreach (var table in new[] { BookTables.Makers, BookTables.Kinds, BookTables.Works, BookTables.EvidenceRows, BookTables.Sellers })
         {
             foreach (var row in book.Declared(table))
             {

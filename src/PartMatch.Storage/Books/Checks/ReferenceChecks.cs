@@ -50,7 +50,7 @@ internal static class ReferenceChecks
 
     private static string Reason(BookScope scope, Refers refers, string code)
     {
-        var isOfTheBook = refers is Refers.Variant or Refers.Position or Refers.Item || scope.Used.Count == 0;
+        var isOfTheBook = refers is Refers.Variant or Refers.Position or Refers.Item or Refers.Listing || scope.Used.Count == 0;
         var where = isOfTheBook ? "this book" : $"this book or {string.Join(", ", scope.Used.Select(book => book.Code))}";
         return $"no {refers.ToString().ToLowerInvariant()} '{code}' in {where}: expected one of {BookScope.TableOf(refers).File}";
     }

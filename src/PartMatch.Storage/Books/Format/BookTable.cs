@@ -12,6 +12,8 @@ internal enum Refers
     Variant,
     Position,
     Item,
+    Seller,
+    Listing,
 }
 
 /// <summary>A column of a file.</summary>

@@ -137,7 +137,7 @@ internal static class BookTables
         [Must("item", Cells.Code, Refers.Item), Must("work", Cells.Code, Refers.Work), May("done_on", Cells.Date), May("note", Cells.Text)]);
 
     public static BookTable Limits { get; } = Any("limits", "kind,feature,part",
-        Must("kind", Cells.Code, Refers.Kind), Must("feature", Cells.Code), May("part", Cells.Part, Refers.Part) with { CameLater = true },
+        Must("kind", Cells.Code, Refers.Kind), Must("feature", Cells.Code), Later("part", Cells.Part, Refers.Part),
         May("min", Cells.Number), May("max", Cells.Number), May("unit", Cells.Unit),
         Must("consequence", Cells.OneOf<Consequence>()), Evidence(), May("note", Cells.Text));
 
@@ -149,6 +149,17 @@ internal static class BookTables
         May("shipping_fixed", Cells.NotNegative), May("shipping_per_item", Cells.NotNegative), May("free_from", Cells.NotNegative),
         May("import_charge", Cells.NotNegative), May("days_min", Cells.Whole), May("days_max", Cells.Whole), May("returns_days", Cells.Whole),
         May("restocking", Cells.NotNegative), May("note", Cells.Text));
+
+    public static BookTable Offers { get; } = Any("offers", "offer",
+        Must("offer", Cells.Code), Must("seller", Cells.Code, Refers.Seller), May("part", Cells.Part, Refers.Part), May("number_as_written", Cells.Text),
+        Must("price", Cells.NotNegative), Must("currency", Cells.Currency), May("pack", Cells.Whole), May("stock", Cells.Whole),
+        May("condition", Cells.OneOf(OfferWords.Conditions)), May("level", Cells.OneOf(OfferWords.Levels)), May("core_deposit", Cells.NotNegative),
+        Must("seen_on", Cells.Day), May("days_min", Cells.Whole), May("days_max", Cells.Whole), May("shipping", Cells.NotNegative), May("note", Cells.Text),
+        Later("core_part", Cells.Text), Later("returns_days", Cells.Whole), Later("restocking", Cells.NotNegative),
+        Later("freight_back", Cells.OneOf(OfferWords.FreightBack)), Later("returnable", Cells.YesNo), Later("listing", Cells.Digest, Refers.Listing));
+
+    public static BookTable Listings { get; } = Any("listings", "listing",
+        Must("listing", Cells.Digest), Must("seen_on", Cells.Day), May("title", Cells.Text), May("address", Cells.Text), Must("text", Cells.Text));
 
     public static BookTable EvidenceRows { get; } = Any("evidence", "evidence",
         Must("evidence", Cells.Code), Must("grade", Cells.OneOf<EvidenceGrade>()), May("date", Cells.Date), May("author", Cells.Text),
@@ -162,12 +173,13 @@ internal static class BookTables
         {
             Books, Makers, Variants, Engine, Kinds, Features, Rules, Works, Checks, Shots, Positions, Access, Parts, Numbers, Values, Curves, Fitments, Needs,
             Joints, Stacks, Selects, Companions, Supersessions, Contents, Pairs, EvidenceRows, Findings, Sources, Items, Readings, WorksDone, Limits, Photos,
-            Sellers, Torques,
+            Sellers, Torques, Offers, Listings,
         }.OrderBy(table => table.File, StringComparer.Ordinal),
     ];
 
     /// <summary>The files whose rows the rows of other books can refer to, or rest on.</summary>
-    public static IReadOnlyList<BookTable> Referable { get; } = [Books, Makers, Kinds, Features, Rules, Works, Checks, Shots, Parts, EvidenceRows, Sources, Limits];
+    public static IReadOnlyList<BookTable> Referable { get; } = [Books, Makers, Kinds, Features, Rules, Works, Checks, Shots, Parts, EvidenceRows, Sources,
+        Limits, Sellers];
 
     /// <summary>The table of that name, which is the file's without its ending; null when there is none.</summary>
     public static BookTable? Find(string name) => All.FirstOrDefault(table => table.Stem == name);
@@ -179,6 +191,8 @@ internal static class BookTables
     private static BookColumn Must(string name, CellRule rule, Refers refers = Refers.Nothing) => new(name, rule, true, refers);
 
     private static BookColumn May(string name, CellRule rule, Refers refers = Refers.Nothing) => new(name, rule, false, refers);
+
+    private static BookColumn Later(string name, CellRule rule, Refers refers = Refers.Nothing) => May(name, rule, refers) with { CameLater = true };
 
     private static BookColumn Evidence() => May("evidence", Cells.Code, Refers.Evidence);
 

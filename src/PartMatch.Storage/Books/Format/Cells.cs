@@ -34,6 +34,9 @@ internal static partial class Cells
 
     public static CellRule Date { get; } = new("a date as YYYY-MM or YYYY-MM-DD", cell => BuildDate.Find(cell) is not null);
 
+    /// <summary>Ages are counted in days, so a month alone is not enough.</summary>
+    public static CellRule Day { get; } = new("a day as YYYY-MM-DD", cell => cell.Length == "2026-06-01".Length && Date.Accepts(cell));
+
     public static CellRule Unit { get; } = new("a unit of the unit table", cell => UnitTable.Find(cell)?.Symbol == cell, cell => UnitTable.Find(cell)?.Symbol);
 
     public static CellRule YesNo { get; } = OneOf(["no", "yes"]);
@@ -56,6 +59,9 @@ internal static partial class Cells
 
     /// <summary>A picture by the digest of its bytes.</summary>
     public static CellRule Image { get; } = new("the SHA-256 of a picture in small hexadecimal digits with .jpg or .png", cell => ImageShape().IsMatch(cell));
+
+    /// <summary>A text by the digest of its bytes in UTF-8.</summary>
+    public static CellRule Digest { get; } = new("the SHA-256 of the text in 64 small hexadecimal digits", cell => DigestShape().IsMatch(cell));
 
     public static CellRule Country { get; } = new(
         "an ISO 3166 code of two capital letters such as GB", cell => cell.Length == 2 && cell.All(char.IsAsciiLetterUpper), cell => cell.ToUpperInvariant());
@@ -85,6 +91,9 @@ internal static partial class Cells
 
     [GeneratedRegex(@"^[0-9a-f]{64}\.(jpg|png)$", RegexOptions.CultureInvariant)]
     private static partial Regex ImageShape();
+
+    [GeneratedRegex("^[0-9a-f]{64}$", RegexOptions.CultureInvariant)]
+    private static partial Regex DigestShape();
 
     [GeneratedRegex("[^a-z0-9]+", RegexOptions.CultureInvariant)]
     private static partial Regex NotOfACode();

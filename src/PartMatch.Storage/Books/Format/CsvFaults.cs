@@ -25,7 +25,7 @@ internal static class CsvFaults
         : Find(text);
 
     /// <summary>The faults in order of their lines.</summary>
-    public static IEnumerable<CsvFault> Find(string text)
+    public static IEnumerable<CsvFault> Find(string text, char separator = ',')
     {
         var place = Place.CellStart;
         int line = 1, opened = 0, rowStart = 0, rowLine = 1;
@@ -33,7 +33,7 @@ internal static class CsvFaults
         {
             var letter = text[index];
             var isBreak = letter == '\n' || (letter == '\r' && (index + 1 == text.Length || text[index + 1] != '\n'));
-            if (place == Place.AfterQuote && letter is not ('"' or ',' or '\r' or '\n'))
+            if (place == Place.AfterQuote && letter is not ('"' or '\r' or '\n') && letter != separator)
             {
                 var reason = line == opened
                     ? "text after the closing quote of a cell"
@@ -63,7 +63,7 @@ internal static class CsvFaults
             }
             else if (place != Place.Quoted)
             {
-                place = letter is ',' or '\r' or '\n' ? Place.CellStart : Place.Plain;
+                place = letter is '\r' or '\n' || letter == separator ? Place.CellStart : Place.Plain;
             }
 
             line += isBreak ? 1 : 0;

@@ -11,9 +11,10 @@ internal static class CsvText
 {
     /// <summary>Reads rows of any width. The text must have passed <see cref="CsvFaults"/>: the library accepts an unterminated quote silently.</summary>
     /// <remarks>Line ends inside cells become line feeds.</remarks>
-    public static IEnumerable<CsvRow> Read(string text)
+    public static IEnumerable<CsvRow> Read(string text, char separator = ',')
     {
-        using var reader = Sep.New(',').Reader(options => options with { HasHeader = false, Unescape = true, DisableColCountCheck = true }).FromText(text);
+        using var reader = Sep.New(separator)
+            .Reader(options => options with { HasHeader = false, Unescape = true, DisableColCountCheck = true }).FromText(text);
         var line = 1;
         while (reader.MoveNext())
         {

@@ -27,6 +27,7 @@ internal sealed record Computed(string Name, Func<BookRow, BookScope, object?> V
             Refers.Kind => [new(book, (row, scope) => scope.BookOf(BookTables.Kinds, row[name]))],
             Refers.Work => [new(book, (row, scope) => scope.BookOf(BookTables.Works, row[name]))],
             Refers.Evidence => [new(book, (row, scope) => scope.BookOf(BookTables.EvidenceRows, row[name]))],
+            Refers.Seller => [new(book, (row, scope) => scope.BookOf(BookTables.Sellers, row[name]))],
             _ => [],
         };
     }

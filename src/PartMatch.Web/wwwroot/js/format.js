@@ -162,7 +162,7 @@ export function address(page, question) {
 
 /** The page that shows what an API address answers: these have the same question. */
 export function pageOf(apiAddress) {
-  return apiAddress.replace(/^\/api\/(fit|compare|injectors|fuel-supply|valve-timing|compression|tightening|tell-apart)(?=\?|$)/, '$1.html');
+  return apiAddress.replace(/^\/api\/(fit|compare|injectors|fuel-supply|valve-timing|compression|tightening|tell-apart|offers|sellers)(?=\?|$)/, '$1.html');
 }
 
 /** A number that leads to its part. `part` is `maker:number`, or a bare number. */

@@ -37,6 +37,7 @@ async function candidate(answer, other) {
       ['To the eye', other.sameToTheEye ? 'the same in everything a photo or the eye shows' : 'not recorded as the same'],
       ['Danger', linked(other.dangerText)],
       ['Worst place', place],
+      ['On offer', other.offers ? el('a', { href: address('offers.html', { part: other.part }) }, `${count(other.offers, 'offer')} recorded`) : ''],
     ]),
     other.differs.length ? ruled(`Where ${other.number} differs`, ['Feature', 'The one asked', 'The other', 'Matters'], other.differs.map(one => [sentence(one.name), one.asked, one.other, one.matters ? 'yes' : 'no']), { className: 'restack' }) : null,
     el('p', { class: 'tell' }, linked(other.tellApartText), ' ', other.against && other.against !== other.part ? keyTo([other.against, other.part], ['Tell them apart', el('span', { class: 'unseen' }, ` ${other.number}`)]) : ''),

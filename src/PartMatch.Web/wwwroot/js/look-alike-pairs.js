@@ -28,13 +28,16 @@ const workList = () => el('div', { class: 'notice' },
 
 const alike = pair => [pair.near ? (pair.near.class ? say('mixUp', pair.near.class) : 'the same key') : '', pair.sameToTheEye ? 'the same to the eye' : ''].filter(Boolean).join('; ');
 
+// The more of them are for sale, the likelier they are met: equal dangers stand in that order.
+const offered = ({ a, b }) => (a.offers + b.offers === 0 ? null : el('p', { class: 'quiet' }, `${count(a.offers, 'offer')} of the first, ${b.offers} of the second`));
+
 async function row(pair, judge) {
   const place = await worst(pair.worst);
   const [check] = pair.tellApart;
   const kinds = new Set([pair.a.kind, pair.b.kind].filter(Boolean).map(plain));
   return [
     [el('div', { class: 'twins' }, twoNumbers(pair)), el('p', { class: 'small quiet' }, [...kinds].join(' and '))],
-    [danger(pair.danger), el('p', null, `ease ${pair.ease} × harm ${pair.harm}`), el('p', { class: 'quiet' }, sentence(alike(pair)))],
+    [danger(pair.danger), el('p', null, `ease ${pair.ease} × harm ${pair.harm}`), offered(pair), el('p', { class: 'quiet' }, sentence(alike(pair)))],
     [sentence(relations[pair.relation] ?? plain(pair.relation)), pair.relationText ? el('p', { class: 'quiet' }, linked(pair.relationText)) : null],
     place ?? 'none, or not fitted anywhere here',
     [el('p', null, check ? `${sentence(check.text)}${check.beforePaying ? ': before paying' : ': in hand'}.` : linked(pair.tellApartText)),

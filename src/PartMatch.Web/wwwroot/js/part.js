@@ -102,7 +102,7 @@ function keep({ book, part }) {
   const key = rowKey(part);
   return ways(
     ['Edit this part', address('record.html', { book, table: 'parts', key })], ['Its values', address('record.html', { book, table: 'values', where: `part:${part}` })],
-    ['Add a value', `${address('record.html', { book, table: 'values', part })}&new`], ['History', address('history.html', { book, table: 'parts', key })]);
+    ['Offers and prices', address('offers.html', { part })], ['Add a value', `${address('record.html', { book, table: 'values', part })}&new`], ['History', address('history.html', { book, table: 'parts', key })]);
 }
 
 async function show(part) {

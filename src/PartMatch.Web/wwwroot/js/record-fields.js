@@ -13,7 +13,7 @@ const kindColumns = {
   feature: ['kind', 'part', 'position', 'item'], curve: ['part'], shows: ['kind'], measureFeature: ['measurePosition'], leftFeature: ['leftPosition'],
   rightFeature: ['rightPosition'], whenFeature: ['whenPosition'], thenFeature: ['thenPosition'],
 };
-const long = ['note', 'how', 'source', 'retractedWhy', 'condition', 'caption'];
+const long = ['note', 'how', 'source', 'retractedWhy', 'condition', 'caption', 'text'];
 
 /** The unit column of a cell's column; null where it has none. */
 function unitColumn(name, names) {

@@ -4,7 +4,7 @@ import { askOnce } from './api.js';
 import { el, say } from './format.js';
 
 const tables = {
-  part: 'parts', evidence: 'evidence', variant: 'variants', position: 'positions', kind: 'kinds', work: 'works', maker: 'makers', item: 'items',
+  part: 'parts', evidence: 'evidence', variant: 'variants', position: 'positions', kind: 'kinds', work: 'works', maker: 'makers', item: 'items', seller: 'sellers', listing: 'listings',
 };
 const atOnce = 300;
 const found = 40;
@@ -20,6 +20,7 @@ const read = (book, table, query) => askOnce(rowsAt(book, table, query)).catch((
 function nameOf(table, row) {
   if (table === 'evidence') return [say('grade', row.grade), [row.source, row.author, row.date].filter(Boolean).join(', ')].filter(Boolean).join(': ');
   if (table === 'items') return [row.part, row.condition].filter(Boolean).join(', ');
+  if (table === 'listings') return [row.title, row.seenOn].filter(Boolean).join(', ');
   return row.name ?? '';
 }
 

@@ -39,6 +39,11 @@ export const shelves = [
     'readings': ['Readings', 'reading', 'What was measured on one item. It says nothing of its number until somebody lets it.'],
     'works-done': ['Work done', 'piece of work', 'What has been done to an item.'],
   }],
+  ['What is for sale', {
+    'offers': ['Offers', 'offer', 'What somebody sells, for how much, and when that was seen.'],
+    'listings': ['Listings', 'listing', 'The words that offers were read from, as they stood.'],
+    'sellers': ['Sellers', 'seller', 'Who sells, what they ask for sending, how long they take.'],
+  }],
   ['Kinds of part', {
     'kinds': ['Kinds', 'kind of part', 'Camshaft, barrel, injector: what is looked at in the same way.'],
     'features': ['Features', 'feature', 'What is worth knowing of a kind.'],
@@ -51,7 +56,6 @@ export const shelves = [
   ['The book', {
     'book': ['Title page', 'title page', 'What this book is and which books it builds on.'],
     'makers': ['Makers', 'maker', 'Who makes engines and parts.'],
-    'sellers': ['Sellers', 'seller', 'Who sells, what they ask for sending, how long they take.'],
   }],
 ];
 
@@ -92,6 +96,9 @@ const labels = {
   value: 'Value', variant: 'Variant', variants: 'Only on these variants', way: 'Way', whenFeature: 'When feature', whenPosition: 'When at',
   whenRelation: 'When it is', whenValue: 'When value', who: 'Who does it',
   with: 'Together with', work: 'Work', x: 'At', y: 'And at', curve: 'Curve', cautions: 'Cautions', finding: 'Name of it', book: 'Short name',
+  offer: 'Name of it', numberAsWritten: 'Number as the seller writes it', pack: 'Pieces for the price', stock: 'Pieces in stock', level: 'How much of the engine',
+  coreDeposit: 'Deposit for the old part', seenOn: 'Seen on', shipping: 'Sending', corePart: 'Old part that counts', freightBack: 'Who pays the way back',
+  returnable: 'Is it taken back', listing: 'Listing', address: 'Address of the page', text: 'Its words',
   lubrication: 'Threads', pass: 'Pass', sequence: 'In which order', singleUse: 'Used once only',
 };
 
@@ -99,7 +106,7 @@ const ownLabels = {
   'book.kind': 'Sort of book', 'evidence.date': 'Made or written on', 'evidence.evidence': 'Code', 'features.kind': 'Kind of part',
   'items.item': 'Name of it', 'kinds.kind': 'Short name', 'makers.maker': 'Short name', 'numbers.part': 'Part it is on or for',
   'positions.position': 'Short name', 'selects.part': 'Take this part', 'supersessions.quantity': 'New ones for one old', 'variants.variant': 'Short name',
-  'works.work': 'Short name', 'parts.part': 'Number', 'torques.value': 'Torque or angle',
+  'works.work': 'Short name', 'parts.part': 'Number', 'torques.value': 'Torque or angle', 'listings.listing': 'Digest of its words',
 };
 
 const asWords = column => plain(column.replace(/[A-Z]/g, letter => `-${letter.toLowerCase()}`));
@@ -121,6 +128,9 @@ const hints = {
   'fitments.part': 'maker:number, or none where nothing sits.', 'limits.part': 'Empty: every part of the kind.', 'fitments.quantity': 'For each engine; 0 where nothing sits.',
   'evidence.source': 'So that somebody finds it again.',
   'torques.value': 'With its unit: 75 N·m, 55 lbf·ft, or 90 deg turned on.', pass: '1 for the first; one row for each.',
+  numberAsWritten: 'Also where no book has it.', pack: 'Empty where it is not known.', 'offers.shipping': 'Empty: the seller’s usual. Free is 0.', 'offers.returnsDays': 'Empty: the seller’s usual.',
+  'offers.restocking': 'Empty: the seller’s usual.', 'offers.part': 'maker:number; empty where no book has the number.', 'listings.listing': 'SHA-256 of the words: other words are another listing.',
+  'offers.seenOn': 'The day, such as 2026-06-01.', 'listings.seenOn': 'The day, such as 2026-06-01.',
   lubrication: 'Of the threads and under the head, as the source wants them.', sequence: 'Such as crosswise from the middle outwards.',
 };
 
@@ -154,6 +164,10 @@ const words = {
     'dry': 'dry, no oil', 'oiled': 'oiled', 'zinc-plated': 'zinc-plated', 'cadmium-plated': 'cadmium-plated', 'other': 'something else, which the note says',
   },
   singleUse: { no: 'no, used again', yes: 'yes, for its lock or seal', stretch: 'yes, it is stretched for good' },
+  freightBack: { buyer: 'the buyer', seller: 'the seller' },
+  level: {
+    'bare': 'the bare casting', 'short': 'with crankshaft, rods and pistons', 'long': 'with head and valve gear', 'complete': 'complete', 'heard-running': 'complete, heard running',
+  },
   speaksOf: { number: 'the number: any part that bears it', item: 'one single item' },
   relation: { 'same': 'the same', 'at-least': 'at least that', 'at-most': 'at most that', 'one-of': 'one of these', 'covers': 'has all of these',
     'band': 'apart within the band' },

@@ -16,7 +16,7 @@ async function copy(area) {
   }
 }
 
-function messageBox(text) {
+export function messageBox(text) {
   const said = el('span', { role: 'status', class: 'copied' });
   const area = el('textarea', { id: 'message', readonly: true, rows: Math.min(24, text.split('\n').length + 2) }, text);
   return [

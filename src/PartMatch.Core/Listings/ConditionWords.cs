@@ -1,0 +1,52 @@
+using System.Text.RegularExpressions;
+
+namespace PartMatch.Core.Listings;
+
+/// <summary>Words of condition in English, German, French, Swedish and Spanish. Trade usage, from memory.</summary>
+public static class ConditionWords
+{
+    private const RegexOptions Linear = RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant;
+
+    private static readonly Regex _notDamaged = new(
+        @"\b(?:not|no|never|without|nicht|kein(?:e|en|erlei)?|ohne|pas|sans|aucun|inte|ej|utan|ingen|sin|ningún)\s+(?:\w+\s+)?(?:damag\w*|defect\w*|"
+            + @"defekt\w*|broken|cracked|cracks?|beschädig\w*|schäden|dommages?|"
+        + @"défauts?|skad\w*|daños?|averiad\w*|rotur\w*)|\bundamaged\b|\bunbeschädigt\w*|\boskadad\w*", Linear);
+
+    private static readonly Regex _damaged = new(
+        @"\b(?:damaged|defective|broken|cracked|faulty|not working|non[- ]?working|(?:for|as) (?:parts|spares)(?: only)?|spares? or repairs?|for repair|"
+            + @"parts only|defekt\w*|beschädigt\w*|kaputt\w*|"
+        + @"für bastler|bastlerstück|ersatzteilspender|als ersatzteilträger|hors service|en panne|endommagée?s?|cassée?s?|pour pièces|trasig\w*|skadad\w*|"
+        + @"sönder|reservdelsobjekt|averiad[oa]s?|"
+        + @"dañad[oa]s?|para piezas|para despiece|rot[oa]s?)\b", Linear);
+
+    private static readonly Regex _refurbished = new(
+        @"\b(?:refurbished|reconditioned|remanufactured|reman|rebuilt|overhauled|exchange unit|(?:general|grund)?überholt\w*|aufbereitet\w*|"
+            + @"aufgearbeitet\w*|instandgesetzt\w*|austauschteil|reconditionnée?s?|"
+        + @"rénovée?s?|remis à neuf|échange standard|renoverad\w*|reconditionad\w*|reacondicionad[oa]s?|reconstruid[oa]s?)\b", Linear);
+
+    private static readonly Regex _used = new(
+        @"\b(?:used|second[- ]?hand|pre-?owned|like new|as new|gebraucht\w*|neuwertig\w*|d['’]occasion|occasion|usagée?s?|comme neuf|begagnad\w*|som ny|"
+            + @"usad[oa]s?|segunda mano|como nuev[oa])\b", Linear);
+
+
+    // "New" by itself says little in running text ("a new number"): there it has to stand as a statement of its own.
+    private static readonly Regex _new = new(
+        @"\b(?:brand[- ]new|new old stock|nos|unused|new in (?:box|bag)|factory new|nagelneu|fabrikneu|neuteil|unbenutzt|ungebraucht|originalverpackt|ovp|"
+            + @"neuf d['’]origine|tout neuf|jamais monté|neuve?s? en boîte|"
+        + @"helt ny|fabriksny|oanvänd\w*|sin usar|a estrenar|totalmente nuev[oa]|condition new|in new condition|zustand neu|état neuf|skick ny|estado nuevo)\b"
+        + @"|(?:^|[,;.!|•·(\n]\s*)(?:new|neu|neuf|neuve|ny|nytt|nya|nuevo|nueva)\s*(?:[,;.!|•·)\n]|$)", Linear);
+
+    private static readonly Regex _plainNew = new(@"^\W*(?:new|neu\w?|neufs?|neuves?|ny|nytt|nya|nuev[oa]s?)\b", Linear);
+
+    /// <summary>Of running text. The worst that is said counts: "used, with new seals" is used.</summary>
+    public static ItemCondition Find(string text) =>
+        _damaged.IsMatch(_notDamaged.Replace(text, " ")) ? ItemCondition.Damaged
+        : _refurbished.IsMatch(text) ? ItemCondition.Refurbished
+        : _used.IsMatch(text) ? ItemCondition.Used
+        : _new.IsMatch(text) ? ItemCondition.New
+        : ItemCondition.NotStated;
+
+    /// <summary>Of a text that says nothing but the condition ("Condition: new").</summary>
+    public static ItemCondition Stated(string text) =>
+        Find(text) is var found && found != ItemCondition.NotStated ? found : _plainNew.IsMatch(text) ? ItemCondition.New : ItemCondition.NotStated;
+}

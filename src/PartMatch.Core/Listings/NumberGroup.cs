@@ -1,0 +1,26 @@
+namespace PartMatch.Core.Listings;
+
+/// <summary>One number of a listing with every place it stands in.</summary>
+/// <param name="Found">At least one; in the order of the listing.</param>
+internal sealed record NumberGroup(string Key, IReadOnlyList<FoundNumber> Found)
+{
+    public string Written => Found.OrderBy(found => found.Role).First().Written;
+
+    public bool IsKnown => Found[0].Known.Count > 0;
+
+    public bool Identifies => IsKnown && Found[0].Known.All(number => number.Identifies);
+
+    /// <summary>By key and, for a number read through look-alike characters, by the key it was read as; in the order of the listing.</summary>
+    public static IReadOnlyList<NumberGroup> Of(IReadOnlyList<FoundNumber> found) =>
+        [.. found.GroupBy(one => one.Key, StringComparer.Ordinal).Select(group => new NumberGroup(group.Key, [.. group]))];
+
+    /// <summary>Do both stand on one part of the base? A mark that narrows agrees with every part that carries it.</summary>
+    public bool IsSamePartAs(NumberGroup other) => Found[0].Known.Select(number => number.Part).Intersect(other.Found[0].Known.Select(number => number.Part), StringComparer.Ordinal).Any();
+
+    /// <summary>Where it stands, of one product; in words.</summary>
+    public string PlaceOf(ReadListing listing, int product) => listing.Passages[
+        Found.OrderBy(found => found.Role).ThenBy(found => listing.Passages[found.Passage].Product == product ? 0 : 1).First().Passage].Where;
+
+    /// <summary>Every place, each once.</summary>
+    public IReadOnlyList<string> Places(ReadListing listing) => [.. Found.Select(found => listing.Passages[found.Passage].Where).Distinct(StringComparer.Ordinal)];
+}

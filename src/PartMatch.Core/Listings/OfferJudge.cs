@@ -1,0 +1,116 @@
+using System.Globalization;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
+using PartMatch.Core.Measures;
+
+namespace PartMatch.Core.Listings;
+
+/// <summary>Buy, ask first, or leave it: what one offer comes to.</summary>
+/// <remarks>Ours, no source: the table of outcomes stands in the documentation of the route.</remarks>
+internal static class OfferJudge
+{
+    /// <param name="sold">The numbers it sells, judged; empty where none is stated.</param>
+    /// <param name="contradictions">Of the whole listing.</param>
+    public static JudgedOffer Judge(
+        ReadProduct product, ReadOffer offer, IReadOnlyList<JudgedNumber> sold, IReadOnlyList<Contradiction> contradictions, ListingQuestion question)
+    {
+        var whyNot = NotBuyable(offer);
+        var (headline, because) = whyNot is not null && offer.Price is not null && IsGone(offer)
+            ? (ListingHeadline.LeaveIt, whyNot)
+            : Decide(offer, sold, contradictions, question, whyNot);
+        return new JudgedOffer(product.Name, [.. sold.Select(one => one.NumberKey)], offer, UnitPrice(offer), whyNot is null, whyNot, headline, because);
+    }
+
+    private static (ListingHeadline Headline, string Because) Decide(
+        ReadOffer offer, IReadOnlyList<JudgedNumber> sold, IReadOnlyList<Contradiction> contradictions, ListingQuestion question, string? whyNot)
+    {
+        if (question.Place is null)
+        {
+            return (ListingHeadline.AskFirst, "No engine and position were named, so nothing is compared: say what the part is for.");
+        }
+
+        if (sold.Count == 0)
+        {
+            return (ListingHeadline.AskFirst, "The listing names no number of what is sold: ask for every number on the part itself.");
+        }
+
+        var best = sold.OrderBy(one => Standing(one)).ThenBy(one => one.Role).First();
+        if (sold.All(one => Standing(one) == ListingHeadline.LeaveIt))
+        {
+            return (ListingHeadline.LeaveIt, best.Text);
+        }
+
+        if (contradictions.FirstOrDefault(one => one.Code != "gtin-check-digit") is { } contradiction)
+        {
+            return (ListingHeadline.AskFirst, contradiction.Text);
+        }
+
+        if (offer.Condition == ItemCondition.Damaged)
+        {
+            return (ListingHeadline.LeaveIt, "It is stated to be damaged.");
+        }
+
+        var open = Open(offer, best, question, whyNot);
+        return Standing(best) == ListingHeadline.Buy && open is null ? (ListingHeadline.Buy, best.Text) : (ListingHeadline.AskFirst, open ?? best.Text);
+    }
+
+    /// <summary>What a number alone allows.</summary>
+    private static ListingHeadline Standing(JudgedNumber number)
+    {
+        var plainlyRead = number is { Within: null, Read: not NumberReading.LookAlikeCharacters };
+        var fits = number.Fit == Headline.Fits;
+        return number.Verdict switch
+        {
+            NumberVerdict.RightOne or NumberVerdict.NewerNumber when fits && plainlyRead => ListingHeadline.Buy,
+            NumberVerdict.AnotherKnownPart when fits && plainlyRead && number.Sureness >= Sureness.Documented => ListingHeadline.Buy,
+            _ when number.Holds.Any(held => held is { Certainty: Certainty.Certain, Verdict: NumberVerdict.RightOne or NumberVerdict.NewerNumber }) && plainlyRead => ListingHeadline.Buy,
+            _ when number.Holds.Any(held => held.Verdict is NumberVerdict.RightOne or NumberVerdict.NewerNumber) => ListingHeadline.AskFirst,
+            NumberVerdict.LookAlike or NumberVerdict.AnotherKnownPart when plainlyRead && number.Fit is Headline.DoesNotFit or Headline.MountsButRunsDifferently => ListingHeadline.LeaveIt,
+            _ => ListingHeadline.AskFirst,
+        };
+    }
+
+    /// <summary>What keeps a right number from being bought at once; null where nothing does.</summary>
+    private static string? Open(ReadOffer offer, JudgedNumber number, ListingQuestion question, string? whyNot)
+    {
+        if (whyNot is not null)
+        {
+            return whyNot;
+        }
+
+        if (question.Level is { } needed && (offer.Level == AssemblyLevel.NotStated || AssemblyLevels.Missing(offer.Level, needed).Count > 0))
+        {
+            return offer.Level == AssemblyLevel.NotStated
+                ? $"How much of it is sold is not stated; needed is a {AssemblyLevels.Name(needed)}."
+                : $"Sold is a {AssemblyLevels.Name(offer.Level)}, needed a {AssemblyLevels.Name(needed)}.";
+        }
+
+        return offer.Condition == ItemCondition.NotStated ? $"{number.Written} is the right number, but its condition is not stated." : null;
+    }
+
+    private static bool IsGone(ReadOffer offer) => offer.Availability is Availability.SoldOut or Availability.OutOfStock or Availability.Discontinued;
+
+    private static string? NotBuyable(ReadOffer offer) => offer switch
+    {
+        { Availability: Availability.SoldOut } => "It is sold out.",
+        { Availability: Availability.OutOfStock } => "It is out of stock.",
+        { Availability: Availability.Discontinued } => "It is discontinued.",
+        { Availability: Availability.Reserved } => "It is reserved for somebody else.",
+        { Availability: Availability.InStoreOnly } => "It is sold over the counter only.",
+        { Price: null } => "No price is stated.",
+        { Price: ReadPrice.Ambiguous ambiguous } => $"The price “{ambiguous.Written}” can be read in several ways: {ambiguous.Why}",
+        { Price: ReadPrice.Unread unread } => $"The price “{unread.Written}” cannot be read: {unread.Why}",
+        _ => null,
+    };
+
+    private static Money? UnitPrice(ReadOffer offer)
+    {
+        if (offer is not { Price: ReadPrice.Stated { Money: var money }, Pieces: > 1 } || Currencies.FindDigits(money.Currency) is not { } digits)
+        {
+            return null;
+        }
+
+        var each = Math.Round(decimal.Parse(money.Amount, CultureInfo.InvariantCulture) / offer.Pieces, digits, MidpointRounding.ToEven);
+        return new Money(each.ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), money.Currency);
+    }
+}
