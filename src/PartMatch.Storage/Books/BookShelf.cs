@@ -5,7 +5,8 @@ namespace PartMatch.Storage.Books;
 /// <summary>One book of a shelf, by the name of its folder.</summary>
 public sealed record ShelvedBook(string Folder, BookFiles Files);
 
-/// <summary>A folder with one folder per parts book. A folder without any table is none and is passed over; one that only lacks its book.csv is a book, and its import says so.</summary>
+/// <summary>A folder with one folder per parts book.</summary>
+/// <remarks>A folder without any table is no book and is passed over; one that only lacks its book.csv is one, and its import says so.</remarks>
 public static class BookShelf
 {
     /// <summary>Every book, each after the books it uses; among equals in ordinal order of the folders. Books that use each other stand last, as found.</summary>

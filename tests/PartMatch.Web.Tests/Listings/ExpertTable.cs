@@ -47,10 +47,13 @@ public static partial class ExpertTable
             cells[0].Trim('`'),
             cells[1] == None ? "" : cells[1].Trim('`'),
             cells[2],
-            cells[3] == NotStated ? new Dictionary<string, string>() : cells[3].Split(',', StringSplitOptions.TrimEntries).Select(one => one.Split('=')).ToDictionary(one => Key(one[0]), one => one[1]),
+            cells[3] == NotStated ? new Dictionary<string, string>() : Verdicts(cells[3]),
             [.. offers.Where(offer => offer != "…").Select(Offer)],
             offers.Contains("…"));
     }
+
+    private static Dictionary<string, string> Verdicts(string cell) =>
+        cell.Split(',', StringSplitOptions.TrimEntries).Select(one => one.Split('=')).ToDictionary(one => Key(one[0]), one => one[1]);
 
     private static ExpertOffer Offer(string cell)
     {
@@ -68,7 +71,8 @@ public static partial class ExpertTable
         return new Expected(text == NotStated ? null : value(text), said);
     }
 
-    private static string MoneyOf(string text) => text.Split(' ') is [var amount, var currency] ? Money(amount, currency) : throw new FormatException($"'{text}' is no sum and currency");
+    private static string MoneyOf(string text) =>
+        text.Split(' ') is [var amount, var currency] ? Money(amount, currency) : throw new FormatException($"'{text}' is no sum and currency");
 
     [GeneratedRegex(@"[\s./\\-]+")]
     private static partial Regex Separators();

@@ -29,7 +29,8 @@ public sealed class ListingPagesTests(SeedServer server)
     {
         var (row, answer) = await AskAsync(page, question);
 
-        Assert.True(row.Headline == answer.Text("headline"), $"{page}: expected {row.Headline}, found {answer.Text("headline")}: {string.Join(" ", answer.Texts("because"))}");
+        var found = answer.Text("headline");
+        Assert.True(row.Headline == found, $"{page}: expected {row.Headline}, found {found}: {string.Join(" ", answer.Texts("because"))}");
     }
 
     [Theory]
@@ -89,7 +90,8 @@ public sealed class ListingPagesTests(SeedServer server)
             var ambiguous = price?.Text("as") == "ambiguous";
             return new Found(
                 ambiguous ? price?.Text("written") : Stated(price), ambiguous,
-                Stated(Member(Member(offer, "shipping"), "rate")), Member(offer, "days") is { } days ? $"{days.GetProperty("least")}-{days.GetProperty("most")}" : null);
+                Stated(Member(Member(offer, "shipping"), "rate")),
+                Member(offer, "days") is { } days ? $"{days.GetProperty("least")}-{days.GetProperty("most")}" : null);
         }
 
         public bool Agrees(ExpertOffer expected) =>
@@ -98,9 +100,12 @@ public sealed class ListingPagesTests(SeedServer server)
 
         private static bool Agrees(string? found, Expected expected) => found == expected.Value || (expected.Said && found is null);
 
-        private static string? Stated(JsonElement? price) => price?.Text("as") == "stated" && Member(price, "money") is { } money ? ExpertTable.Money(money.Text("amount"), money.Text("currency")) : null;
+        private static string? Stated(JsonElement? price) =>
+            price?.Text("as") == "stated" && Member(price, "money") is { } money ? ExpertTable.Money(money.Text("amount"), money.Text("currency")) : null;
 
         private static JsonElement? Member(JsonElement? element, string name) =>
-            element is { ValueKind: JsonValueKind.Object } of && of.TryGetProperty(name, out var member) && member.ValueKind != JsonValueKind.Null ? member : null;
+            element is { ValueKind: JsonValueKind.Object } of && of.TryGetProperty(name, out var member) && member.ValueKind != JsonValueKind.Null
+                ? member
+                : null;
     }
 }

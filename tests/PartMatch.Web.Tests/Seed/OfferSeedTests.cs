@@ -49,7 +49,8 @@ public sealed class OfferSeedTests(SeedServer server)
     [Fact]
     public async Task One_seller_asked_for_the_sport_pump_at_five_times()
     {
-        var points = (await _client.AskAsync("/api/parts/P-26-1147-E/prices")).List("points").Where(point => point.Text("seller") == "fenmoor-engine-spares").ToList();
+        var points = (await _client.AskAsync("/api/parts/P-26-1147-E/prices")).List("points")
+            .Where(point => point.Text("seller") == "fenmoor-engine-spares").ToList();
 
         Assert.True(points.Count >= 5, $"{points.Count} points");
         Assert.True(points.Select(point => point.GetProperty("price").Text("amount")).Distinct().Count() >= 3);
@@ -64,13 +65,17 @@ public sealed class OfferSeedTests(SeedServer server)
     [InlineData("P-11-4003-A")]
     [InlineData("P-13-0303-A")]
     [InlineData("P-90-0503-A")]
-    public async Task What_a_conversion_needs_is_offered_by_two_sellers_at_least(string number) =>
-        Assert.True((await _client.AskAsync($"/api/offers?part={number}&limit=100")).List("offers").Select(offer => offer.Text("seller")).Distinct().Count() >= 2);
+    public async Task What_a_conversion_needs_is_offered_by_two_sellers_at_least(string number)
+    {
+        var offers = (await _client.AskAsync($"/api/offers?part={number}&limit=100")).List("offers");
+
+        Assert.True(offers.Select(offer => offer.Text("seller")).Distinct().Count() >= 2);
+    }
 
     private async Task<decimal> LeastAsync(string number, string currency, string condition) =>
         decimal.Parse(
-            (await _client.AskAsync($"/api/parts/{number}/prices")).List("ranges").Single(range => range.Text("currency") == currency && range.Text("condition") == condition)
-                .GetProperty("low").Text("amount"),
+            (await _client.AskAsync($"/api/parts/{number}/prices")).List("ranges")
+                .Single(range => range.Text("currency") == currency && range.Text("condition") == condition).GetProperty("low").Text("amount"),
             CultureInfo.InvariantCulture);
 
     private async Task<IReadOnlyList<JsonElement>> RowsAsync(string book, string table)
@@ -86,7 +91,8 @@ public sealed class OfferSeedTests(SeedServer server)
         return rows;
     }
 
-    private static IReadOnlyList<string> Cells(IEnumerable<JsonElement> rows, string column) => [.. rows.Select(row => Cell(row, column)).Distinct().Order(StringComparer.Ordinal)];
+    private static IReadOnlyList<string> Cells(IEnumerable<JsonElement> rows, string column) =>
+        [.. rows.Select(row => Cell(row, column)).Distinct().Order(StringComparer.Ordinal)];
 
     private static string Cell(JsonElement row, string column) => row.Has(column) ? row.Text(column) : "";
 }
