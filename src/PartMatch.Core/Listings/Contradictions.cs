@@ -97,7 +97,7 @@ internal static partial class Contradictions
 
     // Words of the trade in five languages; common practice, no source. Only plain statements: "never used" and "not used" are none.
     [GeneratedRegex(
-        @"(?<!\b(?:never|not|un|nie|nicht|jamais|pas|aldrig|nunca|sin)[ -])\b(?:used|second[- ]hand|pre-?owned|removed from (?:a|an|the|my)|gebraucht|ausgebaut|occasion|d'occasion|begagnad|begagnat|usado|usada|de segunda mano)\b",
+        @"(?<!\b(?:never|not|un|nie|nicht|jamais|pas|aldrig|nunca|sin)[ -])\b(?:(?<!\b(?:be|been|being|is|are|was|were|get|gets|got|can|may)[ ])used(?!\s+(?:by|on|in|for|to|with|as|from|once|only|when|where|it|them)\b)|second[- ]hand|pre-?owned|removed from (?:a|an|the|my)|gebraucht|ausgebaut|occasion|d'occasion|begagnad|begagnat|usado|usada|de segunda mano)\b",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex UsedWords();
 

@@ -66,9 +66,9 @@ internal static class LabelWords
         [Label.Stock] = "stock|in stock|on hand|lager|bestand|lagerbestand|en stock|lagersaldo|existencias|disponibles",
         [Label.Condition] = "condition|state|zustand|état|etat|skick|tillstånd|estado|condición",
         [Label.Availability] = "availability|verfügbarkeit|disponibilité|tillgänglighet|disponibilidad|lieferbarkeit",
-        [Label.Shipping] = "shipping|postage|delivery|p&p|carriage|freight|versand|versandkosten|porto|fracht|port|frais de port|livraison|expédition|"
+        [Label.Shipping] = "shipping|postage|post|delivery|p&p|carriage|freight|versand|versandkosten|porto|fracht|port|frais de port|livraison|expédition|"
             + "frakt|envío|gastos de envío|portes",
-        [Label.Days] = "delivery time|lead time|lieferzeit|délai|délai de livraison|leveranstid|plazo de entrega|days",
+        [Label.Days] = "delivery time|lead time|lieferzeit|délai|délai de livraison|leveranstid|plazo de entrega|days|with you in|arrives in|bei ihnen in|hos dig om",
         [Label.Deposit] = "core|core deposit|core charge|deposit|exchange deposit|altteilpfand|pfand|altteilsteuer|consigne|pant|stompant|"
             + "depositionsavgift|depósito|fianza",
         [Label.Returns] = "returns|return policy|rückgabe|rücknahme|retours|retour|returer|retur|devoluciones",

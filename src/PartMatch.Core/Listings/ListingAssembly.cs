@@ -57,7 +57,7 @@ internal static class ListingAssembly
         passages.AddRange(lines.Select(line => new Passage(line.Place, line.Where, line.Text)));
         var visible = string.Join('\n', lines.Where(line => line.Place != PassagePlace.Picture || line.Where.StartsWith("caption", StringComparison.Ordinal))
             .Select(line => line.Text));
-        return new(title, language, [.. products.Select(product => product.Product)], passages, visible, [.. warnings.Distinct().Take(MostWarnings)]);
+        return new(title, language, CrownCurrency.Settle([.. products.Select(product => product.Product)], language), passages, visible, [.. warnings.Distinct().Take(MostWarnings)]);
     }
 
     /// <summary>The currency that all stated offers share; null where they share none.</summary>

@@ -38,6 +38,11 @@ public sealed class NumberFinder
             var roles = spans.Count == 0
                 ? []
                 : NumberRoles.Of(passage, [.. spans.Select(span => (passage.Keys.Start(span.From), passage.Keys.End(span.To - 1)))]);
+            if (spans.Count == 1 && roles[0] == NumberRole.Mentioned && index > 0 && IsAnnounced(passage, spans[0], passages[index - 1]))
+            {
+                roles = [NumberRole.Sold];
+            }
+
             for (var span = 0; span < spans.Count; span++)
             {
                 if (spans[span].Known.Count > 0)
@@ -58,6 +63,21 @@ public sealed class NumberFinder
 
         return new FoundNumbers(numbers, leftOut);
     }
+
+    // "The part number on the flange is", and the number alone on the line below. Ours, no source: five words at most between the two.
+    private static bool IsAnnounced(PassageText passage, Span span, Passage before)
+    {
+        if (passage.Passage.Place != PassagePlace.Text || before.Place != PassagePlace.Text || span.From != 0 || span.To != passage.Keys.Length)
+        {
+            return false;
+        }
+
+        var announcing = new PassageText(before, passage.Index - 1);
+        var after = announcing.FindCueBefore(before.Text.Length) is { Kind: CueKind.Sold } cue ? before.Text[cue.End..] : null;
+        return after is not null && after.AsSpan().IndexOfAny(".!?;") < 0 && after.Split(' ', StringSplitOptions.RemoveEmptyEntries).Length <= MostWordsBetween;
+    }
+
+    private const int MostWordsBetween = 5;
 
     /// <param name="Known">Empty for one that only has the shape.</param>
     /// <param name="IsEnd">Only its end stands there.</param>

@@ -28,7 +28,7 @@ internal sealed record SaidInText(
             Term(terms, Label.Brand),
             [.. terms.Select(Number).OfType<StatedNumber>().Distinct()],
             First(written is null ? ItemCondition.NotStated : ConditionWords.Stated(written), ConditionWords.Find(top)),
-            Term(terms, Label.Price) is { } price ? PriceText.Read(price, money) : One(amounts, AmountRole.Price, money),
+            Term(terms, Label.Price) is { } price ? PriceText.Read(price, money) : Asked(said, leading, amounts, money),
             StatedTerms.Whole(Term(terms, Label.Pieces)) ?? PieceWords.Find(top),
             stock is { } there && availability == Availability.NotStated ? there > 0 ? Availability.InStock : Availability.OutOfStock : availability,
             shipping ?? (ShippingWords.CollectOnly(whole) ? null
@@ -47,7 +47,10 @@ internal sealed record SaidInText(
     /// <summary>The page as a whole as one product; without an offer where nothing of a sale is said.</summary>
     public ReadProduct Whole(IReadOnlyList<string> lines)
     {
-        var condition = First(Condition, ConditionWords.Find(string.Join('\n', Beginning(lines))));
+        // The first line that speaks of it, and no line with another price: that is of another thing.
+        var condition = First(Condition, Beginning(lines).Where(line => Price is null || AmountRoles.Read(line, null) is var amounts
+                && (amounts.Count == 0 || amounts.Any(amount => Price.Written.Contains(amount.Price.Written, StringComparison.Ordinal))))
+            .Select(ConditionWords.Find).FirstOrDefault(found => found != ItemCondition.NotStated));
         var offered = Price is not null || Shipping is not null || Stock is not null || Availability != Availability.NotStated
             || Level != AssemblyLevel.NotStated || Terms != OfferTerms.NotStated;
         return new(From, Name, Brand, Numbers, condition, offered
@@ -83,6 +86,30 @@ internal sealed record SaidInText(
     private static string? Term(IReadOnlyList<Term> terms, Label label) => terms.FirstOrDefault(term => term.Label == label)?.Value;
 
     private static ItemCondition First(ItemCondition one, ItemCondition other) => one == ItemCondition.NotStated ? other : one;
+
+    // Of several prices that of the thing itself stands by itself in a line below the heading ("1.299,00 € VB"), before those of other things. Ours, no source.
+    private static ReadPrice? Asked(
+        List<string> lines, IReadOnlyList<string> leading, IReadOnlyList<(AmountRole Role, ReadPrice Price)> amounts, string? currency)
+    {
+        var all = One(amounts, AmountRole.Price, currency);
+        if (all is null or ReadPrice.Stated || amounts.Count(amount => amount.Role == AmountRole.Price) < 2)
+        {
+            return all;
+        }
+
+        var heading = leading.Count < 2 ? -1 : lines.FindIndex(line => leading.Contains(line, StringComparer.Ordinal));
+        if (heading < 0)
+        {
+            return all; // of words without a heading any line can speak of the thing
+        }
+
+        var alone = lines.Skip(heading + 1)
+            .Select(line => (Line: line, Found: PriceText.Find(line, currency)))
+            .FirstOrDefault(line => line.Found is [{ Marked: true } one] && line.Line.Length - one.Length <= MostBeside && AmountRoles.Read(line.Line, currency) is [{ Role: AmountRole.Price }]);
+        return alone.Found is [var price] ? Settle(price.Price, currency) : all;
+    }
+
+    private const int MostBeside = 12;
 
     private static ReadPrice? One(IReadOnlyList<(AmountRole Role, ReadPrice Price)> amounts, AmountRole role, string? currency)
     {

@@ -19,7 +19,7 @@ internal static class ShippingWords
         + @"orders? of|ab|über|dès|à partir de|över|desde|a partir de)\b\D{0,6}\d", Linear);
 
     private static readonly Regex _words = new(
-        @"\b(?:shipping|postage|post & packing|p&p|p\+p|delivery|carriage|freight|versand\w*|porto|fracht|frais de port|port|livraison|expédition|frakt|"
+        @"\b(?:shipping|postage|post & packing|p&p|p\+p|delivery|carriage|freight|parcel|packet|envelope|paket|päckchen|umschlag|colis|kuvert|paquete|versand\w*|porto|fracht|frais de port|port|livraison|expédition|frakt|"
             + @"fraktkostnad|envío|gastos de envío|portes)\b", Linear);
 
     private static readonly Regex _collectOnly = new(@"\b(?:collection only|pick-?up only|no shipping|nur abholung|kein versand|"

@@ -97,6 +97,7 @@ internal static class TableReader
         {
             "yes" or "ja" or "oui" or "sí" or "si" or "x" or "✓" => Availability.InStock,
             "no" or "nein" or "non" or "nej" or "—" or "-" => Availability.OutOfStock,
+            "sold" or "gone" or "verkauft" or "weg" or "vendu" or "vendue" or "såld" or "sålt" or "vendido" or "vendida" => Availability.SoldOut,
             _ => StockWords.Find(words),
         };
 }

@@ -5,10 +5,10 @@ import { Refusal, asker } from './api.js';
 import { clearFaults, faultSummary } from './faults.js';
 
 const groups = [
-  ['Parts', [['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'], ['tell-apart.html', 'Tell apart'], ['listing.html', 'Read a listing'], ['search.html', 'Find a part'], ['items.html', 'Items']]],
+  ['Parts', [['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'], ['tell-apart.html', 'Tell apart'], ['search.html', 'Find a part'], ['items.html', 'Items']]],
   ['Base', [['family.html', 'Families'], ['consistency.html', 'Consistency'], ['books.html', 'Parts books'], ['history.html', 'History']]],
   ['Sums', [['injectors.html', 'Injectors and fuel'], ['fuel-supply.html', 'Fuel supply'], ['valve-timing.html', 'Valve timing'], ['compression.html', 'Compression'], ['tightening.html', 'Tightening']]],
-  ['Buying', [['offers.html', 'Offers'], ['sellers.html', 'Sellers']]],
+  ['Buying', [['listing.html', 'Listings'], ['offers.html', 'Offers'], ['sellers.html', 'Sellers']]],
 ];
 
 const related = { 'part.html': 'search.html', 'record.html': 'books.html', 'bench.html': 'family.html', 'problems.html': '' };
