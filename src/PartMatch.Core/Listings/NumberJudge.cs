@@ -45,7 +45,8 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
             var claimed = string.Join(", ", claims.Select(claim => claim.Known[0].Written).Distinct(StringComparer.Ordinal));
             return seed with
             {
-                Verdict = NumberVerdict.ClaimedOnly, Nearest = nearest,
+                Verdict = NumberVerdict.ClaimedOnly,
+                Nearest = nearest,
                 Text = $"No book knows {seed.Written}. That it fits or replaces {claimed} is the seller's word and nothing else.",
             };
         }
@@ -77,7 +78,10 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
             ? named
             : named with
             {
-                Fit = null, Sureness = null, FitLink = null, Danger = null,
+                Fit = null,
+                Sureness = null,
+                FitLink = null,
+                Danger = null,
                 Text = $"{named.Written} ({named.Name}) is a set of {named.Holds.Count} parts; "
                     + $"{(first.Certainty == Certainty.Certain ? "among them, certainly," : "perhaps among them")} {first.Text} {(named.Holds.Count > 1 ? "The rest of it is left over unless it is needed elsewhere." : "")}".TrimEnd(),
             };
@@ -98,16 +102,19 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
         {
             IdentityRelation.FittedHere => judged with
             {
-                Verdict = NumberVerdict.RightOne, Text = $"{named.Written} is what the maker fitted as {place.Name}. {fit}.{OnlySome(answer)}{Dangers(facts.LookAlikes.FindPart(part.Id), place)}",
+                Verdict = NumberVerdict.RightOne,
+                Text = $"{named.Written} is what the maker fitted as {place.Name}. {fit}.{OnlySome(answer)}{Dangers(facts.LookAlikes.FindPart(part.Id), place)}",
             },
             IdentityRelation.SameBothWays => judged with
             {
-                Verdict = NumberVerdict.RightOne, Text = $"{named.Written} and what the maker fitted as {place.Name} stand in for each other: {Chain(answer)} {fit}.{OnlySome(answer)}{Dangers(facts.LookAlikes.FindPart(part.Id), place)}",
+                Verdict = NumberVerdict.RightOne,
+                Text = $"{named.Written} and what the maker fitted as {place.Name} stand in for each other: {Chain(answer)} {fit}.{OnlySome(answer)}{Dangers(facts.LookAlikes.FindPart(part.Id), place)}",
             },
             IdentityRelation.NewerNumber => judged with { Verdict = NumberVerdict.NewerNumber, Text = $"{named.Written} is the newer number of the part: {Chain(answer)} {fit}.{OnlySome(answer)}" },
             IdentityRelation.OlderNumber => judged with
             {
-                Verdict = NumberVerdict.OlderNumber, Text = $"{named.Written} is an older number: {Chain(answer)} The maker does not put it in place of the newer. {fit}.",
+                Verdict = NumberVerdict.OlderNumber,
+                Text = $"{named.Written} is an older number: {Chain(answer)} The maker does not put it in place of the newer. {fit}.",
             },
             _ => Other(judged, place, part, answer, fit),
         };
@@ -123,7 +130,8 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
             var check = row.TellApart.FirstOrDefault(one => one.BeforePaying)?.Text;
             return judged with
             {
-                Verdict = NumberVerdict.LookAlike, Danger = row.Danger,
+                Verdict = NumberVerdict.LookAlike,
+                Danger = row.Danger,
                 Text = $"{judged.Written} is not {NumberOf(likeness.Needed)}, which {place.Name} needs, but can be taken for it: danger {Codes.Of(row.Danger)}. "
                     + $"There: {fit}.{(check is null ? "" : $" Before paying: {check}.")}",
             };

@@ -2,9 +2,9 @@ using System.Globalization;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using PartMatch.Core.Catalogue;
-using PartMatch.Storage.Listings;
 using PartMatch.Storage.Catalogue;
 using PartMatch.Storage.Families;
+using PartMatch.Storage.Listings;
 
 namespace PartMatch.Storage.Parts;
 

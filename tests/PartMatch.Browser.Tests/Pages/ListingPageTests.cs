@@ -35,7 +35,8 @@ public sealed class ListingPageTests(Bench bench) : PageTests(bench, "listing.ht
         await using var sheet = await Bench.OpenAsync(Pump);
         await sheet.Page.Locator("#file").SetInputFilesAsync(new FilePayload
         {
-            Name = "saved.html", MimeType = "text/html",
+            Name = "saved.html",
+            MimeType = "text/html",
             Buffer = System.Text.Encoding.UTF8.GetBytes("<title>Pump P-26-1147-E</title><h1>Pump P-26-1147-E, used</h1><table><tr><th>Number<th>Price<th>Condition<tr><td>P-26-1147-C<td>£62.00<td>used</table>"),
         });
         await sheet.PressAsync("Read it");
