@@ -28,6 +28,9 @@ public sealed record ListingAnswer(
     IReadOnlyList<ListingWarning> Warnings,
     IReadOnlyList<Caution> Cautions)
 {
+    /// <summary>What a reader of it sees, up to 60,000 characters: what is kept with an offer.</summary>
+    public string Text { get; init; } = "";
+
     /// <summary>The address to which the same document is sent again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";
 }

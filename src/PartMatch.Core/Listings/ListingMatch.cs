@@ -10,6 +10,9 @@ public static class ListingMatch
     /// <summary>A key of more candidates than these asks for more photographs than a seller sends.</summary>
     private const int MostCandidates = 5;
 
+    /// <summary>A cell of a book holds a little more.</summary>
+    private const int MostText = 60_000;
+
     /// <summary>Decides one listing.</summary>
     /// <param name="found">Every number found in its passages.</param>
     /// <returns>With <see cref="ListingAnswer.Asked"/> filled in as far as the question goes; the door adds what it knows of the document.</returns>
@@ -41,8 +44,15 @@ public static class ListingMatch
             Missing(question, listing),
             headline == ListingHeadline.LeaveIt ? null : SellerAsk.Write(question, sold, offers, contradictions, TellApart(facts, question, sold)),
             [.. listing.Warnings, .. LeftOut(found)],
-            CautionsFor(question));
+            CautionsFor(question))
+        {
+            Text = Beginning(listing.VisibleText),
+        };
     }
+
+    // Never half of a pair of surrogates.
+    private static string Beginning(string text) =>
+        text.Length <= MostText ? text : text[..(char.IsHighSurrogate(text[MostText - 1]) ? MostText - 1 : MostText)];
 
     // Numbers of the page as a whole belong to its product where there is one only; where none is said to be sold, those merely mentioned have to do.
     private static IReadOnlyList<JudgedNumber> SoldBy(

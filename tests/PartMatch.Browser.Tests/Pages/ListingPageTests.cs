@@ -6,9 +6,9 @@ namespace PartMatch.Browser.Tests.Pages;
 /// <summary>Read a listing: the van's pump offered for the sport engine, and the right one.</summary>
 public sealed class ListingPageTests(Bench bench) : PageTests(bench, "listing.html", ("asked", Pump))
 {
-    private const string Pump = "listing.html?family=tern-16&variant=ts&position=coolant-pump";
+    internal const string Pump = "listing.html?family=tern-16&variant=ts&position=coolant-pump";
 
-    private const string Field = "The seller’s page or words";
+    internal const string Field = "The seller’s page or words";
 
     [Fact]
     public async Task Pasted_words_with_the_look_alike_are_left_and_the_right_ones_bought()
@@ -54,6 +54,42 @@ public sealed class ListingPageTests(Bench bench) : PageTests(bench, "listing.ht
         await Assertions.Expect(sheet.Page.Locator(".faults")).ToBeFocusedAsync();
         await Assertions.Expect(sheet.Page.Locator("#listing")).ToHaveAttributeAsync("aria-invalid", "true");
         Assert.Contains("position=coolant-pump", sheet.Page.Url, StringComparison.Ordinal);
+        sheet.AssertQuiet();
+    }
+}
+
+/// <summary>An offer of a listing kept in the base.</summary>
+public sealed class ListingKeepingTests(WritingServer server, Bench bench) : IClassFixture<WritingServer>
+{
+    [Fact]
+    public async Task An_offer_is_kept_once_with_its_words_and_a_new_seller()
+    {
+        await using var sheet = await bench.OpenAsync(server.Address, ListingPageTests.Pump, Look.Light);
+        for (var time = 1; time <= 2; time++)
+        {
+            await sheet.TypeAsync(ListingPageTests.Field, "Water pump Tern 16 turbo, used\nPart number: P-26-1147-E\n£62.00, postage £4.20");
+            await sheet.PressAsync("Read it");
+            await Assertions.Expect(sheet.Page.Locator("#answer h2").First).ToHaveTextAsync("Buy");
+            await sheet.Page.Locator("details.recording > summary").First.ClickAsync();
+            if (time == 1)
+            {
+                await sheet.AssertUsableAsync("listing-keep");
+                await sheet.Page.GetByLabel("A short code for the seller").FillAsync("tilda-yard");
+                await sheet.Page.GetByLabel("Name of the seller").FillAsync("Tilda's yard");
+            }
+            else
+            {
+                await sheet.Page.GetByLabel("Who sells it").SelectOptionAsync("tilda-yard");
+            }
+
+            await sheet.PressAsync("Keep this offer");
+            await Assertions.Expect(sheet.Page.Locator(".recording .notice")).ToContainTextAsync(time == 1 ? "Kept, with the words" : "kept already");
+            if (time == 1)
+            {
+                await sheet.GoAsync(sheet.Page.Url);
+            }
+        }
+
         sheet.AssertQuiet();
     }
 }

@@ -1,6 +1,7 @@
 // What a listing comes to: one word for the page, why, what is offered, what each number is, and what to ask.
 
 import { address, count, danger, el, facts, linked, pageOf, partLink, plain, ruled, section, sentence, sureness, svg, verdict } from './format.js';
+import { keepForms } from './listing-keep.js';
 import { messageBox } from './seller-message.js';
 
 // A tie-on label with its string: ticked, with a question on it, or struck out.
@@ -85,7 +86,7 @@ export function listingAnswer(answer) {
       answer.missing.length ? facts([['Missing from what is needed', answer.missing.map(sentence).join('; ')]]) : null),
     answer.contradictions.length ? section('The listing contradicts itself', ruled('Two statements of one thing', ['It says', 'It says as well', 'So'], answer.contradictions.map(one => [one.one, one.other, linked(one.text)]), { className: 'restack' })) : null,
     answer.ask ? section('Ask the seller', messageBox(answer.ask.text)) : null,
-    section('Offers', offers(answer)),
+    section('Offers', offers(answer), keepForms(answer)),
     section(`${sentence(count(answer.numbers.length, 'number'))} in it`, answer.numbers.length ? answer.numbers.map(one => number(one, answer.asked)) : el('p', { class: 'quiet' }, 'No number of a part stands in it.')),
     answer.warnings.length ? section('What was odd about it', el('ul', null, answer.warnings.map(one => el('li', null, one.text)))) : null,
     answer.cautions.length ? section('Cautions', el('ul', null, answer.cautions.map(one => el('li', null, one.text)))) : null,

@@ -6,7 +6,6 @@ import { address, el, keyText } from './format.js';
 import { rowAddress } from './history-words.js';
 import { drawStrip } from './page.js';
 import { fieldsOf, textsOf } from './record-fields.js';
-import { showNew, showOne } from './record-row.js';
 import { showRows } from './record-rows.js';
 import { showBooks, showTables } from './record-tables.js';
 import { rowName, tableName } from './record-words.js';
@@ -68,6 +67,7 @@ async function sheetOf(query) {
   const { columns } = await ask(`${api(book, table)}?limit=1`);
   const fields = fieldsOf(table, columns);
   const about = { book, table, fields, status, again: draw };
+  const { showNew, showOne } = await import('./record-row.js'); // not before a row is opened: the list of books loads without its forms
   if (key === undefined) return showNew({ ...about, begun: await begin(query, book, table, fields) });
   try {
     return await showOne({ ...about, answer: await ask(api(book, table, key)) });
