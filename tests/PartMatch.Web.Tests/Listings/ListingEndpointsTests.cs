@@ -61,7 +61,8 @@ public sealed class ListingEndpointsTests(SeedServer server)
     {
         await using var own = new PartMatchServer(); // over a real socket: in memory bodies have no bound
         own.ListenOnSocket();
-        using var client = new HttpClient { BaseAddress = own.ClientOptions.BaseAddress };
+        using var handler = new SocketsHttpHandler { Expect100ContinueTimeout = TimeSpan.FromSeconds(30) };
+        using var client = new HttpClient(handler) { BaseAddress = own.ClientOptions.BaseAddress };
         client.DefaultRequestHeaders.ExpectContinue = true; // asks before it sends: a refusal is not lost in a connection that closes while the body is on its way
         using var sent = await client.PostAsync(new Uri("/api/listings/read", UriKind.Relative), new StringContent(new string('a', (4 << 20) + 1)), TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, sent.StatusCode);
