@@ -41,7 +41,7 @@ public sealed class PairJudgingTests(Bench bench, WritingServer server) : IClass
         });
         await sheet.Page.Locator("button", new() { HasText = "Judge again" }).First.PressAsync("Enter");
         await sheet.TypeAsync("Note", "looked at once more");
-        await sheet.PressAsync("Change the judgement");
+        await sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Change the judgement", Exact = true }).PressAsync("Enter"); // the page stays busy until the ranking is let through
         await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("are judged, as change");
         await Assertions.Expect(sheet.Page.Locator(".done")).ToBeFocusedAsync();
         await Assertions.Expect(sheet.Page.Locator(".waiting")).ToBeVisibleAsync();

@@ -56,7 +56,7 @@ public sealed class Bench : IAsyncLifetime
             Locale = "en-GB",
             ReducedMotion = ReducedMotion.Reduce,
         });
-        var sheet = new Sheet(await context.NewPageAsync());
+        var sheet = new Sheet(await context.NewPageAsync()) { RunsScripts = script };
         await sheet.TakeAsync(look);
         await sheet.GoAsync(address);
         return sheet;

@@ -26,6 +26,9 @@ public sealed class Sheet : IAsyncDisposable
 
     public IPage Page { get; }
 
+    /// <summary>False where the browser is told to run none.</summary>
+    public bool RunsScripts { get; init; } = true;
+
     /// <summary>Bytes of every body as it travelled: documents, styles, scripts, pictures and data, since the page was made.</summary>
     public long Bytes => Interlocked.Read(ref _bytes);
 
@@ -43,6 +46,12 @@ public sealed class Sheet : IAsyncDisposable
     public async Task GoAsync(string address)
     {
         await Page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
+        if (RunsScripts)
+        {
+            // A busy machine can be idle on the network before the page's own module has begun.
+            await Page.WaitForFunctionAsync("() => !document.querySelector('header.strip') || document.querySelector('header.strip nav')");
+        }
+
         await SettleAsync();
     }
 
