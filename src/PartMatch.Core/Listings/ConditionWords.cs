@@ -19,13 +19,18 @@ public static class ConditionWords
         + @"sönder|reservdelsobjekt|averiad[oa]s?|"
         + @"dañad[oa]s?|para piezas|para despiece|rot[oa]s?)\b", Linear);
 
+    // "Can be used on", "used by", "used once", "never used": a verb, or the contrary.
+    private static readonly Regex _notUsed = new(
+        @"\b(?:be|been|being|is|are|was|were|get|gets|can|may)\s+used\b|\bused\s+(?:by|on|in|for|to|with|as|from|once|only|when|where|it|them)\b"
+        + @"|\b(?:never|not|nicht|nie|jamais|pas|aldrig|inte|nunca|sin)[ -](?:used|gebraucht|begagnad\w*|usad[oa]s?)\b", Linear);
+
     private static readonly Regex _refurbished = new(
         @"\b(?:refurbished|reconditioned|remanufactured|reman|rebuilt|overhauled|exchange unit|(?:general|grund)?überholt\w*|aufbereitet\w*|"
             + @"aufgearbeitet\w*|instandgesetzt\w*|austauschteil|reconditionnée?s?|"
         + @"rénovée?s?|remis à neuf|échange standard|renoverad\w*|reconditionad\w*|reacondicionad[oa]s?|reconstruid[oa]s?)\b", Linear);
 
     private static readonly Regex _used = new(
-        @"\b(?:used|second[- ]?hand|pre-?owned|like new|as new|gebraucht\w*|neuwertig\w*|d['’]occasion|occasion|usagée?s?|comme neuf|begagnad\w*|som ny|"
+        @"\b(?:used|second[- ]?hand|pre-?owned|removed from (?:a|an|the|my)|ausgebaut\w*|like new|as new|gebraucht\w*|neuwertig\w*|d['’]occasion|occasion|usagée?s?|comme neuf|begagnad\w*|som ny|"
             + @"usad[oa]s?|segunda mano|como nuev[oa])\b", Linear);
 
 
@@ -40,11 +45,19 @@ public static class ConditionWords
 
     /// <summary>Of running text. The worst that is said counts: "used, with new seals" is used.</summary>
     public static ItemCondition Find(string text) =>
-        _damaged.IsMatch(_notDamaged.Replace(text, " ")) ? ItemCondition.Damaged
+        SaysDamaged(text) is not null ? ItemCondition.Damaged
         : _refurbished.IsMatch(text) ? ItemCondition.Refurbished
-        : _used.IsMatch(text) ? ItemCondition.Used
+        : SaysUsed(text) is not null ? ItemCondition.Used
         : _new.IsMatch(text) ? ItemCondition.New
         : ItemCondition.NotStated;
+
+    /// <summary>The words that say it is damaged, or for its parts; null where none do.</summary>
+    public static string? SaysDamaged(string text) => Words(_damaged, _notDamaged.Replace(text, " "));
+
+    /// <summary>The words that say it was in use; null where none do.</summary>
+    public static string? SaysUsed(string text) => Words(_used, _notUsed.Replace(text, " "));
+
+    private static string? Words(Regex words, string text) => words.Match(text) is { Success: true } match ? match.Value : null;
 
     /// <summary>Of a text that says nothing but the condition ("Condition: new").</summary>
     public static ItemCondition Stated(string text) =>

@@ -1,41 +1,33 @@
-using System.Text.RegularExpressions;
-
 namespace PartMatch.Core.Listings;
 
 /// <summary>Where a listing says two things of one.</summary>
-internal static partial class Contradictions
+internal static class Contradictions
 {
+    /// <summary>A contradiction, and the product it speaks of; null where it is of the page.</summary>
+    public sealed record OfProduct(int? Product, Contradiction What);
+
     /// <param name="groups">Every number of the listing with all the places it stands in.</param>
-    public static IReadOnlyList<Contradiction> Find(ReadListing listing, IReadOnlyList<NumberGroup> groups) =>
+    public static IReadOnlyList<OfProduct> Find(ReadListing listing, IReadOnlyList<NumberGroup> groups) =>
     [
-        .. TwoNumbers(listing, groups),
-        .. PictureNumbers(listing, groups),
-        .. listing.Products.SelectMany(product => product.Offers.Select(offer => (product, offer))).SelectMany(pair => Conditions(listing, pair.product, pair.offer)),
-        .. listing.Products.SelectMany(product => product.Offers).Where(offer => offer.Availability is Availability.InStock or Availability.LimitedAvailability)
-            .Take(1).SelectMany(offer => Sold(listing)),
-        .. Gtins(listing),
+        .. listing.Products.SelectMany((product, index) => TwoNumbers(listing, groups, index)
+            .Concat(product.Offers.SelectMany(offer => Conditions(listing, product, offer)))
+            .Concat(Gtins(product))
+            .Select(found => new OfProduct(index, found))),
+        .. PictureNumbers(listing, groups).Concat(Sold(listing)).Select(found => new OfProduct(null, found)),
     ];
 
     // Of one product: numbers that are no numbers of the same part. Numbers that no book knows count only where both are stated outright.
-    private static IEnumerable<Contradiction> TwoNumbers(ReadListing listing, IReadOnlyList<NumberGroup> groups)
+    private static IEnumerable<Contradiction> TwoNumbers(ReadListing listing, IReadOnlyList<NumberGroup> groups, int product)
     {
-        for (var product = 0; product < listing.Products.Count; product++)
+        NumberGroup[] sold = [.. groups.Where(group => group.Found.Any(found => Sells(listing, found, product)) && CountsAgainst(listing, group, product))];
+        foreach (var (one, other) in sold.SelectMany((one, index) => sold[(index + 1)..], (one, other) => (one, other)).Where(pair => !pair.one.IsSamePartAs(pair.other)))
         {
-            NumberGroup[] sold = [.. groups.Where(group => group.Found.Any(found => Sells(listing, found, product)))];
-            foreach (var (one, other) in sold.SelectMany((one, index) => sold[(index + 1)..], (one, other) => (one, other)))
+            var (first, second) = (one.PlaceOf(listing, product), other.PlaceOf(listing, product));
+            if (first != second)
             {
-                if (one.IsSamePartAs(other) || !CountsAgainst(listing, one, product) || !CountsAgainst(listing, other, product))
-                {
-                    continue;
-                }
-
-                var (first, second) = (one.PlaceOf(listing, product), other.PlaceOf(listing, product));
-                if (first != second)
-                {
-                    yield return new Contradiction(
-                        "two-numbers", $"{first}: {one.Written}", $"{second}: {other.Written}",
-                        $"The {first} says {one.Written}, the {second} says {other.Written}. Which of them stands on the part?");
-                }
+                yield return new Contradiction(
+                    "two-numbers", $"{first}: {one.Written}", $"{second}: {other.Written}",
+                    $"The {first} says {one.Written}, the {second} says {other.Written}. Which of them stands on the part?");
             }
         }
     }
@@ -66,48 +58,35 @@ internal static partial class Contradictions
 
     private static IEnumerable<Contradiction> Conditions(ReadListing listing, ReadProduct product, ReadOffer offer)
     {
-        var words = $"{listing.Title}\n{product.Name}\n{listing.VisibleText}";
+        // The words of the page, but not the rows of its tables: each of those is of its own thing.
+        var words = string.Join('\n', listing.Passages.Where(passage => passage is { Product: null, Place: not PassagePlace.TableCell }).Select(passage => passage.Text)
+            .Prepend(product.Name ?? ""));
         var against = offer.Condition switch
         {
-            ItemCondition.New => UsedWords().Match(words) is { Success: true } used ? used : BrokenWords().Match(words),
-            ItemCondition.Used or ItemCondition.Refurbished => BrokenWords().Match(words),
-            _ => Match.Empty,
+            ItemCondition.New => ConditionWords.SaysUsed(words) ?? ConditionWords.SaysDamaged(words),
+            ItemCondition.Used or ItemCondition.Refurbished => ConditionWords.SaysDamaged(words),
+            _ => null,
         };
-        if (against.Success)
+        if (against is not null)
         {
             var stated = offer.Condition.ToString().ToLowerInvariant();
             yield return new Contradiction(
-                "condition-words", $"condition: {stated}", $"words: {against.Value}", $"The condition is stated as {stated}, the words say “{against.Value}”. Which is it?");
+                "condition-words", $"condition: {stated}", $"words: {against}", $"The condition is stated as {stated}, the words say “{against}”. Which is it?");
         }
     }
 
     private static IEnumerable<Contradiction> Sold(ReadListing listing)
     {
-        if (SoldWords().Match($"{listing.Title}\n{listing.VisibleText}") is { Success: true } sold)
+        if (listing.Products.SelectMany(product => product.Offers).Any(offer => offer.Availability is Availability.InStock or Availability.LimitedAvailability)
+            && StockWords.SaysGone($"{listing.Title}\n{listing.VisibleText}") is { } sold)
         {
-            yield return new Contradiction("sold-words", "availability: in stock", $"words: {sold.Value}", $"It is stated to be in stock, the words say “{sold.Value}”. Is it still there?");
+            yield return new Contradiction("sold-words", "availability: in stock", $"words: {sold}", $"It is stated to be in stock, the words say “{sold}”. Is it still there?");
         }
     }
 
-    private static IEnumerable<Contradiction> Gtins(ReadListing listing) =>
-        listing.Products.SelectMany(product => product.Numbers).Where(number => number.Gtin == GtinCheck.WrongCheckDigit)
+    private static IEnumerable<Contradiction> Gtins(ReadProduct product) =>
+        product.Numbers.Where(number => number.Gtin == GtinCheck.WrongCheckDigit)
             .Select(number => new Contradiction(
                 "gtin-check-digit", $"GTIN: {number.Value}", "its check digit",
                 $"The GTIN {number.Value} has a wrong check digit, so at least one digit of it is wrong. Go by the part number."));
-
-    // Words of the trade in five languages; common practice, no source. Only plain statements: "never used" and "not used" are none.
-    [GeneratedRegex(
-        @"(?<!\b(?:never|not|un|nie|nicht|jamais|pas|aldrig|nunca|sin)[ -])\b(?:(?<!\b(?:be|been|being|is|are|was|were|get|gets|got|can|may)[ ])used(?!\s+(?:by|on|in|for|to|with|as|from|once|only|when|where|it|them)\b)|second[- ]hand|pre-?owned|removed from (?:a|an|the|my)|gebraucht|ausgebaut|occasion|d'occasion|begagnad|begagnat|usado|usada|de segunda mano)\b",
-        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex UsedWords();
-
-    [GeneratedRegex(
-        @"\b(?:for parts(?: only)?|spares or repairs?|not working|faulty|cracked|seized|defekt|als ersatzteilspender|f(?:ü|ue)r bastler|pour pi(?:è|e)ces|hors service|reservdelsobjekt|trasig|para piezas|averiad[oa])\b",
-        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
-    internal static partial Regex BrokenWords();
-
-    [GeneratedRegex(
-        @"(?<!\bnot )\b(?:already sold|sold out|now sold|no longer available|verkauft|ausverkauft|nicht mehr verf(?:ü|ue)gbar|vendue?|épuisée?|s(?:å|a)ld|sluts(?:å|a)ld|vendido|vendida|agotad[oa])\b",
-        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex SoldWords();
 }

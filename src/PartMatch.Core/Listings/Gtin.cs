@@ -13,9 +13,20 @@ public static class Gtin
             return GtinCheck.NotAGtin;
         }
 
-        // From the right the weights are 1 (the check digit itself), 3, 1, 3 …; the sum is a multiple of ten.
-        var sum = digits.Reverse().Select((digit, place) => (digit - '0') * (place % 2 == 0 ? 1 : 3)).Sum();
-        return sum % 10 == 0 ? GtinCheck.Valid : GtinCheck.WrongCheckDigit;
+        return HasCheckDigit(digits) ? GtinCheck.Valid : GtinCheck.WrongCheckDigit;
+    }
+
+    /// <summary>From the right the weights are 1 (the check digit itself), 3, 1, 3 …; the sum is a multiple of ten.</summary>
+    /// <param name="digits">ASCII digits and nothing else.</param>
+    internal static bool HasCheckDigit(ReadOnlySpan<char> digits)
+    {
+        var sum = 0;
+        for (var index = 0; index < digits.Length; index++)
+        {
+            sum += (digits[index] - '0') * ((digits.Length - index) % 2 == 0 ? 3 : 1);
+        }
+
+        return sum % 10 == 0;
     }
 
     /// <summary>The digits of a Digital Link ("https://id.example/01/09506000134352/10/ABC"), or the text without spaces and hyphens.</summary>

@@ -14,20 +14,21 @@ public static class ListingMatch
     private const int MostText = 60_000;
 
     /// <summary>Decides one listing.</summary>
-    /// <param name="found">Every number found in its passages.</param>
+    /// <param name="numbersFound">Every number found in its passages.</param>
     /// <returns>With <see cref="ListingAnswer.Asked"/> filled in as far as the question goes; the door adds what it knows of the document.</returns>
-    public static ListingAnswer Decide(ListingFacts facts, ListingQuestion question, ReadListing listing, FoundNumbers found)
+    public static ListingAnswer Decide(ListingFacts facts, ListingQuestion question, ReadListing listing, FoundNumbers numbersFound)
     {
-        var numbers = found.Numbers;
+        var numbers = numbersFound.Numbers;
         var groups = NumberGroup.Of(numbers);
         FoundNumber[] claims = [.. numbers.Where(one => one is { Known.Count: > 0, Role: NumberRole.Fits or NumberRole.Replaces })];
         var judge = new NumberJudge(facts, question, claims);
         var judged = groups.ToDictionary(group => group.Key, group => judge.Judge(group.Found, group.Places(listing)), StringComparer.Ordinal);
-        var contradictions = Contradictions.Find(listing, groups);
+        var found = Contradictions.Find(listing, groups);
+        Contradiction[] contradictions = [.. found.Select(one => one.What)];
         JudgedOffer[] offers =
         [
             .. listing.Products.SelectMany((product, index) => product.Offers.Select(offer =>
-                OfferJudge.Judge(product, offer, SoldBy(listing, groups, judged, index), contradictions, question))),
+                OfferJudge.Judge(product, offer, SoldBy(listing, groups, judged, index), Against(found, index), question))),
         ];
         JudgedNumber[] sold = [.. judged.Values.Where(one => one.Role == NumberRole.Sold)];
         var whole = offers.Length == 0 ? WithoutOffer(sold, contradictions, question) : null;
@@ -43,7 +44,7 @@ public static class ListingMatch
             contradictions,
             Missing(question, listing),
             headline == ListingHeadline.LeaveIt ? null : SellerAsk.Write(question, sold, offers, contradictions, TellApart(facts, question, sold)),
-            [.. listing.Warnings, .. LeftOut(found)],
+            [.. listing.Warnings, .. LeftOut(numbersFound)],
             CautionsFor(question))
         {
             Text = Beginning(listing.VisibleText),
@@ -54,13 +55,19 @@ public static class ListingMatch
     private static string Beginning(string text) =>
         text.Length <= MostText ? text : text[..(char.IsHighSurrogate(text[MostText - 1]) ? MostText - 1 : MostText)];
 
-    // Numbers of the page as a whole belong to its product where there is one only; where none is said to be sold, those merely mentioned have to do.
+    private static IReadOnlyList<Contradiction> Against(IReadOnlyList<Contradictions.OfProduct> found, int product) =>
+        [.. found.Where(one => one.Product is null || one.Product == product).Select(one => one.What)];
+
+    // Numbers of the page as a whole belong to its product where there is one only.
     private static IReadOnlyList<JudgedNumber> SoldBy(
         ReadListing listing, IReadOnlyList<NumberGroup> groups, IReadOnlyDictionary<string, JudgedNumber> judged, int product)
     {
         bool IsOf(FoundNumber found) => listing.Passages[found.Passage].Product is { } owner ? owner == product : listing.Products.Count == 1;
         var own = groups.Where(group => group.Found.Any(found => found.Role == NumberRole.Sold && IsOf(found))).Select(group => judged[group.Key]).ToList();
-        return own.Exists(one => one.Part is not null || one.Verdict != NumberVerdict.Unknown) ? own.FindAll(one => one.Part is not null || one.Verdict != NumberVerdict.Unknown) : own;
+
+        // A number that no book knows says nothing beside one that a book does.
+        var told = own.FindAll(one => one.Verdict != NumberVerdict.Unknown);
+        return told.Count > 0 ? told : own;
     }
 
     private static JudgedOffer WithoutOffer(JudgedNumber[] sold, IReadOnlyList<Contradiction> contradictions, ListingQuestion question) => OfferJudge.Judge(
@@ -111,9 +118,9 @@ public static class ListingMatch
                 : null;
     }
 
-    private static IEnumerable<ListingWarning> LeftOut(FoundNumbers found) => found.UnknownLeftOut == 0
+    private static IEnumerable<ListingWarning> LeftOut(FoundNumbers numbersFound) => numbersFound.UnknownLeftOut == 0
         ? []
-        : [new ListingWarning("numbers-left-out", $"{found.UnknownLeftOut} more that are only shaped like numbers were left out.")];
+        : [new ListingWarning("numbers-left-out", $"{numbersFound.UnknownLeftOut} more that are only shaped like numbers were left out.")];
 
     private static IReadOnlyList<Caution> CautionsFor(ListingQuestion question) =>
         question.Place is { } place && place.Family.FindPosition(place.Position) is { } position && place.Family.FindKind(position.Kind) is { } kind ? Cautions.Of(kind.Cautions) : [];

@@ -50,19 +50,7 @@ internal static partial class OtherShapes
 
     private static bool IsDigitsOfAnotherKind(string written, string before, bool digitsOnly, ReadOnlySpan<char> key) =>
         digitsOnly
-        && (Date().IsMatch(written) || Telephone().IsMatch(written) || AbroadBefore().IsMatch(before) || (key.Length is >= 12 and <= 14 && HasCheckDigit(key)));
-
-    // GS1 General Specifications, 7.9: from the right, weights 3 and 1 in turn, to the next multiple of ten.
-    private static bool HasCheckDigit(ReadOnlySpan<char> digits)
-    {
-        var sum = 0;
-        for (var index = 0; index < digits.Length; index++)
-        {
-            sum += (digits[index] - '0') * ((digits.Length - index) % 2 == 0 ? 3 : 1);
-        }
-
-        return sum % 10 == 0;
-    }
+        && (Date().IsMatch(written) || Telephone().IsMatch(written) || AbroadBefore().IsMatch(before) || (key.Length is >= 12 and <= 14 && Gtin.HasCheckDigit(key)));
 
     private const string Units =
         "mm|cm|dm|m|km|mi|miles|in|inch|zoll|ft|kg|g|lb|lbs|oz|t|l|ltr|litre|liter|ml|cl|cc|ccm|cm3|cm\u00B3|v|volt|w|kw|hp|bhp|ps|ch|cv|hk|bar|mbar|psi|kpa|mpa|nm|hz|khz|mhz|a|ah|mah|amp|ohm|\u03A9|"

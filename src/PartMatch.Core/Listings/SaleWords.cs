@@ -10,7 +10,8 @@ internal static class StockWords
 
     private static readonly (Regex Words, Availability Means)[] _words =
     [
-        (new(@"\b(?:sold out|ausverkauft|épuisée?|slutsåld|agotad[oa])\b", Linear), Availability.SoldOut),
+        (new(@"\b(?:sold out|already sold|now sold|ausverkauft|(?:schon|bereits) verkauft|épuisée?|déjà vendue?|slutsåld|redan såld|agotad[oa]|ya vendid[oa])\b", Linear),
+            Availability.SoldOut),
         (new(@"\b(?:discontinued|no longer available|nicht mehr lieferbar|entfallen|n['’]est plus disponible|utgått|descatalogad[oa])\b", Linear),
             Availability.Discontinued),
         (new(@"\b(?:out of stock|not in stock|nicht (?:auf|am) lager|nicht vorrätig|nicht lieferbar|en rupture(?: de stock)?|rupture de stock|ej i lager|"
@@ -29,6 +30,12 @@ internal static class StockWords
         @"\b(?:stock|bestand|lager|lagersaldo|existencias)\s*:\s*(\d{1,6})\b|\b(\d{1,6})\s*(?:pcs |pieces |stück |st |uds )?(?:in stock|auf lager|en stock|"
             + @"i lager|en existencias|on the shelf|available|verfügbar|left\b)"
         + @"|\b(?:only|nur noch|plus que|endast|solo quedan) (\d{1,6})\b", Linear);
+
+    private static readonly Regex _notGone = new(@"\bnot (?:yet )?(?:already |now )?sold(?: out)?\b", Linear);
+
+    /// <summary>The words that say it is gone; null where none do.</summary>
+    public static string? SaysGone(string text) => _words.Where(pair => pair.Means is Availability.SoldOut or Availability.Discontinued)
+        .Select(pair => pair.Words.Match(_notGone.Replace(text, " "))).FirstOrDefault(match => match.Success)?.Value;
 
     public static Availability Find(string text) =>
         _words.Where(pair => pair.Words.IsMatch(text)).Select(pair => pair.Means).FirstOrDefault();

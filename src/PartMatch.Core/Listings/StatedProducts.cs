@@ -107,7 +107,7 @@ internal sealed class StatedProducts(string? currency, List<ListingWarning> warn
         List<Passage> passages = [];
         if (name is not null)
         {
-            passages.Add(new(PassagePlace.Property, $"{source} name", PageWalk.Tidy(name)));
+            passages.Add(new(PassagePlace.Heading, $"{source} name", PageWalk.Tidy(name)));
         }
 
         passages.AddRange(own.Select(pair => new Passage(PassagePlace.Property, $"{source} {pair.Property}", pair.Number.Value, null, pair.Number.Property)));

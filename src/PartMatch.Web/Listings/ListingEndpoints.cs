@@ -26,19 +26,10 @@ internal static class ListingEndpoints
     private static async Task<Results<Ok<ListingAnswer>, Refused, Absent, WrongMediaType>> Read(
         [AsParameters] ListingRequest request, HttpRequest sent, ListingSource source, FamilyStore families, CancellationToken cancellation)
     {
-        NeededPlace? place = null;
-        if (request.NamesPlace)
+        var (place, absent) = FindPlace(request, families);
+        if (absent is not null)
         {
-            if (families.FindFamily(request.Family ?? "") is not { } family)
-            {
-                return KnownNames.NoFamily(request.Family ?? "", families);
-            }
-
-            place = request.PlaceIn(family);
-            if (family.FindVariant(place.Variant) is null || family.FindPosition(place.Position) is null)
-            {
-                return family.FindVariant(place.Variant) is null ? KnownNames.NoVariant(place.Variant, family) : KnownNames.NoPosition(place.Position, family);
-            }
+            return absent;
         }
 
         var (document, problem) = await ListingBody.ReadAsync(sent, cancellation);
@@ -50,6 +41,25 @@ internal static class ListingEndpoints
                 ListingReading.Unreadable unreadable => new Refused(Problem.Of("unreadable-listing", new FieldError("listing", unreadable.Found, unreadable.Expected, unreadable.Mend))),
                 var other => throw new InvalidOperationException($"A listing was read as {other.GetType().Name}, which no answer names."),
             };
+    }
+
+    /// <summary>The place asked about, null where none is; or what of it the base does not hold.</summary>
+    private static (NeededPlace? Place, Absent? Absent) FindPlace(ListingRequest request, FamilyStore families)
+    {
+        if (!request.NamesPlace)
+        {
+            return (null, null);
+        }
+
+        if (families.FindFamily(request.Family ?? "") is not { } family)
+        {
+            return (null, KnownNames.NoFamily(request.Family ?? "", families));
+        }
+
+        var place = request.PlaceIn(family);
+        return family.FindVariant(place.Variant) is null ? (null, KnownNames.NoVariant(place.Variant, family))
+            : family.FindPosition(place.Position) is null ? (null, KnownNames.NoPosition(place.Position, family))
+            : (place, null);
     }
 
     private static ListingAnswer Decide(ListingSource source, ListingQuestion question, ListingDocument document, ReadListing listing)

@@ -37,7 +37,8 @@ internal sealed class WrittenPage
         new ListingFacts(_facts, contents ?? Array.Empty<ContentsRow>().ToLookup(row => row.Set)),
         question,
         new ReadListing(
-            "A pump", "en", [new ReadProduct(StatementForm.Text, "A pump", null, [], ItemCondition.NotStated, HasOffer ? [Offer] : [], null)], _passages, Words, []),
+            "A pump", "en", [new ReadProduct(StatementForm.Text, "A pump", null, [], ItemCondition.NotStated, HasOffer ? [Offer] : [], null)],
+            [.. _passages, new Passage(PassagePlace.Text, "text", Words)], Words, []),
         new FoundNumbers(_found, 0));
 
     /// <summary>A family whose WA takes pump C, and whose WB takes pump E; the two look alike. B is the older number of C, D its newer one.</summary>
