@@ -39,7 +39,6 @@ public sealed record WhyStep(
 public sealed record WhyAlternative(string Part, string Name, Headline Headline, string Text, string Fit, string WhyNot);
 
 /// <summary>What happens when a part is forced into a position.</summary>
-/// <param name="Plan">The best plan with it; null where there is none.</param>
 /// <param name="CostMore">What it costs more (or, negative, less) than the plan without the force; null where one of the two does not exist.</param>
 /// <param name="Changes">Lines that differ, in words.</param>
 /// <param name="Conflict">What it breaks, where there is no plan with it.</param>
@@ -47,6 +46,7 @@ public sealed record BuildWhyNot(
     PlanAsked Asked, string Position, string Part, PlanStatus Status, string HeadlineText, Money? CostMore, int? DaysMore, IReadOnlyList<LineChange> Changes, BuildConflict? Conflict,
     string Permalink)
 {
+    /// <summary>The best plan with it; null where there is none.</summary>
     public BuildPlan? Plan { get; init; }
 }
 
