@@ -58,8 +58,9 @@ internal static class Contradictions
 
     private static IEnumerable<Contradiction> Conditions(ReadListing listing, ReadProduct product, ReadOffer offer)
     {
-        // The words of the page, but not the rows of its tables: each of those is of its own thing.
-        var words = string.Join('\n', listing.Passages.Where(passage => passage is { Product: null, Place: not PassagePlace.TableCell }).Select(passage => passage.Text)
+        // The words of the page, but not the rows of its tables: each of those is of its own thing, and so is each line of a list.
+        var isOneOfSeveral = product.From == StatementForm.Text && listing.Products.Count > 1;
+        var words = string.Join('\n', listing.Passages.Where(passage => !isOneOfSeveral && passage is { Product: null, Place: not (PassagePlace.TableCell or PassagePlace.Quoted) }).Select(passage => passage.Text)
             .Prepend(product.Name ?? ""));
         var against = offer.Condition switch
         {

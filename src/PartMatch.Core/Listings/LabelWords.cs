@@ -41,7 +41,7 @@ internal static class LabelWords
             + "teilenummer|teile-nr|teilenr|artikelnummer|artikel-nr|art-nr|art nr|oe-nummer|oe-nr|referenz|numéro|n°|référence|réf|numéro de pièce|"
             + "n° de pièce|référence oe|"
             + "artikelnr|artnr|art.nr|delnummer|reservdelsnummer|detaljnummer|referens|número|nº|referencia|número de pieza|nº de pieza|código|code|número oem",
-        [Label.Mpn] = "mpn|manufacturer part number|manufacturer number|herstellernummer|hersteller-nr|référence fabricant|référence constructeur|"
+        [Label.Mpn] = "mpn|maker's number|maker’s number|maker's no|manufacturer part number|manufacturer number|herstellernummer|hersteller-nr|référence fabricant|référence constructeur|"
             + "tillverkarens nummer|"
             + "tillverkarnummer|referencia del fabricante",
         [Label.Sku] = "sku|stock number|stock no|our number|our ref|shop number|lagernummer|bestellnummer|bestell-nr|unsere nr|référence interne|"

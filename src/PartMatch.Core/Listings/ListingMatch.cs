@@ -18,7 +18,7 @@ public static class ListingMatch
     /// <returns>With <see cref="ListingAnswer.Asked"/> filled in as far as the question goes; the door adds what it knows of the document.</returns>
     public static ListingAnswer Decide(ListingFacts facts, ListingQuestion question, ReadListing listing, FoundNumbers numbersFound)
     {
-        var numbers = numbersFound.Numbers;
+        var numbers = OnlyNumber.AsSold(listing, numbersFound.Numbers);
         var groups = NumberGroup.Of(numbers);
         FoundNumber[] claims = [.. numbers.Where(one => one is { Known.Count: > 0, Role: NumberRole.Fits or NumberRole.Replaces })];
         var judge = new NumberJudge(facts, question, claims);

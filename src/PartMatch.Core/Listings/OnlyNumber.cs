@@ -1,0 +1,30 @@
+namespace PartMatch.Core.Listings;
+
+/// <summary>Words that name one part, and say of no number that it is the sold one, sell that part. Ours, no source.</summary>
+internal static class OnlyNumber
+{
+    /// <returns>The numbers in their order; those of such a part as sold.</returns>
+    public static IReadOnlyList<FoundNumber> AsSold(ReadListing listing, IReadOnlyList<FoundNumber> numbers)
+    {
+        var owners = numbers.Where(number => IsSaid(listing, number)).ToLookup(number => OwnerOf(listing, number));
+        HashSet<FoundNumber> sold = [.. owners.Where(own => own.Key is not null).SelectMany(IsOnePart)];
+        return sold.Count == 0 ? numbers : [.. numbers.Select(number => sold.Contains(number) ? number with { Role = NumberRole.Sold } : number)];
+    }
+
+    // A number that no book knows may be the sold one as well: then nothing is taken for granted.
+    private static IEnumerable<FoundNumber> IsOnePart(IEnumerable<FoundNumber> own)
+    {
+        var all = own.ToList();
+        var named = all.FindAll(number => number.Role == NumberRole.Mentioned && number.Known.Count > 0);
+        var isOne = named.SelectMany(number => number.Known).Select(known => known.Part).Distinct(StringComparer.Ordinal).Take(2).Count() == 1
+            || named.Select(number => number.Key).Distinct(StringComparer.Ordinal).Take(2).Count() == 1;
+        return isOne && !all.Exists(number => number.Role == NumberRole.Sold) ? named : [];
+    }
+
+    // A picture shows a thing, and a quotation is somebody else's word, or an earlier one.
+    private static bool IsSaid(ReadListing listing, FoundNumber number) =>
+        listing.Passages[number.Passage].Place is not (PassagePlace.Picture or PassagePlace.Quoted);
+
+    private static int? OwnerOf(ReadListing listing, FoundNumber number) =>
+        listing.Passages[number.Passage].Product ?? (listing.Products.Count == 1 ? 0 : null);
+}
