@@ -22,10 +22,11 @@ internal static class ItemLines
     private sealed record Item(string Line, IReadOnlyList<ReadPrice> Prices, bool Gone);
 
     /// <summary>One for each line that offers something; empty where the lines are no list.</summary>
+    /// <param name="currency">As the words say of all prices; null where they do not.</param>
     /// <param name="lines">Without what is quoted.</param>
-    public static IReadOnlyList<ListedProduct> Products(IReadOnlyList<string> lines)
+    public static IReadOnlyList<ListedProduct> Products(IReadOnlyList<string> lines, string? currency)
     {
-        var items = lines.Select(Find).OfType<Item>().Take(StatedProducts.Most).ToList();
+        var items = lines.Select(line => Find(line, currency)).OfType<Item>().Take(StatedProducts.Most).ToList();
         var priced = items.FindAll(item => item.Prices.Count == 1);
         if (priced.Count(item => _mark.IsMatch(item.Line)) < 2 && priced.Count < 3)
         {
@@ -37,14 +38,14 @@ internal static class ItemLines
         return [.. items.Select((item, index) => Product(item, index + 1, around))];
     }
 
-    private static Item? Find(string line)
+    private static Item? Find(string line, string? currency)
     {
         if (line.Length > 300 || !_code.IsMatch(line))
         {
             return null;
         }
 
-        var item = new Item(line, [.. AmountRoles.Read(line, null).Where(amount => amount.Role == AmountRole.Price).Select(amount => amount.Price)], _gone.IsMatch(line));
+        var item = new Item(line, [.. AmountRoles.Read(line, currency).Where(amount => amount.Role == AmountRole.Price).Select(amount => amount.Price)], _gone.IsMatch(line));
         return item.Prices.Count == 1 || item.Gone ? item : null;
     }
 

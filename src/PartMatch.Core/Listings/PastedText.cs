@@ -14,14 +14,16 @@ internal static class PastedText
                 "paste only the part that describes what is for sale");
         }
 
+        var currency = PriceCurrency.FindOfAll(raw);
         List<ListedProduct> rows = [];
         List<Term> terms = [];
         List<VisibleLine> lines = [];
         var answers = Array.Exists(raw, line => line.Length > 0 && !IsQuoted(line));
+        var below = Array.FindIndex(raw, line => _earlier.IsMatch(line)) is > 0 and var found ? found : raw.Length;
         for (var at = 0; at < raw.Length;)
         {
             var grid = Table(raw, at);
-            var products = grid.Count > 1 ? TableReader.Products(grid, null) : [];
+            var products = grid.Count > 1 ? TableReader.Products(grid, currency) : [];
             if (products.Count > 0)
             {
                 rows.AddRange(products.Take(StatedProducts.Most - rows.Count));
@@ -36,15 +38,15 @@ internal static class PastedText
             {
                 if (PageWalk.Tidy(raw[at]) is { Length: > 0 } line)
                 {
-                    var quoted = answers && IsQuoted(line);
+                    var quoted = at > below || (answers && IsQuoted(line));
                     lines.Add(quoted ? new(PassagePlace.Quoted, "quoted words", line, "", null) : new(PassagePlace.Text, "text", line, line, null));
                     terms.AddRange(grid.Count == 0 && !quoted ? DefinitionReader.Line(line) : []);
                 }
             }
         }
 
-        rows = rows.Count > 0 ? rows : [.. ItemLines.Products([.. lines.Where(line => line.Place == PassagePlace.Text).Select(line => line.Text)])];
-        return new ListingReading.Read(ListingAssembly.Make(null, null, [], rows, terms, lines, null, warnings));
+        rows = rows.Count > 0 ? rows : [.. ItemLines.Products([.. lines.Where(line => line.Place == PassagePlace.Text).Select(line => line.Text)], currency)];
+        return new ListingReading.Read(ListingAssembly.Make(null, null, [], rows, terms, lines, currency, warnings));
     }
 
     // What is answered to, in a letter (RFC 3676, 4.5). Words that are all so marked are a letter passed on.
@@ -68,6 +70,11 @@ internal static class PastedText
 
         return [.. whole];
     }
+
+    // What mail programs put above the letter that is answered. A letter passed on is the letter itself. Trade usage, from memory.
+    private static readonly Regex _earlier = new(
+        @"^\s*-{2,}\s*(?:original message|ursprüngliche nachricht|message d['’]origine|ursprungligt meddelande|mensaje original)\s*-{2,}\s*$",
+        RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 
     private static readonly Regex _brokenEnd = new(@"(?:^|\s)[A-Za-z0-9.\-]{0,20}[0-9][A-Za-z0-9]{0,10}-\s*$", RegexOptions.NonBacktracking | RegexOptions.CultureInvariant);
 

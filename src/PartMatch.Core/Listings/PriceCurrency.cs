@@ -70,7 +70,7 @@ internal static class PriceCurrency
         .ThenBy(written => written, StringComparer.Ordinal)];
 
     private static readonly Regex _all = new(
-        @"\b(?:all|alle|tous les|alla|todos los)\s+(?:prices|preise|prix|priser|precios)\b[^.;0-9]{0,20}?\b(?:in|en|i)\s+(\p{L}{2,6}|\p{Sc})(?:[\s.,;]|$)",
+        @"\b(?:prices|preise|prix|priser|precios)\b[^.;0-9]{0,20}?\b(?:in|en|i)\s+(\p{L}{2,6}|\p{Sc})(?:[\s.,;]|$)",
         RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 
     /// <summary>The currencies a sign, word or code can mean; empty for none of them.</summary>
@@ -81,7 +81,7 @@ internal static class PriceCurrency
         return _signs.GetValueOrDefault(text) ?? (Currencies.FindDigits(code) is null ? [] : [code]);
     }
 
-    /// <summary>What a page says of all its prices ("All prices in CHF"); null where it says nothing, or names a sign of several countries.</summary>
+    /// <summary>What a page says of all its prices ("All prices in CHF", "Preise in Euro"); null where it says nothing, or names a sign of several countries.</summary>
     public static string? FindOfAll(IEnumerable<string> lines) =>
         lines.Select(line => _all.Match(line)).Where(match => match.Success).Select(match => Of(match.Groups[1].Value)).FirstOrDefault() is [var only] ? only : null;
 
