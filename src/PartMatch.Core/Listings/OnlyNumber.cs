@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace PartMatch.Core.Listings;
 
 /// <summary>Words that name one part, and say of no number that it is the sold one, sell that part. Ours, no source.</summary>
@@ -24,8 +26,16 @@ internal static class OnlyNumber
         return isOne && !all.Exists(number => number.Role == NumberRole.Sold) && !named.Exists(number => IsHedged(listing, number)) ? named : [];
     }
 
-    private static bool IsHedged(ReadListing listing, FoundNumber number) =>
-        RoleWords.In(listing.Passages[number.Passage].Text).Any(cue => cue.End <= number.Start && cue.Kind is CueKind.Mentions or CueKind.OtherNumber);
+    private static bool IsHedged(ReadListing listing, FoundNumber number) => IsHedged(listing.Passages[number.Passage].Text, number);
+
+    private static bool IsHedged(string text, FoundNumber number) =>
+        IsAsked(text.AsSpan(number.Start + number.Length)) || _unread.IsMatch(text) || RoleWords.In(text).Any(cue => cue.End <= number.Start && cue.Kind is CueKind.Mentions or CueKind.OtherNumber);
+
+    private static bool IsAsked(ReadOnlySpan<char> after) => after.IndexOfAny('.', '?', '!') is >= 0 and var end && after[end] == '?';
+
+    private static readonly Regex _unread = new(
+        @"\b(?:(?:cannot|can['’]t|could not|couldn['’]t) (?:read|make out|see the number)|illegible|unreadable|unleserlich|nicht (?:mehr )?(?:lesbar|zu lesen)|illisible|oläslig\w*|ilegible)\b",
+        RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 
     private static bool IsOfKind(ListingFacts facts, ListingQuestion question, FoundNumber number) =>
         question.Place is not { } place || place.Family.FindPosition(place.Position)?.Kind is not { } kind
