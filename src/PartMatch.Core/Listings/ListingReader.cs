@@ -32,6 +32,7 @@ public static class ListingReader
 
         var format = document.Format;
         var charset = document.Charset;
+        var isLetter = false;
         if (format == ListingFormat.Mhtml)
         {
             if (SavedPage.FindPage(bytes) is not { } page)
@@ -39,7 +40,7 @@ public static class ListingReader
                 return new ListingReading.Unreadable("no page inside the saved file", "a web page saved as one file (.mhtml)", $"save it as .html, or {Paste}");
             }
 
-            (bytes, charset, format) = (page.Bytes, page.Charset, ListingFormat.Html);
+            (bytes, charset, format, isLetter) = (page.Bytes, page.Charset, ListingFormat.Html, page.IsLetter);
         }
 
         if (ListingBytes.FindNotText(bytes.Span) is { } other)
@@ -60,7 +61,7 @@ public static class ListingReader
         }
 
         return Parse(text, bounds, out var found) is { } root
-            ? PageListing.Read(root, bounds, warnings)
+            ? PageListing.Read(root, bounds, warnings, isLetter)
             : new ListingReading.Unreadable(found, $"at most {bounds.MaxNodes:N0} elements, attributes and pieces of text, {bounds.MaxDepth} deep", Paste);
     }
 

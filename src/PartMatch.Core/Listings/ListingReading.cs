@@ -55,6 +55,9 @@ public enum PassagePlace
 
     /// <summary>The caption, alternative text or file name of a picture.</summary>
     Picture,
+
+    /// <summary>Words of an earlier letter, or of somebody else: nothing in them is sold.</summary>
+    Quoted,
     Text,
 }
 

@@ -3,7 +3,7 @@ namespace PartMatch.Core.Listings;
 /// <summary>A page, asked by every reader in turn.</summary>
 internal static class PageListing
 {
-    public static ListingReading Read(PageNode.Element page, ListingBounds bounds, List<ListingWarning> warnings)
+    public static ListingReading Read(PageNode.Element page, ListingBounds bounds, List<ListingWarning> warnings, bool isLetter)
     {
         var elements = PageWalk.Elements(page).ToList();
         var title = elements.Where(element => element.Name == "title" && element.Parent?.Name == "head")
@@ -20,6 +20,8 @@ internal static class PageListing
             .Select(roots => new StatedProducts(currency, warnings).Read(roots)).ToList();
         currency ??= ListingAssembly.Currency(stated.SelectMany(products => products));
 
+        var lines = VisibleText.Read(page, isLetter);
+        currency ??= PriceCurrency.FindOfAll(lines.Where(line => line.Table is null).Select(line => line.Asked));
         var grids = elements.Where(element => element.Name == "table" && !IsInHidden(element)).Select(TableGrid.Of).ToList();
         var rows = grids.SelectMany(grid => TableReader.Products(grid, currency)).Take(StatedProducts.Most + 1).ToList();
         if (rows.Count > StatedProducts.Most)
@@ -28,7 +30,6 @@ internal static class PageListing
             warnings.Add(new("too-many-rows", $"more than {StatedProducts.Most} rows of tables offer something; the rest is left out"));
         }
 
-        var lines = VisibleText.Read(page);
         var terms = DefinitionReader.Lists(page)
             .Concat(grids.Where(grid => TableReader.FindHeads(grid) < 0).SelectMany(DefinitionReader.Pairs))
             .Concat(lines.Where(line => line.Table is null && line.Place is PassagePlace.Text or PassagePlace.Heading)

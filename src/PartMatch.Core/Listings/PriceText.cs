@@ -35,7 +35,7 @@ public static class PriceText
     public static ReadPrice Read(string written, string? currency)
     {
         var text = PageWalk.Tidy(written);
-        var found = Find(text, currency);
+        var found = WithoutCounts(text, Find(text, currency));
         return _range.IsMatch(text) ? new ReadPrice.Unread(text, "a range, not a price")
             : found.Count == 0 ? new ReadPrice.Unread(text, "no amount in it")
             : Regex.IsMatch(text, @"^[-−]\s?[0-9]") || PriceText.Readings(found[0].Price).All(money => money.Amount.All(letter => letter is '0' or '.'))
@@ -50,6 +50,12 @@ public static class PriceText
                 var unread => unread,
             };
     }
+
+    // "£11.50 each, 4 available": behind an amount with its currency, a number before a word is a count.
+    private static IReadOnlyList<FoundPrice> WithoutCounts(string text, IReadOnlyList<FoundPrice> found) =>
+        found is [{ Marked: true }, ..] && found.Skip(1).All(later => !later.Marked && _word.IsMatch(text[(later.Start + later.Length)..])) ? [found[0]] : found;
+
+    private static readonly Regex _word = new(@"^\s+\p{L}{4,}", Linear);
 
     /// <summary>A price as schema.org states it: a decimal point and no mark for thousands; other ways of writing are read like text.</summary>
     public static ReadPrice Stated(string written, string? currency)
@@ -68,7 +74,7 @@ public static class PriceText
         return readings.Count switch
         {
             0 => prices.Count > 0 ? prices[0] : new ReadPrice.Unread(written, "no amount in it"),
-            1 when prices.OfType<ReadPrice.Stated>().FirstOrDefault() is { } stated => stated,
+            1 => prices.OfType<ReadPrice.Stated>().FirstOrDefault() ?? prices[0],
             > MostReadings => new ReadPrice.Unread(written, $"{readings.Count} amounts, of which no word says which is asked"),
             _ => new ReadPrice.Ambiguous(written, readings, $"{readings.Count} readings: no word says which of them is asked"),
         };

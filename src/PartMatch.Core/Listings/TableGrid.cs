@@ -65,5 +65,5 @@ internal static class TableGrid
     /// <summary>What a cell or a term says; nothing where it holds a table or a list of terms itself, because then it lays out the page.</summary>
     public static string Text(PageNode.Element cell) =>
         PageWalk.Elements(cell).Any(inside => inside != cell && inside.Name is "table" or "dl") ? ""
-        : PageWalk.Tidy(string.Join(' ', VisibleText.Read(cell).Where(line => line.Place != PassagePlace.Picture).Select(line => line.Asked)));
+        : PageWalk.Tidy(string.Join(' ', VisibleText.Read(cell, isLetter: false).Where(line => line.Place != PassagePlace.Picture).Select(line => line.Asked)));
 }
