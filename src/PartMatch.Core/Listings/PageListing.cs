@@ -45,7 +45,7 @@ internal static class PageListing
         elements.Where(element => element.Name == "meta" && element.Find("property") is "product:price:currency" or "og:price:currency")
             .Select(element => PriceCurrency.Of(element.Find("content") ?? "")).Where(codes => codes.Count == 1).Select(codes => codes[0]).FirstOrDefault();
 
-    private static bool IsInHidden(PageNode.Element element)
+    public static bool IsInHidden(PageNode.Element element)
     {
         for (var inside = element; inside is not null; inside = inside.Parent)
         {

@@ -103,7 +103,7 @@ internal static class OfferEndpoints
 
         var cells = body.CellsOn(time.Today());
         var number = cells.GetValueOrDefault("numberAsWritten") is { } written && CommonRules.IsNumber(written)
-            ? new SoldNumbers(source.Get().Numbers, scope.Parts).Judge(written) : null;
+            ? new SoldNumbers(source.Get(), scope.Parts).Judge(written) : null;
         if (number?.Recorded is { } part)
         {
             cells.TryAdd("part", part);
