@@ -40,7 +40,7 @@ internal static class PastedText
         }
 
         var visible = lines.Select(line => new VisibleLine(PassagePlace.Text, "text", line, line, null)).ToList();
-        return new ListingReading.Read(ListingAssembly.Make(null, null, [], rows, terms, visible, null, warnings));
+        return new ListingReading.Read(ListingAssembly.Make(null, null, [], rows, terms, visible, null, null, warnings));
     }
 
     // Lines from here on with as many tabs, or as many strokes, as the first.

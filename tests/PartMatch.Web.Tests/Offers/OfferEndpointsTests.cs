@@ -140,6 +140,28 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
         Assert.Equal(["I-1"], (await _client.AskAsync("/api/offers?family=duo-2&position=injector")).List("offers").Select(offer => offer.Text("number")));
     }
 
+    // 84.00 + 9.50 + 1.20: the seller is where the base is, so there is no border.
+    [Fact]
+    public async Task Seller_of_the_country_of_the_base_charges_no_import()
+    {
+        await using var server = new PartMatchServer { Settings = { ["PartMatch:Country"] = "gb" } };
+        using var client = server.CreateClient();
+        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
+        {
+            using var taken = await client.PostBookAsync(SmallBooks.Zip(book));
+            Assert.True(taken.IsSuccessStatusCode);
+        }
+
+        using var body = new StringContent(
+            Bolt[..^1].Replace("abel", "beth", StringComparison.Ordinal)
+                + ""","newSeller":{"seller":"beth","name":"Beth","country":"GB","currency":"GBP","shippingFixed":"9.50","shippingPerItem":"1.20"}}""", Encoding.UTF8, "application/json");
+        using var stored = await client.PostAsync(new Uri("/api/offers?book=duo-2", UriKind.Relative), body, TestContext.Current.CancellationToken);
+        Assert.True(stored.IsSuccessStatusCode, await stored.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        var landed = Assert.Single((await client.AskAsync("/api/offers?part=12/34")).List("offers")).GetProperty("landed");
+        Assert.Equal("94.70", landed.GetProperty("total").Text("amount"));
+        Assert.Contains("no import charge (the seller is in GB as well)", landed.Text("text"), StringComparison.Ordinal);
+    }
+
     // The facts are dear, the counts change with every offer: the one stays, the other is new.
     [Fact]
     public async Task Offers_raise_a_look_alike_among_its_equals_without_ranking_anew()
