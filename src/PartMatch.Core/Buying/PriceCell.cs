@@ -19,24 +19,32 @@ internal abstract record PriceCellReading
 /// <summary>A price as a price list holds it: read as every written price is, in the currency of the list, and settled by its column where it is open.</summary>
 internal static class PriceCell
 {
+    // Longer is words, and a cell can be megabytes. Ours, no source.
+    private const int Longest = 100;
+
     /// <summary>Is it an amount with decimals, or with the sign of a currency? A whole number alone may be anything.</summary>
     public static bool LooksLikeAmount(string cell)
     {
         var text = Plain(cell);
-        return PriceText.Find(text, null) is [{ Start: 0 } one] && (one.Marked || one.Decimals.Any(mark => mark is not null))
+        return Find(text, null) is [{ Start: 0 } one] && (one.Marked || one.Decimals.Any(mark => mark is not null))
             && !text.AsSpan(one.Length).ContainsAnyInRange('0', '9');
     }
 
     /// <summary>The decimal mark that the cell can only mean; null where it shows none, or can mean either.</summary>
-    public static char? FindMark(string cell) => PriceText.Find(Plain(cell), null) is [{ Decimals: [{ } only] }] ? only : null;
+    public static char? FindMark(string cell) => Find(Plain(cell), null) is [{ Decimals: [{ } only] }] ? only : null;
 
     /// <summary>Can its mark part thousands or decimals?</summary>
-    public static bool IsOpen(string cell, string currency) => PriceText.Find(Plain(cell), currency) is [{ Decimals.Count: > 1 }];
+    public static bool IsOpen(string cell, string currency) => Find(Plain(cell), currency) is [{ Decimals.Count: > 1 }];
 
     /// <param name="mark">The decimal mark of the column; null where it is not settled.</param>
     public static PriceCellReading Of(string cell, string currency, char? mark)
     {
         var text = Plain(cell);
+        if (text.Length > Longest)
+        {
+            return new PriceCellReading.Faulty("an amount such as 84.00", $"the cell holds {text.Length} characters: take another column for the prices");
+        }
+
         return PriceText.Read(text, currency, mark) switch
         {
             ReadPrice.Stated { Money: var money } when money.Currency == currency => new PriceCellReading.Read(money),
@@ -62,6 +70,8 @@ internal static class PriceCell
             : open.Readings.Count > 1 ? new("one price", open.Why)
             : new($"an amount of {currency} with at most {Currencies.FindDigits(currency)} decimals", "write it without marks between the thousands");
     }
+
+    private static IReadOnlyList<FoundPrice> Find(string text, string? currency) => text.Length > Longest ? [] : PriceText.Find(text, currency);
 
     // Full-width forms are digits as well.
     private static string Plain(string cell) => PageWalk.Tidy(cell.Normalize(NormalizationForm.FormKC));

@@ -110,6 +110,12 @@ public sealed class PriceListTests
     [InlineData("10.00 / 20.00", null)]
     public void Price_is_read_by_the_reader_of_listings(string cell, string? amount) => Assert.Equal(amount, Line(cell).Price?.Amount);
 
+    [Theory]
+    [InlineData(100, true)]
+    [InlineData(101, false)]
+    public void Cell_of_more_than_a_hundred_characters_is_words(int length, bool isRead) =>
+        Assert.Equal(isRead, Line("84.00 " + new string('x', length - 6)).Price is not null);
+
     [Fact]
     public void Mark_of_a_column_says_which_cell_settles_it_and_which_cells_that_settles()
     {
