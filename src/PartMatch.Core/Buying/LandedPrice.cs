@@ -117,7 +117,8 @@ public sealed record ImportCharge(decimal? Percent, Money? Cost, string Text, st
         {
             // Two countries may still have no border for goods between them: that is for the seller's row to say.
             return home is not null && seller.Country == home
-                ? new ImportCharge(0, goods is { } value ? new Amount(0, value.Currency).ToMoney() : null, $"no import charge (the seller is in {home} as well)", null)
+                ? new ImportCharge(0, goods is { } value ? new Amount(0, value.Currency).ToMoney() : null,
+                    $"no import charge (the seller is in {home} as well)", null)
                 : new ImportCharge(null, null, "import charge not known", MissingOf(seller.Country, home));
         }
 

@@ -16,7 +16,7 @@ internal abstract record PriceCellReading
     public sealed record Faulty(string Expected, string Mend) : PriceCellReading;
 }
 
-/// <summary>A price as a price list holds it: read as every written price is, in the currency of the list, and settled by its column where it is open.</summary>
+/// <summary>A price as a price list holds it: read as every written price is, in the list's currency, and settled by its column where it is open.</summary>
 internal static class PriceCell
 {
     // Longer is words, and a cell can be megabytes. Ours, no source.
@@ -50,7 +50,8 @@ internal static class PriceCell
             ReadPrice.Stated { Money: var money } when money.Currency == currency => new PriceCellReading.Read(money),
             ReadPrice.Ambiguous open => Open(text, open, currency),
             ReadPrice.Unread when mark is { } expected && FindMark(text) is { } own && own != expected => new PriceCellReading.Faulty(
-                $"a decimal {PriceMark.NameOf(expected)} as in the rest of the column", $"write it as {text.Replace(expected, ' ').Replace(own, expected).Replace(" ", "", StringComparison.Ordinal)}"),
+                $"a decimal {PriceMark.NameOf(expected)} as in the rest of the column",
+                $"write it as {text.Replace(expected, ' ').Replace(own, expected).Replace(" ", "", StringComparison.Ordinal)}"),
             ReadPrice.Unread unread when text.AsSpan().ContainsAnyInRange('0', '9') => new PriceCellReading.Faulty(
                 $"an amount such as 84.00 ({unread.Why})", "leave the row out where the price is on request"),
             _ => new PriceCellReading.Faulty("an amount such as 84.00", "leave the row out where the price is on request"),

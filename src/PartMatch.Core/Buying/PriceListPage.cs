@@ -42,7 +42,8 @@ public static class PriceListPage
         }
 
         return taken.Table.Rows.Count > PriceListTable.MostRows
-            ? new PriceListReading.Unreadable($"more than {PriceListTable.MostRows} rows", $"at most {PriceListTable.MostRows} rows", "cut the list into several files")
+            ? new PriceListReading.Unreadable($"more than {PriceListTable.MostRows} rows", $"at most {PriceListTable.MostRows} rows",
+                "cut the list into several files")
             : new PriceListReading.Read(taken.Table, new PriceListTables(
                 taken.Place, because, [.. candidates.Select(one => new OfferedTable(one.Place, one.Caption, one.Table.Headers, one.Table.Rows.Count))],
                 [.. taken.Notes, .. warnings.Select(warning => warning.Text)]));
@@ -60,7 +61,8 @@ public static class PriceListPage
             .OrderByDescending(pair => pair.mapping.Find(PriceColumn.Price) is not null)
             .ThenByDescending(pair => pair.one.Table.Headers.Count).ThenByDescending(pair => pair.one.Table.Rows.Count).ThenBy(pair => pair.one.Place)
             .FirstOrDefault();
-        return (best.one, best.mapping?.Find(PriceColumn.Price) is null ? "the widest with a column of part numbers" : "the widest with columns of part numbers and prices");
+        return (best.one, best.mapping?.Find(PriceColumn.Price) is null ? "the widest with a column of part numbers"
+            : "the widest with columns of part numbers and prices");
     }
 
     /// <summary>A table that could be a price list.</summary>
@@ -114,14 +116,17 @@ public static class PriceListPage
         private static bool IsSum(string cell) => _sums.Contains(cell.TrimEnd(':', ' '));
 
         private static bool HasHeads(PageRow row) =>
-            !row.Cells.Any(PriceCell.LooksLikeAmount) && row.Cells.Distinct().Select(cell => PriceListHeads.Find(cell)?.Column).OfType<PriceColumn>().Distinct().Count() >= 2;
+            !row.Cells.Any(PriceCell.LooksLikeAmount)
+            && row.Cells.Distinct().Select(cell => PriceListHeads.Find(cell)?.Column).OfType<PriceColumn>().Distinct().Count() >= 2;
 
         private static void Note(List<string> notes, string where, PageRow[] rows)
         {
             if (rows.Length > 0)
             {
-                var words = rows.Take(3).Select(row => string.Join(' ', row.Cells.Where(cell => cell.Length > 0).Distinct()) is var text && text.Length > 60 ? text[..60] + "…" : text);
-                notes.Add($"{(rows.Length == 1 ? "1 row" : $"{rows.Length} rows")} {where} left out: {string.Join("; ", words)}{(rows.Length > 3 ? "; …" : "")}");
+                var words = rows.Take(3).Select(row => string.Join(' ', row.Cells.Where(cell => cell.Length > 0).Distinct()))
+                    .Select(text => text.Length > 60 ? text[..60] + "…" : text);
+                var many = rows.Length == 1 ? "1 row" : $"{rows.Length} rows";
+                notes.Add($"{many} {where} left out: {string.Join("; ", words)}{(rows.Length > 3 ? "; …" : "")}");
             }
         }
     }

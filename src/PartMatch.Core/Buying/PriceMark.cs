@@ -32,10 +32,12 @@ public sealed record PriceMark(char? Mark, string? Because, IReadOnlyList<string
             [var only] => new PriceMark(only.Mark, FormattableString.Invariant($"{only.Text} in line {only.Line} can mean nothing else") + Settled(open), open),
             [var one, var other, ..] => new PriceMark(
                 null,
-                FormattableString.Invariant($"{one.Text} in line {one.Line} and {other.Text} in line {other.Line} contradict each other, so each price is read by itself"),
+                FormattableString.Invariant($"{one.Text} in line {one.Line} and {other.Text} in line {other.Line} contradict each other")
+                    + ", so each price is read by itself",
                 open),
         };
     }
 
-    private static string Settled(string[] open) => open.Length == 0 ? "" : $"; that settles {open[0]}{(open.Length == 1 ? "" : $" and {open.Length - 1} more")}";
+    private static string Settled(string[] open) => open.Length == 0 ? ""
+        : $"; that settles {open[0]}{(open.Length == 1 ? "" : $" and {open.Length - 1} more")}";
 }

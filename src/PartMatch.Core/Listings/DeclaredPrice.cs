@@ -9,7 +9,8 @@ internal static class DeclaredPrice
     private static readonly string[] _currencies = ["product:sale_price:currency", "product:price:currency", "og:price:currency"];
 
     public static string? Currency(IReadOnlyList<PageNode.Element> elements) =>
-        _currencies.SelectMany(name => Contents(elements, name)).Select(PriceCurrency.Of).Where(codes => codes.Count == 1).Select(codes => codes[0]).FirstOrDefault();
+        _currencies.SelectMany(name => Contents(elements, name)).Select(PriceCurrency.Of)
+            .Where(codes => codes.Count == 1).Select(codes => codes[0]).FirstOrDefault();
 
     /// <summary>Null where none is declared; declared twice with two amounts it is open.</summary>
     public static ReadPrice? Find(IReadOnlyList<PageNode.Element> elements, string? currency)

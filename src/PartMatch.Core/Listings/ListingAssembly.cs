@@ -26,7 +26,8 @@ internal static class ListingAssembly
             .Distinct().Take(3).ToList();
         var said = SaidInText.Read(terms, texts, leading, currency ?? Currency(products));
         // Words that say another thing, or that no price can be had, are not overruled.
-        if (said.Price is null || (said.Price is ReadPrice.Ambiguous open && declared is ReadPrice.Stated { Money: var settled } && open.Readings.Contains(settled)))
+        if (said.Price is null
+            || (said.Price is ReadPrice.Ambiguous open && declared is ReadPrice.Stated { Money: var settled } && open.Readings.Contains(settled)))
         {
             said = said with { Price = declared ?? said.Price };
         }
@@ -39,7 +40,8 @@ internal static class ListingAssembly
         {
             var only = products.FindIndex(product => product.Product.Offers.Count == 1);
             var offer = products[only].Product.Offers[0];
-            products[only] = products[only] with { Product = products[only].Product with { Offers = [said.Fill(offer with { Price = offer.Price ?? declared })] } };
+            var filled = said.Fill(offer with { Price = offer.Price ?? declared });
+            products[only] = products[only] with { Product = products[only].Product with { Offers = [filled] } };
         }
         else if (products.Count == 1 && products[0].Product is { Offers.Count: 0, Said: null } bare && said.Whole(texts).Offers is [var whole])
         {

@@ -113,7 +113,8 @@ public static class PriceText
                 .Where(reading => decimals is null || reading.Decimals is null || reading.Decimals == decimals)];
             if (readings.Count > 0)
             {
-                found.Add(new(match.Index, match.Length, sign is not null || none, Make(match.Value.Trim(), [.. readings.Select(reading => reading.Value)], settled),
+                var price = Make(match.Value.Trim(), [.. readings.Select(reading => reading.Value)], settled);
+                found.Add(new(match.Index, match.Length, sign is not null || none, price,
                     [.. readings.Select(reading => reading.Decimals)]));
             }
         }
