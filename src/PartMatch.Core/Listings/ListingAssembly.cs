@@ -17,23 +17,25 @@ internal static class ListingAssembly
         string? currency, List<ListingWarning> warnings)
     {
         var products = Once(stated.Append(rows));
+        var money = currency ?? Currency(products);
 
         var texts = lines.Where(line => line.Place != PassagePlace.Picture && (rows.Count == 0 || line.Table is null)).Select(line => line.Asked)
             .Where(text => text.Length > 0).ToList();
         var leading = lines.Where(line => line.Place == PassagePlace.Heading).Select(line => line.Text).Prepend(title).OfType<string>()
             .DefaultIfEmpty(texts.FirstOrDefault() ?? "").Where(text => text.Length > 0)
             .Distinct().Take(3).ToList();
-        var said = SaidInText.Read(terms, texts, leading, currency ?? Currency(products));
+        // Costly, and for nothing where a page states many things.
+        var said = new Lazy<SaidInText>(() => SaidInText.Read(terms, texts, leading, money));
         if (products.Count == 0)
         {
-            products.Add(new(said.Whole(texts), []));
+            products.Add(new(said.Value.Whole(texts), []));
         }
         else if (products.SelectMany(product => product.Product.Offers).Take(2).Count() == 1)
         {
             var only = products.FindIndex(product => product.Product.Offers.Count == 1);
-            products[only] = products[only] with { Product = products[only].Product with { Offers = [said.Fill(products[only].Product.Offers[0])] } };
+            products[only] = products[only] with { Product = products[only].Product with { Offers = [said.Value.Fill(products[only].Product.Offers[0])] } };
         }
-        else if (products.Count == 1 && products[0].Product is { Offers.Count: 0, Said: null } bare && said.Whole(texts).Offers is [var offer])
+        else if (products.Count == 1 && products[0].Product is { Offers.Count: 0, Said: null } bare && said.Value.Whole(texts).Offers is [var offer])
         {
             products[0] = products[0] with
             {
