@@ -10,9 +10,10 @@ internal static class Contradictions
     public static IReadOnlyList<OfProduct> Find(ReadListing listing, IReadOnlyList<NumberGroup> groups)
     {
         var page = new PageWords(listing);
+        var sold = NumberGroup.ByProduct(listing, groups, found => listing.Passages[found.Passage].Place != PassagePlace.Picture);
         return
         [
-            .. listing.Products.SelectMany((product, index) => TwoNumbers(listing, groups, index)
+            .. listing.Products.SelectMany((product, index) => TwoNumbers(listing, sold[index], index)
                 .Concat(product.Offers.SelectMany(offer => Conditions(page, product, offer)))
                 .Concat(Gtins(product))
                 .Select(found => new OfProduct(index, found))),
@@ -40,9 +41,9 @@ internal static class Contradictions
     }
 
     // Of one product: numbers that are no numbers of the same part. Numbers that no book knows count only where both are stated outright.
-    private static IEnumerable<Contradiction> TwoNumbers(ReadListing listing, IReadOnlyList<NumberGroup> groups, int product)
+    private static IEnumerable<Contradiction> TwoNumbers(ReadListing listing, IEnumerable<NumberGroup> groups, int product)
     {
-        NumberGroup[] sold = [.. groups.Where(group => group.Found.Any(found => Sells(listing, found, product)) && CountsAgainst(listing, group, product))];
+        NumberGroup[] sold = [.. groups.Where(group => CountsAgainst(listing, group, product))];
         foreach (var (one, other) in sold.SelectMany((one, index) => sold[(index + 1)..], (one, other) => (one, other)).Where(pair => !pair.one.IsSamePartAs(pair.other)))
         {
             var (first, second) = (one.PlaceOf(listing, product), other.PlaceOf(listing, product));
