@@ -30,7 +30,8 @@ public class PageJudging
     public void Prepare()
     {
         Part[] parts = [WrenFamily.Pump(WrenFamily.PumpC, "short", "clockwise", 12.0m), WrenFamily.Pump(WrenFamily.PumpE, "short", "anticlockwise", 12.0m)];
-        var family = WrenFamily.Wren(parts, [WrenFamily.Fitted("wa", "coolant-pump", WrenFamily.PumpC), WrenFamily.Fitted("wb", "coolant-pump", WrenFamily.PumpE)]);
+        var family = WrenFamily.Wren(
+            parts, [WrenFamily.Fitted("wa", "coolant-pump", WrenFamily.PumpC), WrenFamily.Fitted("wb", "coolant-pump", WrenFamily.PumpE)]);
         var numbers = NumberCatalogue.Numbers(Numbers);
         var facts = WrenFamily.Facts([family], parts, numbers);
         _document = new ListingDocument(ListingFormat.Html, SellersPage.Of(parts[0].Number, numbers, Bytes));
@@ -42,7 +43,9 @@ public class PageJudging
         _read = Read();
         _found = Find();
         Console.WriteLine(FormattableString.Invariant(
-            $"// {_document.Bytes.Length:N0} bytes, {_read.Passages.Count} passages, {_read.VisibleText.Length:N0} visible characters; numbers: {_found.Numbers.Count(number => number.Known.Count > 0)} known, {_found.Numbers.Count(number => number.Known.Count == 0)} unknown; {Decide().HeadlineText}"));
+            $"// {_document.Bytes.Length:N0} bytes, {_read.Passages.Count} passages, {_read.VisibleText.Length:N0} visible characters; ")
+            + FormattableString.Invariant($"numbers: {_found.Numbers.Count(number => number.Known.Count > 0)} known, ")
+            + FormattableString.Invariant($"{_found.Numbers.Count(number => number.Known.Count == 0)} unknown; {Decide().HeadlineText}"));
     }
 
     [Benchmark(Baseline = true)]
@@ -69,7 +72,8 @@ public class PageJudging
         return parsed.DocumentElement.TextContent.Length;
     }
 
-    /// <summary>Every piece of the bare file between blanks, brackets or quotes asked of a set of the numbers as written: no structure, no broken numbers, no look-alikes, no verdict.</summary>
+    /// <summary>Every piece of the bare file between blanks, brackets or quotes asked of a set of the numbers as written:
+    /// no structure, no broken numbers, no look-alikes, no verdict.</summary>
     [Benchmark]
     public int Set_of_every_token()
     {

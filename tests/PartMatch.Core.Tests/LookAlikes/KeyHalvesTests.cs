@@ -9,7 +9,8 @@ public sealed class KeyHalvesTests
 {
     // So many keys of each length that the index goes by halves: two figures and lengths down to one, eight figures and the lengths of real numbers.
     private static readonly Gen<(string[] Catalogue, string Asked)> _catalogue =
-        from range in Gen.OneOf(Gen.Const((Figures: "01", Shortest: 1, Longest: 8, Keys: 2_000)), Gen.Const((Figures: "01345679", Shortest: 5, Longest: 8, Keys: 4_000)))
+        from range in Gen.OneOf(
+            Gen.Const((Figures: "01", Shortest: 1, Longest: 8, Keys: 2_000)), Gen.Const((Figures: "01345679", Shortest: 5, Longest: 8, Keys: 4_000)))
         from stored in Gen.String[Gen.Char[range.Figures], range.Shortest, range.Longest].Array[range.Keys]
         from changes in Gen.Select(Gen.Int[0, 3], Gen.Int[0, 7], Gen.Char[range.Figures + "X"]).Array[0, 3]
         select (stored, changes.Aggregate(stored[0], Changed));
