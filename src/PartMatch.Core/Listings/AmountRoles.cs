@@ -23,7 +23,7 @@ internal static class AmountRoles
             + @"économisez|ord\.? ?pris|ordinarie|istället för|spara|antes|"
         + @"descuento|ahorr\w*|from|starting at|ab|à partir de|dès|från|desde|a partir de|up to|bis zu|orders? (?:over|of|above)|over|über|installments?|"
         + @"raten?|per month|monatlich|mtl|par mois|per månad|al mes|"
-        + @"fee|gebühr|vat|mwst|tva|moms|iva|labou?r|value|worth|new costs?|neupreis|np)\b", Linear);
+        + @"fee|gebühr|vat|mwst|tva|moms|iva|labou?r|value|worth|new costs?|neupreis|np|bids?|bidding|startgebot|gebot|startpreis|mise à prix|enchère|utropspris|bud|puja)\b", Linear);
 
     private static readonly Regex _otherAfter = new(@"^\s*(?:per month|a month|/\s?mo|pro monat|/\s?monat|monatlich|mtl|par mois|per månad|al mes|off\b|"
         + @"discount|rabatt|(?:-|–|to|bis|à)\s*\d)", Linear);

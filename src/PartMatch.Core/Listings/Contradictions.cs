@@ -10,7 +10,7 @@ internal static class Contradictions
     public static IReadOnlyList<OfProduct> Find(ReadListing listing, IReadOnlyList<NumberGroup> groups) =>
     [
         .. listing.Products.SelectMany((product, index) => TwoNumbers(listing, groups, index)
-            .Concat(product.Offers.SelectMany(offer => Conditions(listing, product, offer)))
+            .Concat(product.Offers.SelectMany(offer => Conditions(listing, product, offer).Concat(Levels(listing, product, offer))))
             .Concat(Gtins(product))
             .Select(found => new OfProduct(index, found))),
         .. PictureNumbers(listing, groups).Concat(Sold(listing)).Select(found => new OfProduct(null, found)),
@@ -58,9 +58,7 @@ internal static class Contradictions
 
     private static IEnumerable<Contradiction> Conditions(ReadListing listing, ReadProduct product, ReadOffer offer)
     {
-        // The words of the page, but not the rows of its tables: each of those is of its own thing.
-        var words = string.Join('\n', listing.Passages.Where(passage => passage is { Product: null, Place: not PassagePlace.TableCell }).Select(passage => passage.Text)
-            .Prepend(product.Name ?? ""));
+        var words = Words(listing, product);
         var against = offer.Condition switch
         {
             ItemCondition.New => ConditionWords.SaysUsed(words) ?? ConditionWords.SaysDamaged(words),
@@ -74,6 +72,19 @@ internal static class Contradictions
                 "condition-words", $"condition: {stated}", $"words: {against}", $"The condition is stated as {stated}, the words say “{against}”. Which is it?");
         }
     }
+
+    private static IEnumerable<Contradiction> Levels(ReadListing listing, ReadProduct product, ReadOffer offer)
+    {
+        if (LevelWords.SaysLess(Words(listing, product), offer.Level) is { } less)
+        {
+            var stated = AssemblyLevels.Name(offer.Level);
+            yield return new Contradiction("level-words", $"sold as: {stated}", $"words: {less}", $"It is offered as a {stated}, the words say “{less}”. What exactly is sold?");
+        }
+    }
+
+    // The words of the page, but not the rows of its tables: each of those is of its own thing.
+    private static string Words(ReadListing listing, ReadProduct product) =>
+        string.Join('\n', listing.Passages.Where(passage => passage is { Product: null, Place: not PassagePlace.TableCell }).Select(passage => passage.Text).Prepend(product.Name ?? ""));
 
     private static IEnumerable<Contradiction> Sold(ReadListing listing)
     {

@@ -18,20 +18,21 @@ public static class ListingMatch
     /// <returns>With <see cref="ListingAnswer.Asked"/> filled in as far as the question goes; the door adds what it knows of the document.</returns>
     public static ListingAnswer Decide(ListingFacts facts, ListingQuestion question, ReadListing listing, FoundNumbers numbersFound)
     {
-        var numbers = numbersFound.Numbers;
+        var numbers = SoleNumber.Read(listing, numbersFound.Numbers);
         var groups = NumberGroup.Of(numbers);
         FoundNumber[] claims = [.. numbers.Where(one => one is { Known.Count: > 0, Role: NumberRole.Fits or NumberRole.Replaces })];
         var judge = new NumberJudge(facts, question, claims);
         var judged = groups.ToDictionary(group => group.Key, group => judge.Judge(group.Found, group.Places(listing)), StringComparer.Ordinal);
         var found = Contradictions.Find(listing, groups);
         Contradiction[] contradictions = [.. found.Select(one => one.What)];
+        JudgedNumber[] named = [.. groups.Where(group => group.Identifies).Select(group => judged[group.Key]).Where(one => one.Role == NumberRole.Mentioned)];
         JudgedOffer[] offers =
         [
             .. listing.Products.SelectMany((product, index) => product.Offers.Select(offer =>
-                OfferJudge.Judge(product, offer, SoldBy(listing, groups, judged, index), Against(found, index), question))),
+                OfferJudge.Judge(product, offer, SoldBy(listing, groups, judged, index), Against(found, index), named, question))),
         ];
         JudgedNumber[] sold = [.. judged.Values.Where(one => one.Role == NumberRole.Sold)];
-        var whole = offers.Length == 0 ? WithoutOffer(sold, contradictions, question) : null;
+        var whole = offers.Length == 0 ? WithoutOffer(sold, contradictions, named, question) : null;
         var (headline, because) = Headline(offers, whole);
         return new ListingAnswer(
             Asked(question),
@@ -70,10 +71,11 @@ public static class ListingMatch
         return told.Count > 0 ? told : own;
     }
 
-    private static JudgedOffer WithoutOffer(JudgedNumber[] sold, IReadOnlyList<Contradiction> contradictions, ListingQuestion question) => OfferJudge.Judge(
+    private static JudgedOffer WithoutOffer(
+        JudgedNumber[] sold, IReadOnlyList<Contradiction> contradictions, JudgedNumber[] named, ListingQuestion question) => OfferJudge.Judge(
         new ReadProduct(StatementForm.Text, null, null, [], ItemCondition.NotStated, [], null),
         new ReadOffer(null, 1, ItemCondition.NotStated, Availability.NotStated, null, null, null, null, null, OfferTerms.NotStated, AssemblyLevel.NotStated),
-        sold, contradictions, question);
+        sold, contradictions, named, question);
 
     private static (ListingHeadline Headline, IEnumerable<string> Because) Headline(JudgedOffer[] offers, JudgedOffer? whole)
     {

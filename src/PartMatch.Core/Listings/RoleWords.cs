@@ -26,7 +26,8 @@ internal static class RoleWords
         + "reemplaza|reemplaza a|reemplazan|sustituye|sustituye a|sustituto de|recambio de|en lugar de|equivale a|equivalente a";
 
     private const string Mentions =
-        "replaced by|superseded by|replaced with|ersetzt durch|ersetzt von|abgelöst durch|remplacé par|remplacée par|ersatt av|ersätts av|" +
+        "wanted|wtb|looking for|suche|gesucht|cherche|recherche|sökes|köpes|busco|similar to|looks like|same as|ähnlich|semblable à|liknar|similar a|"
+        + "replaced by|superseded by|replaced with|ersetzt durch|ersetzt von|abgelöst durch|remplacé par|remplacée par|ersatt av|ersätts av|" +
         "ersatt med|reemplazado por|reemplazada por|sustituido por|sustituida por";
 
     private const string Sold =

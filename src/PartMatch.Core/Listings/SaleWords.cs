@@ -12,6 +12,8 @@ internal static class StockWords
     [
         (new(@"\b(?:sold out|already sold|now sold|ausverkauft|(?:schon|bereits) verkauft|épuisée?|déjà vendue?|slutsåld|redan såld|agotad[oa]|ya vendid[oa])\b", Linear),
             Availability.SoldOut),
+        (new(@"(?:^|[,;.:!|(\n*–-]\s*)(?:sold|verkauft|vendue?|såld|sålt|vendid[oa])\s*(?:[,;.!|)\n*£€$–-]|$)|\b(?-i:SOLD|VERKAUFT|VENDUE?|SÅLD|SÅLT|VENDID[OA])\b", Linear),
+            Availability.SoldOut),
         (new(@"\b(?:discontinued|no longer available|nicht mehr lieferbar|entfallen|n['’]est plus disponible|utgått|descatalogad[oa])\b", Linear),
             Availability.Discontinued),
         (new(@"\b(?:out of stock|not in stock|nicht (?:auf|am) lager|nicht vorrätig|nicht lieferbar|en rupture(?: de stock)?|rupture de stock|ej i lager|"
@@ -31,14 +33,15 @@ internal static class StockWords
             + @"i lager|en existencias|on the shelf|available|verfügbar|left\b)"
         + @"|\b(?:only|nur noch|plus que|endast|solo quedan) (\d{1,6})\b", Linear);
 
-    private static readonly Regex _notGone = new(@"\bnot (?:yet )?(?:already |now )?sold(?: out)?\b", Linear);
+    private static readonly Regex _notGone = new(
+        @"\b(?:not (?:yet )?(?:already |now )?sold(?: out)?|sold (?:as|by|with|without|in|individually|separately|to|for|complete|per)|verkauft (?:als|wird|von))\b", Linear);
 
     /// <summary>The words that say it is gone; null where none do.</summary>
     public static string? SaysGone(string text) => _words.Where(pair => pair.Means is Availability.SoldOut or Availability.Discontinued)
         .Select(pair => pair.Words.Match(_notGone.Replace(text, " "))).FirstOrDefault(match => match.Success)?.Value;
 
     public static Availability Find(string text) =>
-        _words.Where(pair => pair.Words.IsMatch(text)).Select(pair => pair.Means).FirstOrDefault();
+        _words.Where(pair => pair.Words.IsMatch(_notGone.Replace(text, " "))).Select(pair => pair.Means).FirstOrDefault();
 
     private static readonly Regex _counts = new(@"^\s*(?:%|pcs|pieces|days?|tage|werktage|working|business|jours|dagar|días|weeks?|wochen|kg|km|mm|cm|nm|"
         + @"bar|x\b|-|–)", Linear);
@@ -95,6 +98,10 @@ public static class LevelWords
         (new(@"\b(?:bare (?:block|head|casting|cylinder head)|block only|casting only|(?:nackter|blanker) (?:block|kopf)|nur block|bloc nu|culasse nue|"
             + @"naket block|bloque desnudo|culata desnuda)\b", Linear), AssemblyLevel.Bare),
     ];
+
+    /// <summary>The words that name less of an engine; null where none do.</summary>
+    public static string? SaysLess(string text, AssemblyLevel level) =>
+        _levels.Where(one => one.Means < level && one.Means != AssemblyLevel.NotStated).Select(one => one.Words.Match(text)).FirstOrDefault(match => match.Success)?.Value;
 
     /// <summary>Two levels named of one thing are none: the words do not say which is sold. Heard running counts only of a complete engine.</summary>
     public static AssemblyLevel Find(string text)

@@ -78,6 +78,26 @@ public sealed class PastedTextTests
         Assert.Equal(["84.00 EUR", "96.00 EUR"], ListingAssert.Readings(ListingAssert.Offer(ListingAssert.Text("Seal ZQ-1 84 €\nSeal 96 €")).Price));
 
     [Theory]
+    [InlineData("SOLD £40 used", Availability.SoldOut)]
+    [InlineData("Seal, used, sold.", Availability.SoldOut)]
+    [InlineData("VERKAUFT Seal 84 €", Availability.SoldOut)]
+    [InlineData("Seal 84 €, sold as seen", Availability.NotStated)]
+    [InlineData("SOLD AS SPARES", Availability.NotStated)]
+    [InlineData("Not sold yet", Availability.NotStated)]
+    [InlineData("Sold by Millrace", Availability.NotStated)]
+    [InlineData("we sold 200 of these", Availability.NotStated)]
+    public void Sold_is_read_where_it_stands_as_a_statement(string text, Availability expected) => Assert.Equal(expected, StockWords.Find(text));
+
+    [Fact]
+    public void Least_bid_is_not_the_price() => Assert.Null(ListingAssert.Text("Seal ZQ-1\nused, starting bid 10 €").Products[0].Offers.SingleOrDefault()?.Price);
+
+    [Theory]
+    [InlineData("1299:-", "no currency is named: ask which")]
+    [InlineData("$1,299.00", "the currency can be USD or CAD or AUD or NZD: ask which")]
+    public void Price_that_stays_open_says_what_is_missing(string written, string why) =>
+        Assert.Equal(why, Assert.IsType<ReadPrice.Ambiguous>(ListingAssert.Offer(ListingAssert.Text($"Seal ZQ-1\nused {written}")).Price).Why);
+
+    [Theory]
     [InlineData("used", ItemCondition.Used)]
     [InlineData("used, new seals", ItemCondition.Used)]
     [InlineData("gebraucht", ItemCondition.Used)]
@@ -87,6 +107,7 @@ public sealed class PastedTextTests
     [InlineData("like new", ItemCondition.Used)]
     [InlineData("brand new", ItemCondition.New)]
     [InlineData("Seal, neu", ItemCondition.New)]
+    [InlineData("New € 84,00", ItemCondition.New)]
     [InlineData("unused old stock", ItemCondition.New)]
     [InlineData("the new number of this part", ItemCondition.NotStated)]
     [InlineData("renewed interest", ItemCondition.NotStated)]
