@@ -12,8 +12,6 @@ internal static class StockWords
     [
         (new(@"\b(?:sold out|already sold|now sold|ausverkauft|(?:schon|bereits) verkauft|épuisée?|déjà vendue?|slutsåld|redan såld|agotad[oa]|ya vendid[oa])\b", Linear),
             Availability.SoldOut),
-        (new(@"(?:^|[,;.:!|(\n*–-]\s*)(?:sold|verkauft|vendue?|såld|sålt|vendid[oa])\s*(?:[,;.!|)\n*£€$–-]|$)|\b(?-i:SOLD|VERKAUFT|VENDUE?|SÅLD|SÅLT|VENDID[OA])\b", Linear),
-            Availability.SoldOut),
         (new(@"\b(?:discontinued|no longer available|nicht mehr lieferbar|entfallen|n['’]est plus disponible|utgått|descatalogad[oa])\b", Linear),
             Availability.Discontinued),
         (new(@"\b(?:out of stock|not in stock|nicht (?:auf|am) lager|nicht vorrätig|nicht lieferbar|en rupture(?: de stock)?|rupture de stock|ej i lager|"
@@ -28,6 +26,9 @@ internal static class StockWords
             Availability.InStock),
     ];
 
+    private static readonly Regex _sold = new(@"(?:^|[,;.:!|(\n*–-]\s*)(?:sold|verkauft|vendue?|såld|sålt|vendid[oa])\s*(?:[,;.!|)\n*£€$–-]|$)"
+        + @"|\b(?-i:SOLD|VERKAUFT|VENDUE?|SÅLD|SÅLT|VENDID[OA])\b", Linear);
+
     private static readonly Regex _pieces = new(
         @"\b(?:stock|bestand|lager|lagersaldo|existencias)\s*:\s*(\d{1,6})\b|\b(\d{1,6})\s*(?:pcs |pieces |stück |st |uds )?(?:in stock|auf lager|en stock|"
             + @"i lager|en existencias|on the shelf|available|verfügbar|left\b)"
@@ -39,6 +40,9 @@ internal static class StockWords
     /// <summary>The words that say it is gone; null where none do.</summary>
     public static string? SaysGone(string text) => _words.Where(pair => pair.Means is Availability.SoldOut or Availability.Discontinued)
         .Select(pair => pair.Words.Match(_notGone.Replace(text, " "))).FirstOrDefault(match => match.Success)?.Value;
+
+    /// <summary>"SOLD", as a statement by itself or in capitals. Only where a text begins: further down it stands on other things as well.</summary>
+    public static bool SaysSold(string beginning) => _sold.IsMatch(_notGone.Replace(beginning, " "));
 
     public static Availability Find(string text) =>
         _words.Where(pair => pair.Words.IsMatch(_notGone.Replace(text, " "))).Select(pair => pair.Means).FirstOrDefault();

@@ -78,15 +78,20 @@ public sealed class PastedTextTests
         Assert.Equal(["84.00 EUR", "96.00 EUR"], ListingAssert.Readings(ListingAssert.Offer(ListingAssert.Text("Seal ZQ-1 84 €\nSeal 96 €")).Price));
 
     [Theory]
-    [InlineData("SOLD £40 used", Availability.SoldOut)]
-    [InlineData("Seal, used, sold.", Availability.SoldOut)]
-    [InlineData("VERKAUFT Seal 84 €", Availability.SoldOut)]
-    [InlineData("Seal 84 €, sold as seen", Availability.NotStated)]
-    [InlineData("SOLD AS SPARES", Availability.NotStated)]
-    [InlineData("Not sold yet", Availability.NotStated)]
-    [InlineData("Sold by Millrace", Availability.NotStated)]
-    [InlineData("we sold 200 of these", Availability.NotStated)]
-    public void Sold_is_read_where_it_stands_as_a_statement(string text, Availability expected) => Assert.Equal(expected, StockWords.Find(text));
+    [InlineData("SOLD £40 used", true)]
+    [InlineData("Seal, used, sold.", true)]
+    [InlineData("VERKAUFT Seal 84 €", true)]
+    [InlineData("Seal 84 €, sold as seen", false)]
+    [InlineData("SOLD AS SPARES", false)]
+    [InlineData("Not sold yet", false)]
+    [InlineData("Sold by Millrace", false)]
+    [InlineData("we sold 200 of these", false)]
+    public void Sold_is_read_where_it_stands_as_a_statement(string text, bool isSold) => Assert.Equal(isSold, StockWords.SaysSold(text));
+
+    [Theory]
+    [InlineData("Seal ZQ-1, used\nSOLD 84 €", Availability.SoldOut)]
+    [InlineData("Seal ZQ-1, used, 84 €\n\n1\n2\n3\n4\n5\n6\n7\nOther seals: ZQ-2 SOLD", Availability.NotStated)]
+    public void Sold_further_down_is_of_other_things(string text, Availability expected) => Assert.Equal(expected, ListingAssert.Offer(ListingAssert.Text(text)).Availability);
 
     [Fact]
     public void Least_bid_is_not_the_price() => Assert.Null(ListingAssert.Text("Seal ZQ-1\nused, starting bid 10 €").Products[0].Offers.SingleOrDefault()?.Price);
