@@ -33,7 +33,7 @@ internal sealed record SaidInText(
             [.. terms.Select(Number).OfType<StatedNumber>().Distinct()],
             First(written is null ? ItemCondition.NotStated : ConditionWords.Stated(written), ConditionWords.Find(top)),
             Term(terms, Label.Price) is { } price ? PriceText.Read(price, money) : Asked(said, leading, amounts, money),
-            StatedTerms.Whole(Term(terms, Label.Pieces)) ?? PieceWords.Find(top),
+            StatedTerms.Whole(Term(terms, Label.Pieces)) ?? (said.Take(LinesOfTheBeginning).Any(line => PieceWords.SaysEach(line) && AmountRoles.Read(line, money).Count > 0) ? null : PieceWords.Find(top)),
             stock is { } left && availability == Availability.NotStated ? left > 0 ? Availability.InStock : Availability.OutOfStock : availability,
             shipping ?? (ShippingWords.CollectOnly(whole) ? null
                 : One(amounts, AmountRole.Shipping, money) is { } rate ? new(rate, null)

@@ -75,6 +75,12 @@ internal static class PieceWords
             + @"set|pack)\b|\b(\d{1,3})[- ]?(?:pcs|pc|pieces|stk|stück|pièces|uds|unidades|delar)\b"
         + @"|^\s*(\d{1,2})\s?[x×] ?[a-zäöåé]", Linear);
 
+    private static readonly Regex _each = new(
+        @"\b(?:each|apiece|a piece|per piece|(?:pro|je|per) (?:stück|stk|styck|st)|la pièce|l['’]unité|styckpris|cada un[oa]|por unidad)\b", Linear);
+
+    /// <summary>"2x pump, £40 each" is the price of one.</summary>
+    public static bool SaysEach(string text) => _each.IsMatch(text);
+
     /// <summary>Null where nothing is said, or where it is not more than one.</summary>
     public static int? Find(string text) => StockWords.FirstWhole(_set, text) is > 1 and var many ? many : _pair.IsMatch(text) ? 2 : null;
 }

@@ -43,6 +43,8 @@ public sealed class PastedTextTests
 
     [Theory]
     [InlineData("84 €, free shipping", "0.00")]
+    [InlineData("84 € free shipping", "0.00")]
+    [InlineData("84 € versandkostenfrei", "0.00")]
     [InlineData("84 €, versandkostenfrei", "0.00")]
     [InlineData("84 €, frais de port offerts", "0.00")]
     [InlineData("84 €, fri frakt", "0.00")]
@@ -147,6 +149,8 @@ public sealed class PastedTextTests
     [InlineData("4x seal 84 €", 4)]
     [InlineData("4er-Satz Dichtungen 84 €", 4)]
     [InlineData("pair of seals 84 €", 2)]
+    [InlineData("4x seal, 84 € each", 1)]
+    [InlineData("4x Dichtung, 84 € pro Stück", 1)]
     [InlineData("repair kit 84 €", 1)]
     [InlineData("Seal M8x1.25 84 €", 1)]
     public void Pieces_are_counted_by_words(string text, int pieces)
