@@ -7,7 +7,8 @@ internal static class PastedText
 {
     // "P-26-" and "1147-E": mail breaks lines behind a dash. The first piece has a dash or letter as well, so that "84-" is none.
     private static readonly Regex _brokenNumber = new(
-        @"(\b[0-9]{0,6}[A-Z]{1,4}[0-9]{0,6}[-–‑/](?:[0-9A-Z]{1,8}[-–‑/]){0,4})[ \t]*(?:\r\n|\n|\r)[ \t]*([0-9A-Z]{1,12}(?:[-–‑/ ]|\b))", RegexOptions.NonBacktracking | RegexOptions.CultureInvariant);
+        @"(\b[0-9]{0,6}[A-Z]{1,4}[0-9]{0,6}[-–‑/](?:[0-9A-Z]{1,8}[-–‑/]){0,4})[ \t]*(?:\r\n|\n|\r)[ \t]*([0-9A-Z]{1,12}(?:[-–‑/ ]|\b))",
+        RegexOptions.NonBacktracking | RegexOptions.CultureInvariant);
 
     public static ListingReading Read(string text, ListingBounds bounds, List<ListingWarning> warnings)
     {

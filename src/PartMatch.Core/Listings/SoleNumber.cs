@@ -4,7 +4,8 @@ namespace PartMatch.Core.Listings;
 /// <remarks>Ours, no source. Only of plain words: a page has a heading for what it sells, and names related goods below.</remarks>
 internal static class SoleNumber
 {
-    /// <returns>The same numbers; the only one that is merely mentioned counts as sold where none is. One of the base goes before those that only have the shape.</returns>
+    /// <returns>The same numbers; the only one that is merely mentioned counts as sold where none is.
+    /// One of the base goes before those that only have the shape.</returns>
     public static IReadOnlyList<FoundNumber> Read(ReadListing listing, IReadOnlyList<FoundNumber> numbers)
     {
         if (listing.Products.Count != 1 || numbers.Any(one => one.Role == NumberRole.Sold)
