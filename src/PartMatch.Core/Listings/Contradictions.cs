@@ -14,7 +14,7 @@ internal static class Contradictions
         return
         [
             .. listing.Products.SelectMany((product, index) => TwoNumbers(listing, sold[index], index)
-                .Concat(product.Offers.SelectMany(offer => Conditions(listing, page, product, offer)))
+                .Concat(product.Offers.SelectMany(offer => Conditions(listing, page, product, offer).Concat(Levels(listing, product, offer))))
                 .Concat(Gtins(product))
                 .Select(found => new OfProduct(index, found))),
             .. PictureNumbers(listing, groups).Concat(Sold(listing)).Concat(OtherMake(listing, groups)).Concat(Declared(listing))
@@ -100,6 +100,20 @@ internal static class Contradictions
                 "condition-words", $"condition: {stated}", $"words: {against}", $"The condition is stated as {stated}, the words say “{against}”. Which is it?");
         }
     }
+
+    private static IEnumerable<Contradiction> Levels(ReadListing listing, ReadProduct product, ReadOffer offer)
+    {
+        if (LevelWords.SaysLess(Words(listing, product), offer.Level) is { } less)
+        {
+            var stated = AssemblyLevels.Name(offer.Level);
+            yield return new Contradiction("level-words", $"sold as: {stated}", $"words: {less}", $"It is offered as a {stated}, the words say “{less}”. What exactly is sold?");
+        }
+    }
+
+    // The words of the page, but not the rows of its tables: each of those is of its own thing.
+    private static string Words(ReadListing listing, ReadProduct product) =>
+        string.Join('\n', listing.Passages.Where(passage => passage is { Product: null, Place: not (PassagePlace.TableCell or PassagePlace.Quoted) })
+            .Select(passage => passage.Text).Prepend(product.Name ?? ""));
 
     private static IEnumerable<Contradiction> Sold(ReadListing listing)
     {

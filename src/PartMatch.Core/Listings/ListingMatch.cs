@@ -27,13 +27,14 @@ public static class ListingMatch
         var found = Contradictions.Find(listing, groups);
         Contradiction[] contradictions = [.. found.Select(one => one.What)];
         var isWanted = WantedWords.Speak(listing);
+        JudgedNumber[] named = [.. groups.Where(group => group.Identifies).Select(group => judged[group.Key]).Where(one => one.Role == NumberRole.Mentioned)];
         JudgedOffer[] offers = isWanted ? [] :
         [
             .. listing.Products.SelectMany((product, index) => product.Offers.Select(offer =>
-                OfferJudge.Judge(product, offer, SoldBy([.. soldAs[index].Select(group => judged[group.Key])]), Against(found, index), question))),
+                OfferJudge.Judge(product, offer, SoldBy([.. soldAs[index].Select(group => judged[group.Key])]), Against(found, index), named, question))),
         ];
         JudgedNumber[] sold = [.. judged.Values.Where(one => one.Role == NumberRole.Sold)];
-        var whole = offers.Length == 0 ? WithoutOffer(sold, contradictions, question) : null;
+        var whole = offers.Length == 0 ? WithoutOffer(sold, contradictions, named, question) : null;
         var (headline, because) = isWanted ? (ListingHeadline.LeaveIt, ["Somebody looks for it here; nobody sells it."]) : Headline(offers, whole);
         return new ListingAnswer(
             Asked(question),
@@ -64,10 +65,11 @@ public static class ListingMatch
     private static JudgedNumber[] SoldBy(JudgedNumber[] own) =>
         Array.FindAll(own, one => one.Verdict != NumberVerdict.Unknown) is { Length: > 0 } told ? told : own;
 
-    private static JudgedOffer WithoutOffer(JudgedNumber[] sold, IReadOnlyList<Contradiction> contradictions, ListingQuestion question) => OfferJudge.Judge(
+    private static JudgedOffer WithoutOffer(
+        JudgedNumber[] sold, IReadOnlyList<Contradiction> contradictions, JudgedNumber[] named, ListingQuestion question) => OfferJudge.Judge(
         new ReadProduct(StatementForm.Text, null, null, [], ItemCondition.NotStated, [], null),
         new ReadOffer(null, 1, ItemCondition.NotStated, Availability.NotStated, null, null, null, null, null, OfferTerms.NotStated, AssemblyLevel.NotStated),
-        sold, contradictions, question);
+        sold, contradictions, named, question);
 
     private static (ListingHeadline Headline, IEnumerable<string> Because) Headline(JudgedOffer[] offers, JudgedOffer? whole)
     {
