@@ -22,6 +22,12 @@ public sealed record FitQuestion(
     /// <summary>The one example that is asked about; what was read on it stands in place of what is recorded of its number.</summary>
     public Item? Item { get; init; }
 
+    /// <summary>
+    /// Neighbours of which only a choice is known: position → the parts one of which will be there. They stand beside <see cref="With"/> and name other
+    /// positions than it does.
+    /// </summary>
+    internal IReadOnlyDictionary<string, OneOfThese>? Beside { get; init; }
+
     /// <summary>Was this feature read on the item asked about?</summary>
     internal bool IsMeasured(string? feature) => Item?.Readings.Any(reading => reading.Feature == feature && Item.Counts(reading)) == true;
 
@@ -35,3 +41,7 @@ public sealed record FitQuestion(
         Item = Item?.Address,
     };
 }
+
+/// <summary>Parts one of which will be there.</summary>
+/// <param name="IsChosen">Which one is chosen by measurement, so that one that suits is enough.</param>
+internal sealed record OneOfThese(IReadOnlyList<Part> Parts, bool IsChosen);

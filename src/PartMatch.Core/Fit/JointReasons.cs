@@ -120,6 +120,13 @@ internal static class JointReasons
         return FeatureComparison.Compare(left, joint.Relation, right, allowance: 0);
     }
 
+    /// <summary>Do these two parts mate at the joint, whatever else is there?</summary>
+    public static Met Mates(Joint joint, Part left, Part right)
+    {
+        var side = new Side(joint.Left, joint.Right, OwnIsLeft: true);
+        return Mates(joint, side, ValueSelection.Of(left, joint.Left.Feature), ValueSelection.Of(right, joint.Right.Feature));
+    }
+
     /// <summary>Right minus left as intervals; null unless both are numbers.</summary>
     private static Interval? GapOf(Side side, KnownValue own, KnownValue other) =>
         (Limits(own), Limits(other)) is ({ } mine, { } its) ? (side.OwnIsLeft ? its - mine : mine - its) : null;

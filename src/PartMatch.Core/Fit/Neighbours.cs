@@ -71,6 +71,11 @@ internal sealed class Neighbours(FamilyFacts facts, FitQuestion question, Engine
             return given is null ? new NothingThere() : new PartThere([given], IsOther(position, given) ? PutThereBy.Question : PutThereBy.Maker);
         }
 
+        if (question.Beside is not null && question.Beside.TryGetValue(position, out var several))
+        {
+            return new PartThere(several.Parts, IsAnother(position) ? PutThereBy.Question : PutThereBy.Maker, several.IsChosen);
+        }
+
         var fitted = FittedAt(position);
         Part[] parts = [.. fitted.Select(fitment => fitment.Part).OfType<string>().Distinct().Select(facts.FindPart).OfType<Part>()];
         return (fitted.Count, parts.Length) switch
@@ -83,10 +88,12 @@ internal sealed class Neighbours(FamilyFacts facts, FitQuestion question, Engine
 
     /// <summary>Did the question put something else there than the maker did?</summary>
     public bool IsAnother(string position) =>
-        question.With is not null && question.With.TryGetValue(position, out var given) && IsOther(position, given);
+        (question.With is not null && question.With.TryGetValue(position, out var given) && IsOther(position, given))
+        || (question.Beside is not null && question.Beside.TryGetValue(position, out var several) && several.Parts.Any(part => IsOther(position, part)));
 
     /// <summary>Does everything stand there that the maker put there?</summary>
-    public bool AreTheMakers => question.With is null || question.With.Keys.All(position => !IsAnother(position));
+    public bool AreTheMakers =>
+        (question.With?.Keys ?? []).Concat(question.Beside?.Keys ?? []).All(position => !IsAnother(position));
 
     private IReadOnlyList<Fitment> FittedAt(string position) =>
         [.. facts.FitmentsAt(question.Variant, position).Where(fitment => span.IsIn(fitment.Span))];

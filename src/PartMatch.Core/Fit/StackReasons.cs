@@ -91,6 +91,14 @@ internal static class StackReasons
         };
     }
 
+    /// <summary>Does the sum lie in its band with these parts?</summary>
+    /// <param name="chosen">A part for each position of the stack.</param>
+    public static Met AddsUp(Stack stack, IReadOnlyDictionary<string, Part> chosen)
+    {
+        var parts = chosen.ToDictionary(pair => pair.Key, Part? (pair) => pair.Value, StringComparer.Ordinal);
+        return Sum(stack.Terms.Select(term => Read(term, parts))) is { } total ? FeatureComparison.InBand(total, stack.Band) : Met.NotKnown;
+    }
+
     /// <param name="asked">The part asked about; null where nothing is to be there.</param>
     private static ComparedValue Shown(FamilyFacts facts, Stack stack, Term term, Part? asked)
     {

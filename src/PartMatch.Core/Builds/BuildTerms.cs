@@ -1,0 +1,113 @@
+using System.Globalization;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Measures;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>A build with everything typed read, and its wishes gathered by position.</summary>
+internal sealed class BuildTerms
+{
+    /// <summary>Positions of this group are no parts: what mounts, feeds and controls the engine, declared and not bought.</summary>
+    public const string Services = "services";
+
+    private readonly Dictionary<string, PositionTerms> _positions;
+    private readonly Dictionary<string, decimal> _rates;
+
+    private BuildTerms(BuildFacts facts, Build build, DateOnly startOn)
+    {
+        (Facts, Build, StartOn) = (facts, build, startOn);
+        Target = build.Target ?? build.Donor.Variant;
+        Digits = Currencies.FindDigits(build.Currency) ?? throw Unreadable("currency", build.Currency);
+        _rates = build.Rates.ToDictionary(
+            rate => rate.Currency, rate => QuantityParser.FindNumber(rate.Is) ?? throw Unreadable("rate", rate.Is), StringComparer.Ordinal);
+        _rates[build.Currency] = 1;
+        Budget = build.Budget is { } most ? Minor(most, "budget") : null;
+        LastDay = build.NeededBy is { } day ? DayOf(day, "neededBy").DayNumber - startOn.DayNumber : null;
+        Built = build.Donor.Built is { } built ? BuildDate.Find(built) ?? throw Unreadable("donor.built", built) : null;
+        _positions = facts.Family.Positions.ToDictionary(position => position.Code, PositionTerms.Of(this), StringComparer.Ordinal);
+    }
+
+    public BuildFacts Facts { get; }
+
+    public Build Build { get; }
+
+    public DateOnly StartOn { get; }
+
+    /// <summary>The variant it is to become.</summary>
+    public string Target { get; }
+
+    public BuildDate? Built { get; }
+
+    /// <summary>Minor units.</summary>
+    public long? Budget { get; }
+
+    /// <summary>Days from the start.</summary>
+    public int? LastDay { get; }
+
+    private int Digits { get; }
+
+    /// <param name="today">The day of the question.</param>
+    /// <exception cref="ArgumentException">Something typed cannot be read; the door checks that first and says it better.</exception>
+    public static BuildTerms Of(BuildFacts facts, Build build, DateOnly today) =>
+        new(facts, build, build.StartOn is { } day ? DayOf(day, "startOn") : today);
+
+    public PositionTerms At(string position) => _positions[position];
+
+    /// <summary>In minor units of the build's currency, rounded half to even once; null where no rate is given.</summary>
+    public long? Convert(Money money)
+    {
+        if (!_rates.TryGetValue(money.Currency, out var rate) || Amount.Find(money.Amount, money.Currency) is not { } amount)
+        {
+            return null;
+        }
+
+        var from = Currencies.FindDigits(money.Currency) ?? 0;
+        return (long)Math.Round((decimal)amount.Minor * rate * Power(Digits) / Power(from), MidpointRounding.ToEven);
+    }
+
+    /// <summary>An amount typed in the build's currency.</summary>
+    public long Minor(string typed, string field) => (long)(Amount.Find(typed, Build.Currency) ?? throw Unreadable(field, typed)).Minor;
+
+    public Money MoneyOf(long minor) => new Amount(minor, Build.Currency).ToMoney();
+
+    /// <summary>"1131.00 EUR".</summary>
+    public string Say(long minor) => new Amount(minor, Build.Currency).ToString();
+
+    private static decimal Power(int digits) => digits switch
+    {
+        0 => 1,
+        2 => 100,
+        3 => 1000,
+        _ => 10_000,
+    };
+
+    private static DateOnly DayOf(string typed, string field) =>
+        DateOnly.TryParseExact(typed, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : throw Unreadable(field, typed);
+
+    private static ArgumentException Unreadable(string field, string typed) => new($"'{typed}' cannot be read as {field}.", field);
+}
+
+/// <summary>Everything the build says of one position.</summary>
+/// <param name="Like">Variants whose way of running is as wished, most wished first; never empty.</param>
+/// <param name="Parts">Only these, where any is named.</param>
+internal sealed record PositionTerms(
+    Position Position, IReadOnlyList<string> Like, IReadOnlyList<string> Parts, IReadOnlySet<string> Refuse, KeepWish Keep, bool OnlyNew, bool AdmitNotKnown,
+    DonorState? State)
+{
+    public static Func<Position, PositionTerms> Of(BuildTerms terms) => position =>
+    {
+        Wish[] wishes = [.. terms.Build.Wishes.Where(wish => wish.Position == position.Code || wish.Group == position.Group)];
+        var keep = wishes.LastOrDefault(wish => wish.Keep != KeepWish.Either)?.Keep ?? KeepWish.Either;
+        string[] like = [.. wishes.SelectMany(wish => wish.Like).DefaultIfEmpty(terms.Target)];
+
+        // Who wants to keep the donor's part wants the engine to run there as the donor does.
+        string[] kept = keep is KeepWish.Keep or KeepWish.KeepIfPossible ? [terms.Build.Donor.Variant] : [];
+        return new PositionTerms(
+            position, [.. like.Concat(kept).Distinct(StringComparer.Ordinal)], wishes.LastOrDefault(wish => wish.Parts.Count > 0)?.Parts ?? [],
+            wishes.SelectMany(wish => wish.Refuse).ToHashSet(StringComparer.Ordinal), keep, wishes.Any(wish => wish.OnlyNew),
+            terms.Build.AdmitNotKnown || wishes.Any(wish => wish.AdmitNotKnown),
+            terms.Build.Donor.States.LastOrDefault(state => state.Position == position.Code));
+    };
+
+    public PartState StateOfDonor => State?.State ?? PartState.NotInspected;
+}

@@ -1,0 +1,36 @@
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>Where what could be at a position comes from.</summary>
+internal enum CandidateFrom
+{
+    /// <summary>The donor has it there.</summary>
+    Donor,
+
+    /// <summary>It is bought or in hand.</summary>
+    Supply,
+
+    /// <summary>It is declared: a service, or nothing at all.</summary>
+    Declared,
+}
+
+/// <summary>What could be at a position.</summary>
+/// <param name="Parts">One; several where one of them will be there and nobody knows yet which; the part that stands for nothing where it stays empty.</param>
+/// <param name="IsGraded">Of several, one is chosen by measurement.</param>
+/// <param name="Pieces">On the engine; null where that is not recorded.</param>
+/// <param name="Reference">The variant it is judged against.</param>
+/// <param name="IsUsersChoice">The user named it: its own features speak as chosen.</param>
+internal sealed record Candidate(
+    string Position, CandidateFrom From, IReadOnlyList<Part> Parts, bool IsGraded, int? Pieces, string Reference, bool IsUsersChoice)
+{
+    public bool IsNothing => Parts is [{ IsNothing: true }];
+
+    public bool IsDonors => From == CandidateFrom.Donor;
+
+    /// <summary>Names it among the candidates of its position, whatever the order of rows was.</summary>
+    public string Key { get; } = $"{From}:{string.Join('|', Parts.Select(part => part.Id))}";
+
+    /// <summary>For the neighbours it does not matter where it came from.</summary>
+    public string PartsKey { get; } = string.Join('|', Parts.Select(part => part.Id));
+}

@@ -1,0 +1,112 @@
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>What could be at each position: the donor's own, what can be bought or is in hand, nothing; each with the variant it is judged against.</summary>
+internal static class Candidates
+{
+    /// <param name="obtainable">Parts that can be bought or are in hand.</param>
+    /// <returns>In the order of the family's positions; at each the donor's own first, then by part.</returns>
+    public static IReadOnlyList<IReadOnlyList<Candidate>> Of(BuildTerms terms, IReadOnlySet<string> obtainable) =>
+        [.. terms.Facts.Family.Positions.Select(position => At(terms, terms.At(position.Code), obtainable))];
+
+    private static IReadOnlyList<Candidate> At(BuildTerms terms, PositionTerms at, IReadOnlySet<string> obtainable)
+    {
+        var family = terms.Facts.Family;
+        var kind = at.Position.Kind;
+        if (at.Position.Group == BuildTerms.Services)
+        {
+            var goal = GoalService.Of(terms, at.Position);
+            return goal is not null
+                ? [goal]
+                : [.. family.PartsOfKind(kind).Where(part => Takes(at, part.Id)).Select(part => New(terms, at, CandidateFrom.Declared, part))];
+        }
+
+        var graded = Graded(terms, at, obtainable);
+        return
+        [
+            .. Donors(terms, at),
+            .. graded,
+            .. graded.Count > 0 ? [] : family.PartsOfKind(kind).Where(part => obtainable.Contains(part.Id))
+                .Select(part => New(terms, at, CandidateFrom.Supply, part)),
+            New(terms, at, CandidateFrom.Declared, Part.Nothing(kind)),
+        ];
+    }
+
+    private static bool Takes(PositionTerms at, string part) => !at.Refuse.Contains(part) && (at.Parts.Count == 0 || at.Parts.Contains(part));
+
+    /// <summary>What the donor has there: one candidate, though nobody may know yet which of several parts it is; none where it is damaged or missing.</summary>
+    private static IEnumerable<Candidate> Donors(BuildTerms terms, PositionTerms at)
+    {
+        var donor = terms.Build.Donor;
+        Fitment[] fitted =
+        [
+            .. terms.Facts.Family.FitmentsAt(donor.Variant, at.Position.Code)
+                .Where(fitment => (terms.Built is null || Fit.FitCheck.Overlaps(fitment.Span, terms.Built)) && Spans(fitment.Span, donor.Serial)),
+        ];
+        Part[] parts = [.. fitted.Select(fitment => fitment.Part).OfType<string>().Distinct(StringComparer.Ordinal).Select(terms.Facts.Family.GetPart)];
+        if (parts.Length == 0 || at.StateOfDonor is PartState.Damaged or PartState.Missing)
+        {
+            yield break;
+        }
+
+        yield return new Candidate(
+            at.Position.Code, CandidateFrom.Donor, parts, IsChosenByMeasurement(terms, at), fitted[0].Quantity, ReferenceOf(terms, at, parts),
+            at.Parts.Count > 0 && parts.All(part => at.Parts.Contains(part.Id)));
+    }
+
+    private static bool Spans(Span span, long? serial) => serial is null || ((span.SerialFrom ?? serial) <= serial && (span.SerialTo ?? serial) >= serial);
+
+    /// <summary>Where one is chosen by measurement: for each way of running that is wished, the grades the maker fits, as one candidate.</summary>
+    private static List<Candidate> Graded(BuildTerms terms, PositionTerms at, IReadOnlySet<string> obtainable)
+    {
+        if (!IsChosenByMeasurement(terms, at))
+        {
+            return [];
+        }
+
+        return
+        [
+            .. terms.Facts.Family.Variants.Select(variant => terms.Facts.Family.FitmentsAt(variant.Code, at.Position.Code).ToArray())
+                .Select(fitted => (Parts: PartsOf(terms, fitted), fitted.FirstOrDefault()?.Quantity))
+                .Where(set => set.Parts.Length > 0 && set.Parts.Any(part => obtainable.Contains(part.Id)))
+                .DistinctBy(set => string.Join('|', set.Parts.Select(part => part.Id)))
+                .Select(set => new Candidate(
+                    at.Position.Code, CandidateFrom.Supply, set.Parts, IsGraded: true, set.Quantity, ReferenceOf(terms, at, set.Parts),
+                    at.Parts.Count > 0 && set.Parts.All(part => at.Parts.Contains(part.Id)))),
+        ];
+    }
+
+    private static Part[] PartsOf(BuildTerms terms, IEnumerable<Fitment> fitted) =>
+        [.. fitted.Select(fitment => fitment.Part).OfType<string>().Distinct(StringComparer.Ordinal).Select(terms.Facts.Family.GetPart)];
+
+    private static bool IsChosenByMeasurement(BuildTerms terms, PositionTerms at) =>
+        terms.Facts.Family.Selects.Any(row => row.Position == at.Position.Code && row.Evidence?.IsRetracted != true);
+
+    private static Candidate New(BuildTerms terms, PositionTerms at, CandidateFrom from, Part part) => new(
+        at.Position.Code, from, [part], IsGraded: false, part.IsNothing ? 0 : PiecesOf(terms, at, part), ReferenceOf(terms, at, [part]),
+        at.Parts.Contains(part.Id));
+
+    /// <summary>The first wished variant on which it is the maker's own there, or stands for it by number; else the most wished one.</summary>
+    private static string ReferenceOf(BuildTerms terms, PositionTerms at, IReadOnlyList<Part> parts) =>
+        at.Like.FirstOrDefault(variant => parts.All(part => IsAtHome(terms, at, variant, part))) ?? at.Like[0];
+
+    private static bool IsAtHome(BuildTerms terms, PositionTerms at, string variant, Part part)
+    {
+        Fitment[] fitted = [.. terms.Facts.Family.FitmentsAt(variant, at.Position.Code)];
+        return part.IsNothing
+            ? fitted.Any(fitment => fitment.Part is null)
+            : fitted.Any(fitment => fitment.Part == part.Id || (fitment.Part is { } old && terms.Facts.Family.Supersessions.Any(link =>
+                link.HoldsFor(variant) && ((link.OldPart == old && link.NewPart == part.Id)
+                    || (link.Way == SupersessionWay.Both && link.NewPart == old && link.OldPart == part.Id)))));
+    }
+
+    /// <summary>As the wished variants have it there, else as any variant has this part, else as the target has there what it has.</summary>
+    private static int? PiecesOf(BuildTerms terms, PositionTerms at, Part part)
+    {
+        var family = terms.Facts.Family;
+        string[] variants = [.. at.Like.Concat(family.Variants.Select(variant => variant.Code)).Distinct(StringComparer.Ordinal)];
+        Fitment[] fitted = [.. variants.SelectMany(variant => family.FitmentsAt(variant, at.Position.Code))];
+        return (fitted.FirstOrDefault(fitment => fitment.Part == part.Id) ?? fitted.FirstOrDefault(fitment => fitment.Part is not null))?.Quantity;
+    }
+}

@@ -1,0 +1,34 @@
+using System.Collections.Concurrent;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>Fit answers that were already given of one state of a family: many plans ask the same lines. It can be forgotten at any time.</summary>
+public sealed class FitMemory
+{
+    private readonly ConcurrentDictionary<string, FitAnswer> _answers = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<(string Variant, string Position), IReadOnlyList<string>> _reach = new();
+
+    /// <summary>Every position that can matter to an answer at this one, itself included, ordered.</summary>
+    internal IReadOnlyList<string> Reach(FamilyFacts facts, string variant, string position) => _reach.GetOrAdd((variant, position), _ =>
+    {
+        var reach = CompanionClosure.Reach(facts, new FitQuestion(variant, position, null));
+        reach.UnionWith(facts.JointsAt(position).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }));
+        reach.UnionWith(facts.StacksAt(position).SelectMany(stack => stack.Terms).OfType<FeatureTerm>().Select(term => term.At.Position));
+        reach.UnionWith(facts.FindingsAt(position).SelectMany(finding => finding.With.Keys));
+        return [.. reach.Order(StringComparer.Ordinal)];
+    });
+
+    /// <param name="engine">What else the answer hangs on, besides the parts.</param>
+    internal FitAnswer Ask(FamilyFacts facts, FitQuestion question, string engine, IReadOnlySet<string> works)
+    {
+        var with = (question.With ?? new Dictionary<string, Part?>()).OrderBy(pair => pair.Key, StringComparer.Ordinal)
+            .Select(pair => $"{pair.Key}={pair.Value?.Id}");
+        var beside = (question.Beside ?? new Dictionary<string, OneOfThese>()).OrderBy(pair => pair.Key, StringComparer.Ordinal)
+            .Select(pair => $"{pair.Key}={string.Join('|', pair.Value.Parts.Select(part => part.Id))}");
+        var key = $"{question.Variant}/{question.Position}/{question.Part?.Id}/{question.Item?.Address}/{engine}?{string.Join('&', with)}&{string.Join('&', beside)}"
+            + $"!{string.Join('|', works.Order(StringComparer.Ordinal))}";
+        return _answers.GetOrAdd(key, _ => FitCheck.Decide(facts, question));
+    }
+}

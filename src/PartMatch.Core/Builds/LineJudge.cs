@@ -1,0 +1,105 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>What the fit answer makes of a line.</summary>
+internal enum LineOutcome
+{
+    Holds,
+    WithWork,
+
+    /// <summary>Nobody knows; it may be taken on trust where that is admitted.</summary>
+    NotKnown,
+    Fails,
+}
+
+/// <summary>One line, judged among the plan's own neighbours.</summary>
+/// <param name="Works">Works that the part itself needs.</param>
+/// <param name="IsAsChosen">It runs differently from its reference by its own features, which the user chose.</param>
+internal sealed record JudgedLine(Candidate Candidate, FitAnswer Answer, LineOutcome Outcome, IReadOnlyList<string> Works, bool IsAsChosen)
+{
+    public Sureness Sureness => IsAsChosen ? Answer.Mounts.Sureness : Answer.Sureness;
+}
+
+/// <summary>Asks <i>will it fit</i> of the lines of a plan, each with the plan's own neighbours.</summary>
+internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
+{
+    private FamilyFacts Facts => terms.Facts.Family;
+
+    /// <param name="plan">What is at every position.</param>
+    /// <param name="works">Works that the plan does.</param>
+    public JudgedLine Judge(Candidate candidate, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works)
+    {
+        var lines = candidate.Parts.Select(part => Judge(candidate, part, plan, works)).ToList();
+
+        // Of what is chosen by measurement the best counts; where nobody knows which it is, the worst.
+        return candidate.IsGraded ? lines.MinBy(line => line.Outcome)! : lines.MaxBy(line => line.Outcome)!; // a candidate has a part
+    }
+
+    /// <summary>The question behind a line, to be asked again by hand.</summary>
+    public FitQuestion Ask(Candidate candidate, Part part, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works)
+    {
+        var near = memory.Reach(Facts, candidate.Reference, candidate.Position).Where(position => position != candidate.Position).ToList();
+        var beside = near.Where(plan.ContainsKey).Select(position => plan[position]).ToList();
+        var (built, serial) = EngineOf(candidate.Reference);
+        return new FitQuestion(candidate.Reference, candidate.Position, part, Built: built, Serial: serial,
+            With: beside.Where(one => one.Parts.Count == 1)
+                .ToDictionary(one => one.Position, one => one.IsNothing ? null : WorkedPart.Of(terms, one, works), StringComparer.Ordinal))
+        {
+            Beside = beside.Where(one => one.Parts.Count > 1)
+                .ToDictionary(one => one.Position, one => new OneOfThese(one.Parts, one.IsGraded), StringComparer.Ordinal),
+            Item = candidate.IsDonors ? ItemOf(candidate) : null,
+        };
+    }
+
+    /// <summary>The donor is the engine it is; any other variant stands for its way of building at the end of its time.</summary>
+    private (BuildDate? Built, long? Serial) EngineOf(string variant)
+    {
+        if (variant == terms.Build.Donor.Variant)
+        {
+            return (terms.Built, terms.Build.Donor.Serial);
+        }
+
+        var span = Facts.FindVariant(variant)?.Span;
+        return (span?.BuiltTo, span?.SerialTo);
+    }
+
+    private Item? ItemOf(Candidate candidate)
+    {
+        var address = terms.At(candidate.Position).State?.Item;
+        return terms.Facts.Items.FirstOrDefault(item => item.Address == address && (item.Part is null || item.Part == candidate.Parts[0].Id));
+    }
+
+    private JudgedLine Judge(Candidate candidate, Part part, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works)
+    {
+        var question = Ask(candidate, part, plan, works);
+        var answer = memory.Ask(Facts, question, $"{candidate.Key}@{terms.Build.Donor.Variant}/{terms.Built?.Text}/{terms.Build.Donor.Serial}", works);
+        var isAsChosen = answer.Headline is Headline.MountsButRunsDifferently or Headline.NotKnownYet
+            && answer.Mounts.Value is Mounts.Yes or Mounts.WithWork && RunsAsChosen(candidate, answer);
+        var outcome = (answer.Headline, isAsChosen) switch
+        {
+            (Headline.Fits, _) => LineOutcome.Holds,
+            (Headline.FitsWithWork, _) => LineOutcome.WithWork,
+            (_, true) => answer.Mounts.Value == Mounts.WithWork ? LineOutcome.WithWork : LineOutcome.Holds,
+            (Headline.NotKnownYet, _) => LineOutcome.NotKnown,
+            _ => LineOutcome.Fails,
+        };
+
+        // A change elsewhere that the plan does not make: as things stand in the plan, it does not hold.
+        outcome = answer.AlsoNeeded.Count > 0 ? LineOutcome.Fails : outcome;
+        return new JudgedLine(
+            candidate, answer, outcome, outcome == LineOutcome.WithWork ? [.. answer.Works.Select(work => work.Work).Order(StringComparer.Ordinal)] : [], isAsChosen);
+    }
+
+    /// <summary>Does nothing but its own features, which the user chose or the goal sets, make it run differently?</summary>
+    private bool RunsAsChosen(Candidate candidate, FitAnswer answer) =>
+        (candidate.IsUsersChoice || InjectorGoals.Sets(terms, candidate.Position))
+        && answer.Reasons.Where(reason => reason.Axis == Axis.Runs && reason.Met != Met.Yes).All(reason => reason.By switch
+        {
+            ReasonBy.Feature => candidate.IsUsersChoice || InjectorGoals.IsFlow(reason.Feature),
+            ReasonBy.Finding => answer.Findings.Any(found => found.Code == reason.Code && found.Rank is null),
+            ReasonBy.Identity or ReasonBy.Kind => true,
+            _ => false,
+        });
+}

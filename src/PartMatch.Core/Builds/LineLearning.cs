@@ -1,0 +1,110 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>What a line that does not hold in a plan teaches of every plan: the neighbours it fails against, and the ways out.</summary>
+/// <remarks>Each rule follows from the fit answer, so that no plan is lost by it whose lines would all hold.</remarks>
+internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
+{
+    private FamilyFacts Facts => terms.Facts.Family;
+
+    /// <param name="plan">What is at every position.</param>
+    /// <param name="isDone">Is this work in the plan?</param>
+    public IEnumerable<LineRule> From(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isDone)
+    {
+        var at = line.Candidate.Position;
+        switch (line.Outcome)
+        {
+            case LineOutcome.Fails when line.Answer.AlsoNeeded is [var change, ..]:
+                yield return Rule(line, plan, PositionsOf(change), [], WorksAt(change), null);
+                break;
+            case LineOutcome.Fails:
+                yield return Rule(line, plan, Culprits(line, plan), [], [], null);
+                break;
+            case LineOutcome.NotKnown:
+                yield return Rule(line, plan, Culprits(line, plan), [], [], at);
+                break;
+            case LineOutcome.WithWork:
+                foreach (var work in line.Works.Where(work => !isDone(work)))
+                {
+                    yield return Rule(line, plan, CulpritsOfWork(line, plan, work), [], [work], null);
+                }
+
+                break;
+        }
+    }
+
+    /// <summary>Works that change what the change asks for.</summary>
+    private IReadOnlyList<string> WorksAt(CompanionChange change)
+    {
+        string[] features = [.. RulesOf(change).Where(rule => rule.Then.At.Position == change.Position).Select(rule => $"{change.Position}.{rule.Then.At.Feature}")];
+        return [.. PlanWorks.Known(Facts).Where(work => work.Changes.Any(features.Contains)).Select(work => work.Code)];
+    }
+
+    private IEnumerable<Companion> RulesOf(CompanionChange change) => Facts.Companions.Where(rule => change.Because.Contains(rule.Code));
+
+    private IReadOnlyList<string> PositionsOf(CompanionChange change) =>
+        [change.Position, .. RulesOf(change).SelectMany(rule => new[] { rule.When.At.Position, rule.Then.At.Position })];
+
+    private LineRule Rule(
+        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, IReadOnlyList<string> positions, IReadOnlyList<At> or, IReadOnlyList<string> works,
+        string? onTrustAt) =>
+        new(
+            [
+                new At(line.Candidate.Position, line.Candidate.PartsKey),
+                .. positions.Where(position => position != line.Candidate.Position && plan.ContainsKey(position)).Distinct(StringComparer.Ordinal)
+                    .Order(StringComparer.Ordinal).Select(position => new At(position, plan[position].PartsKey)),
+            ],
+            or, works, onTrustAt);
+
+    /// <summary>The fewest neighbours that are enough for the answer to be no better.</summary>
+    private IReadOnlyList<string> Culprits(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan)
+    {
+        var answer = line.Answer;
+        var axis = answer.Headline == Headline.DoesNotFit || answer.Mounts.Value == Mounts.NotKnown ? Axis.Mounts : Axis.Runs;
+        var wanted = line.Outcome == LineOutcome.Fails ? Met.No : Met.NotKnown;
+        return Fewest(line, plan, reason => reason.Axis == axis && reason.Met == wanted
+            && (axis == Axis.Runs || line.Outcome != LineOutcome.Fails || reason.Effect == Effect.Stops || reason.By == ReasonBy.Kind));
+    }
+
+    private IReadOnlyList<string> CulpritsOfWork(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, string work) =>
+        Fewest(line, plan, reason => reason.Met == Met.No && reason.Work == work);
+
+    private IReadOnlyList<string> Fewest(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<Reason, bool> decides)
+    {
+        var all = memory.Reach(Facts, line.Candidate.Reference, line.Candidate.Position);
+
+        // A finding or the part's identity outranks what is computed, depending on all that is there; and nothing is known of several parts at once.
+        if (line.Candidate.Parts.Count > 1 || line.Answer.Findings.Any(found => found.Rank is not null))
+        {
+            return all;
+        }
+
+        return line.Answer.Reasons.Where(reason => reason.By is not (ReasonBy.Identity or ReasonBy.Finding) && decides(reason))
+            .Select(reason => PositionsOf(line.Candidate.Position, reason))
+            .Where(positions => !IsAtHome(line) || positions.Any(position => IsAnothers(line, plan, position)))
+            .MinBy(positions => positions.Count) ?? all;
+    }
+
+    private static bool IsAtHome(JudgedLine line) =>
+        line.Answer.Identity.Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
+
+    /// <summary>Does something else sit there than the reference has: then its identity says nothing at that joint.</summary>
+    private bool IsAnothers(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, string position) =>
+        plan.TryGetValue(position, out var other) && position != line.Candidate.Position
+        && !Facts.FitmentsAt(line.Candidate.Reference, position).Any(fitment => other.Parts.Any(part => part.Id == (fitment.Part ?? Part.None)));
+
+    private IReadOnlyList<string> PositionsOf(string own, Reason reason) => reason.By switch
+    {
+        ReasonBy.Joint => [.. Facts.Joints.Where(joint => joint.Code == reason.Code).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position })],
+        ReasonBy.Stack => [.. Facts.Stacks.Where(stack => stack.Code == reason.Code)
+            .SelectMany(stack => stack.Terms).OfType<FeatureTerm>().Select(term => term.At.Position)],
+        ReasonBy.Companion => [.. Facts.Companions.Where(rule => rule.Code == reason.Code)
+            .SelectMany(rule => new[] { rule.When.At.Position, rule.Then.At.Position })],
+
+        // Whether a demand on a feature speaks depends on whether a joint reads the same feature.
+        _ => [.. Facts.JointsAt(own).Where(joint => (joint.Left.Position == own ? joint.Left : joint.Right).Feature == reason.Feature)
+            .SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position })],
+    };
+}

@@ -1,0 +1,152 @@
+using System.Globalization;
+using PartMatch.Core.Buying;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Listings;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>An offer that can be reckoned with: every amount in minor units of the build's currency.</summary>
+/// <param name="Pieces">In one pack.</param>
+/// <param name="Goods">Price of one pack.</param>
+/// <param name="Landed">The same with its import charge, converted once.</param>
+/// <param name="OwnSending">Paid once for this offer; null: it travels in the seller's parcel.</param>
+/// <param name="Days">Until it is at the door, at most.</param>
+/// <param name="Assumed">What the build says where the seller says nothing.</param>
+internal sealed record ScreenedOffer(
+    Offer Offer, Seller Seller, int Pieces, long Goods, long Landed, long? OwnSending, int Days, IReadOnlyList<string> Assumed)
+{
+    public long Import => Landed - Goods;
+
+    /// <summary>As <c>book/offer</c>.</summary>
+    public string Address => $"{Offer.Book}/{Offer.Code}";
+}
+
+/// <summary>Which offers can be reckoned with, and why the others cannot. What is not known is never counted as nothing.</summary>
+/// <param name="Offers">In ordinal order of book, then code.</param>
+/// <param name="NotWeighed">In words, grouped by reason.</param>
+/// <param name="Obtainable">Parts that one of the offers holds, or that are in hand.</param>
+internal sealed record OfferScreen(IReadOnlyList<ScreenedOffer> Offers, IReadOnlyList<string> NotWeighed, IReadOnlySet<string> Obtainable)
+{
+    /// <param name="refused">Sellers not to buy from.</param>
+    public static OfferScreen Of(BuildTerms terms, IReadOnlyCollection<string> refused)
+    {
+        var taken = new List<ScreenedOffer>();
+        var left = new SortedDictionary<string, List<string>>(StringComparer.Ordinal);
+        foreach (var offer in terms.Facts.Buying.Offers.Where(offer => offer.Part is not null))
+        {
+            var seller = terms.Facts.Buying.SellerOf(offer);
+            var (screened, why) = Screen(terms, offer, seller, refused);
+            if (screened is not null)
+            {
+                taken.Add(screened);
+            }
+            else
+            {
+                var key = why ?? "";
+                (left.TryGetValue(key, out var codes) ? codes : left[key] = []).Add(offer.Code);
+            }
+        }
+
+        HashSet<string> obtainable =
+        [
+            .. terms.Build.InHand.Select(held => held.Part),
+            .. taken.SelectMany(offer => HeldBy(terms.Facts, offer.Offer.Part!)).Select(held => held.Part), // screened: it has a part
+        ];
+        return new OfferScreen(taken, [.. left.Select(group => Say(group.Key, group.Value))], obtainable);
+    }
+
+    /// <summary>What one pack of a part holds for sure: itself, or of a kit or assembly its contents as well.</summary>
+    public static IEnumerable<(string Part, int Pieces)> HeldBy(BuildFacts facts, string part) =>
+    [
+        (part, 1),
+        .. facts.Contents[part].Where(row => row is { Certainty: Certainty.Certain, Quantity: > 0 }).Select(row => (row.Part, row.Quantity ?? 0)),
+    ];
+
+    private static (ScreenedOffer? Screened, string? Why) Screen(BuildTerms terms, Offer offer, Seller seller, IReadOnlyCollection<string> refused)
+    {
+        var build = terms.Build;
+        var assumed = new List<string>();
+        var age = terms.StartOn.DayNumber - offer.SeenOn.DayNumber;
+        var days = offer.DaysMax ?? offer.DaysMin ?? seller.DaysMax ?? seller.DaysMin ?? build.DaysWhereNotSaid;
+        var percent = seller.ImportChargePercent ?? build.ImportPercentWhereNotSaid;
+        if (refused.Contains(offer.Seller))
+        {
+            return (null, $"of {seller.Name}, from whom you do not buy");
+        }
+
+        if (offer.Condition == ItemCondition.Damaged)
+        {
+            return (null, "said to be damaged or for parts");
+        }
+
+        if (build.OffersAtMostDaysOld is { } oldest && age > oldest)
+        {
+            return (null, string.Create(CultureInfo.InvariantCulture, $"seen more than {oldest} days ago"));
+        }
+
+        if (offer.Pack is not { } pieces || pieces < 1)
+        {
+            return (null, "not said how many pieces the price is for");
+        }
+
+        if (terms.Convert(offer.Price) is not { } goods)
+        {
+            return (null, $"priced in {offer.Price.Currency}, for which the build has no rate");
+        }
+
+        if (percent is not { } charge)
+        {
+            return (null, "import charge not known");
+        }
+
+        if (days is not { } atDoor)
+        {
+            return (null, "not said how long it takes");
+        }
+
+        if (seller.ImportChargePercent is null)
+        {
+            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"import charge taken as {charge} %, as the build says"));
+        }
+
+        if (offer.DaysMax is null && offer.DaysMin is null && seller.DaysMax is null && seller.DaysMin is null)
+        {
+            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"{atDoor} days taken, as the build says"));
+        }
+
+        var (canBeSent, own) = SendingOf(terms, offer, seller, assumed);
+        return !canBeSent
+            ? (null, "sending not known")
+            : (new ScreenedOffer(offer, seller, pieces, goods, Landed(terms, offer, charge), own, (int)Math.Min(atDoor, 3660), assumed), null);
+    }
+
+    private static long Landed(BuildTerms terms, Offer offer, decimal percent)
+    {
+        var price = Measures.Amount.Of(offer.Price);
+        return terms.Convert((price + price.Percent(percent)).ToMoney()) ?? 0; // the currency was converted just now
+    }
+
+    /// <summary>Can its sending be reckoned, and is it its own? Null: it travels in the seller's parcel.</summary>
+    private static (bool Can, long? Own) SendingOf(BuildTerms terms, Offer offer, Seller seller, List<string> assumed)
+    {
+        if (offer.Shipping is { } own)
+        {
+            return (true, terms.Convert(own));
+        }
+
+        var usual = seller is { ShippingFixed: not null, ShippingPerItem: not null }
+            && (seller.Currency is null || seller.Currency == offer.Price.Currency)
+            && terms.Convert(seller.ShippingFixed) is not null;
+        if (usual || terms.Build.SendingWhereNotSaid is not { } typed)
+        {
+            return (usual, null);
+        }
+
+        var sending = terms.Minor(typed, "sendingWhereNotSaid");
+        assumed.Add($"{terms.Say(sending)} sending taken, as the build says");
+        return (true, sending);
+    }
+
+    private static string Say(string why, List<string> codes) => string.Create(
+        CultureInfo.InvariantCulture, $"{codes.Count} {(codes.Count == 1 ? "offer" : "offers")} left out: {why} ({Fit.FitWording.Some(codes)}).");
+}

@@ -1,0 +1,11 @@
+namespace PartMatch.Core.Planning;
+
+/// <summary>How long a plan may be thought about, in steps that are the same on every machine: one is about a second of a core at rest.</summary>
+/// <remarks>No clock: the same problem ends with the same answer on a slow machine, later. Whoever wants it sooner stops it.</remarks>
+/// <param name="Work">More than 0.</param>
+public sealed record PlanEffort(double Work)
+{
+    public static PlanEffort Ordinary { get; } = new(20);
+
+    public static PlanEffort Thorough { get; } = new(200);
+}

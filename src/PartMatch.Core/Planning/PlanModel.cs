@@ -1,0 +1,165 @@
+namespace PartMatch.Core.Planning;
+
+/// <summary>A problem as variables and constraints, without an objective. Days are added by <see cref="PlanSchedule"/> where they count.</summary>
+/// <remarks>
+/// What costs is bounded from one side only (a parcel is at least paid for): whatever is minimised makes it exact, and a limit holds in the model where it holds in truth.
+/// </remarks>
+internal sealed class PlanModel
+{
+    private readonly PlanProblem _problem;
+
+    /// <param name="dropped">Grounds that do not hold.</param>
+    public PlanModel(PlanProblem problem, IReadOnlySet<int> dropped)
+    {
+        _problem = problem;
+        Needs = new PlanNeeds(problem);
+        Choices = [.. problem.Places.Select(place => place.Choices.Select(_ => Constraints.Flag()).ToArray())];
+        Packs = [.. Needs.Packs.Select(most => Constraints.Variable(0, most))];
+        Jobs = [.. problem.Jobs.Select(_ => Constraints.Flag())];
+        Doubts = [.. problem.Doubts.Select(doubt => Constraints.Variable(0, doubt.IsAdmitted ? 1 : 0))];
+        for (var place = 0; place < Choices.Length; place++)
+        {
+            if (problem.Places[place].Ground is { } ground && dropped.Contains(ground))
+            {
+                Constraints.AtMostOne(Choices[place]);
+            }
+            else
+            {
+                Constraints.ExactlyOne(Choices[place]);
+            }
+        }
+
+        AddWeights();
+        var parcels = new PlanParcels(problem, this);
+        AddSupply(parcels);
+        foreach (var rule in problem.Rules.Where(rule => rule.Ground is not { } ground || !dropped.Contains(ground)))
+        {
+            Constraints.AnyOf(rule.If.Select(fact => ConstraintModel.Not(Flag(fact))).Concat(rule.Then.Select(Flag)));
+        }
+
+        if (problem.MostCost is { } most && !(most.Ground is { } costGround && dropped.Contains(costGround)))
+        {
+            Constraints.AtMost(Cost, most.Limit);
+        }
+    }
+
+    public ConstraintModel Constraints { get; } = new();
+
+    public PlanNeeds Needs { get; }
+
+    public int[][] Choices { get; }
+
+    public int[] Packs { get; }
+
+    public int[] Jobs { get; }
+
+    public int[] Doubts { get; }
+
+    public LinearSum Cost { get; } = new();
+
+    public LinearSum Risk { get; } = new();
+
+    public LinearSum Kept { get; } = new();
+
+    /// <summary>What is done or bought at all: the last tie, so that nothing that costs nothing is done for nothing.</summary>
+    public LinearSum Doings { get; } = new();
+
+    /// <summary>For a product, the flags and pieces of the choices of one place that take it.</summary>
+    public IEnumerable<(int Flag, long Pieces)> Takes(int place, int product) => _problem.Places[place].Choices
+        .Select((choice, index) => (Choices[place][index], choice.Uses.Where(use => use.Product == product).Sum(use => (long)use.Pieces)))
+        .Where(take => take.Item2 > 0);
+
+    private int Flag(PlanFact fact) => fact switch
+    {
+        ChoiceMade made => Choices[made.Place][made.Choice],
+        JobDone done => Jobs[done.Job],
+        DoubtTaken taken => Doubts[taken.Doubt],
+        _ => throw new ArgumentException($"found a fact of the kind {fact.GetType().Name}, expected a choice, a job or a doubt"),
+    };
+
+    private void AddWeights()
+    {
+        Cost.Add(_problem.FixedCost);
+        for (var place = 0; place < Choices.Length; place++)
+        {
+            for (var index = 0; index < Choices[place].Length; index++)
+            {
+                var choice = _problem.Places[place].Choices[index];
+                Cost.Add(Choices[place][index], choice.Cost);
+                Risk.Add(Choices[place][index], choice.Risk);
+                Kept.Add(Choices[place][index], choice.Kept);
+            }
+        }
+
+        for (var offer = 0; offer < Packs.Length; offer++)
+        {
+            Cost.Add(Packs[offer], _problem.Offers[offer].Price);
+            Doings.Add(Packs[offer], 1);
+        }
+
+        for (var job = 0; job < Jobs.Length; job++)
+        {
+            Cost.Add(Jobs[job], _problem.Jobs[job].Cost);
+            Doings.Add(Jobs[job], 1);
+        }
+
+        for (var doubt = 0; doubt < Doubts.Length; doubt++)
+        {
+            Risk.Add(Doubts[doubt], _problem.Doubts[doubt].Risk);
+            Doings.Add(Doubts[doubt], 1);
+        }
+    }
+
+    private void AddSupply(PlanParcels parcels)
+    {
+        var supplies = Enumerable.Range(0, _problem.Products.Count).Select(_ => new LinearSum()).ToArray();
+        var senders = Enumerable.Range(0, _problem.Products.Count).Select(_ => new List<int>()).ToArray();
+        for (var offer = 0; offer < Packs.Length; offer++)
+        {
+            foreach (var (product, pieces) in PlanNeeds.Pieces(_problem.Offers[offer].Holds).Where(held => held.Value > 0 && Needs.Packs[offer] > 0))
+            {
+                supplies[product].Add(Packs[offer], pieces);
+                senders[product].Add(offer);
+            }
+        }
+
+        for (var product = 0; product < supplies.Length; product++)
+        {
+            var inHand = _problem.Products[product].InHand;
+            if (Needs.Most[product] <= inHand)
+            {
+                continue;
+            }
+
+            var lacking = new LinearSum().Add(supplies[product], -1);
+            foreach (var place in Enumerable.Range(0, Choices.Length))
+            {
+                var takes = Takes(place, product).ToList();
+                takes.ForEach(take => lacking.Add(take.Flag, take.Pieces));
+                AddCover(takes.Where(take => take.Pieces > inHand).Select(take => take.Flag), parcels.Of(senders[product]));
+            }
+
+            Constraints.AtMost(lacking, inHand);
+        }
+    }
+
+    /// <summary>Follows from the rest, but not for fractions: whoever takes a product that is not in hand needs one of its senders.</summary>
+    private void AddCover(IEnumerable<int> takers, IReadOnlyList<int>? senders)
+    {
+        var sum = new LinearSum();
+        foreach (var taker in takers)
+        {
+            sum.Add(taker, 1);
+        }
+
+        if (sum.Factors.Count > 0 && senders is not null)
+        {
+            foreach (var sender in senders)
+            {
+                sum.Add(sender, -1);
+            }
+
+            Constraints.AtMost(sum, 0);
+        }
+    }
+}
