@@ -55,11 +55,12 @@ public sealed class WallsTests
         Assert.DoesNotContain(_web.GetReferencedAssemblies(), name => name.Name == library);
     }
 
-    /// <summary>The parsers of listings are named in one file each, and nobody outside Core can name them.</summary>
+    /// <summary>The parsers of listings and the solver of plans are named in one file each, and nobody outside Core can name them.</summary>
     [Theory]
     [InlineData("AngleSharp", "ListingReader.cs")]
     [InlineData("MimeKit", "SavedPage.cs")]
-    public void One_file_of_core_names_a_parser_of_listings(string library, string file)
+    [InlineData("Google.OrTools", "ConstraintModel.cs")]
+    public void One_file_of_core_names_each_library(string library, string file)
     {
         var core = Path.Combine(Repository.Folder, "src", "PartMatch.Core");
         var naming = Directory.EnumerateFiles(core, "*.cs", SearchOption.AllDirectories)
@@ -72,6 +73,13 @@ public sealed class WallsTests
         var reference = project.Descendants("PackageReference").Single(item => item.Attribute("Include")?.Value == library);
         Assert.Equal("compile", reference.Attribute("PrivateAssets")?.Value);
         Assert.DoesNotContain(_web.GetReferencedAssemblies(), name => name.Name == library);
+    }
+
+    [Fact]
+    public void The_output_holds_the_solver_of_one_system()
+    {
+        var natives = Directory.EnumerateFiles(AppContext.BaseDirectory, "*google-ortools-native*", SearchOption.AllDirectories);
+        Assert.Single(natives);
     }
 
     [Fact]

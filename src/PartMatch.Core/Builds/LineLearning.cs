@@ -47,7 +47,7 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
     private IReadOnlyList<string> PositionsOf(CompanionChange change) =>
         [change.Position, .. RulesOf(change).SelectMany(rule => new[] { rule.When.At.Position, rule.Then.At.Position })];
 
-    private LineRule Rule(
+    private static LineRule Rule(
         JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, IReadOnlyList<string> positions, IReadOnlyList<At> or, IReadOnlyList<string> works,
         string? onTrustAt) =>
         new(
@@ -86,6 +86,14 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
             .Where(positions => !IsAtHome(line) || positions.Any(position => IsAnothers(line, plan, position)))
             .MinBy(positions => positions.Count) ?? all;
     }
+
+    /// <summary>Does what keeps it from holding hang on no neighbour at all?</summary>
+    public bool IsAlone(JudgedLine line) =>
+        line.Outcome == LineOutcome.Fails && line.Answer.AlsoNeeded.Count == 0 && line.Candidate.Parts.Count == 1 && !IsAtHome(line)
+        && !line.Answer.Findings.Any(found => found.Rank is not null)
+        && line.Answer.Reasons.Any(reason => reason is { Met: Met.No, By: ReasonBy.Feature or ReasonBy.Kind }
+            && (reason.Effect is Effect.Stops || (reason.Effect is Effect.Alters && line.Answer.Headline == Headline.MountsButRunsDifferently))
+            && PositionsOf(line.Candidate.Position, reason).Count == 0);
 
     private static bool IsAtHome(JudgedLine line) =>
         line.Answer.Identity.Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;

@@ -23,7 +23,8 @@ internal static class AmountRoles
             + @"économisez|ord\.? ?pris|ordinarie|istället för|spara|antes|"
         + @"descuento|ahorr\w*|from|starting at|ab|à partir de|dès|från|desde|a partir de|up to|bis zu|orders? (?:over|of|above)|over|über|installments?|"
         + @"raten?|per month|monatlich|mtl|par mois|per månad|al mes|"
-        + @"fee|gebühr|vat|mwst|tva|moms|iva|labou?r|value|worth|new costs?|neupreis|np)\b", Linear);
+        + @"i paid|we paid|cost me|i gave|habe ich (?:\w+ )?bezahlt|j['’]ai payé|jag betalade|yo pagué|(?:current|next|highest|starting|opening|last) bids?|bids? (?:of|from|at|so far)|reserve|hammer price|startgebot|höchstgebot|gebote?|mise à prix|"
+            + @"enchères?|utropspris|högsta bud|bud|puja|fee|gebühr|vat|mwst|tva|moms|iva|labou?r|value|worth|new costs?|neupreis|np)\b", Linear);
 
     private static readonly Regex _otherAfter = new(@"^\s*(?:per month|a month|/\s?mo|pro monat|/\s?monat|monatlich|mtl|par mois|per månad|al mes|off\b|"
         + @"discount|rabatt|(?:-|–|to|bis|à)\s*\d)", Linear);
@@ -69,6 +70,7 @@ internal static class AmountRoles
         }
 
         // Words after an amount belong to it unless another amount follows and nothing parts them from that one.
+        after = Sentence(after);
         var parts = _parts.Match(after);
         var own = parts.Success ? after[..parts.Index] : more ? "" : after;
         return (own.Length <= 40 ? Named(own) : null) is { } later and not AmountRole.Other ? later : AmountRole.Price;
@@ -79,6 +81,8 @@ internal static class AmountRoles
         : ShippingWords.Speaks(words) ? AmountRole.Shipping
         : _other.IsMatch(words) ? AmountRole.Other
         : null;
+
+    private static string Sentence(string after) => after.IndexOf(". ", StringComparison.Ordinal) is >= 0 and var end ? after[..end] : after;
 
     // Only the last sentence before an amount says what it is for.
     private static string Nearest(string before)

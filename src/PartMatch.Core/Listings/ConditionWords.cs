@@ -10,11 +10,11 @@ public static class ConditionWords
     private static readonly Regex _notDamaged = new(
         @"\b(?:not|no|never|without|nicht|kein(?:e|en|erlei)?|ohne|pas|sans|aucun|inte|ej|utan|ingen|sin|ningún)\s+(?:\w+\s+)?(?:damag\w*|defect\w*|"
             + @"defekt\w*|broken|cracked|cracks?|beschädig\w*|schäden|dommages?|"
-        + @"défauts?|skad\w*|daños?|averiad\w*|rotur\w*)|\bundamaged\b|\bunbeschädigt\w*|\boskadad\w*", Linear);
+        + @"défauts?|skad\w*|daños?|averiad\w*|rotur\w*|seized|grippée?s?|skuren)|\bundamaged\b|\bunbeschädigt\w*|\boskadad\w*", Linear);
 
     private static readonly Regex _damaged = new(
-        @"\b(?:damaged|defective|broken|cracked|faulty|not working|non[- ]?working|(?:for|as) (?:parts|spares)(?: only)?|spares? or repairs?|for repair|"
-            + @"parts only|defekt\w*|beschädigt\w*|kaputt\w*|"
+        @"\b(?:damaged|defective|broken|cracked|faulty|not working|non[- ]?working|seized(?: up| solid)?|(?:will|does) not turn|won['’]t turn|only good (?:as|for)|cores? only|(?:for|as) (?:parts|spares)(?: only)?|spares? or repairs?|for repair|"
+            + @"parts only|festgefressen\w*|grippée?s?|har skurit|gripad[oa]s?|defekt\w*|beschädigt\w*|kaputt\w*|"
         + @"für bastler|bastlerstück|ersatzteilspender|als ersatzteilträger|hors service|en panne|endommagée?s?|cassée?s?|pour pièces|trasig\w*|skadad\w*|"
         + @"sönder|reservdelsobjekt|averiad[oa]s?|"
         + @"dañad[oa]s?|para piezas|para despiece|rot[oa]s?)\b", Linear);
@@ -36,7 +36,7 @@ public static class ConditionWords
 
     // "New" by itself says little in running text ("a new number"): there it has to stand as a statement of its own.
     private static readonly Regex _new = new(
-        @"\b(?:brand[- ]new|new old stock|nos|unused|new in (?:box|bag)|factory new|nagelneu|fabrikneu|neuteil|unbenutzt|ungebraucht|originalverpackt|ovp|"
+        @"\b(?:brand[- ]new|new old stock|nos|unused|new in (?:box|bag)|it(?: is|['’]s) (?:still )?new|they are (?:still )?new|still in (?:its|the|their) (?:box|bag|packet|wrapper|foil)|factory new|nagelneu|fabrikneu|neuteil|unbenutzt|ungebraucht|originalverpackt|ovp|"
             + @"neuf d['’]origine|tout neuf|jamais monté|neuve?s? en boîte|"
         + @"helt ny|fabriksny|oanvänd\w*|sin usar|a estrenar|totalmente nuev[oa]|condition new|in new condition|zustand neu|état neuf|skick ny|estado nuevo)\b"
         + @"|(?:^|[,;.!|•·(\n]\s*)(?:new|neu|neuf|neuve|ny|nytt|nya|nuevo|nueva)\s*(?:[,;.!|•·)\n]|$)", Linear);

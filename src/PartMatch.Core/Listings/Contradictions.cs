@@ -13,7 +13,7 @@ internal static class Contradictions
             .Concat(product.Offers.SelectMany(offer => Conditions(listing, product, offer)))
             .Concat(Gtins(product))
             .Select(found => new OfProduct(index, found))),
-        .. PictureNumbers(listing, groups).Concat(Sold(listing)).Select(found => new OfProduct(null, found)),
+        .. PictureNumbers(listing, groups).Concat(Sold(listing)).Concat(OtherMake(listing, groups)).Concat(Declared(listing)).Select(found => new OfProduct(null, found)),
     ];
 
     // Of one product: numbers that are no numbers of the same part. Numbers that no book knows count only where both are stated outright.
@@ -58,8 +58,9 @@ internal static class Contradictions
 
     private static IEnumerable<Contradiction> Conditions(ReadListing listing, ReadProduct product, ReadOffer offer)
     {
-        // The words of the page, but not the rows of its tables: each of those is of its own thing.
-        var words = string.Join('\n', listing.Passages.Where(passage => passage is { Product: null, Place: not PassagePlace.TableCell }).Select(passage => passage.Text)
+        // The words of the page, but not the rows of its tables: each of those is of its own thing, and so is each line of a list.
+        var isOneOfSeveral = product.From == StatementForm.Text && listing.Products.Count > 1;
+        var words = string.Join('\n', listing.Passages.Where(passage => !isOneOfSeveral && passage is { Product: null, Place: not (PassagePlace.TableCell or PassagePlace.Quoted) }).Select(passage => passage.Text)
             .Prepend(product.Name ?? ""));
         var against = offer.Condition switch
         {
@@ -81,6 +82,29 @@ internal static class Contradictions
             && StockWords.SaysGone($"{listing.Title}\n{listing.VisibleText}") is { } sold)
         {
             yield return new Contradiction("sold-words", "availability: in stock", $"words: {sold}", $"It is stated to be in stock, the words say “{sold}”. Is it still there?");
+        }
+    }
+
+    // Of one thing only: a shop of many says of each whose make it is.
+    private static IEnumerable<Contradiction> OtherMake(ReadListing listing, IReadOnlyList<NumberGroup> groups)
+    {
+        if (listing.Products.Count == 1 && groups.FirstOrDefault(group => group.Identifies && group.Found.Any(found => found.Role == NumberRole.Sold)) is { } sold
+            && MakeWords.SaysCopy($"{listing.Title}\n{listing.VisibleText}") is { } copy)
+        {
+            yield return new Contradiction("other-make", $"number: {sold.Written}", $"words: {copy}", $"It goes under {sold.Written}, the words say “{copy}”. Whose make is it, and what stands on it?");
+        }
+    }
+
+    // A page of several things declares the price of one of them.
+    private static IEnumerable<Contradiction> Declared(ReadListing listing)
+    {
+        if (listing.DeclaredPrice is ReadPrice.Stated { Money: var declared }
+            && listing.Products.SelectMany(product => product.Offers).Select(offer => offer.Price).OfType<ReadPrice.Stated>().Select(price => price.Money).ToList()
+                is [var asked, ..] all && !all.Contains(declared))
+        {
+            yield return new Contradiction(
+                "declared-price", $"price: {asked.Amount} {asked.Currency}", $"head of the page: {declared.Amount} {declared.Currency}",
+                $"The offer says {asked.Amount} {asked.Currency}, the page declares {declared.Amount} {declared.Currency} to other sites. Which of them is asked?");
         }
     }
 

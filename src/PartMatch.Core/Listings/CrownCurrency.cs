@@ -29,7 +29,10 @@ internal static class CrownCurrency
 
     // Only where the one thing that is open is whose crowns they are.
     private static ReadPrice Settle(ReadPrice price, string currency) =>
-        price is ReadPrice.Ambiguous { Readings: var readings } && readings.All(reading => _crowns.Contains(reading.Currency, StringComparer.Ordinal))
+        // 850:- is written of crowns alone, and on such a page of its own: common practice, no source.
+        price is ReadPrice.Ambiguous { Readings: [{ Currency: "" } bare] } && price.Written.EndsWith(":-", StringComparison.Ordinal)
+            ? new ReadPrice.Stated(price.Written, bare with { Currency = currency })
+        : price is ReadPrice.Ambiguous { Readings: var readings } && readings.All(reading => _crowns.Contains(reading.Currency, StringComparer.Ordinal))
         && readings.Select(reading => decimal.Parse(reading.Amount, CultureInfo.InvariantCulture)).Distinct().Take(2).Count() == 1
         && readings.FirstOrDefault(reading => reading.Currency == currency) is { } own
             ? new ReadPrice.Stated(price.Written, own)

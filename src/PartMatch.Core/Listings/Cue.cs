@@ -24,7 +24,7 @@ internal enum CueKind
     /// <summary>"not", "without": what stands right behind it, or the "fits" near it.</summary>
     Not,
 
-    /// <summary>"replaced by": what stands there now is neither sold nor replaced.</summary>
+    /// <summary>"replaced by": what stands there now is neither sold nor replaced. "looks like", "probably": it is not said to be that.</summary>
     Mentions,
 
     /// <summary>"but".</summary>

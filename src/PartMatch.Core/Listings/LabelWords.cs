@@ -41,7 +41,7 @@ internal static class LabelWords
             + "teilenummer|teile-nr|teilenr|artikelnummer|artikel-nr|art-nr|art nr|oe-nummer|oe-nr|referenz|numéro|n°|référence|réf|numéro de pièce|"
             + "n° de pièce|référence oe|"
             + "artikelnr|artnr|art.nr|delnummer|reservdelsnummer|detaljnummer|referens|número|nº|referencia|número de pieza|nº de pieza|código|code|número oem",
-        [Label.Mpn] = "mpn|manufacturer part number|manufacturer number|herstellernummer|hersteller-nr|référence fabricant|référence constructeur|"
+        [Label.Mpn] = "mpn|maker's number|maker’s number|maker's no|manufacturer part number|manufacturer number|herstellernummer|hersteller-nr|référence fabricant|référence constructeur|"
             + "tillverkarens nummer|"
             + "tillverkarnummer|referencia del fabricante",
         [Label.Sku] = "sku|stock number|stock no|our number|our ref|shop number|lagernummer|bestellnummer|bestell-nr|unsere nr|référence interne|"
@@ -62,7 +62,7 @@ internal static class LabelWords
         [Label.OldPrice] = "rrp|list price|old price|was|uvp|listenpreis|alter preis|statt|prix conseillé|ancien prix|ordinarie pris|ord pris|"
             + "ord. pris|precio anterior|antes|msrp",
         [Label.Quantity] = "quantity|qty|pieces|pcs|menge|anzahl|stück|stk|quantité|qté|antal|st|cantidad|cant|cdad|uds|unidades",
-        [Label.Pieces] = "set of|pack|pack size|pieces per pack|ve|vpe|verpackungseinheit|par lot de|conditionnement|förpackning|unidades por paquete",
+        [Label.Pieces] = "packet of|pack of|packung zu|set of|pack|pack size|pieces per pack|ve|vpe|verpackungseinheit|par lot de|conditionnement|förpackning|unidades por paquete",
         [Label.Stock] = "stock|in stock|on hand|lager|bestand|lagerbestand|en stock|lagersaldo|existencias|disponibles",
         [Label.Condition] = "condition|state|zustand|état|etat|skick|tillstånd|estado|condición",
         [Label.Availability] = "availability|verfügbarkeit|disponibilité|tillgänglighet|disponibilidad|lieferbarkeit",

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.LookAlikes;
@@ -66,7 +67,12 @@ public sealed record JudgedOffer(
 public sealed record JudgedNumber(
     string Written, string NumberKey, NumberRole Role, NumberReading Read, string? Within, IReadOnlyList<string> Where, NumberVerdict Verdict, string Text,
     string? Part, string? Name, Headline? Fit, Sureness? Sureness, string? FitLink, DangerLevel? Danger, IReadOnlyList<NearestNumber> Nearest,
-        IReadOnlyList<HeldPart> Holds);
+        IReadOnlyList<HeldPart> Holds)
+{
+    /// <summary>Pieces that the place needs of it; null where that is not recorded, or where the number is of a packet.</summary>
+    [JsonIgnore]
+    public int? Needed { get; init; }
+}
 
 /// <summary>What a number turned out to be, against the question.</summary>
 public enum NumberVerdict

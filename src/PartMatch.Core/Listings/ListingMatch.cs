@@ -18,21 +18,22 @@ public static class ListingMatch
     /// <returns>With <see cref="ListingAnswer.Asked"/> filled in as far as the question goes; the door adds what it knows of the document.</returns>
     public static ListingAnswer Decide(ListingFacts facts, ListingQuestion question, ReadListing listing, FoundNumbers numbersFound)
     {
-        var numbers = numbersFound.Numbers;
+        var numbers = OnlyNumber.AsSold(facts, question, listing, numbersFound.Numbers);
         var groups = NumberGroup.Of(numbers);
         FoundNumber[] claims = [.. numbers.Where(one => one is { Known.Count: > 0, Role: NumberRole.Fits or NumberRole.Replaces })];
         var judge = new NumberJudge(facts, question, claims);
         var judged = groups.ToDictionary(group => group.Key, group => judge.Judge(group.Found, group.Places(listing)), StringComparer.Ordinal);
         var found = Contradictions.Find(listing, groups);
         Contradiction[] contradictions = [.. found.Select(one => one.What)];
-        JudgedOffer[] offers =
+        var isWanted = WantedWords.Speak(listing);
+        JudgedOffer[] offers = isWanted ? [] :
         [
             .. listing.Products.SelectMany((product, index) => product.Offers.Select(offer =>
                 OfferJudge.Judge(product, offer, SoldBy(listing, groups, judged, index), Against(found, index), question))),
         ];
         JudgedNumber[] sold = [.. judged.Values.Where(one => one.Role == NumberRole.Sold)];
         var whole = offers.Length == 0 ? WithoutOffer(sold, contradictions, question) : null;
-        var (headline, because) = Headline(offers, whole);
+        var (headline, because) = isWanted ? (ListingHeadline.LeaveIt, ["Somebody looks for it here; nobody sells it."]) : Headline(offers, whole);
         return new ListingAnswer(
             Asked(question),
             headline,

@@ -25,8 +25,13 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
             [var one] when first.Known.All(number => number.Identifies) => Part(seed, one),
             _ => Narrowing(seed, parts, first.Known.All(number => number.Identifies)),
         };
-        return judged with { Text = judged.Text + HowRead(judged) };
+        return judged with { Text = judged.Text + HowRead(judged), Needed = first.Known.Any(number => number.Sort == NumberSort.Kit) ? null : Needed(judged.Verdict) };
     }
+
+    // Parts that are chosen by measuring the engine stand there in every grade; of none of them all pieces are needed.
+    private int? Needed(NumberVerdict verdict) =>
+        verdict is NumberVerdict.RightOne or NumberVerdict.NewerNumber && question.Place is { } place
+        && place.Family.FitmentsAt(place.Variant, place.Position).ToList() is [var only] ? only.Quantity : null;
 
     /// <summary>One part of a kit.</summary>
     public HeldPart Held(ContentsRow row)

@@ -57,6 +57,7 @@ internal sealed class NumberRoles
     private static NumberRole Within(Passage passage, NumberRole? told) => passage.Stated switch
     {
         _ when told == NumberRole.NotThis => NumberRole.NotThis,
+        _ when passage.Place == PassagePlace.Quoted => NumberRole.Mentioned,
         NumberProperty.Fits => NumberRole.Fits,
         NumberProperty.Replaces => NumberRole.Replaces,
         NumberProperty.Sku => NumberRole.SellersOwn,

@@ -61,7 +61,9 @@ internal static class OfferJudge
         var fits = number.Fit == Headline.Fits;
         return number.Verdict switch
         {
-            NumberVerdict.RightOne or NumberVerdict.NewerNumber when fits && plainlyRead => ListingHeadline.Buy,
+            NumberVerdict.RightOne when fits && plainlyRead => ListingHeadline.Buy,
+            // Only within the limits that the maker sets: where date or serial number decide and are not named, nobody knows.
+            NumberVerdict.NewerNumber when fits && plainlyRead && number.Sureness >= Sureness.Documented => ListingHeadline.Buy,
             NumberVerdict.AnotherKnownPart when fits && plainlyRead && number.Sureness >= Sureness.Documented => ListingHeadline.Buy,
             _ when number.Holds.Any(held => held is { Certainty: Certainty.Certain, Verdict: NumberVerdict.RightOne or NumberVerdict.NewerNumber }) && plainlyRead => ListingHeadline.Buy,
             _ when number.Holds.Any(held => held.Verdict is NumberVerdict.RightOne or NumberVerdict.NewerNumber) => ListingHeadline.AskFirst,
@@ -85,8 +87,16 @@ internal static class OfferJudge
                 : $"Sold is a {AssemblyLevels.Name(offer.Level)}, needed a {AssemblyLevels.Name(needed)}.";
         }
 
+        if (There(offer) is { } there && number.Needed is { } pieces && there < pieces)
+        {
+            return $"{there} {(there == 1 ? "is" : "are")} offered and {pieces} are needed: ask for the other {pieces - there}.";
+        }
+
         return offer.Condition == ItemCondition.NotStated ? $"{number.Written} is the right number, but its condition is not stated." : null;
     }
+
+    // One piece at a price and no word of how many there are says nothing of the number.
+    private static int? There(ReadOffer offer) => offer.Stock is { } stock ? stock * offer.Pieces : offer.Pieces > 1 ? offer.Pieces : null;
 
     private static bool IsGone(ReadOffer offer) => offer.Availability is Availability.SoldOut or Availability.OutOfStock or Availability.Discontinued;
 

@@ -3,7 +3,7 @@ namespace PartMatch.Core.Listings;
 /// <summary>A page, asked by every reader in turn.</summary>
 internal static class PageListing
 {
-    public static ListingReading Read(PageNode.Element page, ListingBounds bounds, List<ListingWarning> warnings)
+    public static ListingReading Read(PageNode.Element page, ListingBounds bounds, List<ListingWarning> warnings, bool isLetter)
     {
         var elements = PageWalk.Elements(page).ToList();
         var title = elements.Where(element => element.Name == "title" && element.Parent?.Name == "head")
@@ -15,11 +15,13 @@ internal static class PageListing
             jsonLd.Read(PageWalk.RawText(script));
         }
 
-        var currency = Currency(elements);
-        var stated = new[] { jsonLd.Roots, MicrodataReader.Read(page, bounds), RdfaReader.Read(page) }
+        var currency = DeclaredPrice.Currency(elements);
+        var stated = new[] { jsonLd.Roots, MicrodataReader.Read(page, bounds, warnings), RdfaReader.Read(page, warnings) }
             .Select(roots => new StatedProducts(currency, warnings).Read(roots)).ToList();
         currency ??= ListingAssembly.Currency(stated.SelectMany(products => products));
 
+        var lines = VisibleText.Read(page, isLetter);
+        currency ??= PriceCurrency.FindOfAll(lines.Where(line => line.Table is null).Select(line => line.Asked));
         var grids = elements.Where(element => element.Name == "table" && !IsInHidden(element)).Select(TableGrid.Of).ToList();
         var rows = grids.SelectMany(grid => TableReader.Products(grid, currency)).Take(StatedProducts.Most + 1).ToList();
         if (rows.Count > StatedProducts.Most)
@@ -28,24 +30,19 @@ internal static class PageListing
             warnings.Add(new("too-many-rows", $"more than {StatedProducts.Most} rows of tables offer something; the rest is left out"));
         }
 
-        var lines = VisibleText.Read(page);
         var terms = DefinitionReader.Lists(page)
             .Concat(grids.Where(grid => TableReader.FindHeads(grid) < 0).SelectMany(DefinitionReader.Pairs))
             .Concat(lines.Where(line => line.Table is null && line.Place is PassagePlace.Text or PassagePlace.Heading)
             .SelectMany(line => DefinitionReader.Line(line.Asked)))
             .Distinct().ToList();
-        return new ListingReading.Read(ListingAssembly.Make(title, language, stated, rows, terms, lines, currency, warnings));
+        return new ListingReading.Read(
+            ListingAssembly.Make(title, language, stated, rows, terms, lines, currency, DeclaredPrice.Find(elements, currency), warnings));
     }
 
     private static bool IsJsonLd(PageNode.Element element) =>
         element.Name == "script" && element.Find("type")?.Split(';')[0].Trim().Equals("application/ld+json", StringComparison.OrdinalIgnoreCase) == true;
 
-    // What shops declare for social networks (Open Graph's product:price:currency): common practice, no source.
-    private static string? Currency(List<PageNode.Element> elements) =>
-        elements.Where(element => element.Name == "meta" && element.Find("property") is "product:price:currency" or "og:price:currency")
-            .Select(element => PriceCurrency.Of(element.Find("content") ?? "")).Where(codes => codes.Count == 1).Select(codes => codes[0]).FirstOrDefault();
-
-    private static bool IsInHidden(PageNode.Element element)
+    public static bool IsInHidden(PageNode.Element element)
     {
         for (var inside = element; inside is not null; inside = inside.Parent)
         {

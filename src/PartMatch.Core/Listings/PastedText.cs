@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace PartMatch.Core.Listings;
 
 /// <summary>A listing pasted as words: a table parted by tabs or strokes, lines with a colon, and sentences.</summary>
@@ -5,20 +7,23 @@ internal static class PastedText
 {
     public static ListingReading Read(string text, ListingBounds bounds, List<ListingWarning> warnings)
     {
-        var raw = text.Split(["\r\n", "\n", "\r", "\u2028", "\u2029"], StringSplitOptions.None);
+        var raw = Whole(text.Split(["\r\n", "\n", "\r", "\u2028", "\u2029"], StringSplitOptions.None));
         if (raw.Length > bounds.MaxNodes)
         {
             return new ListingReading.Unreadable($"{raw.Length} lines", $"at most {bounds.MaxNodes} lines",
                 "paste only the part that describes what is for sale");
         }
 
+        var currency = PriceCurrency.FindOfAll(raw);
         List<ListedProduct> rows = [];
         List<Term> terms = [];
-        List<string> lines = [];
+        List<VisibleLine> lines = [];
+        var answers = Array.Exists(raw, line => line.Length > 0 && !IsQuoted(line));
+        var below = Array.FindIndex(raw, line => _earlier.IsMatch(line)) is > 0 and var found ? found : raw.Length;
         for (var at = 0; at < raw.Length;)
         {
             var grid = Table(raw, at);
-            var products = grid.Count > 1 ? TableReader.Products(grid, null) : [];
+            var products = grid.Count > 1 ? TableReader.Products(grid, currency) : [];
             if (products.Count > 0)
             {
                 rows.AddRange(products.Take(StatedProducts.Most - rows.Count));
@@ -33,15 +38,47 @@ internal static class PastedText
             {
                 if (PageWalk.Tidy(raw[at]) is { Length: > 0 } line)
                 {
-                    lines.Add(line);
-                    terms.AddRange(grid.Count == 0 ? DefinitionReader.Line(line) : []);
+                    var quoted = at > below || (answers && IsQuoted(line));
+                    lines.Add(quoted ? new(PassagePlace.Quoted, "quoted words", line, "", null) : new(PassagePlace.Text, "text", line, line, null));
+                    terms.AddRange(grid.Count == 0 && !quoted ? DefinitionReader.Line(line) : []);
                 }
             }
         }
 
-        var visible = lines.Select(line => new VisibleLine(PassagePlace.Text, "text", line, line, null)).ToList();
-        return new ListingReading.Read(ListingAssembly.Make(null, null, [], rows, terms, visible, null, warnings));
+        rows = rows.Count > 0 ? rows : [.. ItemLines.Products([.. lines.Where(line => line.Place == PassagePlace.Text).Select(line => line.Text)], currency)];
+        return new ListingReading.Read(ListingAssembly.Make(null, null, [], rows, terms, lines, currency, null, warnings));
     }
+
+    // What is answered to, in a letter (RFC 3676, 4.5). Words that are all so marked are a letter passed on.
+    private static bool IsQuoted(string line) => line.StartsWith('>');
+
+    // A telephone breaks a line behind a stroke, also inside a number ("P-17-" and "0606-A" below it).
+    private static string[] Whole(string[] lines)
+    {
+        List<string> whole = [];
+        foreach (var line in lines)
+        {
+            if (whole.Count > 0 && _brokenEnd.IsMatch(whole[^1]) && _brokenStart.IsMatch(line))
+            {
+                whole[^1] = whole[^1].TrimEnd() + line.TrimStart();
+            }
+            else
+            {
+                whole.Add(line);
+            }
+        }
+
+        return [.. whole];
+    }
+
+    // What mail programs put above the letter that is answered. A letter passed on is the letter itself. Trade usage, from memory.
+    private static readonly Regex _earlier = new(
+        @"^\s*-{2,}\s*(?:original message|ursprüngliche nachricht|message d['’]origine|ursprungligt meddelande|mensaje original)\s*-{2,}\s*$",
+        RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+
+    private static readonly Regex _brokenEnd = new(@"(?:^|\s)[A-Za-z0-9.\-]{0,20}[0-9][A-Za-z0-9]{0,10}-\s*$", RegexOptions.NonBacktracking | RegexOptions.CultureInvariant);
+
+    private static readonly Regex _brokenStart = new(@"^\s*[0-9]{2,}[A-Za-z0-9]*(?:[-\s.,;]|$)", RegexOptions.NonBacktracking | RegexOptions.CultureInvariant);
 
     // Lines from here on with as many tabs, or as many strokes, as the first.
     private static List<IReadOnlyList<string>> Table(string[] lines, int from)

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Listings;
@@ -16,6 +17,7 @@ internal static class PriceCurrency
         ["euros"] = ["EUR"],
         ["£"] = ["GBP"],
         ["pounds"] = ["GBP"],
+        ["quid"] = ["GBP"],
         ["$"] = _dollars,
         ["dollar"] = _dollars,
         ["dollars"] = _dollars,
@@ -67,6 +69,10 @@ internal static class PriceCurrency
     public static IReadOnlyList<string> Written { get; } = [.. _signs.Keys.Concat(_codes).OrderByDescending(written => written.Length)
         .ThenBy(written => written, StringComparer.Ordinal)];
 
+    private static readonly Regex _all = new(
+        @"\b(?:prices|preise|prix|priser|precios)\b[^.;0-9]{0,20}?\b(?:in|en|i)\s+(\p{L}{2,6}|\p{Sc})(?:[\s.,;]|$)",
+        RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+
     /// <summary>The currencies a sign, word or code can mean; empty for none of them.</summary>
     public static IReadOnlyList<string> Of(string written)
     {
@@ -74,6 +80,10 @@ internal static class PriceCurrency
         var code = text.ToUpperInvariant();
         return _signs.GetValueOrDefault(text) ?? (Currencies.FindDigits(code) is null ? [] : [code]);
     }
+
+    /// <summary>What a page says of all its prices ("All prices in CHF", "Preise in Euro"); null where it says nothing, or names a sign of several countries.</summary>
+    public static string? FindOfAll(IEnumerable<string> lines) =>
+        lines.Select(line => _all.Match(line)).Where(match => match.Success).Select(match => Of(match.Groups[1].Value)).FirstOrDefault() is [var only] ? only : null;
 
     public static bool CommaParts(IReadOnlyList<string> currencies) => currencies.Count > 0
         && currencies.All(currency => _commaParts.Contains(currency) || currency == "CAD" && currencies.Count > 1);

@@ -32,10 +32,11 @@ public static class PriceText
 
     /// <summary>The whole text as one price.</summary>
     /// <param name="currency">As the page declares it; it settles which of several a sign means.</param>
-    public static ReadPrice Read(string written, string? currency)
+    /// <param name="decimals">The decimal mark that its neighbours show; null where nothing shows it.</param>
+    public static ReadPrice Read(string written, string? currency, char? decimals = null)
     {
         var text = PageWalk.Tidy(written);
-        var found = Find(text, currency);
+        var found = WithoutCounts(text, Find(text, currency, decimals));
         return _range.IsMatch(text) ? new ReadPrice.Unread(text, "a range, not a price")
             : found.Count == 0 ? new ReadPrice.Unread(text, "no amount in it")
             : Regex.IsMatch(text, @"^[-−]\s?[0-9]") || PriceText.Readings(found[0].Price).All(money => money.Amount.All(letter => letter is '0' or '.'))
@@ -50,6 +51,12 @@ public static class PriceText
                 var unread => unread,
             };
     }
+
+    // "£11.50 each, 4 available": behind an amount with its currency, a number before a word is a count.
+    private static IReadOnlyList<FoundPrice> WithoutCounts(string text, IReadOnlyList<FoundPrice> found) =>
+        found is [{ Marked: true }, ..] && found.Skip(1).All(later => !later.Marked && _word.IsMatch(text[(later.Start + later.Length)..])) ? [found[0]] : found;
+
+    private static readonly Regex _word = new(@"^\s+\p{L}{4,}", Linear);
 
     /// <summary>A price as schema.org states it: a decimal point and no mark for thousands; other ways of writing are read like text.</summary>
     public static ReadPrice Stated(string written, string? currency)
@@ -68,7 +75,7 @@ public static class PriceText
         return readings.Count switch
         {
             0 => prices.Count > 0 ? prices[0] : new ReadPrice.Unread(written, "no amount in it"),
-            1 when prices.OfType<ReadPrice.Stated>().FirstOrDefault() is { } stated => stated,
+            1 => prices.OfType<ReadPrice.Stated>().FirstOrDefault() ?? prices[0],
             > MostReadings => new ReadPrice.Unread(written, $"{readings.Count} amounts, of which no word says which is asked"),
             _ => new ReadPrice.Ambiguous(written, readings, $"{readings.Count} readings: no word says which of them is asked"),
         };
@@ -82,7 +89,7 @@ public static class PriceText
     };
 
     /// <summary>Every amount in a text, in its order, with or without a currency beside it.</summary>
-    internal static IReadOnlyList<FoundPrice> Find(string text, string? currency)
+    internal static IReadOnlyList<FoundPrice> Find(string text, string? currency, char? decimals = null)
     {
         List<FoundPrice> found = [];
         if (!text.AsSpan().ContainsAnyInRange('0', '9'))
@@ -108,10 +115,13 @@ public static class PriceText
 
             var named = sign is null ? [] : PriceCurrency.Of(sign.Value);
             var settled = Settle(named, currency);
-            var values = PriceAmount.Read(amount.Value, Digits(settled), PriceCurrency.CommaParts(settled));
-            if (values.Count > 0)
+            List<AmountReading> readings = [.. PriceAmount.Read(amount.Value, Digits(settled), PriceCurrency.CommaParts(settled))
+                .Where(reading => decimals is null || reading.Decimals is null || reading.Decimals == decimals)];
+            if (readings.Count > 0)
             {
-                found.Add(new(match.Index, match.Length, sign is not null || none, Make(match.Value.Trim(), values, settled)));
+                var price = Make(match.Value.Trim(), [.. readings.Select(reading => reading.Value)], settled);
+                found.Add(new(match.Index, match.Length, sign is not null || none, price,
+                    [.. readings.Select(reading => reading.Decimals)]));
             }
         }
 
@@ -175,4 +185,5 @@ public static class PriceText
 
 /// <summary>An amount found in a text.</summary>
 /// <param name="Marked">With a currency, or the stroke for no decimals: an amount that stands for money by itself.</param>
-internal sealed record FoundPrice(int Start, int Length, bool Marked, ReadPrice Price);
+/// <param name="Decimals">The decimal mark of each of its meanings; null for a meaning that shows none.</param>
+internal sealed record FoundPrice(int Start, int Length, bool Marked, ReadPrice Price, IReadOnlyList<char?> Decimals);

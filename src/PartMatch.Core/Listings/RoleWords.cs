@@ -27,7 +27,10 @@ internal static class RoleWords
 
     private const string Mentions =
         "replaced by|superseded by|replaced with|ersetzt durch|ersetzt von|abgelöst durch|remplacé par|remplacée par|ersatt av|ersätts av|" +
-        "ersatt med|reemplazado por|reemplazada por|sustituido por|sustituida por";
+        "looks like|look like|look like the|looks like the|similar to|resembles|i think|i believe|probably|maybe|perhaps|should be|could be|might be|"
+        + "sieht aus wie|sehen aus wie|ähnlich|vermutlich|wahrscheinlich|könnte|ressemble à|semblable à|sans doute|probablement|peut être|"
+        + "ser ut som|liknar|kanske|troligen|se parece a|parecido a|quizá|quizás|probablemente|creo que|"
+        + "ersatt med|reemplazado por|reemplazada por|sustituido por|sustituida por";
 
     private const string Sold =
         "part number|part numbers|part no|part nos|part nr|partno|partnumber|p n|pn|p no|oem|oe|oem number|oe number|oem no|oe no|mpn|"

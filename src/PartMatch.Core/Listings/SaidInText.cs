@@ -16,7 +16,9 @@ internal sealed record SaidInText(
         var whole = string.Join('\n', said);
         var amounts = said.SelectMany(line => AmountRoles.Read(line, currency)).ToList();
         var money = currency ?? Currency(amounts);
-        var shipping = Term(terms, Label.Shipping) is { } freight ? ShippingWords.Stated(freight, money) : null;
+        // "Delivery: 2-4 days" is no freight.
+        var sending = terms.Where(term => term.Label == Label.Shipping).ToLookup(term => DayWords.IsAll(term.Value), term => term.Value);
+        var shipping = sending[false].FirstOrDefault() is { } freight ? ShippingWords.Stated(freight, money) : null;
         var deposit = Term(terms, Label.Deposit) is { } pledge ? PriceText.Read(pledge, money) : One(amounts, AmountRole.Deposit, money);
         var written = Term(terms, Label.Condition);
         var stock = StatedTerms.Whole(Term(terms, Label.Stock) ?? Term(terms, Label.Quantity));
@@ -35,7 +37,7 @@ internal sealed record SaidInText(
                 : One(amounts, AmountRole.Shipping, money) is { } rate ? new(rate, null)
                 : said.Exists(ShippingWords.IsFree) ? new(StatedPrices.Freight("0", money), null)
                 : null),
-            Term(terms, Label.Days) is { } days ? DayWords.Stated(days) : said.Select(DayWords.Find).OfType<DayRange>().FirstOrDefault(),
+            (Term(terms, Label.Days) ?? sending[true].FirstOrDefault()) is { } days ? DayWords.Stated(days) : said.Select(DayWords.Find).OfType<DayRange>().FirstOrDefault(),
             Term(terms, Label.Seller),
             stock ?? StockWords.Pieces(whole),
             TermWords.Fill(TermWords.Find(Term(terms, Label.Returns) is { } returns ? $"returns: {returns}" : ""),
@@ -49,7 +51,7 @@ internal sealed record SaidInText(
     {
         // The first line that speaks of it, and no line with another price: that is of another thing.
         var condition = First(Condition, Beginning(lines).Where(line => Price is null || AmountRoles.Read(line, null) is var amounts
-                && (amounts.Count == 0 || amounts.Any(amount => Price.Written.Contains(amount.Price.Written, StringComparison.Ordinal))))
+                && (amounts.All(amount => amount.Role != AmountRole.Price) || amounts.Any(amount => Price.Written.Contains(amount.Price.Written, StringComparison.Ordinal))))
             .Select(ConditionWords.Find).FirstOrDefault(found => found != ItemCondition.NotStated));
         var offered = Price is not null || Shipping is not null || Stock is not null || Availability != Availability.NotStated
             || Level != AssemblyLevel.NotStated || Terms != OfferTerms.NotStated;

@@ -10,7 +10,9 @@ internal static class StockWords
 
     private static readonly (Regex Words, Availability Means)[] _words =
     [
-        (new(@"\b(?:sold out|already sold|now sold|ausverkauft|(?:schon|bereits) verkauft|épuisée?|déjà vendue?|slutsåld|redan såld|agotad[oa]|ya vendid[oa])\b", Linear),
+        (new(@"\b(?:sold out|already sold|now sold|ausverkauft|(?:schon|bereits) verkauft|épuisée?|déjà vendue?|slutsåld|redan såld|agotad[oa]|ya vendid[oa])\b"
+            // "Is sold as a set" is how.
+            + @"|\b(?:is|are|was|has been|have been|ist|sind|wurde|est|är)\s+(?:now\s+|already\s+)?(?:sold|verkauft|vendue?|såld)\s*(?:[,.!;)\n]|$)", Linear),
             Availability.SoldOut),
         (new(@"\b(?:discontinued|no longer available|nicht mehr lieferbar|entfallen|n['’]est plus disponible|utgått|descatalogad[oa])\b", Linear),
             Availability.Discontinued),

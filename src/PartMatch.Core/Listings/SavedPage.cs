@@ -8,8 +8,8 @@ namespace PartMatch.Core.Listings;
 /// <remarks>The only file that names MimeKit.</remarks>
 internal static class SavedPage
 {
-    /// <summary>Bytes of the page and the character set that its part declares; null when there is no page inside.</summary>
-    public static (byte[] Bytes, string? Charset)? FindPage(ReadOnlyMemory<byte> file)
+    /// <summary>Bytes of the page and the character set that its part declares; null when there is no page inside. A letter is written to somebody.</summary>
+    public static (byte[] Bytes, string? Charset, bool IsLetter)? FindPage(ReadOnlyMemory<byte> file)
     {
         // Parts inside one another: a saved page has one level, or two. Ours, no source.
         var options = new ParserOptions { MaxMimeDepth = 16 };
@@ -17,7 +17,7 @@ internal static class SavedPage
         {
             using var stream = new MemoryStream(file.ToArray(), writable: false);
             var message = new MimeParser(options, stream).ParseMessage();
-            return message.Body is { } body && FindHtml(body) is { } page ? (Content(page), page.ContentType.Charset) : null;
+            return message.Body is { } body && FindHtml(body) is { } page ? (Content(page), page.ContentType.Charset, message.To.Count > 0) : null;
         }
         catch (FormatException)
         {

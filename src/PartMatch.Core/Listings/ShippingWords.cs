@@ -16,10 +16,11 @@ internal static class ShippingWords
 
     // "Free from 50 euros on", "free over 100": not free for this.
     private static readonly Regex _above = new(@"\b(?:free|frei|kostenlos\w*|gratuite?s?|offerte?s?|gratis|fri)\b[^.;\n]{0,30}\b(?:over|above|from|"
-        + @"orders? of|ab|über|dès|à partir de|över|desde|a partir de)\b\D{0,6}\d", Linear);
+        + @"orders? of|ab|über|dès|à partir de|över|desde|a partir de)\b\D{0,6}\d"
+        + @"|\b(?:over|above|from|ab|über|dès|à partir de|över|desde|a partir de)\b\D{0,6}\d[^.;\n]{0,30}\b(?:free|frei|kostenlos\w*|portofrei|gratuite?s?|offerte?s?|gratis|fri|fraktfritt)\b", Linear);
 
     private static readonly Regex _words = new(
-        @"\b(?:shipping|postage|post & packing|p&p|p\+p|delivery|carriage|freight|parcel|packet|envelope|paket|päckchen|umschlag|colis|kuvert|paquete|versand\w*|porto|fracht|frais de port|port|livraison|expédition|frakt|"
+        @"\b(?:shipping|postage|post & packing|p&p|p\+p|delivery|post|carriage|freight|parcel|packet|envelope|paket|päckchen|umschlag|colis|kuvert|paquete|versand\w*|porto|fracht|frais de port|port|livraison|expédition|frakt|"
             + @"fraktkostnad|envío|gastos de envío|portes)\b", Linear);
 
     private static readonly Regex _collectOnly = new(@"\b(?:collection only|pick-?up only|no shipping|nur abholung|kein versand|"
@@ -58,6 +59,9 @@ internal static class DayWords
     public static DayRange? Find(string line) =>
         line.Split([". ", "; ", " | "], StringSplitOptions.None)
             .Where(sentence => _delivery.IsMatch(sentence) && !TermWords.SpeaksOfReturns(sentence)).Select(Stated).OfType<DayRange>().FirstOrDefault();
+
+    /// <summary>Does it name days and no money?</summary>
+    public static bool IsAll(string text) => _days.IsMatch(text) && !PriceText.Find(text, null).Any(found => found.Marked);
 
     public static DayRange? Stated(string text)
     {

@@ -26,11 +26,15 @@ internal sealed class VisibleText
     private readonly List<VisibleLine> _lines = [];
     private readonly StringBuilder _text = new();
     private readonly StringBuilder _asked = new();
+    private readonly bool _isLetter;
     private bool _seam;
 
-    public static IReadOnlyList<VisibleLine> Read(PageNode.Element page)
+    private VisibleText(bool isLetter) => _isLetter = isLetter;
+
+    /// <param name="isLetter">Then what is set in is quoted; on a page it is only set in.</param>
+    public static IReadOnlyList<VisibleLine> Read(PageNode.Element page, bool isLetter)
     {
-        var reader = new VisibleText();
+        var reader = new VisibleText(isLetter);
         reader.Walk(page, new(PassagePlace.Text, "text", null, false));
         reader.Break(new(PassagePlace.Text, "text", null, false));
         return reader._lines;
@@ -54,6 +58,7 @@ internal sealed class VisibleText
             "h1" or "h2" or "h3" or "h4" or "h5" or "h6" => place with { Is = PassagePlace.Heading, Where = "heading" },
             "dd" => place with { Is = PassagePlace.Definition, Where = "definition" },
             "figcaption" => place with { Is = PassagePlace.Picture, Where = "caption of a picture" },
+            "blockquote" when _isLetter => place with { Is = PassagePlace.Quoted, Where = "quoted words", Struck = true },
             "table" => place with { Table = element },
             "td" or "th" => place with { Is = PassagePlace.TableCell, Where = "table" },
             _ => place,

@@ -23,11 +23,15 @@ internal sealed class PlanNeeds
             }
         }
 
-        Packs = [.. problem.Offers.Select(offer => UsefulPacks(problem, offer))];
+        NeededPacks = [.. problem.Offers.Select(offer => long.Min(offer.Packs, Needed(problem, offer)))];
+        Packs = [.. problem.Offers.Select((offer, index) => long.Max(NeededPacks[index], long.Min(offer.Packs, Freeing(problem, offer))))];
     }
 
     /// <summary>For each product, the pieces that all places together can take.</summary>
     public long[] Most { get; }
+
+    /// <summary>For each offer, the packs that cover every need.</summary>
+    public long[] NeededPacks { get; }
 
     /// <summary>For each offer, the packs beyond which another one only costs: they cover every need, or make sending free by themselves.</summary>
     public long[] Packs { get; }
@@ -44,7 +48,7 @@ internal sealed class PlanNeeds
         return sums;
     }
 
-    private long UsefulPacks(PlanProblem problem, PlanOffer offer)
+    private long Needed(PlanProblem problem, PlanOffer offer)
     {
         var needed = 0L;
         foreach (var (product, pieces) in Pieces(offer.Holds))
@@ -56,13 +60,11 @@ internal sealed class PlanNeeds
             }
         }
 
-        if (offer.OwnSending is null && offer.GoodsValue > 0 && problem.Sellers[offer.Seller].FreeFrom is { } freeFrom and > 0)
-        {
-            needed = long.Max(needed, Quotient(freeFrom, offer.GoodsValue));
-        }
-
-        return long.Min(needed, offer.Packs);
+        return needed;
     }
+
+    private static long Freeing(PlanProblem problem, PlanOffer offer) =>
+        offer is { OwnSending: null, GoodsValue: > 0 } && problem.Sellers[offer.Seller].FreeFrom is { } freeFrom and > 0 ? Quotient(freeFrom, offer.GoodsValue) : 0;
 
     private static long Quotient(long all, long each) => (all - 1) / each + 1;
 }

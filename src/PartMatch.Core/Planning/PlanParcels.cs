@@ -38,8 +38,17 @@ internal sealed class PlanParcels
 
     private void AddBought(int offer)
     {
-        var bought = _model.Constraints.Flag();
-        Require([bought], offer);
+        // Of one pack at most, the packs are the flag.
+        var bought = _model.Needs.Packs[offer] == 1 ? _model.Packs[offer] : _model.Constraints.Flag();
+        if (bought == _model.Packs[offer])
+        {
+            _flags[offer] = [bought];
+        }
+        else
+        {
+            Require(bought, _model.Needs.Packs[offer], offer);
+        }
+
         _model.Cost.Add(bought, _problem.Offers[offer].OwnSending ?? 0);
         _model.Risk.Add(bought, _problem.Offers[offer].Risk);
     }
@@ -71,7 +80,7 @@ internal sealed class PlanParcels
         {
             var paid = _model.Constraints.Flag();
             _model.Cost.Add(paid, seller.ParcelCost);
-            inParcel.ForEach(offer => Require(free is { } either ? [paid, either] : [paid], offer));
+            inParcel.ForEach(offer => Require(paid, _model.Needs.NeededPacks[offer], offer, free));
         }
 
         if (seller.PieceCost > 0 && free is { } nothing)
@@ -87,18 +96,19 @@ internal sealed class PlanParcels
         }
     }
 
-    private void Require(int[] flags, int offer)
+    /// <summary>Packs that no need asks for are bought only to make sending free.</summary>
+    private void Require(int flag, long packs, int offer, int? free = null)
     {
-        var sum = new LinearSum().Add(_model.Packs[offer], 1);
-        foreach (var flag in flags)
+        var sum = new LinearSum().Add(_model.Packs[offer], 1).Add(flag, -packs);
+        if (free is { } either)
         {
-            sum.Add(flag, -_model.Needs.Packs[offer]);
+            sum.Add(either, -_model.Needs.Packs[offer]);
         }
 
         _model.Constraints.AtMost(sum, 0);
         if (_flags[offer].Length == 0)
         {
-            _flags[offer] = flags;
+            _flags[offer] = free is { } other ? [flag, other] : [flag];
         }
     }
 }

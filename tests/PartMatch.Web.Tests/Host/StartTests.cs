@@ -127,6 +127,15 @@ public sealed class StartTests : IDisposable
     }
 
     [Fact]
+    public async Task A_country_that_is_none_is_refused()
+    {
+        await using var server = ServerProcess.Start(Environment(), ["--urls", "http://127.0.0.1:0", "--PartMatch:Country=Germany"]);
+
+        Assert.Equal(1, await server.ExitCodeAsync());
+        Assert.Contains("PartMatch:Country is 'GERMANY', expected the two letters of a country", Assert.Single(server.Errors), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_file_that_is_no_database_is_left_alone()
     {
         await File.WriteAllTextAsync(DatabasePath, "my shopping list, not a database; long enough to be read as one, were it one", Cancellation);

@@ -1,0 +1,40 @@
+using PartMatch.Core.Planning;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>Which parts, which work and which offers make the engine that is wished for? The one reasoning behind every plan.</summary>
+public static class BuildPlanner
+{
+    /// <param name="version">Of the build, for the answer to name.</param>
+    /// <param name="today">The day of the question.</param>
+    /// <param name="memory">Kept by the caller as long as the same facts of the family hold.</param>
+    /// <param name="told">How far the first measure has come.</param>
+    /// <param name="stop">What was found until then is the answer.</param>
+    /// <exception cref="ArgumentException">Something in the build cannot be read; it was to be checked before.</exception>
+    public static BuildPlan Plan(
+        BuildFacts facts, Build build, int version, PlanObjective objective, DateOnly today, PlanEffort effort, FitMemory memory,
+        Action<PlanProgress>? told = null, CancellationToken stop = default)
+    {
+        var run = new PlanRun(facts, build, today, memory);
+        var solved = SolveWithWishes(run, objective, effort, told, stop: stop);
+        return PlanReader.Read(run, solved, new PlanAsked(build.Code, version, objective, run.Terms.StartOn));
+    }
+
+    /// <summary>What is to be kept "if possible" is kept wherever there is any plan that keeps it; one wish after the other gives way, the last first.</summary>
+    internal static SolvedPlan SolveWithWishes(
+        PlanRun run, PlanObjective objective, PlanEffort effort, Action<PlanProgress>? told = null, Func<WrittenPlan, PlanProblem>? adjust = null,
+        CancellationToken stop = default)
+    {
+        var dropped = new HashSet<int>();
+        var solved = run.Solve(objective, effort, dropped, adjust, told, stop);
+        Stack<string> soft = new(run.Terms.Facts.Family.Positions.Where(position => run.Terms.At(position.Code).Keep == KeepWish.KeepIfPossible)
+            .Select(position => $"keep:{position.Code}"));
+        while (solved.Solution.Status == PlanStatus.Infeasible && soft.TryPop(out var name))
+        {
+            dropped.Add(solved.Written.Grounds.Index().First(ground => ground.Item.Name == name).Index);
+            solved = run.Solve(objective, effort, dropped, adjust, told, stop);
+        }
+
+        return solved with { GivenUp = [.. dropped.Select(ground => solved.Written.Grounds[ground])] };
+    }
+}

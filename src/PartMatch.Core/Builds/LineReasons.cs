@@ -1,0 +1,57 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>Why a line is as it is, in one sentence.</summary>
+internal static class LineReasons
+{
+    /// <param name="donors">What the donor has there; null where it has nothing that could stay.</param>
+    public static string Because(PlanRun run, SolvedPlan solved, JudgedLine line, Candidate? donors)
+    {
+        var terms = run.Terms;
+        var at = terms.At(line.Candidate.Position);
+        if (line.Candidate.IsDonors)
+        {
+            return line.Outcome == LineOutcome.WithWork
+                ? $"The donor's own serves once this is done: {string.Join(", ", line.Answer.Works.Select(work => work.Name))}."
+                : line.Answer.Identity.Relation == IdentityRelation.FittedHere ? $"The donor's own is what {line.Answer.Reference} has." : "The donor's own serves.";
+        }
+
+        if (donors is null)
+        {
+            return (at.StateOfDonor, line.Candidate.IsNothing) switch
+            {
+                (PartState.Damaged, _) => "The donor's own is damaged.",
+                (PartState.Missing, _) => "The donor came without it.",
+                (_, true) => "Nothing is needed there.",
+                _ => $"The donor has none; {line.Answer.Reference} has one.",
+            };
+        }
+
+        var own = run.Judge(donors, solved.Written.Chosen(solved.Solution), solved.Written.WorksOf(solved.Solution));
+        return own.Outcome is LineOutcome.Fails or LineOutcome.NotKnown && Against(own) is { } reason
+            ? $"The donor's own does not serve here: {reason}"
+            : at.Keep == KeepWish.Renew ? "You asked for a new one."
+            : at.Parts.Count > 0 ? "You chose it."
+            : "The donor's own would serve; the whole comes out better without it.";
+    }
+
+    /// <summary>The first thing that speaks against a line, in the words of its fit answer.</summary>
+    public static string? Against(JudgedLine line) =>
+        line.Answer.AlsoNeeded is [var change, ..] ? change.Text
+        : line.Answer.Reasons.Where(reason => reason.Met == Met.No && reason.By is not ReasonBy.Identity && (reason.By != ReasonBy.Finding || Counts(line, reason)))
+            .Concat(line.Answer.Reasons.Where(reason => reason.Met == Met.NotKnown && reason.By is not (ReasonBy.Identity or ReasonBy.Finding)))
+            .Select(reason => reason.Text).FirstOrDefault();
+
+    /// <summary>The fit question of the line with the plan's own neighbours, to be asked by hand.</summary>
+    public static string LinkOf(PlanRun run, SolvedPlan solved, JudgedLine line)
+    {
+        var asked = line.Answer.Asked;
+        return new Permalink("/api/fit").With("family", asked.Family).With("variant", asked.Variant).With("position", asked.Position)
+            .With("part", asked.Part).With("built", asked.Built).With("serial", asked.Serial).WithEach("with", asked.With.Where(with => !with.Contains("goal:", StringComparison.Ordinal)))
+            .ToString();
+    }
+
+    private static bool Counts(JudgedLine line, Reason reason) => line.Answer.Findings.Any(found => found.Code == reason.Code && found.Rank is not null);
+}

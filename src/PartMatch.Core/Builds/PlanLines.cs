@@ -1,0 +1,72 @@
+using PartMatch.Core.Fit;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>A line for each position.</summary>
+internal static class PlanLines
+{
+    public static IReadOnlyList<BuildLine> Of(PlanRun run, SolvedPlan solved, PlanPurchases purchases, IReadOnlyList<PlannedWork> works)
+    {
+        var groups = run.Terms.Facts.Family.Positions.Select(position => position.Group).Distinct().ToList();
+        return
+        [
+            .. solved.Lines.Select(line => Line(run, solved, purchases, works, line))
+                .OrderBy(line => groups.IndexOf(line.Group)).ThenBy(line => line.Position, StringComparer.Ordinal),
+        ];
+    }
+
+    private static BuildLine Line(PlanRun run, SolvedPlan solved, PlanPurchases purchases, IReadOnlyList<PlannedWork> works, JudgedLine line)
+    {
+        var (terms, candidate) = (run.Terms, line.Candidate);
+        var at = terms.At(candidate.Position);
+        var donors = run.Candidates.SelectMany(choices => choices).FirstOrDefault(one => one.Position == candidate.Position && one.IsDonors);
+        PlannedWork[] own = [.. works.Where(work => HoldsHere(terms, work.Work, candidate.Position))];
+        var action = ActionOf(terms, at, candidate, own.Length > 0);
+        var buy = purchases.For(candidate.Position);
+        var part = candidate.IsNothing || candidate.Parts.Count > 1 ? null : candidate.Parts[0];
+        return new BuildLine(
+            candidate.Position, at.Position.Name, at.Position.Group, action, PlanWords.Of(action), part?.Id, part?.Name,
+            candidate.Parts.Count > 1 ? [.. candidate.Parts.Select(one => one.Id)] : [], candidate.Pieces,
+            LineReasons.Because(run, solved, line, donors), line.Answer.Headline, line.Sureness, line.Outcome == LineOutcome.NotKnown)
+        {
+            Cost = purchases.CostOf(candidate.Position),
+            PriceRange = candidate is { IsGraded: true, From: CandidateFrom.Supply } ? PlanWords.Range(run, candidate) : null,
+            DonorHas = DonorHas(terms, at),
+            DonorState = DonorHas(terms, at) is null ? null : at.StateOfDonor,
+            Works = [.. own.Select(work => work.Name)],
+            Buy = buy,
+            Reference = line.IsAsChosen ? "as you chose it" : line.Answer.Reference,
+            Flags = PlanFlags.Of(run, line, purchases),
+            Fit = LineReasons.LinkOf(run, solved, line),
+        };
+    }
+
+    /// <summary>A work belongs to the line of what it changes, or, where it changes nothing, of what it is done on first.</summary>
+    private static bool HoldsHere(BuildTerms terms, string work, string position) => terms.Facts.Family.FindWork(work) is { } known
+        && (known.Changes.Count > 0 ? known.Changes.Any(change => change.Split('.', 2)[0] == position) : known.NeedsFirst is [var first, ..] && first == position);
+
+    private static LineAction ActionOf(BuildTerms terms, PositionTerms at, Candidate candidate, bool isWorked)
+    {
+        if (candidate.IsDonors)
+        {
+            return isWorked ? LineAction.KeepWithWork : LineAction.Keep;
+        }
+
+        var has = DonorHas(terms, at);
+        return (candidate.IsNothing, has) switch
+        {
+            (true, _) => LineAction.LeaveOff,
+            (_, null) => LineAction.Add,
+            _ when candidate.Parts.Any(part => has.Contains(part.Id, StringComparison.Ordinal)) => LineAction.Renew,
+            _ => LineAction.Replace,
+        };
+    }
+
+    /// <summary>What the donor has there by its books, whatever its state; null where it has nothing, or nobody recorded what.</summary>
+    private static string? DonorHas(BuildTerms terms, PositionTerms at)
+    {
+        string[] parts = [.. terms.Facts.Family.FitmentsAt(terms.Build.Donor.Variant, at.Position.Code)
+            .Where(fitment => terms.Built is null || FitCheck.Overlaps(fitment.Span, terms.Built)).Select(fitment => fitment.Part).OfType<string>().Distinct()];
+        return parts.Length == 0 ? null : string.Join(" or ", parts);
+    }
+}

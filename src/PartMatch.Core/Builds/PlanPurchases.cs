@@ -1,0 +1,136 @@
+using PartMatch.Core.Measures;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>What a plan buys: by seller, by position, and what is left over.</summary>
+internal sealed class PlanPurchases
+{
+    private readonly PlanRun _run;
+    private readonly SolvedPlan _solved;
+    private readonly List<Taken> _taken = [];
+
+    private PlanPurchases(PlanRun run, SolvedPlan solved) => (_run, _solved) = (run, solved);
+
+    /// <summary>Pieces of one offer for one position.</summary>
+    private sealed record Taken(string Position, int Offer, string Part, int Pieces);
+
+    public IReadOnlyList<SellerBasket> Baskets { get; private init; } = [];
+
+    public IReadOnlyList<LeftOver> LeftOver { get; private init; } = [];
+
+    public long Goods { get; private init; }
+
+    public long Import { get; private init; }
+
+    public long Deposits { get; private init; }
+
+    public static PlanPurchases Of(PlanRun run, SolvedPlan solved)
+    {
+        var reading = new PlanPurchases(run, solved);
+        reading.Take();
+        var bought = reading.Bought().ToList();
+        return new PlanPurchases(run, solved)
+        {
+            Baskets = [.. bought.GroupBy(one => one.Offer.Seller).Select(group => reading.BasketOf(group.Key, [.. group])).OrderBy(basket => basket.Seller, StringComparer.Ordinal)],
+            LeftOver = [.. reading.Left(bought)],
+            Goods = bought.Sum(one => one.Offer.Goods * one.Packs),
+            Import = bought.Sum(one => one.Offer.Import * one.Packs),
+            Deposits = bought.Sum(one => (one.Offer.Offer.CoreDeposit is { } deposit ? run.Terms.Convert(deposit) ?? 0 : 0) * one.Packs),
+        }.With(reading._taken);
+    }
+
+    public IReadOnlyList<LinePurchase> For(string position) =>
+    [
+        .. _taken.Where(taken => taken.Position == position).GroupBy(taken => taken.Offer).Select(group =>
+        {
+            var offer = _solved.Written.Offers[group.Key];
+            return new LinePurchase(
+                offer.Address, offer.Offer.Seller, offer.Offer.NumberAsWritten, _solved.Solution.Packs[group.Key], group.Sum(taken => taken.Pieces), offer.Offer.Price,
+                _run.Terms.StartOn.AddDays(offer.Days));
+        }),
+    ];
+
+    /// <summary>Offers that the line takes from, for what there is to say of them.</summary>
+    public IEnumerable<ScreenedOffer> OffersFor(string position) =>
+        _taken.Where(taken => taken.Position == position).Select(taken => taken.Offer).Distinct().Select(offer => _solved.Written.Offers[offer]);
+
+    /// <summary>Its share of what its offers cost, by pieces; null where nothing is bought for it.</summary>
+    public Money? CostOf(string position)
+    {
+        var own = _taken.Where(taken => taken.Position == position).ToList();
+        return own.Count == 0 ? null : _run.Terms.MoneyOf((long)Math.Round(own.Sum(taken =>
+            (decimal)_solved.Written.Offers[taken.Offer].Landed * _solved.Solution.Packs[taken.Offer] * taken.Pieces
+            / _taken.Where(other => other.Offer == taken.Offer).Sum(other => other.Pieces)), MidpointRounding.ToEven));
+    }
+
+    private PlanPurchases With(List<Taken> taken)
+    {
+        _taken.AddRange(taken);
+        return this;
+    }
+
+    private IEnumerable<(int Index, ScreenedOffer Offer, int Packs)> Bought() =>
+        _solved.Solution.Packs.Index().Where(packs => packs.Item > 0).Select(packs => (packs.Index, _solved.Written.Offers[packs.Index], packs.Item));
+
+    /// <summary>Hands out what is in hand first, then the offers in their order, to the positions in theirs.</summary>
+    private void Take()
+    {
+        var problem = _solved.Written.Problem;
+        for (var product = 0; product < problem.Products.Count; product++)
+        {
+            var inHand = problem.Products[product].InHand;
+            var offers = Bought().Select(one => (one.Index, Left: one.Packs
+                * problem.Offers[one.Index].Holds.Where(held => held.Product == product).Sum(held => held.Pieces))).Where(one => one.Left > 0).ToList();
+            foreach (var (place, choice) in _solved.Solution.Choices.Index())
+            {
+                var needed = choice is { } chosen ? problem.Places[place].Choices[chosen].Uses.Where(use => use.Product == product).Sum(use => use.Pieces) : 0;
+                var held = Math.Min(inHand, needed);
+                (inHand, needed) = (inHand - held, needed - held);
+                for (var next = 0; next < offers.Count && needed > 0; next++)
+                {
+                    var pieces = Math.Min(offers[next].Left, needed);
+                    offers[next] = (offers[next].Index, offers[next].Left - pieces);
+                    needed -= pieces;
+                    if (pieces > 0)
+                    {
+                        _taken.Add(new Taken(problem.Places[place].Name, offers[next].Index, _solved.Written.Products[product], pieces));
+                    }
+                }
+            }
+        }
+    }
+
+    private SellerBasket BasketOf(Buying.Seller seller, List<(int Index, ScreenedOffer Offer, int Packs)> bought)
+    {
+        var terms = _run.Terms;
+        var items = bought.Select(one => ItemOf(one.Index, one.Offer, one.Packs)).ToList();
+        var (goods, import) = (bought.Sum(one => one.Offer.Goods * one.Packs), bought.Sum(one => one.Offer.Import * one.Packs));
+        var (sending, text) = PlanSending.Of(terms, _solved, seller, [.. bought.Select(one => (one.Index, one.Packs))]);
+        return new SellerBasket(
+            $"{seller.Book}/{seller.Code}", seller.Name, items, terms.MoneyOf(goods), terms.MoneyOf(import), terms.MoneyOf(sending), text,
+            terms.MoneyOf(goods + import + sending), items.Max(item => item.ArrivesOn));
+    }
+
+    private BasketItem ItemOf(int index, ScreenedOffer offer, int packs) => new(
+        offer.Address, offer.Offer.Part, offer.Offer.NumberAsWritten, offer.Offer.PartName ?? offer.Offer.Part ?? "", packs, offer.Pieces, offer.Offer.Price,
+        _run.Terms.MoneyOf(offer.Goods), _run.Terms.MoneyOf(offer.Goods * packs), offer.Offer.SeenOn, _run.Terms.StartOn.AddDays(offer.Days),
+        [.. _taken.Where(taken => taken.Offer == index).Select(taken => taken.Position).Distinct()], offer.Offer.CoreDeposit, PlanFlags.Of(_run.Terms, offer, packs));
+
+    private IEnumerable<LeftOver> Left(List<(int Index, ScreenedOffer Offer, int Packs)> bought)
+    {
+        foreach (var (index, offer, packs) in bought)
+        {
+            var contents = OfferScreen.HeldBy(_run.Terms.Facts, offer.Offer.Part!).ToList(); // screened: it has a part
+            foreach (var (part, each) in contents.Count > 1 ? contents.Where(held => held.Part != offer.Offer.Part) : contents)
+            {
+                var used = _taken.Where(taken => taken.Offer == index && taken.Part.Split('|', ':').Length > 0 && IsOf(taken.Part, part)).Sum(taken => taken.Pieces);
+                if (each * offer.Pieces * packs - used is > 0 and var rest)
+                {
+                    yield return new LeftOver(part, _run.Terms.Facts.Family.FindPart(part)?.Name ?? part, rest, offer.Address);
+                }
+            }
+        }
+    }
+
+    private static bool IsOf(string product, string part) => product.Split('|').Any(one => one == part || one == $"new:{part}");
+}

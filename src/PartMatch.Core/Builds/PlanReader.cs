@@ -1,0 +1,49 @@
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>Reads a solved problem back as a plan in words.</summary>
+internal static class PlanReader
+{
+    public static BuildPlan Read(PlanRun run, SolvedPlan solved, PlanAsked asked)
+    {
+        var (terms, solution) = (run.Terms, solved.Solution);
+        if (solution.Choices.Count == 0)
+        {
+            return new BuildPlan
+            {
+                Asked = asked, Status = solution.Status, HeadlineText = PlanWords.NoPlan(solution.Status), NotWeighed = run.Screen.NotWeighed,
+            };
+        }
+
+        var purchases = PlanPurchases.Of(run, solved);
+        var works = PlanWorkdays.Of(run, solved);
+        var lines = PlanLines.Of(run, solved, purchases, works);
+        var cost = PlanSum.Of(run, solved, purchases);
+        var readyOn = terms.StartOn.AddDays(solution.Totals.Days);
+        return new BuildPlan
+        {
+            Asked = asked,
+            Status = solution.Status,
+            HeadlineText = PlanWords.Headline(asked.Objective, solution.Status, cost.Total, readyOn, lines),
+            Cost = cost,
+            Days = solution.Totals.Days,
+            ReadyOn = readyOn,
+            Gap = PlanWords.Gap(terms, asked.Objective, solution),
+            Sureness = lines.Count == 0 ? null : lines.Min(line => line.Sureness),
+            Lines = lines,
+            Baskets = purchases.Baskets,
+            Works = works,
+            LeftOver = purchases.LeftOver,
+            OnTrust = [.. lines.Where(line => line.Unproven).Select(line => new TakenOnTrust(
+                line.Position, line.PartName ?? "nothing", null, $"{line.Name}: whether {line.PartName ?? "nothing"} fits there is not known; taken on trust."))],
+            NotWeighed = run.Screen.NotWeighed,
+            Flags = PlanFlags.Of(run, solved, lines),
+            Cautions = Cautions.Of(Codes(run, solved)),
+        };
+    }
+
+    private static IEnumerable<string> Codes(PlanRun run, SolvedPlan solved) =>
+        solved.Lines.Where(line => !line.Candidate.IsDonors && !line.Candidate.IsNothing).SelectMany(line => line.Answer.Cautions).Select(caution => caution.Code)
+            .Concat(solved.Written.Jobs.Where((_, job) => solved.Solution.Jobs[job] is not null).SelectMany(work => work.Cautions));
+}

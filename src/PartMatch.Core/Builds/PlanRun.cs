@@ -1,0 +1,148 @@
+using PartMatch.Core.Planning;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>A build being planned: everything that is learned for one question serves the next.</summary>
+internal sealed class PlanRun
+{
+    /// <summary>Plans that are tried until every line holds. Each teaches at least one rule, so that it ends; a family of the demo takes a handful.</summary>
+    private const int MostTries = 300;
+
+    private readonly LineJudge _judge;
+    private readonly LineLearning _learning;
+    private readonly PlanWriter _writer;
+    private readonly Dictionary<string, LineRule> _rules = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, LineRisk> _risks = new(StringComparer.Ordinal);
+    private readonly FitMemory _memory;
+
+    public PlanRun(BuildFacts facts, Build build, DateOnly today, FitMemory memory, IReadOnlyCollection<string>? refusedSellers = null)
+    {
+        _memory = memory;
+        Terms = BuildTerms.Of(facts, build, today);
+        Screen = OfferScreen.Of(Terms, refusedSellers ?? build.RefusedSellers);
+        Candidates = Builds.Candidates.Of(Terms, Screen.Obtainable);
+        _judge = new LineJudge(Terms, memory);
+        _learning = new LineLearning(Terms, memory);
+        _writer = new PlanWriter(Terms, Candidates, Screen);
+        foreach (var rule in RelationRules.Of(Terms, ByPosition).Concat(Alone()))
+        {
+            _rules.TryAdd(rule.Key, rule);
+        }
+    }
+
+    public BuildTerms Terms { get; }
+
+    public OfferScreen Screen { get; }
+
+    /// <summary>In the order of the family's positions.</summary>
+    public IReadOnlyList<IReadOnlyList<Candidate>> Candidates { get; }
+
+    private Dictionary<string, IReadOnlyList<Candidate>> ByPosition =>
+        Candidates.Where(choices => choices.Count > 0).ToDictionary(choices => choices[0].Position, StringComparer.Ordinal);
+
+    /// <summary>How often the solver was asked.</summary>
+    public int Tries { get; private set; }
+
+    /// <param name="adjust">Changes the problem, for questions beside the plain one.</param>
+    public SolvedPlan Solve(
+        PlanObjective objective, PlanEffort effort, IReadOnlySet<int> dropped, Func<WrittenPlan, PlanProblem>? adjust = null,
+        Action<PlanProgress>? told = null, CancellationToken stop = default)
+    {
+        WrittenPlan written;
+        PlanSolution solution;
+        var tries = 0;
+        do
+        {
+            written = _writer.Write(_rules.Values, _risks.Values);
+            solution = PlanSolver.SolveWithout(adjust is null ? written.Problem : adjust(written), dropped, objective, effort, told, stop);
+            Tries++;
+            if (solution.Choices.Count == 0)
+            {
+                return new SolvedPlan(written, solution, []);
+            }
+
+            var lines = Judge(written, solution);
+            if (!Learn(written, solution, lines))
+            {
+                return new SolvedPlan(written, solution, lines);
+            }
+        }
+        while (++tries < MostTries && solution.Status != PlanStatus.StoppedByYou);
+        return new SolvedPlan(written, solution with { Status = PlanStatus.OutOfTime, Choices = [] }, []);
+    }
+
+    /// <summary>Every line of the plan, judged among its own neighbours; in the order of the family's positions.</summary>
+    public IReadOnlyList<JudgedLine> Judge(WrittenPlan written, PlanSolution solution)
+    {
+        var plan = written.Chosen(solution);
+        var works = written.WorksOf(solution);
+        return [.. plan.Values.Where(IsJudged).Select(candidate => _judge.Judge(candidate, plan, works))];
+    }
+
+    /// <summary>One candidate in the place of what the plan has there.</summary>
+    public JudgedLine Judge(Candidate candidate, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works) =>
+        _judge.Judge(candidate, new Dictionary<string, Candidate>(plan, StringComparer.Ordinal) { [candidate.Position] = candidate }, works);
+
+    /// <summary>A goal is not judged: it is what the others are judged by.</summary>
+    private static bool IsJudged(Candidate candidate) => !candidate.Parts[0].Id.StartsWith("goal:", StringComparison.Ordinal);
+
+    /// <summary>Whether anything was learned: then the plan does not hold as it is, or weighs otherwise than the solver thought.</summary>
+    private bool Learn(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines)
+    {
+        var plan = written.Chosen(solution);
+        var works = written.WorksOf(solution);
+        var learned = false;
+        foreach (var line in lines)
+        {
+            if (line.Outcome == LineOutcome.NotKnown && IsOnTrust(written, solution, line.Candidate.Position))
+            {
+                continue;
+            }
+
+            foreach (var rule in _learning.From(line, plan, works.Contains))
+            {
+                learned |= _rules.TryAdd(rule.Key, rule);
+            }
+        }
+
+        return learned || LearnRisks(lines, plan);
+    }
+
+    private bool LearnRisks(IReadOnlyList<JudgedLine> lines, IReadOnlyDictionary<string, Candidate> plan)
+    {
+        var learned = false;
+        foreach (var line in lines.Where(line => line.Outcome is LineOutcome.Holds or LineOutcome.WithWork && PlanRisks.Of(line.Sureness) > 0))
+        {
+            var near = _memory.Reach(Terms.Facts.Family, line.Candidate.Reference, line.Candidate.Position).Where(plan.ContainsKey);
+            var risk = new LineRisk([.. near.Select(position => new At(position, plan[position].PartsKey))], PlanRisks.Of(line.Sureness));
+            learned |= _risks.TryAdd($"{line.Candidate.Position}:{string.Join('&', risk.If)}", risk);
+        }
+
+        return learned;
+    }
+
+    private static bool IsOnTrust(WrittenPlan written, PlanSolution solution, string position) =>
+        solution.Doubts[written.Places.Index().First(place => place.Item is [{ } first, ..] && first.Position == position).Index];
+
+    /// <summary>What every candidate's own features say, whatever its neighbours are.</summary>
+    private IEnumerable<LineRule> Alone()
+    {
+        var nothing = new Dictionary<string, Candidate>();
+        var none = new HashSet<string>();
+        foreach (var candidate in Candidates.SelectMany(choices => choices).Where(IsJudged))
+        {
+            var line = _judge.Judge(candidate, nothing, none);
+            foreach (var rule in _learning.From(line, nothing, _ => true).Where(rule => rule.If.Count == 1 && _learning.IsAlone(line)))
+            {
+                yield return rule;
+            }
+        }
+    }
+}
+
+/// <param name="Lines">Empty where nothing was found.</param>
+internal sealed record SolvedPlan(WrittenPlan Written, PlanSolution Solution, IReadOnlyList<JudgedLine> Lines)
+{
+    /// <summary>Wishes "if possible" that are not.</summary>
+    public IReadOnlyList<BuildGround> GivenUp { get; init; } = [];
+}

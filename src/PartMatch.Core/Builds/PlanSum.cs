@@ -1,0 +1,28 @@
+using PartMatch.Core.Measures;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>What a plan costs, part by part.</summary>
+internal static class PlanSum
+{
+    public static PlanCost Of(PlanRun run, SolvedPlan solved, PlanPurchases purchases)
+    {
+        var (terms, solution) = (run.Terms, solved.Solution);
+        var work = solved.Written.Problem.Jobs.Where((_, job) => solution.Jobs[job] is not null).Sum(job => job.Cost);
+        var choices = solution.Choices.Select((choice, place) => choice is { } chosen ? solved.Written.Problem.Places[place].Choices[chosen].Cost : 0).ToList();
+        var (allowances, sales) = (choices.Where(cost => cost > 0).Sum(), -choices.Where(cost => cost < 0).Sum());
+        Money? donor = terms.Build.Donor.Price is { } price ? new Money(price, terms.Build.Currency) : null;
+        string[] parts =
+        [
+            .. new (string Name, long Minor)[]
+            {
+                ("goods", purchases.Goods), ("sending", solution.Totals.Sending), ("import charges", purchases.Import), ("work", work), ("set aside", allowances),
+            }.Where(part => part.Minor != 0).Select(part => $"{terms.MoneyOf(part.Minor).Amount} {part.Name}"),
+        ];
+        var sold = sales > 0 ? $" − {terms.MoneyOf(sales).Amount} for what is sold" : "";
+        return new PlanCost(
+            terms.MoneyOf(solution.Totals.Cost), terms.MoneyOf(solution.Totals.Cost), terms.MoneyOf(purchases.Goods), terms.MoneyOf(solution.Totals.Sending),
+            terms.MoneyOf(purchases.Import), terms.MoneyOf(work), terms.MoneyOf(allowances), terms.MoneyOf(sales), terms.MoneyOf(purchases.Deposits), donor,
+            $"{(parts.Length == 0 ? "0" : string.Join(" + ", parts))}{sold} = {terms.Say(solution.Totals.Cost)}");
+    }
+}

@@ -1,0 +1,27 @@
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>The plan's works in time.</summary>
+internal static class PlanWorkdays
+{
+    public static IReadOnlyList<PlannedWork> Of(PlanRun run, SolvedPlan solved) =>
+    [
+        .. solved.Written.Jobs.Index().Where(job => solved.Solution.Jobs[job.Index] is not null)
+            .Select(job => Planned(run, solved, job.Item, solved.Solution.Jobs[job.Index] ?? 0))
+            .OrderBy(work => work.StartsOn).ThenBy(work => work.Work, StringComparer.Ordinal),
+    ];
+
+    private static PlannedWork Planned(PlanRun run, SolvedPlan solved, Work work, int start)
+    {
+        var terms = run.Terms;
+        var days = PlanWriter.DaysOf(work);
+        string[] lines = [.. solved.Lines.Where(line => line.Works.Contains(work.Code)).Select(line => NameOf(terms, line.Candidate.Position))];
+        string[] asked = [.. terms.Build.Works.Where(one => one.Work == work.Code).Select(one => one.Note ?? "you asked for it")];
+        return new PlannedWork(
+            work.Code, work.Name, work.Who, work.Price, work.Days is null ? null : days, terms.StartOn.AddDays(start), terms.StartOn.AddDays(start + days), work.CanBeUndone,
+            [.. lines, .. asked], [.. work.NeedsFirst.Select(position => NameOf(terms, position))]);
+    }
+
+    private static string NameOf(BuildTerms terms, string position) => terms.Facts.Family.FindPosition(position)?.Name ?? position;
+}

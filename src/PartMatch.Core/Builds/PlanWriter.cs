@@ -1,0 +1,230 @@
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Injectors;
+using PartMatch.Core.Planning;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>Writes a build as a problem of whole numbers.</summary>
+internal sealed class PlanWriter
+{
+    private readonly BuildTerms _terms;
+    private readonly IReadOnlyList<IReadOnlyList<Candidate>> _candidates;
+    private readonly OfferScreen _screen;
+    private readonly Dictionary<At, (int Place, int Choice)> _at = [];
+    private readonly Dictionary<string, int> _places = new(StringComparer.Ordinal);
+    private readonly PlanGoods _goods;
+    private readonly PlanGrounds _grounds = new();
+    private readonly List<PlanRule> _wishes = [];
+    private readonly List<Work> _works;
+    private readonly Dictionary<string, int> _jobs;
+
+    /// <param name="candidates">What could be at each position of the family, in its order.</param>
+    public PlanWriter(BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, OfferScreen screen)
+    {
+        (_terms, _candidates, _screen) = (terms, candidates, screen);
+        foreach (var (place, choices) in candidates.Index())
+        {
+            _places[terms.Facts.Family.Positions[place].Code] = place;
+            foreach (var (choice, candidate) in choices.Index())
+            {
+                _at[new At(candidate.Position, candidate.PartsKey)] = (place, choice);
+            }
+        }
+
+        _goods = new PlanGoods(terms, candidates, screen);
+        _works = [.. PlanWorks.Known(terms.Facts.Family)
+            .Concat(terms.Build.Works.Select(asked => terms.Facts.Family.FindWork(asked.Work)).OfType<Work>())
+            .DistinctBy(work => work.Code).OrderBy(work => work.Code, StringComparer.Ordinal)];
+        _jobs = _works.Index().ToDictionary(work => work.Item.Code, work => work.Index, StringComparer.Ordinal);
+        WriteWishes();
+    }
+
+    /// <param name="lineRules">What the fit of the lines asks.</param>
+    /// <param name="risks">What lines weigh beyond what their choices do, where all of these are there.</param>
+    public WrittenPlan Write(IReadOnlyCollection<LineRule> lineRules, IReadOnlyCollection<LineRisk> risks)
+    {
+        List<PlanDoubt> doubts =
+        [
+            .. _candidates.Select((_, place) => _terms.At(_terms.Facts.Family.Positions[place].Code))
+                .Select(at => new PlanDoubt(at.Position.Code, PlanRisks.TakenOnTrust, at.AdmitNotKnown)),
+            .. risks.Select(risk => new PlanDoubt("", risk.Risk, IsAdmitted: true)),
+        ];
+        List<PlanRule> rules =
+        [
+            .. _wishes,
+            .. lineRules.Select(RuleOf).OfType<PlanRule>(),
+            .. risks.Select((risk, index) => Facts(risk.If) is { } all ? new PlanRule(all, [new DoubtTaken(_candidates.Count + index)]) : null).OfType<PlanRule>(),
+        ];
+        var problem = new PlanProblem(
+            [.. _candidates.Select((choices, place) => PlaceOf(place, choices))], _goods.Products, _goods.Offers, _goods.Sellers,
+            [.. _works.Select(JobOf)], doubts, rules)
+        {
+            MostCost = _terms.Budget is { } budget
+                ? new PlanBound(budget, _grounds.Of("budget", $"The whole may cost {_terms.Say(budget)} at most.", "raise the budget"))
+                : null,
+            LastDay = _terms.LastDay is { } day
+                ? new PlanBound(day, _grounds.Of("needed-by", $"It has to be ready on {_terms.Build.NeededBy}.", "need it later"))
+                : null,
+        };
+        return new WrittenPlan(problem, _candidates, _goods.Screened, _works, _grounds.All, _goods.PartsOfProducts);
+    }
+
+    private PlanPlace PlaceOf(int place, IReadOnlyList<Candidate> choices)
+    {
+        var position = _terms.Facts.Family.Positions[place];
+        var at = _terms.At(position.Code);
+        var ground = _grounds.Of(
+            $"obtainable:{position.Code}", $"{position.Name}: something that fits has to be there, of the donor, in hand or for sale.",
+            $"find an offer of a part that fits as {position.Name}");
+        var sale = at.State?.SellsFor is { } typed ? _terms.Minor(typed, "sellsFor") : 0;
+        return new PlanPlace(position.Code, [.. choices.Select(choice => ChoiceOf(at, choice, sale))], ground);
+    }
+
+    private PlanChoice ChoiceOf(PositionTerms at, Candidate candidate, long sale)
+    {
+        var isUnseen = candidate.IsDonors && at.StateOfDonor == PartState.NotInspected;
+        var allowance = isUnseen && at.State?.Allowance is { } typed ? _terms.Minor(typed, "allowance") : 0;
+        return new PlanChoice(
+            candidate.Key, candidate.IsDonors ? allowance : -sale, _goods.UsesOf(candidate), isUnseen ? PlanRisks.NotInspected : 0,
+            candidate.IsDonors ? 1 : 0);
+    }
+
+    private PlanJob JobOf(Work work)
+    {
+        int[] PlacesOf(IEnumerable<string> positions) =>
+            [.. positions.Where(_places.ContainsKey).Select(position => _places[position]).Distinct().Order()];
+        return new PlanJob(
+            work.Code, work.Price is { } price ? _terms.Convert(price) ?? 0 : 0, DaysOf(work), PlacesOf(work.NeedsFirst),
+            PlacesOf(work.Changes.Select(change => change.Split('.', 2)[0])), []);
+    }
+
+    /// <summary>Whole days; a work of minutes is done within the day it begins.</summary>
+    public static int DaysOf(Work work) => (int)Math.Ceiling(work.Days ?? 0);
+
+    private PlanRule? RuleOf(LineRule rule)
+    {
+        if (Facts(rule.If) is not { } all)
+        {
+            return null;
+        }
+
+        return new PlanRule(all,
+        [
+            .. rule.Or.Where(_at.ContainsKey).Select(at => new ChoiceMade(_at[at].Place, _at[at].Choice)),
+            .. rule.Works.Where(_jobs.ContainsKey).Select(work => new JobDone(_jobs[work])),
+            .. rule.OnTrustAt is { } position ? [new DoubtTaken(_places[position])] : Array.Empty<PlanFact>(),
+        ]);
+    }
+
+    /// <summary>Null where one of them is no candidate any more: then the rule says nothing.</summary>
+    private List<PlanFact>? Facts(IReadOnlyList<At> all) =>
+        all.All(_at.ContainsKey) ? [.. all.Select(at => new ChoiceMade(_at[at].Place, _at[at].Choice))] : null;
+
+    private void WriteWishes()
+    {
+        var sized = InjectorGoals.Size(_terms);
+        foreach (var (place, choices) in _candidates.Index())
+        {
+            var position = _terms.Facts.Family.Positions[place];
+            foreach (var (choice, candidate) in choices.Index())
+            {
+                WriteWishes(_terms.At(position.Code), new ChoiceMade(place, choice), candidate);
+                WriteInjectors(position, new ChoiceMade(place, choice), candidate, sized);
+            }
+
+            WriteKeeping(_terms.At(position.Code), place, choices);
+        }
+
+        foreach (var asked in _terms.Build.Works)
+        {
+            WriteWork(asked);
+        }
+    }
+
+    private void WriteWishes(PositionTerms at, ChoiceMade made, Candidate candidate)
+    {
+        var (name, code) = (at.Position.Name, at.Position.Code);
+        if (at.Parts.Count > 0 && !candidate.Parts.All(part => at.Parts.Contains(part.Id)))
+        {
+            Never(made, $"parts:{code}", $"{name}: only {Fit.FitWording.List(at.Parts)} may be there.", $"allow other parts as {name}");
+        }
+
+        foreach (var part in candidate.Parts.Where(part => at.Refuse.Contains(part.Id)))
+        {
+            Never(made, $"refuse:{code}:{part.Id}", $"{name}: {part.Number} is refused.", $"allow {part.Number} as {name}");
+        }
+
+        if (at.Keep == KeepWish.Renew && candidate.IsDonors)
+        {
+            Never(made, $"renew:{code}", $"{name}: the donor's own is to be renewed.", $"keep the donor's {name}");
+        }
+    }
+
+    private void WriteKeeping(PositionTerms at, int place, IReadOnlyList<Candidate> choices)
+    {
+        var (name, code) = (at.Position.Name, at.Position.Code);
+        if (at.Keep is KeepWish.Keep or KeepWish.KeepIfPossible)
+        {
+            var ground = _grounds.Of($"keep:{code}", $"{name}: the donor's own stays.", $"let the donor's {name} go");
+            _wishes.Add(new PlanRule([], [.. choices.Index().Where(choice => choice.Item.IsDonors).Select(choice => new ChoiceMade(place, choice.Index))], ground));
+        }
+
+        // Grades belong to the surface they were measured on: the donor's stay only where that stays.
+        if (choices.Index().FirstOrDefault(choice => choice.Item is { IsDonors: true, IsGraded: true }) is (var own, { } graded))
+        {
+            foreach (var measured in _terms.Facts.Family.Selects.Where(row => row.Position == code).Select(row => row.Measured.Position).Distinct())
+            {
+                if (measured != code && _places.TryGetValue(measured, out var other))
+                {
+                    _wishes.Add(new PlanRule(
+                        [new ChoiceMade(place, own)],
+                        [.. _candidates[other].Index().Where(choice => choice.Item.IsDonors).Select(choice => new ChoiceMade(other, choice.Index))]));
+                }
+            }
+        }
+    }
+
+    private void WriteInjectors(Position position, ChoiceMade made, Candidate candidate, IReadOnlyDictionary<string, SizedInjector> sized)
+    {
+        if (sized.Count == 0 || !InjectorGoals.Sets(_terms, position.Code) || candidate.IsNothing || !sized.TryGetValue(candidate.Parts[0].Id, out var one))
+        {
+            return;
+        }
+
+        if (one.Enough == Enough.No)
+        {
+            Never(made, "goal:power", $"{_terms.Build.Goal?.Power} at {_terms.Build.Goal?.Speed}: the injectors have to be enough for it.",
+                "ask for less power, more duty or more pressure");
+        }
+        else if (one.Enough == Enough.NotKnown)
+        {
+            _wishes.Add(new PlanRule([made], [new DoubtTaken(made.Place)]));
+        }
+    }
+
+    private void WriteWork(AskedWork asked)
+    {
+        if (!_jobs.TryGetValue(asked.Work, out var job))
+        {
+            return;
+        }
+
+        var ground = _grounds.Of($"work:{asked.Work}", $"{_works[job].Name}: you asked for it.", $"do without: {_works[job].Name}");
+        if (asked.WhenNew is not { } position)
+        {
+            _wishes.Add(new PlanRule([], [new JobDone(job)], ground));
+            return;
+        }
+
+        var place = _places[position];
+        foreach (var choice in _candidates[place].Index().Where(choice => choice.Item is { IsDonors: false, IsNothing: false }))
+        {
+            _wishes.Add(new PlanRule([new ChoiceMade(place, choice.Index)], [new JobDone(job)], ground));
+        }
+    }
+
+    private void Never(ChoiceMade made, string name, string text, string mend) => _wishes.Add(new PlanRule([made], [], _grounds.Of(name, text, mend)));
+}
+
+/// <summary>Where all of these are there, a line weighs so much more than its choice alone.</summary>
+internal sealed record LineRisk(IReadOnlyList<At> If, long Risk);

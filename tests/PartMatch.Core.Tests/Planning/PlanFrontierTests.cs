@@ -1,0 +1,25 @@
+using CsCheck;
+using PartMatch.Core.Planning;
+using Xunit;
+
+namespace PartMatch.Core.Tests.Planning;
+
+public sealed class PlanFrontierTests
+{
+    [Fact]
+    public void The_frontier_is_every_pair_that_no_plan_betters() => AnyPlan.Of().Sample(
+        problem =>
+        {
+            var frontier = PlanFrontier.ByDays(problem, PlanEffort.Ordinary);
+
+            var all = EveryPlan.Totals(problem);
+            var wanted = all.Select(totals => (totals.Cost, totals.Days)).Distinct()
+                .Where(point => !all.Any(other => (other.Cost, other.Days) != point && other.Cost <= point.Cost && other.Days <= point.Days))
+                .Order();
+            Assert.True(frontier.IsComplete);
+            Assert.Equal(wanted, frontier.Points.Select(point => (point.Totals.Cost, point.Totals.Days)));
+            Assert.All(frontier.Points, point => PlanSolverTests.AssertHolds(problem, point));
+        },
+        iter: 150,
+        threads: 1);
+}
