@@ -49,7 +49,7 @@ internal static class Server
             addresses.Add(ListeningAddresses.Default);
         }
 
-        return app.Services.GetRequiredService<OpenedBase>().Open();
+        return app.Services.GetRequiredService<PlanSettings>().Refusal ?? app.Services.GetRequiredService<OpenedBase>().Open();
     }
 
     private static async Task<string?> StartAsync(WebApplication app)

@@ -156,6 +156,8 @@ public sealed class StartTests : IDisposable
             using var client = new HttpClient { BaseAddress = await server.AddressAsync() };
             var families = await client.GetFromJsonAsync<JsonElement>("/api/families", Cancellation);
             Assert.Contains("tern-16", families.List("families").Select(family => family.Text("family")));
+            var builds = await client.GetFromJsonAsync<JsonElement>("/api/builds", Cancellation);
+            Assert.Contains("hill-climb", builds.List("builds").Select(build => build.Text("build")));
             await server.TerminateAsync();
             Assert.Equal(0, await server.ExitCodeAsync());
             Assert.Single(server.Output);
