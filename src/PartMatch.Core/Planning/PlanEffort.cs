@@ -5,6 +5,9 @@ namespace PartMatch.Core.Planning;
 /// <param name="Work">More than 0.</param>
 public sealed record PlanEffort(double Work)
 {
+    /// <summary>False where what counts first is enough and ties may fall as they like.</summary>
+    public bool WithTies { get; init; } = true;
+
     public static PlanEffort Ordinary { get; } = new(20);
 
     public static PlanEffort Thorough { get; } = new(200);

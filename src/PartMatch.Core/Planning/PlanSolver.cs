@@ -48,7 +48,7 @@ public static class PlanSolver
         foreach (var measure in measures)
         {
             var isFirst = value is null;
-            if (!isFirst && (stop.IsCancellationRequested || !Varies(problem, search, measure)))
+            if (!isFirst && (!effort.WithTies || stop.IsCancellationRequested || !Varies(problem, search, measure)))
             {
                 continue;
             }
