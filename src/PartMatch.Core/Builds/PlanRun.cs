@@ -36,6 +36,9 @@ internal sealed class PlanRun
     private Dictionary<string, IReadOnlyList<Candidate>> ByPosition =>
         Candidates.Where(choices => choices.Count > 0).ToDictionary(choices => choices[0].Position, StringComparer.Ordinal);
 
+    /// <summary>The problem with everything learned so far.</summary>
+    public WrittenPlan Write() => _writer.Write(_learned.Rules, _learned.Risks);
+
     /// <summary>How often the solver was asked.</summary>
     public int Tries { get; private set; }
 
@@ -77,6 +80,29 @@ internal sealed class PlanRun
         return new SolvedPlan(_writer.Write(_learned.Rules, []), PlanSolution.OutOfTime, []);
     }
 
+    /// <summary>Can all wishes and facts hold together where these are dropped? Null where that was not found out.</summary>
+    /// <param name="adjust">Changes the problem, for questions beside the plain one.</param>
+    public bool? CanHold(IReadOnlySet<int> dropped, PlanEffort effort, Func<WrittenPlan, PlanProblem>? adjust, CancellationToken stop)
+    {
+        for (var tries = 0; tries < MostTries; tries++)
+        {
+            var written = _writer.Write(_learned.Rules, []);
+            var solution = PlanSolver.FindAny(adjust is null ? written.Problem : adjust(written), dropped, effort, stop);
+            Tries++;
+            if (solution.Choices.Count == 0)
+            {
+                return solution.Status == PlanStatus.Infeasible ? false : null;
+            }
+
+            if (!LearnRules(written, solution, Judge(written, solution)))
+            {
+                return true;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>Every line of the plan, judged among its own neighbours; in the order of the family's positions.</summary>
     public IReadOnlyList<JudgedLine> Judge(WrittenPlan written, PlanSolution solution)
     {
@@ -89,14 +115,22 @@ internal sealed class PlanRun
     public JudgedLine Judge(Candidate candidate, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works) =>
         _judge.Judge(candidate, new Dictionary<string, Candidate>(plan, StringComparer.Ordinal) { [candidate.Position] = candidate }, works);
 
+    /// <summary>Positions that a reason of this one reads.</summary>
+    public IReadOnlyList<string> Reads(string position, Fit.Reason reason) => _learning.PositionsOf(position, reason);
+
     /// <summary>A goal is not judged: it is what the others are judged by.</summary>
     private static bool IsJudged(Candidate candidate) => !candidate.Parts[0].Id.StartsWith("goal:", StringComparison.Ordinal);
 
     /// <summary>Whether anything was learned: then the plan does not hold as it is, or weighs otherwise than the solver thought.</summary>
-    private bool Learn(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines, bool withRisks)
+    private bool Learn(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines, bool withRisks) =>
+        LearnRules(written, solution, lines) || (withRisks && LearnRisks(lines, written.Chosen(solution)));
+
+    /// <summary>Whether a line does not hold. A rule that another plan taught meanwhile is a reason to try again as well.</summary>
+    private bool LearnRules(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines)
     {
         var plan = written.Chosen(solution);
         var works = written.WorksOf(solution);
+        HashSet<string> open = [.. solution.Choices.Index().Where(choice => choice.Item is null).Select(choice => written.Problem.Places[choice.Index].Name)];
         var learned = false;
         foreach (var line in lines)
         {
@@ -105,13 +139,14 @@ internal sealed class PlanRun
                 continue;
             }
 
-            foreach (var rule in _learning.From(line, plan, works.Contains))
+            foreach (var rule in _learning.From(line, plan, works.Contains, open.Contains))
             {
-                learned |= _learned.Add(rule);
+                _learned.Add(rule);
+                learned = true;
             }
         }
 
-        return learned || (withRisks && LearnRisks(lines, plan));
+        return learned;
     }
 
     private bool LearnRisks(IReadOnlyList<JudgedLine> lines, IReadOnlyDictionary<string, Candidate> plan)
@@ -128,7 +163,7 @@ internal sealed class PlanRun
     }
 
     private static bool IsOnTrust(WrittenPlan written, PlanSolution solution, string position) =>
-        solution.Doubts[written.Places.Index().First(place => place.Item is [{ } first, ..] && first.Position == position).Index];
+        solution.Doubts[written.Problem.Places.Index().First(place => place.Item.Name == position).Index];
 
     /// <summary>What every candidate's own features say, whatever its neighbours are.</summary>
     private IEnumerable<LineRule> Alone()
@@ -138,7 +173,7 @@ internal sealed class PlanRun
         foreach (var candidate in Candidates.SelectMany(choices => choices).Where(IsJudged))
         {
             var line = _judge.Judge(candidate, nothing, none);
-            foreach (var rule in _learning.From(line, nothing, _ => true).Where(rule => rule.If.Count == 1 && _learning.IsAlone(line)))
+            foreach (var rule in _learning.From(line, nothing, _ => true, _ => false).Where(rule => rule.If.Count == 1 && _learning.IsAlone(line)))
             {
                 yield return rule;
             }

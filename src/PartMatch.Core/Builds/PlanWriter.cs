@@ -15,7 +15,7 @@ internal sealed class PlanWriter
     private readonly PlanGoods _goods;
     private readonly PlanGrounds _grounds = new();
     private readonly List<PlanRule> _wishes = [];
-    private readonly List<Work> _works;
+    private readonly IReadOnlyList<Work> _works;
     private readonly Dictionary<string, int> _jobs;
 
     /// <param name="candidates">What could be at each position of the family, in its order.</param>
@@ -27,15 +27,14 @@ internal sealed class PlanWriter
             _places[terms.Facts.Family.Positions[place].Code] = place;
             foreach (var (choice, candidate) in choices.Index())
             {
+                // The donor's own and the same part bought are two choices; for the fit they are one.
                 var at = new At(candidate.Position, candidate.PartsKey);
-                (_at.TryGetValue(at, out var made) ? made : _at[at] = []).Add(new ChoiceMade(place, choice));
+                (_at.TryGetValue(at, out var same) ? same : _at[at] = []).Add(new ChoiceMade(place, choice));
             }
         }
 
-        _goods = new PlanGoods(terms, candidates, screen);
-        _works = [.. PlanWorks.Known(terms.Facts.Family)
-            .Concat(terms.Build.Works.Select(asked => terms.Facts.Family.FindWork(asked.Work)).OfType<Work>())
-            .DistinctBy(work => work.Code).OrderBy(work => work.Code, StringComparer.Ordinal)];
+        _goods = new PlanGoods(terms, candidates, screen, _grounds);
+        _works = PlanWorks.Of(terms);
         _jobs = _works.Index().ToDictionary(work => work.Item.Code, work => work.Index, StringComparer.Ordinal);
         WriteWishes();
     }
@@ -74,11 +73,8 @@ internal sealed class PlanWriter
     {
         var position = _terms.Facts.Family.Positions[place];
         var at = _terms.At(position.Code);
-        var ground = _grounds.Of(
-            $"obtainable:{position.Code}", $"{position.Name}: something that fits has to be there, of the donor, in hand or for sale.",
-            $"find an offer of a part that fits as {position.Name}");
         var sale = at.State?.SellsFor is { } typed ? _terms.Minor(typed, "sellsFor") : 0;
-        return new PlanPlace(position.Code, [.. choices.Select(choice => ChoiceOf(at, choice, sale))], ground);
+        return new PlanPlace(position.Code, [.. choices.Select(choice => ChoiceOf(at, choice, sale))], ObtainableAt(at));
     }
 
     private PlanChoice ChoiceOf(PositionTerms at, Candidate candidate, long sale)
@@ -104,22 +100,32 @@ internal sealed class PlanWriter
 
     private IEnumerable<PlanRule> RulesOf(LineRule rule)
     {
-        PlanFact[] ways =
+        PlanFact[] then =
         [
             .. rule.Or.Where(_at.ContainsKey).SelectMany(at => _at[at]),
             .. rule.Works.Where(_jobs.ContainsKey).Select(work => new JobDone(_jobs[work])),
             .. rule.OnTrustAt is { } position ? [new DoubtTaken(_places[position])] : Array.Empty<PlanFact>(),
         ];
-        return Facts(rule.If).Select(all => new PlanRule(all, ways));
+        int? ground = rule.Asks is { } asked ? ObtainableAt(_terms.At(asked)) : null;
+        PlanFact[] done = [.. rule.IfDone.Where(_jobs.ContainsKey).Select(work => new JobDone(_jobs[work]))];
+        return Facts(rule.If).Select(all => new PlanRule([.. all, .. done], then, ground));
     }
 
-    /// <summary>
-    /// The same parts may be there in two ways, kept or bought: each combination of them. None where one of them is no candidate any more: then the rule
-    /// says nothing.
-    /// </summary>
-    private IEnumerable<IReadOnlyList<PlanFact>> Facts(IReadOnlyList<At> all) => all.Aggregate(
-        (IEnumerable<PlanFact[]>)[[]],
-        (ways, at) => _at.TryGetValue(at, out var choices) ? ways.SelectMany(_ => choices, (way, choice) => (PlanFact[])[.. way, choice]) : []);
+    /// <summary>Every way in which all of these are there; none where one of them is no candidate any more: then the rule says nothing.</summary>
+    private IEnumerable<IReadOnlyList<PlanFact>> Facts(IReadOnlyList<At> all)
+    {
+        IReadOnlyList<PlanFact>[] ways = [[]];
+        foreach (var at in all)
+        {
+            ways = [.. ways.SelectMany(_ => _at.GetValueOrDefault(at, []), (way, made) => (PlanFact[])[.. way, made])];
+        }
+
+        return ways;
+    }
+
+    private int ObtainableAt(PositionTerms at) => _grounds.Of(
+        $"obtainable:{at.Position.Code}", $"{at.Position.Name}: something that fits has to be there, of the donor, in hand or for sale.",
+        $"find an offer of a part that fits as {at.Position.Name}");
 
     private void WriteWishes()
     {

@@ -11,9 +11,13 @@ internal sealed class PlanSearch
 
     public PlanSearch(PlanProblem problem, IReadOnlySet<int> dropped, int narrowsFrom)
     {
-        (_problem, _narrowsFrom) = (problem, narrowsFrom);
-        Model = new PlanModel(problem, dropped);
-        if (problem.LastDay is { } last && !(last.Ground is { } ground && dropped.Contains(ground)))
+        _narrowsFrom = narrowsFrom;
+        _problem = problem with
+        {
+            Offers = [.. problem.Offers.Select(offer => offer.Ground is { } forbids && !dropped.Contains(forbids) ? offer with { Packs = 0 } : offer)],
+        };
+        Model = new PlanModel(_problem, dropped);
+        if (_problem.LastDay is { } last && !(last.Ground is { } ground && dropped.Contains(ground)))
         {
             Schedule.EndBy(last.Limit);
         }
@@ -33,7 +37,9 @@ internal sealed class PlanSearch
     public ConstraintAnswer Find(double work, CancellationToken stop)
     {
         Model.Constraints.Minimise(null);
-        return Model.Constraints.Solve(work, null, stop);
+        var answer = Model.Constraints.Solve(work, null, stop);
+        Take(answer);
+        return answer;
     }
 
     /// <summary>One measure; it leads the search for the next ones.</summary>
