@@ -10,6 +10,12 @@ internal static class Candidates
     public static IReadOnlyList<IReadOnlyList<Candidate>> Of(BuildTerms terms, IReadOnlySet<string> obtainable) =>
         [.. terms.Facts.Family.Positions.Select(position => At(terms, terms.At(position.Code), obtainable))];
 
+    /// <summary>A part as if it could be bought.</summary>
+    public static Candidate Bought(BuildTerms terms, string position, Part part) => New(terms, terms.At(position), CandidateFrom.Supply, part);
+
+    public static Candidate Nothing(BuildTerms terms, string position) =>
+        New(terms, terms.At(position), CandidateFrom.Declared, Part.Nothing(terms.At(position).Position.Kind));
+
     private static IReadOnlyList<Candidate> At(BuildTerms terms, PositionTerms at, IReadOnlySet<string> obtainable)
     {
         var family = terms.Facts.Family;
@@ -19,7 +25,8 @@ internal static class Candidates
             var goal = GoalService.Of(terms, at.Position);
             return goal is not null
                 ? [goal]
-                : [.. family.PartsOfKind(kind).Where(part => Takes(at, part.Id)).Select(part => New(terms, at, CandidateFrom.Declared, part))];
+                : [.. family.PartsOfKind(kind).Where(part => Takes(at, part.Id)).Select(part => New(terms, at, CandidateFrom.Declared, part)),
+                    .. MayBeNothing(terms, at) ? [New(terms, at, CandidateFrom.Declared, Part.Nothing(kind))] : Array.Empty<Candidate>()];
         }
 
         var graded = Graded(terms, at, obtainable);
@@ -32,6 +39,11 @@ internal static class Candidates
             New(terms, at, CandidateFrom.Declared, Part.Nothing(kind)),
         ];
     }
+
+    /// <summary>Of a service: where a wished engine is known to do without it, or nothing of the kind is recorded.</summary>
+    private static bool MayBeNothing(BuildTerms terms, PositionTerms at) =>
+        at.Like.Any(variant => terms.Facts.Family.FitmentsAt(variant, at.Position.Code).Any(fitment => fitment.Part is null))
+        || !terms.Facts.Family.PartsOfKind(at.Position.Kind).Any();
 
     private static bool Takes(PositionTerms at, string part) => !at.Refuse.Contains(part) && (at.Parts.Count == 0 || at.Parts.Contains(part));
 

@@ -1,0 +1,110 @@
+using System.Globalization;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Planning;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>Why is another part not in the plan? It is put there, and what becomes of the plan is the answer.</summary>
+public static class BuildWhyNots
+{
+    /// <param name="part">Its id; <c>none</c> for nothing.</param>
+    /// <exception cref="ArgumentException">The family has no such position, or something in the build cannot be read.</exception>
+    /// <inheritdoc cref="BuildPlanner.Plan"/>
+    public static BuildWhyNot Ask(
+        BuildFacts facts, Build build, int version, PlanObjective objective, DateOnly today, PlanEffort effort, FitMemory memory, string position, string part,
+        CancellationToken stop = default)
+    {
+        var question = new BuildQuestion(facts, build, version, objective, today, effort, memory, stop);
+        var at = facts.Family.FindPosition(position);
+        var name = at?.Name ?? position;
+        var force = new ForcedChoice(
+            position, candidate => candidate.Parts.Any(one => one.Id == part),
+            new BuildGround($"force:{position}", $"{name}: {(part == Part.None ? "nothing" : part)} is to be there.", $"leave {name} as in the plan"));
+        var plain = Plain(question, position, part);
+        return question.CandidatesAt(position).Any(force.IsIt)
+            ? Forced(question, force, plain)
+            : plain with { HeadlineText = NoCandidate(question.Run, position, part) };
+    }
+
+    private static BuildWhyNot Forced(BuildQuestion question, ForcedChoice force, BuildWhyNot plain)
+    {
+        var forced = question.SolveWithWishes(written => Otherwise.Force(written, force.Position, force.IsIt));
+        var status = forced.Solution.Status;
+        if (status == PlanStatus.Infeasible)
+        {
+            var conflict = question.ConflictWith(force);
+            return plain with { Status = status, HeadlineText = $"No plan holds with it: {Broken(conflict)}", Conflict = conflict };
+        }
+
+        if (forced.Solution.Choices.Count == 0 || !question.HasPlan)
+        {
+            return plain with { Status = status, HeadlineText = PlanWords.NoPlan(status) };
+        }
+
+        var changes = LineChanges.Between(question.Run, question.Solved, forced);
+        var isThere = question.Solved.Written.Chosen(question.Solved.Solution).TryGetValue(force.Position, out var chosen) && force.IsIt(chosen);
+        return plain with
+        {
+            Status = status,
+            HeadlineText = isThere ? "It is in the plan." : Headline(question, forced, changes.Count),
+            CostMore = LineChanges.CostMore(question.Terms, question.Solved, forced),
+            DaysMore = forced.Solution.Totals.Days - question.Solved.Solution.Totals.Days,
+            Changes = changes,
+            Plan = question.Read(forced),
+        };
+    }
+
+    private static string Headline(BuildQuestion question, SolvedPlan forced, int changes) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"The plan with it {LineChanges.Difference(question.Terms, question.Solved, forced)}; {changes} {(changes == 1 ? "line changes" : "lines change")}.");
+
+    private static string Broken(BuildConflict conflict) =>
+        string.Join(" ", conflict.Members.Where(member => !member.Wish.StartsWith("force:", StringComparison.Ordinal)).Select(member => member.Text)
+            .DefaultIfEmpty("what is known of the parts rules it out."));
+
+    private static BuildWhyNot Plain(BuildQuestion question, string position, string part) => new(
+        question.Asked, position, part, PlanStatus.Infeasible, "", null, null, [], null,
+        Permalink.To("/api/builds", question.Build.Code, "why-not").With("position", position).With("part", part)
+            .With("objective", Codes.Of(question.Asked.Objective)).ToString());
+
+    /// <summary>Told apart: not in a book, of another kind, no grade of the maker's, not to be had.</summary>
+    internal static string NoCandidate(PlanRun run, string position, string part)
+    {
+        var family = run.Terms.Facts.Family;
+        var at = run.Terms.At(position);
+        if (part == Part.None)
+        {
+            return $"{at.Position.Name}: something has to be declared there.";
+        }
+
+        if (family.FindPart(part) is not { } known)
+        {
+            return $"No book in the scope of {run.Terms.Build.Family} knows {part}.";
+        }
+
+        if (known.Kind != at.Position.Kind)
+        {
+            return $"{part} is a {Name(family, known.Kind)}; {at.Position.Name} takes a {Name(family, at.Position.Kind)}.";
+        }
+
+        if (at.Refuse.Contains(part))
+        {
+            return $"{at.Position.Name}: {known.Number} is refused.";
+        }
+
+        if (run.Screen.Obtainable.Contains(part))
+        {
+            return $"{at.Position.Name} is chosen by measurement, and {part} is none of the maker's grades there.";
+        }
+
+        var leftOut = run.Terms.Facts.Buying.Offers.Count(offer => offer.Part == part);
+        var donors = family.FitmentsAt(run.Terms.Build.Donor.Variant, position).Any(fitment => fitment.Part == part) && (at.StateOfDonor is PartState.Damaged or PartState.Missing)
+            ? $"The donor's own is {(at.StateOfDonor == PartState.Damaged ? "damaged" : "missing")}, and n"
+            : "N";
+        return leftOut == 0
+            ? $"{donors}obody sells {part}, and it is not in hand."
+            : string.Create(CultureInfo.InvariantCulture, $"{donors}one of the {leftOut} offers of {part} can be reckoned with: see what was not weighed.");
+    }
+
+    private static string Name(FamilyFacts family, string kind) => family.FindKind(kind)?.Name.ToLowerInvariant() ?? kind;
+}
