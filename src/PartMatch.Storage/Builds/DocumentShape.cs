@@ -5,8 +5,8 @@ using PartMatch.Storage.Books.Format;
 namespace PartMatch.Storage.Builds;
 
 /// <summary>
-/// Holds a JSON document against the type that it is to become, and tells of every member that does not belong. The library's own reading stops at the first one
-/// and does not say what was expected.
+/// Holds a JSON document against the type that it is to become, and tells of every member that does not belong. The library's own reading stops at the
+/// first one and does not say what was expected.
 /// </summary>
 internal static class DocumentShape
 {
@@ -66,6 +66,10 @@ internal static class DocumentShape
                     ? $"did you mean {near}?"
                 : null;
             yield return Fault(path, element, Expected(type), mend);
+        }
+        else if (type == typeof(string) && !Cells.Text.Accepts(element.GetString() ?? ""))
+        {
+            yield return Fault(path, element, Cells.Text.Expected, "type it again: such marks come along with what is copied");
         }
     }
 
