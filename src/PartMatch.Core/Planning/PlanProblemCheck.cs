@@ -146,7 +146,7 @@ public static class PlanProblemCheck
         {
             if (index < 0 || index >= count)
             {
-                throw new ArgumentException($"found {index} as {where}, expected 0 to {count - 1}");
+                throw new ArgumentException($"found {index} as {where}, expected an index below {count}");
             }
         }
     }

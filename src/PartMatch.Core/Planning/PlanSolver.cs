@@ -42,8 +42,7 @@ public static class PlanSolver
         var search = new PlanSearch(problem, dropped, effort.NarrowsFrom);
         var measures = Measures(objective);
         var sign = measures[0] == Measure.Kept ? -1 : 1;
-        Action<long?, long>? tell = told is null ? null : (best, atBest) => told(new PlanProgress(sign * best, sign * atBest));
-        var first = search.Minimise(Sum(search, measures[0]), effort.Work, tell, stop);
+        var first = search.Minimise(Sum(search, measures[0]), effort.Work, told is null ? null : Tell(told, sign), stop);
         if (first.Values.Count == 0)
         {
             return Nothing(first.Status, sign * first.Bound, stop);
@@ -66,6 +65,18 @@ public static class PlanSolver
 
         var status = isProven && ties.Count == 0 ? PlanStatus.ProvenOptimal : stop.IsCancellationRequested ? PlanStatus.StoppedByYou : PlanStatus.BestFound;
         return search.Read(status, bound);
+    }
+
+    /// <summary>A large problem is searched more than once: what was known stays known.</summary>
+    private static Action<long?, long> Tell(Action<PlanProgress> told, int sign)
+    {
+        var (least, known) = ((long?)null, long.MinValue);
+        return (best, bound) =>
+        {
+            least = best < least || least is null ? best : least;
+            known = long.Max(known, bound);
+            told(new PlanProgress(sign * least, sign * known));
+        };
     }
 
     private static PlanSolution Nothing(ConstraintStatus status, long bound, CancellationToken stop) => new(

@@ -5,7 +5,7 @@ namespace PartMatch.Benchmarks.Planning;
 /// <summary>Invented problems, the same in every run: every choice takes a product of its own, every product has offers of several sellers, sellers send for a parcel cost.</summary>
 internal static class PlanCatalogue
 {
-    /// <param name="offersEach">Of each product, from as many different sellers.</param>
+    /// <summary>The offers of a product are from as many different sellers.</summary>
     public static PlanProblem Draw(int places, int choicesEach, int sellers, int offersEach)
     {
         var random = new Random(7);
