@@ -50,9 +50,11 @@ internal static class NarrowedSearch
         }
     }
 
-    public static long Value(LinearSum sum, IReadOnlyList<long> values) => sum.Constant + sum.Factors.Sum(factor => factor.Value * (factor.Key < values.Count ? values[factor.Key] : 0));
+    public static long Value(LinearSum sum, IReadOnlyList<long> values) =>
+        sum.Constant + sum.Factors.Sum(factor => factor.Value * (factor.Key < values.Count ? values[factor.Key] : 0));
 
-    public static ConstraintAnswer Search(ConstraintModel model, LinearSum sum, IReadOnlyList<long> begin, double work, Action<long?, long>? told, CancellationToken stop)
+    public static ConstraintAnswer Search(
+        ConstraintModel model, LinearSum sum, IReadOnlyList<long> begin, double work, Action<long?, long>? told, CancellationToken stop)
     {
         model.Minimise(sum);
         model.Begin(begin);

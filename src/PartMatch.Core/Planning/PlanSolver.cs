@@ -107,6 +107,7 @@ public static class PlanSolver
         Measure.Days => PlanSchedule.Varies(problem, search.Model),
         Measure.Risk => search.Model.Risk.Factors.Count > 0,
         Measure.Kept => search.Model.Kept.Factors.Count > 0,
-        _ => problem.Offers.Any(offer => offer.Price == 0) || problem.Jobs.Any(job => job.Cost == 0) || problem.Doubts.Any(doubt => doubt is { Risk: 0, IsAdmitted: true }),
+        _ => problem.Offers.Any(offer => offer.Price == 0) || problem.Jobs.Any(job => job.Cost == 0)
+            || problem.Doubts.Any(doubt => doubt is { Risk: 0, IsAdmitted: true }),
     };
 }

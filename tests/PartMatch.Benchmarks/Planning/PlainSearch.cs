@@ -3,7 +3,10 @@ using PartMatch.Core.Planning;
 
 namespace PartMatch.Benchmarks.Planning;
 
-/// <summary>The peers: the same choices, offers and parcels written down plainly for the same solver, least cost only; and each place by itself, parcels not thought of.</summary>
+/// <summary>
+/// The peers: the same choices, offers and parcels written down plainly for the same solver, least cost only; and each place by itself, parcels not
+/// thought of.
+/// </summary>
 internal static class PlainSearch
 {
     public static long Solve(PlanProblem problem)
@@ -43,7 +46,8 @@ internal static class PlainSearch
 
         foreach (var rule in problem.Rules)
         {
-            model.AddBoolOr([.. rule.If.Cast<ChoiceMade>().Select(fact => choices[fact.Place][fact.Choice].Not()), .. rule.Then.Cast<ChoiceMade>().Select(fact => choices[fact.Place][fact.Choice])]);
+            model.AddBoolOr([.. rule.If.Cast<ChoiceMade>().Select(fact => choices[fact.Place][fact.Choice].Not()),
+                .. rule.Then.Cast<ChoiceMade>().Select(fact => choices[fact.Place][fact.Choice])]);
         }
 
         model.Minimize(LinearExpr.Sum(cost));
@@ -69,7 +73,8 @@ internal static class PlainSearch
         foreach (var parcel in bought.Where(line => line.Offer.OwnSending is null).GroupBy(line => line.Offer.Seller))
         {
             var terms = problem.Sellers[parcel.Key];
-            cost += parcel.Sum(line => line.Offer.GoodsValue * line.Packs) >= terms.FreeFrom ? 0 : terms.ParcelCost + (terms.PieceCost * parcel.Sum(line => line.Packs));
+            cost += parcel.Sum(line => line.Offer.GoodsValue * line.Packs) >= terms.FreeFrom
+                ? 0 : terms.ParcelCost + (terms.PieceCost * parcel.Sum(line => line.Packs));
         }
 
         return cost;

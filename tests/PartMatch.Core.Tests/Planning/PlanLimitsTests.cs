@@ -10,10 +10,12 @@ public sealed class PlanLimitsTests
     [Fact]
     public void The_same_problem_gives_the_same_plan()
     {
-        AnyPlan.Of().Sample(problem => Assert.Equal(Told(Solving.Best(problem, PlanObjective.Surest)), Told(Solving.Best(problem, PlanObjective.Surest))), iter: 30, threads: 1);
+        AnyPlan.Of().Sample(problem => Assert.Equal(Told(Solving.Best(problem, PlanObjective.Surest)),
+            Told(Solving.Best(problem, PlanObjective.Surest))), iter: 30, threads: 1);
 
+        static string Listed<T>(IEnumerable<T> all) => string.Join(' ', all);
         static string Told(PlanSolution solution) =>
-            $"{string.Join(' ', solution.Choices)}; {string.Join(' ', solution.Packs)}; {string.Join(' ', solution.Jobs)}; {string.Join(' ', solution.Doubts)}; {solution.Totals}";
+            $"{Listed(solution.Choices)}; {Listed(solution.Packs)}; {Listed(solution.Jobs)}; {Listed(solution.Doubts)}; {solution.Totals}";
     }
 
     [Fact]
@@ -30,7 +32,8 @@ public sealed class PlanLimitsTests
     [Fact]
     public void A_stop_before_the_first_step_finds_nothing()
     {
-        var solution = PlanSolver.Solve(WarehouseInstances.Plan(12_500), PlanObjective.Cheapest, PlanEffort.Ordinary, stop: new CancellationToken(canceled: true));
+        var stopped = new CancellationToken(canceled: true);
+        var solution = PlanSolver.Solve(WarehouseInstances.Plan(12_500), PlanObjective.Cheapest, PlanEffort.Ordinary, stop: stopped);
 
         Assert.Equal(PlanStatus.StoppedByYou, solution.Status);
     }
@@ -49,7 +52,8 @@ public sealed class PlanLimitsTests
     {
         using var stopping = new CancellationTokenSource();
         var told = new List<PlanProgress>();
-        var solution = PlanSolver.Solve(WarehouseInstances.Plan(12_500), PlanObjective.Cheapest, PlanEffort.Ordinary with { NarrowsFrom = int.MaxValue }, Hear, stopping.Token);
+        var solution = PlanSolver.Solve(
+            WarehouseInstances.Plan(12_500), PlanObjective.Cheapest, PlanEffort.Ordinary with { NarrowsFrom = int.MaxValue }, Hear, stopping.Token);
 
         Assert.Equal(PlanStatus.StoppedByYou, solution.Status);
         Assert.Equal(50, solution.Choices.Count);
@@ -71,7 +75,8 @@ public sealed class PlanLimitsTests
     public void Progress_ends_at_the_answer_and_never_worsens()
     {
         var told = new List<PlanProgress>();
-        var solution = PlanSolver.Solve(WarehouseInstances.Plan(25_000), PlanObjective.Cheapest, PlanEffort.Ordinary, told.Add, TestContext.Current.CancellationToken);
+        var solution = PlanSolver.Solve(
+            WarehouseInstances.Plan(25_000), PlanObjective.Cheapest, PlanEffort.Ordinary, told.Add, TestContext.Current.CancellationToken);
 
         Assert.Equal(solution.Totals.Cost, told[^1].Best);
         Assert.Equal(told.Select(progress => progress.Best ?? long.MaxValue).OrderDescending(), told.Select(progress => progress.Best ?? long.MaxValue));
@@ -83,7 +88,8 @@ public sealed class PlanLimitsTests
     public void A_listener_that_fails_is_heard_of()
     {
         var failure = Assert.Throws<InvalidOperationException>(() => PlanSolver.Solve(
-            WarehouseInstances.Plan(25_000), PlanObjective.Cheapest, PlanEffort.Ordinary, _ => throw new InvalidOperationException("no ear"), TestContext.Current.CancellationToken));
+            WarehouseInstances.Plan(25_000), PlanObjective.Cheapest, PlanEffort.Ordinary, _ => throw new InvalidOperationException("no ear"),
+            TestContext.Current.CancellationToken));
 
         Assert.Equal("no ear", failure.Message);
     }
@@ -96,7 +102,8 @@ public sealed class PlanLimitsTests
         Assert.Equal(PlanProblemCheck.Most, Solving.Best(Costing(PlanProblemCheck.Most)).Totals.Cost);
         Assert.Equal(-PlanProblemCheck.Most, Solving.Best(Costing(-PlanProblemCheck.Most)).Totals.Cost);
         var refused = Assert.Throws<ArgumentException>(() => Solving.Best(Costing(PlanProblemCheck.Most + 1)));
-        Assert.StartsWith("found 1000000000000001 as all money of the problem together, expected at most 1000000000000000", refused.Message, StringComparison.Ordinal);
+        Assert.StartsWith("found 1000000000000001 as all money of the problem together, expected at most 1000000000000000",
+            refused.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -134,7 +141,8 @@ public sealed class PlanLimitsTests
             { nothing with { Sellers = [new PlanSeller("shop", -5)] }, "found -5 as the parcel of seller \"shop\", expected 0 or more" },
             { nothing with { Offers = [new PlanOffer("bolts", 0, 7, 1, [])] }, "found 0 as seller of offer \"bolts\", expected an index below 0" },
             { nothing with { Rules = [new PlanRule([new JobDone(2)], [])], Jobs = [Job()] }, "found 2 as job of a rule, expected an index below 1" },
-            { nothing with { Jobs = [Job(1), Job(0)] }, "found jobs that wait for each other, expected an order in which they can be done: look at their AfterJobs" },
+            { nothing with { Jobs = [Job(1), Job(0)] },
+                "found jobs that wait for each other, expected an order in which they can be done: look at their AfterJobs" },
         };
     }
 }

@@ -7,7 +7,8 @@ namespace PartMatch.Core.Tests.Planning;
 public sealed class PlanShoppingTests
 {
     /// <summary>
-    /// By hand. All from seller 2: 92 + 48 + 20 + 55 + 9 = 224. Each where it is cheapest (2, 3, 2, 2): 92 + 35 + 20 + 55 = 202, two parcels 9 + 15: 226. Seller 1 alone:
+    /// By hand. All from seller 2: 92 + 48 + 20 + 55 + 9 = 224. Each where it is cheapest (2, 3, 2, 2): 92 + 35 + 20 + 55 = 202, two parcels 9 + 15: 226.
+    /// Seller 1 alone:
     /// 100 + 40 + 25 + 60 + 12 = 237. Seller 3 does not have the third.
     /// </summary>
     [Fact]
@@ -19,7 +20,10 @@ public sealed class PlanShoppingTests
         Assert.Equal([0, 0, 0, 0, 1, 1, 1, 1, 0, 0, 0], solution.Packs);
     }
 
-    /// <summary>By hand. Items 1 and 2 from seller 3: 95 + 85 + 6; items 3 and 4 from seller 2: 45 + 25 + 14: 270. Each where it is cheapest (3, 1, 2, 2): 245 + 30 = 275.</summary>
+    /// <summary>
+    /// By hand. Items 1 and 2 from seller 3: 95 + 85 + 6; items 3 and 4 from seller 2: 45 + 25 + 14: 270. Each where it is cheapest (3, 1, 2, 2): 245
+    /// + 30 = 275.
+    /// </summary>
     [Fact]
     public void Where_nobody_has_everything_the_parcels_are_weighed()
     {
@@ -28,7 +32,9 @@ public sealed class PlanShoppingTests
         Assert.Equal((270, 20), (solution.Totals.Cost, solution.Totals.Sending));
     }
 
-    /// <summary>By hand. Seller 1: 70 + 30 + 20 = 120, with its parcel 129. Seller 2: 60 + 33 + 24 + 9 = 126. 60 + 30 + 20 from both: 110 + 18 = 128.</summary>
+    /// <summary>
+    /// By hand. Seller 1: 70 + 30 + 20 = 120, with its parcel 129. Seller 2: 60 + 33 + 24 + 9 = 126. 60 + 30 + 20 from both: 110 + 18 = 128.
+    /// </summary>
     [Theory]
     [InlineData(null, 126)]
     [InlineData(119L, 120)]
@@ -43,7 +49,8 @@ public sealed class PlanShoppingTests
     }
 
     /// <summary>
-    /// By hand. Goods of 90 and a parcel of 20 are 110. A cloth that nobody needs costs 8: with one the goods are 98, with two 106; from the value on, sending is free.
+    /// By hand. Goods of 90 and a parcel of 20 are 110. A cloth that nobody needs costs 8: with one the goods are 98, with two 106; from the value on,
+    /// sending is free.
     /// </summary>
     [Theory]
     [InlineData(98, 98, 2)]
@@ -70,12 +77,15 @@ public sealed class PlanShoppingTests
         Assert.Equal((cost, packs, 0), (solution.Totals.Cost, solution.Packs.Sum(), solution.Totals.Days));
     }
 
-    /// <summary>By hand. The new head needs its gasket and both come in one parcel: 60 + 15 + 9. The kit of another seller holds both for 70 and 12.</summary>
+    /// <summary>
+    /// By hand. The new head needs its gasket and both come in one parcel: 60 + 15 + 9. The kit of another seller holds both for 70 and 12.
+    /// </summary>
     [Fact]
     public void One_choice_takes_two_products_out_of_one_parcel_or_one_kit()
     {
         var problem = new PlanProblem(
-            [new PlanPlace("head", [new PlanChoice("new", 0, [new PlanPieces(0, 1), new PlanPieces(1, 1)]), new PlanChoice("another", 0, [new PlanPieces(2, 1)])])],
+            [new PlanPlace("head", [new PlanChoice("new", 0, [new PlanPieces(0, 1), new PlanPieces(1, 1)]),
+                new PlanChoice("another", 0, [new PlanPieces(2, 1)])])],
             [new PlanProduct("head"), new PlanProduct("gasket"), new PlanProduct("other head")],
             [
                 new PlanOffer("head", 0, 60, 1, [new PlanPieces(0, 1)]),
@@ -111,7 +121,9 @@ public sealed class PlanShoppingTests
         Assert.Equal((155, 45), (Cheapest(problem).Totals.Cost, Cheapest(problem).Totals.Sending));
     }
 
-    /// <summary>By hand. Three at 20 and one at 24, parcels 8 + 5: 97. Two and two, or all four at 24: 101. Four at 20 would be 88, but only three are there.</summary>
+    /// <summary>
+    /// By hand. Three at 20 and one at 24, parcels 8 + 5: 97. Two and two, or all four at 24: 101. Four at 20 would be 88, but only three are there.
+    /// </summary>
     [Fact]
     public void Stock_limits_what_the_cheapest_seller_sends()
     {
@@ -173,7 +185,8 @@ public sealed class PlanShoppingTests
         [.. prices[0].Select((_, item) => new PlanProduct($"item {item}"))],
         [
             .. prices.SelectMany((row, seller) => row.Index().Where(cell => cell.Item is not null)
-                .Select(cell => new PlanOffer($"{cell.Index} of {seller}", seller, cell.Item ?? 0, 1, [new PlanPieces(cell.Index, 1)], GoodsValue: cell.Item ?? 0))),
+                .Select(cell => new PlanOffer($"{cell.Index} of {seller}", seller, cell.Item ?? 0, 1,
+                    [new PlanPieces(cell.Index, 1)], GoodsValue: cell.Item ?? 0))),
         ],
         [.. parcels.Select((parcel, seller) => new PlanSeller($"seller {seller}", parcel))],
         [],

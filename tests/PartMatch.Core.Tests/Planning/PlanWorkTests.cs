@@ -7,7 +7,8 @@ namespace PartMatch.Core.Tests.Planning;
 public sealed class PlanWorkTests
 {
     /// <summary>
-    /// Pistons come on day 7 (cheap) or on day 3 for 30 more. The block is honed to its pistons (4 days) and its deck is milled (2 days) at the same shop, one after the other.
+    /// Pistons come on day 7 (cheap) or on day 3 for 30 more. The block is honed to its pistons (4 days) and its deck is milled (2 days) at the same shop,
+    /// one after the other.
     /// Cheapest: mill 0 to 2, hone 7 to 11. Soonest: mill 0 to 2, hone 3 to 7.
     /// </summary>
     [Theory]
@@ -108,7 +109,8 @@ public sealed class PlanWorkTests
     }
 
     private static PlanProblem Workshop { get; } = new(
-        [new PlanPlace("pistons", [new PlanChoice("pistons", 0, [new PlanPieces(0, 4)])]), new PlanPlace("block", [new PlanChoice("the donor's", 0, [], Kept: 1)])],
+        [new PlanPlace("pistons", [new PlanChoice("pistons", 0, [new PlanPieces(0, 4)])]),
+         new PlanPlace("block", [new PlanChoice("the donor's", 0, [], Kept: 1)])],
         [new PlanProduct("piston")],
         [new PlanOffer("cheap", 0, 25, 4, [new PlanPieces(0, 1)], ArrivesOn: 7), new PlanOffer("soon", 1, 130, 1, [new PlanPieces(0, 4)], ArrivesOn: 3)],
         [new PlanSeller("slow", 0), new PlanSeller("quick", 0)],

@@ -4,7 +4,10 @@ using PartMatch.Core.Planning;
 namespace PartMatch.Core.Tests.Planning;
 
 /// <summary>The facility-location instances cap71 to cap74: one table of costs, four fixed costs of a site; site 11 of 16 is free.</summary>
-/// <remarks>Source: J. E. Beasley, "OR-Library: distributing test problems by electronic mail", Journal of the Operational Research Society 41:1069-1072, 1990.</remarks>
+/// <remarks>
+/// Source: J. E. Beasley, "OR-Library: distributing test problems by electronic mail", Journal of the Operational Research Society 41:1069-1072,
+/// 1990.
+/// </remarks>
 internal static class WarehouseInstances
 {
     /// <summary>Amounts of the instances have up to four decimals.</summary>
@@ -71,12 +74,14 @@ internal static class WarehouseInstances
     /// <param name="fixedCost">Of every site but the free one.</param>
     public static PlanProblem Plan(int fixedCost)
     {
-        var rows = Costs.Split('\n').Select(row => row.Split(' ').Select(cost => long.Parse(cost, CultureInfo.InvariantCulture) * UnitsInTable).ToList()).ToList();
+        var rows = Costs.Split('\n')
+            .Select(row => row.Split(' ').Select(cost => long.Parse(cost, CultureInfo.InvariantCulture) * UnitsInTable).ToList()).ToList();
         var sites = Enumerable.Range(0, rows[0].Count).ToList();
         return new PlanProblem(
             [.. rows.Select((_, customer) => new PlanPlace($"customer {customer}", [new PlanChoice("served", 0, [new PlanPieces(customer, 1)])]))],
             [.. rows.Select((_, customer) => new PlanProduct($"customer {customer}"))],
-            [.. rows.SelectMany((row, customer) => sites.Select(site => new PlanOffer($"{site} to {customer}", site, row[site], 1, [new PlanPieces(customer, 1)])))],
+            [.. rows.SelectMany((row, customer) =>
+                sites.Select(site => new PlanOffer($"{site} to {customer}", site, row[site], 1, [new PlanPieces(customer, 1)])))],
             [.. sites.Select(site => new PlanSeller($"site {site}", site == 10 ? 0 : (long)fixedCost * UnitsPerOne))],
             [],
             [],
