@@ -25,7 +25,8 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
         switch (line.Outcome)
         {
             case LineOutcome.Fails when line.Answer.AlsoNeeded is [var change, ..]:
-                yield return (PositionsOf(change), WorksAt(change), null);
+                // Among the maker's own neighbours alone a part at home needs no change where nothing is recorded: then it hangs on every neighbour.
+                yield return (IsAtHome(line) ? [.. memory.Reach(Facts, line.Candidate.Reference, at).Union(PositionsOf(change))] : PositionsOf(change), WorksAt(change), null);
                 break;
             case LineOutcome.Fails:
                 yield return (Culprits(line, plan), [], null);

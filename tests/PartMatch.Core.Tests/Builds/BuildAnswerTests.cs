@@ -109,7 +109,7 @@ public sealed class BuildAnswerTests
         // (50.00 − 30.00) / (5 − 1) = 5.00
         Assert.Equal([(1, "50.00", "5.00"), (5, "30.00", null)], frontier.Points.Select(point => (point.Days, point.Cost.Amount, point.DayCosts?.Amount)));
         Assert.Equal("wheel", Assert.Single(frontier.Points[0].Differs).Position);
-        Assert.Equal(TestBuild.Euros(2000), Assert.Single(frontier.Swings).Room);
+        Assert.Equal(TestBuild.Euros(2000), Assert.Single(frontier.Swings, swing => swing.What == "price").Room);
     }
 
     [Fact]
@@ -121,10 +121,11 @@ public sealed class BuildAnswerTests
         Assert.Contains("WHEEL-2", swing.Becomes, StringComparison.Ordinal);
     }
 
+    // What becomes of it without any wheel is not known either: so that is refused.
     [Fact]
     public void What_is_taken_on_trust_tells_what_it_saves()
     {
-        var trusting = Sold.Sold("WHEEL-5", 1000).With(build => build with { AdmitNotKnown = true });
+        var trusting = Sold.Sold("WHEEL-5", 1000).With(build => build with { AdmitNotKnown = true }).Wish(new Wish("wheel", null) { Refuse = ["none"] });
 
         var trusted = Assert.Single(trusting.Plan().OnTrust);
         Assert.Equal(("wheel", TestBuild.Euros(2000)), (trusted.Position, trusted.Saves));
