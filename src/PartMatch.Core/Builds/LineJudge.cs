@@ -15,7 +15,7 @@ internal enum LineOutcome
 }
 
 /// <summary>One line, judged among the plan's own neighbours.</summary>
-/// <param name="Works">Works that the part itself needs.</param>
+/// <param name="Works">Works that the part itself needs; also where something else of it is not known.</param>
 /// <param name="IsAsChosen">It runs differently from its reference by its own features, which the user chose.</param>
 internal sealed record JudgedLine(Candidate Candidate, FitAnswer Answer, LineOutcome Outcome, IReadOnlyList<string> Works, bool IsAsChosen)
 {
@@ -79,14 +79,16 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
             (Headline.Fits, _) => LineOutcome.Holds,
             (Headline.FitsWithWork, _) => LineOutcome.WithWork,
             (_, true) => answer.Mounts.Value == Mounts.WithWork ? LineOutcome.WithWork : LineOutcome.Holds,
-            (Headline.NotKnownYet, _) => LineOutcome.NotKnown,
+
+            // Whatever else would be found out: it runs differently.
+            (Headline.NotKnownYet, _) => answer.Runs.CouldBe.Contains(Runs.Same) ? LineOutcome.NotKnown : LineOutcome.Fails,
             _ => LineOutcome.Fails,
         };
 
         // A change elsewhere that the plan does not make: as things stand in the plan, it does not hold.
         outcome = answer.AlsoNeeded.Count > 0 ? LineOutcome.Fails : outcome;
         return new JudgedLine(
-            candidate, answer, outcome, outcome == LineOutcome.WithWork ? [.. answer.Works.Select(work => work.Work).Order(StringComparer.Ordinal)] : [], isAsChosen);
+            candidate, answer, outcome, outcome is LineOutcome.WithWork or LineOutcome.NotKnown ? [.. answer.Works.Select(work => work.Work).Order(StringComparer.Ordinal)] : [], isAsChosen);
     }
 
     /// <summary>Does nothing but its own features, which the user chose or the goal sets, make it run differently?</summary>

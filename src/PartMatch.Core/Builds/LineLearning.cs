@@ -12,27 +12,29 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
     /// <param name="plan">What is at every position.</param>
     /// <param name="isDone">Is this work in the plan?</param>
     /// <param name="isOpen">Is something still to be found for this position? Of what hangs on it nothing is learned.</param>
+    /// <param name="isOnTrust">Is what nobody knows of it taken on trust?</param>
     public IEnumerable<LineRule> From(
-        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isDone, Func<string, bool> isOpen) =>
-        FromAny(line, plan, isDone).Where(learned => !learned.Positions.Any(isOpen))
+        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isDone, Func<string, bool> isOpen, bool isOnTrust) =>
+        FromAny(line, plan, isDone, isOnTrust).Where(learned => !learned.Positions.Any(isOpen))
             .Select(learned => Rule(line, plan, learned.Positions, learned.Works, learned.OnTrustAt, isDone));
 
     private IEnumerable<(IReadOnlyList<string> Positions, IReadOnlyList<string> Works, string? OnTrustAt)> FromAny(
-        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isDone)
+        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isDone, bool isOnTrust)
     {
         var at = line.Candidate.Position;
         switch (line.Outcome)
         {
             case LineOutcome.Fails when line.Answer.AlsoNeeded is [var change, ..]:
-                yield return (PositionsOf(change), WorksAt(change), null);
+                // Among the maker's own neighbours alone a part at home needs no change where nothing is recorded: then it hangs on every neighbour.
+                yield return (IsAtHome(line) ? [.. memory.Reach(Facts, line.Candidate.Reference, at).Union(PositionsOf(change))] : PositionsOf(change), WorksAt(change), null);
                 break;
             case LineOutcome.Fails:
                 yield return (Culprits(line, plan), [], null);
                 break;
-            case LineOutcome.NotKnown:
+            case LineOutcome.NotKnown when !isOnTrust:
                 yield return (Culprits(line, plan), [], at);
                 break;
-            case LineOutcome.WithWork:
+            case LineOutcome.WithWork or LineOutcome.NotKnown:
                 foreach (var work in line.Works.Where(work => !isDone(work)))
                 {
                     yield return (CulpritsOfWork(line, plan, work), [work], null);
@@ -73,8 +75,9 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
     private IReadOnlyList<string> Culprits(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan)
     {
         var answer = line.Answer;
-        var axis = answer.Headline == Headline.DoesNotFit || answer.Mounts.Value == Mounts.NotKnown ? Axis.Mounts : Axis.Runs;
-        var wanted = line.Outcome == LineOutcome.Fails ? Met.No : Met.NotKnown;
+        var (axis, wanted) = line.Outcome == LineOutcome.Fails
+            ? (answer.Headline == Headline.DoesNotFit ? Axis.Mounts : Axis.Runs, Met.No)
+            : (answer.Mounts.Value == Mounts.NotKnown ? Axis.Mounts : Axis.Runs, Met.NotKnown);
         return Fewest(line, plan, reason => reason.Axis == axis && reason.Met == wanted
             && (axis == Axis.Runs || line.Outcome != LineOutcome.Fails || reason.Effect == Effect.Stops || reason.By == ReasonBy.Kind));
     }
@@ -103,7 +106,7 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
         line.Outcome == LineOutcome.Fails && line.Answer.AlsoNeeded.Count == 0 && line.Candidate.Parts.Count == 1 && !IsAtHome(line)
         && !line.Answer.Findings.Any(found => found.Rank is not null)
         && line.Answer.Reasons.Any(reason => reason is { Met: Met.No, By: ReasonBy.Feature or ReasonBy.Kind }
-            && (reason.Effect is Effect.Stops || (reason.Effect is Effect.Alters && line.Answer.Headline == Headline.MountsButRunsDifferently))
+            && (reason.Effect is Effect.Stops || (reason.Effect is Effect.Alters && line.Answer.Headline is Headline.MountsButRunsDifferently or Headline.NotKnownYet))
             && PositionsOf(line.Candidate.Position, reason).Count == 0);
 
     private static bool IsAtHome(JudgedLine line) =>
@@ -120,7 +123,7 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
         ReasonBy.Joint => [.. Facts.Joints.Where(joint => joint.Code == reason.Code).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position })],
         ReasonBy.Stack => [.. Facts.Stacks.Where(stack => stack.Code == reason.Code)
             .SelectMany(stack => stack.Terms).OfType<FeatureTerm>().Select(term => term.At.Position)],
-        ReasonBy.Companion => [.. Facts.Companions.Where(rule => rule.Code == reason.Code)
+        ReasonBy.Companion => [.. Facts.Companions.Where(rule => reason.Because.Contains(rule.Code))
             .SelectMany(rule => new[] { rule.When.At.Position, rule.Then.At.Position })],
 
         // Whether a demand on a feature speaks depends on whether a joint reads the same feature.

@@ -134,12 +134,8 @@ internal sealed class PlanRun
         var learned = false;
         foreach (var line in lines)
         {
-            if (line.Outcome == LineOutcome.NotKnown && IsOnTrust(written, solution, line.Candidate.Position))
-            {
-                continue;
-            }
-
-            foreach (var rule in _learning.From(line, plan, works.Contains, open.Contains))
+            var isOnTrust = line.Outcome == LineOutcome.NotKnown && IsOnTrust(written, solution, line.Candidate.Position);
+            foreach (var rule in _learning.From(line, plan, works.Contains, open.Contains, isOnTrust))
             {
                 if (!_learned.Add(rule) && !learned) { throw new InvalidOperationException($"again: {rule.Key} for {line.Candidate.Key} {line.Answer.HeadlineText}"); }
                 learned = true;
@@ -173,7 +169,7 @@ internal sealed class PlanRun
         foreach (var candidate in Candidates.SelectMany(choices => choices).Where(IsJudged))
         {
             var line = _judge.Judge(candidate, nothing, none);
-            foreach (var rule in _learning.From(line, nothing, _ => true, _ => false).Where(rule => rule.If.Count == 1 && _learning.IsAlone(line)))
+            foreach (var rule in _learning.From(line, nothing, _ => true, _ => false, isOnTrust: false).Where(rule => rule.If.Count == 1 && _learning.IsAlone(line)))
             {
                 yield return rule;
             }

@@ -45,6 +45,7 @@ internal static class CompanionReasons
         return new Reason("", ReasonBy.Companion, meaning?.Effect == Effect.Alters ? Axis.Runs : Axis.Mounts, met, text)
         {
             Code = rule.Code,
+            Because = [.. demand.Because.Select(one => one.Code)],
             Feature = rule.Then.At.Feature,
             Relation = rule.Then.Relation,
             Effect = meaning?.Effect ?? (demand.Certain ? Effect.Stops : null),
@@ -78,6 +79,7 @@ internal static class CompanionReasons
         return new Reason("", ReasonBy.Companion, Axis.Mounts, Met.No, text)
         {
             Code = other.Code,
+            Because = [.. left.Because.Concat(right.Because).Select(rule => rule.Code).Distinct(StringComparer.Ordinal)],
             Feature = other.Then.At.Feature,
             Relation = other.Then.Relation,
             Effect = Effect.Stops,

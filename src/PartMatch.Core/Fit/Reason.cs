@@ -73,6 +73,9 @@ public sealed record Reason(
     /// <summary>The sources themselves: codes repeat between books.</summary>
     internal IReadOnlyList<Evidence> Cited { get; init; } = [];
 
+    /// <summary>For a companion: every rule that led to it.</summary>
+    internal IReadOnlyList<string> Because { get; init; } = [];
+
     /// <summary>For a joint or stack: which of its sides or terms is the part's own.</summary>
     internal FeatureAt? At { get; init; }
 

@@ -20,6 +20,16 @@ internal static class AnyBuild
         from asked in wishes ? Asked.Array[1, 4] : Gen.Const(Array.Empty<(int, int, int)>())
         select Tell(family, states, offers, sellers, admits > 0, asked);
 
+    /// <summary>The same where something has to be bought at two positions: three offers at each, of two parts, by price and days.</summary>
+    public static Gen<TestBuild> Bought =>
+        from family in AnyFamily.Of(withSpans: false)
+        from offers in Gen.Select(Gen.Int[0, 1], Gen.Int[1, 9], Gen.Int[0, 1], Gen.Int[0, 6], (part, price, seller, days) => (part, price, seller, days)).Array[6]
+        from sellers in Gen.Select(Gen.Int[0, 4], Gen.Int[0, 2], Gen.Int[-6, 9], Gen.Int[0, 1], (parcel, each, free, import) => (parcel, each, free, import)).Array[2]
+        from admits in Gen.Int[0, 5]
+        select Tell(
+            family, [(PartState.Damaged, -1, -1), (PartState.Missing, -1, -1), (PartState.NotInspected, 2, 1)],
+            [.. offers.Select((offer, index) => (index / 3, offer.part, offer.price, offer.seller, offer.days))], sellers, admits > 0, [(2, 0, 3), (2, 1, 3)]);
+
     public static string Number(int position, int part) => $"{AnyFamily.Positions[position].ToUpperInvariant()}-{part}";
 
     private static Gen<(int Position, int Part, int Price, int Seller, int Days)> Offer => Gen.Select(

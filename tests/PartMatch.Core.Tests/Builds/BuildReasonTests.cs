@@ -42,7 +42,7 @@ public sealed class BuildReasonTests
         iter: Draws, threads: 1);
 
     [Fact]
-    public void Why_not_costs_what_the_best_way_to_build_with_it_costs_more() => Gen.Select(AnyBuild.Of(), Gen.Int[0, 2], Gen.Int[-1, 3]).Sample(
+    public void Why_not_costs_what_the_best_way_to_build_with_it_costs_more() => Gen.Select(Gen.OneOf(AnyBuild.Of(), AnyBuild.Bought), Gen.Int[0, 2], Gen.Int[-1, 3]).Sample(
         (told, at, index) =>
         {
             var (position, part) = (AnyFamily.Positions[at], index < 0 ? "none" : TestFamily.Id(AnyBuild.Number(at, index)));
@@ -58,7 +58,7 @@ public sealed class BuildReasonTests
         iter: Draws, threads: 1);
 
     [Fact]
-    public void The_reasons_of_every_line_end_in_something_that_was_asked_or_is_known() => AnyBuild.Of().Sample(
+    public void The_reasons_of_every_line_end_in_something_that_was_asked_or_is_known() => Gen.OneOf(AnyBuild.Of(wishes: true), AnyBuild.Bought).Sample(
         told => Assert.All(AnyFamily.Positions.Select(position => (Position: position, Why: told.Why(position))).Where(one => one.Why is not null), one =>
         {
             var steps = one.Why!.Steps;
@@ -71,7 +71,7 @@ public sealed class BuildReasonTests
         iter: Draws, threads: 1);
 
     [Fact]
-    public void The_frontier_holds_every_pair_of_cost_and_days_that_no_other_betters() => AnyBuild.Of().Sample(
+    public void The_frontier_holds_every_pair_of_cost_and_days_that_no_other_betters() => AnyBuild.Bought.Sample(
         told =>
         {
             var all = new EveryBuild(told).All();
@@ -87,7 +87,7 @@ public sealed class BuildReasonTests
 
     // Every offer is one piece: dearer by more than the room, and another plan is the cheapest; dearer by the room, and the plan still is.
     [Fact]
-    public void A_price_may_rise_by_its_room_and_no_further() => AnyBuild.Of().Sample(
+    public void A_price_may_rise_by_its_room_and_no_further() => AnyBuild.Bought.Sample(
         told =>
         {
             var cheapest = new EveryBuild(told).All().Select(one => one.Cost).DefaultIfEmpty(0).Min();

@@ -65,13 +65,13 @@ internal sealed class EveryBuild(TestBuild told, IReadOnlySet<string>? dropped =
         {
             var answer = Ask(line, lines);
             var holds = answer.AlsoNeeded.Count == 0 && (answer.Headline is Headline.Fits or Headline.FitsWithWork
-                || (answer.Headline == Headline.NotKnownYet && told.Build.AdmitNotKnown));
+                || (answer.Headline == Headline.NotKnownYet && told.Build.AdmitNotKnown && answer.Runs.CouldBe.Contains(Runs.Same)));
             if (!holds)
             {
                 return null;
             }
 
-            isWorked |= answer.Headline == Headline.FitsWithWork && answer.Works.Count > 0;
+            isWorked |= answer.Works.Count > 0;
         }
 
         return isWorked;
