@@ -1,5 +1,6 @@
 using FluentValidation;
 using PartMatch.Web.Books;
+using PartMatch.Web.Builds;
 using PartMatch.Web.Compression;
 using PartMatch.Web.Consistency;
 using PartMatch.Web.Editing;
@@ -71,6 +72,7 @@ api.MapSellers();
 api.MapOffers();
 api.MapPrices();
 api.MapPriceLists();
+api.MapBuilds();
 api.MapHealth();
 app.MapProblemTypes();
 app.MapOpenApi("/openapi.json");

@@ -123,6 +123,7 @@ public sealed class FamilyFacts
                 .ThenBy(fitment => fitment.Span.BuiltFrom?.First).ThenBy(fitment => fitment.Span.BuiltTo?.Last)
                 .ThenBy(fitment => fitment.Span.SerialFrom).ThenBy(fitment => fitment.Span.SerialTo),
         ];
+        Works = [.. works.OrderBy(work => work.Code, StringComparer.Ordinal)];
         Joints = [.. joints.OrderBy(joint => joint.Code, StringComparer.Ordinal)];
         Stacks = [.. stacks.OrderBy(stack => stack.Code, StringComparer.Ordinal)];
         _variants = variants.ToFrozenDictionary(variant => variant.Code, StringComparer.Ordinal);
@@ -150,6 +151,9 @@ public sealed class FamilyFacts
     public Part GetPart(string id) => _parts[id];
 
     public Part? FindPart(string id) => _parts.GetValueOrDefault(id);
+
+    /// <summary>Every work in scope, in ordinal order of its code.</summary>
+    public IReadOnlyList<Work> Works { get; }
 
     public Work? FindWork(string code) => _works.GetValueOrDefault(code);
 

@@ -1,7 +1,10 @@
+using System.Globalization;
 using System.Security.Cryptography;
+using System.Text;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using PartMatch.Storage.Books;
+using PartMatch.Storage.Builds;
 
 namespace PartMatch.Storage.Keeping;
 
@@ -32,7 +35,7 @@ public static class BaseCheck
         var faults = BaseFile.FaultsOf(connection, MaxFaults);
         if (faults.Count == 0)
         {
-            faults = [.. ImageFaults(connection).Concat(isNewest ? RowFaults(path, cancellation) : []).Take(MaxFaults)];
+            faults = [.. ImageFaults(connection).Concat(BuildFaults(connection)).Concat(isNewest ? RowFaults(path, cancellation) : []).Take(MaxFaults)];
         }
 
         return faults.Count > 0
@@ -53,6 +56,24 @@ public static class BaseCheck
             if (!image.StartsWith(Convert.ToHexStringLower(SHA256.HashData(bytes)), StringComparison.Ordinal))
             {
                 yield return $"the picture {image} has other bytes than its name was made of";
+            }
+        }
+    }
+
+    /// <summary>A build that can no longer be read as one.</summary>
+    private static IEnumerable<string> BuildFaults(SqliteConnection connection)
+    {
+        if (connection.ExecuteScalar<long>("select count(*) from sqlite_schema where name = 'build_versions'") == 0)
+        {
+            yield break;
+        }
+
+        foreach (var (build, version, document) in connection.Query<(string, long, string)>(
+            "select build, version, document from build_versions where document is not null order by build, version", buffered: false))
+        {
+            if (BuildDocument.Read(Encoding.UTF8.GetBytes(document)) is not BuildReading.Read)
+            {
+                yield return string.Create(CultureInfo.InvariantCulture, $"version {version} of the build {build} is no document of a build");
             }
         }
     }

@@ -23,7 +23,8 @@ internal static class KnownNames
     public static Refused NoKind(string found, FamilyFacts facts) =>
         new(Problem.Of("bad-question", Unknown("kind", found, [.. facts.Positions.Select(position => position.Kind).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)])));
 
-    private static FieldError Unknown(string field, string found, string[] known) => new(
+    /// <summary>An error that names what is known, and the one that was probably meant.</summary>
+    public static FieldError Unknown(string field, string found, string[] known) => new(
         field, found.Length == 0 ? "nothing" : found, known.Length == 0 ? "the base holds none" : $"one of {string.Join(", ", known)}",
         Nearest.Find(found, known) is { } near ? $"did you mean {near}?" : null);
 }

@@ -1,5 +1,6 @@
 using PartMatch.Storage.Books;
 using PartMatch.Storage.Books.Merge;
+using PartMatch.Storage.Builds;
 using PartMatch.Storage.Editing;
 using PartMatch.Storage.Families;
 using PartMatch.Storage.History;
@@ -9,6 +10,7 @@ using PartMatch.Storage.LookAlikes;
 using PartMatch.Storage.Offers;
 using PartMatch.Storage.Parts;
 using PartMatch.Storage.Photos;
+using PartMatch.Web.Builds;
 using PartMatch.Web.Listings;
 using PartMatch.Web.LookAlikes;
 
@@ -41,5 +43,8 @@ internal static class BaseServices
         services.AddSingleton<LookAlikeSource>();
         services.AddSingleton<ContentsStore>();
         services.AddSingleton<ListingSource>();
+        services.AddSingleton<BuildStore>();
+        services.AddSingleton<BuildNames>();
+        services.AddSingleton<BuildBody>();
     }
 }

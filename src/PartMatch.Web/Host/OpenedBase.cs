@@ -1,5 +1,6 @@
 using PartMatch.Storage;
 using PartMatch.Storage.Books;
+using PartMatch.Web.Builds;
 
 namespace PartMatch.Web.Host;
 
@@ -10,7 +11,7 @@ internal sealed class OpenedBase(IConfiguration configuration, ILogger<OpenedBas
 
     public Database Database => _database ?? throw new InvalidOperationException("The start has not opened the database.");
 
-    /// <summary>Opens the database; where there is none, makes one and loads the demo books into it. The sentence that refuses, or null.</summary>
+    /// <summary>Opens the database; where there is none, makes one and loads the demo books and builds into it. The sentence that refuses, or null.</summary>
     public string? Open()
     {
         var (path, refusal) = DatabasePath.Read(configuration);
@@ -49,7 +50,7 @@ internal sealed class OpenedBase(IConfiguration configuration, ILogger<OpenedBas
             string? refusal;
             using (var database = Database.Open(draft))
             {
-                refusal = SeedBooks.Load(seeds, new BookStore(database), logger);
+                refusal = SeedBooks.Load(seeds, new BookStore(database), logger) ?? SeedBuilds.Load(seeds, database, logger);
             }
 
             if (refusal is null && !File.Exists(path))

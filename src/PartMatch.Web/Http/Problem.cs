@@ -1,4 +1,6 @@
+using PartMatch.Core.Builds;
 using PartMatch.Storage.Editing;
+using PartMatch.Web.Builds;
 using PartMatch.Web.Editing;
 
 namespace PartMatch.Web.Http;
@@ -20,6 +22,12 @@ public sealed record Problem(string Type, string Title, int Status, IReadOnlyLis
 
     /// <summary>The row as it was sent: nothing typed is lost.</summary>
     public IReadOnlyDictionary<string, string>? Yours { get; init; }
+
+    /// <summary>The build as it is now, where somebody else has changed it.</summary>
+    public BuildAnswer? PresentBuild { get; init; }
+
+    /// <summary>The build as it was sent: nothing typed is lost.</summary>
+    public Build? YourBuild { get; init; }
 
     public const string ContentType = "application/problem+json";
 

@@ -2,7 +2,7 @@ using System.Net;
 
 namespace PartMatch.Web.Tests.Seed;
 
-/// <summary>A server with the demo books of the repository.</summary>
+/// <summary>A server with the demo books and builds of the repository.</summary>
 public sealed class SeedServer : PartMatchServer, IAsyncLifetime
 {
     public async ValueTask InitializeAsync()
@@ -14,6 +14,13 @@ public sealed class SeedServer : PartMatchServer, IAsyncLifetime
             Storage.Books.BookZip.Write(book.Files, zip);
             using var answer = await client.PostBookAsync(zip.ToArray(), "?who=PartMatch&why=a+demo+book");
             Assert.True(answer.StatusCode == HttpStatusCode.Created, $"{book.Folder}: {await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)}");
+        }
+
+        foreach (var file in Directory.EnumerateFiles(Path.Combine(Repository.Folder, "data-seed", "builds"), "*.json").Order(StringComparer.Ordinal))
+        {
+            using var document = new ByteArrayContent(await File.ReadAllBytesAsync(file)) { Headers = { ContentType = new("application/json") } };
+            using var answer = await client.PostAsync(new Uri("/api/builds?who=PartMatch&why=a+demo+build", UriKind.Relative), document, TestContext.Current.CancellationToken);
+            Assert.True(answer.StatusCode == HttpStatusCode.Created, $"{file}: {await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)}");
         }
     }
 }

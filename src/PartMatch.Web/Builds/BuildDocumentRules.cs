@@ -1,0 +1,154 @@
+using System.Text.RegularExpressions;
+using FluentValidation;
+using PartMatch.Core.Builds;
+using PartMatch.Core.Buying;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Injectors;
+using PartMatch.Core.Measures;
+using PartMatch.Core.Mixture;
+using PartMatch.Web.Http;
+using PartMatch.Web.Offers;
+
+namespace PartMatch.Web.Builds;
+
+/// <summary>What the fields of a build must be, whatever the base holds: amounts of its currency, days, quantities with their unit.</summary>
+internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
+{
+    private const int LongestCode = 60;
+    private const int LongestTitle = 120;
+    private const int LongestNote = 2000;
+    private const int MostEntries = 500;
+    private const int MostDays = 3650;
+    private const int MostPercent = 1000;
+
+    public BuildDocumentRules()
+    {
+        RuleFor(build => build.Code).Must(code => code.Length <= LongestCode && CodeShape().IsMatch(code))
+            .Otherwise($"a code of a-z, 0-9 and single hyphens, at most {LongestCode} characters", "for example hill-climb");
+        RuleFor(build => build.Title).Must(title => title.Trim().Length is > 0 and <= LongestTitle && !title.Any(char.IsControl))
+            .Otherwise($"a title of at most {LongestTitle} characters in one line");
+        RuleFor(build => build.Note).Must(IsNote).Otherwise(NoteExpected);
+        RuleFor(build => build.Currency).MustBeCurrency();
+        RuleFor(build => build.Budget).Must(IsAmount).Otherwise(AmountExpected, AmountMend);
+        RuleFor(build => build.SendingWhereNotSaid).Must(IsAmount).Otherwise(AmountExpected, AmountMend);
+        RuleFor(build => build.StartOn).Must(IsDay).Otherwise("a day as YYYY-MM-DD", "leave it out for the day of the question");
+        RuleFor(build => build.NeededBy).Must(IsDay).Otherwise("a day as YYYY-MM-DD", "leave it out where it is not pressing");
+        RuleFor(build => build.NeededBy).Must((build, day) => OfferRules.DayOf(day) is not { } needed || OfferRules.DayOf(build.StartOn) is not { } start || start <= needed)
+            .Otherwise("a day not before startOn", "order earlier, or need it later");
+        RuleFor(build => build.OffersAtMostDaysOld).Must(IsDays).Otherwise(DaysExpected);
+        RuleFor(build => build.DaysWhereNotSaid).Must(IsDays).Otherwise(DaysExpected);
+        RuleFor(build => build.ImportPercentWhereNotSaid).Must(percent => percent is null or (>= 0 and <= MostPercent)).Otherwise($"a percentage from 0 to {MostPercent}");
+        RuleFor(build => build.Donor.Built).Must(built => built is null || BuildDate.Find(built) is not null)
+            .Otherwise("a date as YYYY-MM or YYYY-MM-DD", "leave it out when it is not known");
+        RuleFor(build => build.Donor.Serial).Must(serial => serial is null or >= 0).Otherwise("a whole number, not negative", "leave it out when it is not known");
+        RuleFor(build => build.Donor.Price).Must(IsAmount).Otherwise(AmountExpected, AmountMend);
+        RuleFor(build => build.Donor.States).Must(IsBounded).Otherwise(EntriesExpected);
+        RuleForEach(build => build.Donor.States).SetValidator(build => StateRules(build));
+        RuleFor(build => build.Goal).SetValidator(GoalRules()!); // the library skips what is null
+        RuleFor(build => build.Wishes).Must(IsBounded).Otherwise(EntriesExpected);
+        RuleForEach(build => build.Wishes).SetValidator(WishRules());
+        RuleFor(build => build.InHand).Must(IsBounded).Otherwise(EntriesExpected);
+        RuleForEach(build => build.InHand).ChildRules(held =>
+        {
+            held.RuleFor(one => one.Pieces).InclusiveBetween(1, OfferBounds.MostPieces).Otherwise($"a whole number from 1 to {OfferBounds.MostPieces}");
+            held.RuleFor(one => one.Note).Must(IsNote).Otherwise(NoteExpected);
+        });
+        RuleFor(build => build.Works).Must(IsBounded).Otherwise(EntriesExpected);
+        RuleForEach(build => build.Works).ChildRules(work => work.RuleFor(one => one.Note).Must(IsNote).Otherwise(NoteExpected));
+        RuleFor(build => build.RefusedSellers).Must(IsBounded).Otherwise(EntriesExpected);
+        RuleFor(build => build.Rates).Must(IsBounded).Otherwise(EntriesExpected);
+        RuleForEach(build => build.Rates).SetValidator(build => RateRules(build));
+    }
+
+    private const string NoteExpected = "a text of at most 2000 characters";
+    private const string AmountExpected = "an amount of the build's currency, zero or more: digits and one decimal point";
+    private const string AmountMend = "with no more decimals than the currency has: 84.00 in EUR, 84 in JPY";
+    private const string DaysExpected = "days, a whole number from 0 to 3650";
+    private const string EntriesExpected = "a list of at most 500 entries";
+
+    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*$", RegexOptions.CultureInvariant)]
+    private static partial Regex CodeShape();
+
+    private static InlineValidator<DonorState> StateRules(Build build)
+    {
+        var rules = new InlineValidator<DonorState>();
+        rules.RuleFor(state => state.Allowance).Must(amount => IsAmount(build, amount)).Otherwise(AmountExpected, AmountMend);
+        rules.RuleFor(state => state.SellsFor).Must(amount => IsAmount(build, amount)).Otherwise(AmountExpected, AmountMend);
+        rules.RuleFor(state => state.Position).Must(position => build.Donor.States.Count(other => other.Position == position) == 1)
+            .Otherwise("each position once", "say all of a position in one entry");
+        rules.RuleFor(state => state.Note).Must(IsNote).Otherwise(NoteExpected);
+        return rules;
+    }
+
+    private static InlineValidator<BuildGoal> GoalRules()
+    {
+        var rules = new InlineValidator<BuildGoal>();
+        rules.RuleFor(goal => goal.Power).MustBeQuantity(Dimension.Power);
+        rules.RuleFor(goal => goal.Power).Must(power => IsMoreThanNothing(power, Dimension.Power)).Otherwise("more than 0");
+        rules.RuleFor(goal => goal.Power).Must((goal, power) => power is not null || goal.Speed is null)
+            .Otherwise("a power together with the speed", "for example 180 kW; the two size the injectors, or leave both out");
+        rules.RuleFor(goal => goal.Speed).MustBeQuantity(Dimension.Speed);
+        rules.RuleFor(goal => goal.Speed).Must(speed => IsMoreThanNothing(speed, Dimension.Speed)).Otherwise("more than 0");
+        rules.RuleFor(goal => goal.Speed).Must((goal, speed) => speed is not null || goal.Power is null)
+            .Otherwise("the speed at which the power is made", "for example 6800/min; the two size the injectors, or leave both out");
+        rules.RuleFor(goal => goal.Boost).MustBeQuantity(Dimension.Pressure);
+        rules.RuleFor(goal => goal.Boost).Must(boost => boost is null || QuantityParser.Parse(boost, Dimension.Pressure) is not QuantityRead { Quantity.Value: < 0 })
+            .Otherwise("zero or more, over ambient");
+        rules.RuleFor(goal => goal.Pressure).MustBeQuantity(Dimension.Pressure);
+        rules.RuleFor(goal => goal.Pressure).Must(pressure => IsMoreThanNothing(pressure, Dimension.Pressure)).Otherwise("more than 0");
+        rules.RuleFor(goal => goal.Duty).MustBeQuantity(Dimension.Ratio);
+        rules.RuleFor(goal => goal.Duty)
+            .Must(duty => duty is null || QuantityParser.Parse(duty, Dimension.Ratio) is not QuantityRead { Quantity.Value: <= 0 or > 1 })
+            .Otherwise("more than 0 % and at most 100 %", "85 % is usual; common practice, no source");
+        rules.RuleFor(goal => goal.Supply).Must(supply => supply is null || Codes.Find<FuelSupply>(supply) is not null)
+            .WithState((_, supply) => new Mending($"one of {string.Join(", ", Codes.All<FuelSupply>())}", MeantBy(supply, Codes.All<FuelSupply>())));
+        rules.RuleFor(goal => goal.Fuel).Must(fuel => fuel is null || Fuels.Find(fuel) is not null)
+            .WithState((_, fuel) => new Mending(
+                $"one of {string.Join(", ", Fuels.All.Select(known => known.Code))}", MeantBy(fuel, [.. Fuels.All.Select(known => known.Code)])));
+        return rules;
+    }
+
+    private static InlineValidator<Wish> WishRules()
+    {
+        var rules = new InlineValidator<Wish>();
+        rules.RuleFor(wish => wish.Position).Must((wish, position) => position is null != wish.Group is null)
+            .WithState(wish => new Mending(
+                "a position or a group, one of the two", "a group stands for every position of it",
+                wish.Position is null ? "neither position nor group" : "position and group"));
+        rules.RuleFor(wish => wish.Parts).Must(IsBounded).Otherwise(EntriesExpected);
+        rules.RuleFor(wish => wish.Refuse).Must(IsBounded).Otherwise(EntriesExpected);
+        rules.RuleForEach(wish => wish.Refuse).Must((wish, part) => !wish.Parts.Contains(part, StringComparer.Ordinal))
+            .Otherwise("no part that parts allows", "leave it out of one of the two");
+        rules.RuleFor(wish => wish.Note).Must(IsNote).Otherwise(NoteExpected);
+        return rules;
+    }
+
+    private static InlineValidator<Rate> RateRules(Build build)
+    {
+        var rules = new InlineValidator<Rate>();
+        rules.RuleFor(rate => rate.Currency).MustBeCurrency();
+        rules.RuleFor(rate => rate.Currency).Must(currency => currency != build.Currency).Otherwise("another currency than the build's", "leave it out: it is 1");
+        rules.RuleFor(rate => rate.Currency).Must(currency => build.Rates.Count(other => other.Currency == currency) == 1).Otherwise("each currency once");
+        rules.RuleFor(rate => rate.Is).Must(number => QuantityParser.FindNumber(number) is > 0)
+            .Otherwise("a number above 0: what one unit of it costs in the build's currency", "for example 1.1700, with a decimal point");
+        rules.RuleFor(rate => rate.From).Must(IsNote).Otherwise(NoteExpected);
+        return rules;
+    }
+
+    private static string? MeantBy(string? found, IReadOnlyCollection<string> known) => Nearest.Find(found ?? "", known) is { } near ? $"did you mean {near}?" : null;
+
+    private static bool IsMoreThanNothing(string? text, Dimension dimension) =>
+        text is null || QuantityParser.Parse(text, dimension) is not QuantityRead { Quantity.Value: <= 0 };
+
+    // Where the currency itself is at fault, that is told and nothing is said of its amounts.
+    private static bool IsAmount(Build build, string? amount) =>
+        amount is null || Currencies.FindDigits(build.Currency) is null || Amount.Find(amount, build.Currency) is { Minor: var minor } && minor >= 0;
+
+    private static bool IsDay(string? day) => day is null || OfferRules.DayOf(day) is not null;
+
+    private static bool IsDays(int? days) => days is null or (>= 0 and <= MostDays);
+
+    private static bool IsBounded<T>(IReadOnlyList<T> list) => list.Count <= MostEntries;
+
+    private static bool IsNote(string? note) => note is null || (note.Length <= LongestNote && !note.Any(letter => char.IsControl(letter) && letter is not ('\n' or '\t')));
+}
