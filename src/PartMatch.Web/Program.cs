@@ -73,6 +73,7 @@ api.MapOffers();
 api.MapPrices();
 api.MapPriceLists();
 api.MapBuilds();
+api.MapPlans();
 api.MapHealth();
 app.MapProblemTypes();
 app.MapOpenApi("/openapi.json");

@@ -18,7 +18,8 @@ public sealed record LandedPrice(
     IReadOnlyList<string> NotKnown, int? ShortBy, string Text)
 {
     /// <param name="pieces">1 to <see cref="OfferBounds.MostPieces"/>.</param>
-    public static LandedPrice Of(Offer offer, Seller seller, int pieces)
+    /// <param name="home">Country of the door; null where it is not known.</param>
+    public static LandedPrice Of(Offer offer, Seller seller, int pieces, string? home = null)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(pieces, 1);
 
@@ -27,7 +28,7 @@ public sealed record LandedPrice(
         var bought = packs * offer.Pack;
         Amount? goods = packs is { } times ? Amount.Of(offer.Price).Times(times) : null;
         var sending = Sending.Of(offer, seller, bought, goods);
-        var import = ImportCharge.Of(seller, goods);
+        var import = ImportCharge.Of(seller, goods, home);
         string[] notKnown =
         [
             .. packs is null ? ["how many pieces the price is for"] : Array.Empty<string>(),
@@ -107,17 +108,30 @@ public enum SendingTerms
 
 /// <summary>What is added at a border.</summary>
 /// <param name="Percent">Of the goods; absent where it is not known.</param>
-public sealed record ImportCharge(decimal? Percent, Money? Cost, string Text)
+/// <param name="Missing">What would have to be recorded; absent where it is known.</param>
+public sealed record ImportCharge(decimal? Percent, Money? Cost, string Text, string? Missing)
 {
-    internal static ImportCharge Of(Seller seller, Amount? goods)
+    internal static ImportCharge Of(Seller seller, Amount? goods, string? home)
     {
         if (seller.ImportChargePercent is not { } percent)
         {
-            return new ImportCharge(null, null, "import charge not known");
+            // Two countries may still have no border for goods between them: that is for the seller's row to say.
+            return home is not null && seller.Country == home
+                ? new ImportCharge(0, goods is { } value ? new Amount(0, value.Currency).ToMoney() : null,
+                    $"no import charge (the seller is in {home} as well)", null)
+                : new ImportCharge(null, null, "import charge not known", MissingOf(seller.Country, home));
         }
 
         var cost = goods?.Percent(percent);
         return new ImportCharge(
-            percent, cost?.ToMoney(), string.Create(CultureInfo.InvariantCulture, $"{cost} import charge ({percent} %)").TrimStart());
+            percent, cost?.ToMoney(), string.Create(CultureInfo.InvariantCulture, $"{cost} import charge ({percent} %)").TrimStart(), null);
     }
+
+    private static string MissingOf(string? country, string? home) => "the import charge in the seller's row" + (country, home) switch
+    {
+        (null, null) => "; or the seller's country there and your own in the setting PartMatch:Country, in case they are one",
+        (null, { } own) => $"; or the seller's country there, in case it is {own} as well",
+        ({ } theirs, null) => $"; or your own country in the setting PartMatch:Country, in case it is {theirs} as well",
+        ({ } theirs, { } own) => $", for goods from {theirs} to {own}",
+    };
 }

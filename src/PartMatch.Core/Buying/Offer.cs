@@ -64,6 +64,9 @@ public sealed record BuyingFacts(IReadOnlyList<Offer> Offers, IReadOnlyList<Sell
 {
     private readonly Dictionary<(string Book, string Code), Seller> _sellers = Sellers.ToDictionary(seller => (seller.Book, seller.Code));
 
+    /// <summary>Where the goods go to; null where it is not known.</summary>
+    public string? Home { get; init; }
+
     /// <exception cref="ArgumentException">There is no such seller.</exception>
     public Seller GetSeller(string book, string code) =>
         _sellers.GetValueOrDefault((book, code)) ?? throw new ArgumentException($"{code} is no seller of {book}.", nameof(code));

@@ -42,7 +42,7 @@ public sealed record OfferShown(
         return new OfferShown(
             offer.Code, offer.Book, offer.Seller, seller.Name, offer.Part, offer.NumberAsWritten ?? Catalogue.PartId.Find(offer.Part ?? "")?.Number ?? "",
             offer.PartName, offer.Kind, offer.Price, offer.Pack, offer.UnitPrice, offer.Stock, offer.Condition, offer.Level,
-            OfferAge.Of(offer.SeenOn, on, staleAfter), LandedPrice.Of(offer, seller, pieces),
+            OfferAge.Of(offer.SeenOn, on, staleAfter), LandedPrice.Of(offer, seller, pieces, facts.Home),
             hasDays ? offer.DaysMin : seller.DaysMin, hasDays ? offer.DaysMax : seller.DaysMax,
             offer.Returns.OrUsualOf(seller),
             offer.Note, offer.Listing, Catalogue.Permalink.To("/api/offers", offer.Code).With("book", offer.Book).ToString());

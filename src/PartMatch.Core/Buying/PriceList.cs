@@ -32,18 +32,17 @@ public sealed class PriceList
     private readonly PriceListMapping _mapping;
     private readonly PriceListTerms _terms;
     private readonly SoldNumbers _numbers;
-    private readonly char? _priceMark;
     private readonly char? _depositMark;
 
     public PriceList(PriceListTable table, PriceListMapping mapping, PriceListTerms terms, SoldNumbers numbers)
     {
         (_mapping, _terms, _numbers) = (mapping, terms, numbers);
-        _priceMark = MarkOf(table, PriceColumn.Price);
-        _depositMark = MarkOf(table, PriceColumn.CoreDeposit) ?? _priceMark;
+        DecimalMark = MarkOf(table, PriceColumn.Price);
+        _depositMark = MarkOf(table, PriceColumn.CoreDeposit).Mark ?? DecimalMark.Mark;
     }
 
-    /// <summary>The decimal mark that the prices were read with; null where it made no difference, or is not settled.</summary>
-    public char? DecimalMark => _priceMark;
+    /// <summary>The decimal mark that the prices are read with, and why.</summary>
+    public PriceMark DecimalMark { get; }
 
     public PriceListLine Read(PriceListRow row)
     {
@@ -58,13 +57,13 @@ public sealed class PriceList
 
         return new PriceListLine(
             row.Line, number, key, key.Length is 0 or > NumberKey.MaxLength ? null : _numbers.Judge(number),
-            Money(row, PriceColumn.Price, _priceMark, isNeeded: true, faults),
+            Money(row, PriceColumn.Price, DecimalMark.Mark, isNeeded: true, faults),
             _mapping.Find(PriceColumn.Pack) is null ? 1 : Whole(row, PriceColumn.Pack, 1, faults), Whole(row, PriceColumn.Quantity, 0, faults),
             Condition(row, faults), Money(row, PriceColumn.CoreDeposit, _depositMark, isNeeded: false, faults), NoteOf(Cell(row, PriceColumn.Note)), faults);
     }
 
-    private char? MarkOf(PriceListTable table, PriceColumn holds) =>
-        _terms.DecimalMark ?? (_mapping.Find(holds) is { } column ? PriceCell.FindMark(table.Filled(column.Column - 1)) : null);
+    private PriceMark MarkOf(PriceListTable table, PriceColumn holds) =>
+        _mapping.Find(holds) is { } column ? PriceMark.Of(table, column.Column - 1, _terms.Currency, _terms.DecimalMark) : PriceMark.None;
 
     private string Cell(PriceListRow row, PriceColumn holds) => _mapping.Find(holds) is { } column ? PriceListTable.Cell(row, column.Column - 1) : "";
 

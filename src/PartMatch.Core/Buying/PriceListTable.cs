@@ -30,6 +30,18 @@ public sealed record PriceListTable(IReadOnlyList<string> Headers, IReadOnlyList
             [.. filled.Skip(hasHeads ? 1 : 0)]);
     }
 
+    /// <param name="heads">Rows of heads, one above the other: what stands over a column is read from top to bottom.</param>
+    internal static PriceListTable Headed(IReadOnlyList<IReadOnlyList<string>> heads, IReadOnlyList<PriceListRow> rows)
+    {
+        var width = heads.Concat(rows.Select(row => row.Cells)).Max(cells => cells.Count);
+        return new PriceListTable(
+            [
+                .. Enumerable.Range(0, width).Select(column => string.Join(' ', heads.Where(row => column < row.Count).Select(row => row[column].Trim())
+                    .Where(head => head.Length > 0).Distinct()) is { Length: > 0 } head ? head : FormattableString.Invariant($"column {column + 1}")),
+            ],
+            rows);
+    }
+
     /// <summary>A cell without the blanks around it; empty where the row is too short.</summary>
     public static string Cell(PriceListRow row, int column) => column < row.Cells.Count ? row.Cells[column].Trim() : "";
 

@@ -9,7 +9,9 @@ namespace PartMatch.Core.Buying;
 /// <param name="Part">The one part that it names; null for any other verdict than <see cref="SoldVerdict.KnownPart"/> and <see cref="SoldVerdict.KnownElsewhere"/>.</param>
 /// <param name="Candidates">Parts that it can mean where it names several or only narrows.</param>
 /// <param name="Nearest">Of a number in no book: the nearest known ones, likeliest first, at most three.</param>
-public sealed record SoldNumber(SoldVerdict Verdict, string? Part, IReadOnlyList<string> Candidates, IReadOnlyList<NearestNumber> Nearest, string Text)
+/// <param name="Dangers">Parts that it can be taken for with medium or high danger, the most dangerous first, at most two.</param>
+public sealed record SoldNumber(
+    SoldVerdict Verdict, string? Part, IReadOnlyList<string> Candidates, IReadOnlyList<NearestNumber> Nearest, IReadOnlyList<LookAlikeWarning> Dangers, string Text)
 {
     /// <summary>The part that the offer is recorded with; null where it is recorded by its number alone.</summary>
     public string? Recorded => Verdict == SoldVerdict.KnownPart ? Part : null;
@@ -38,16 +40,20 @@ public enum SoldVerdict
 public sealed class SoldNumbers
 {
     private const int MostNearest = 3;
+    private const int MostDangers = 2;
 
-    private readonly LookAlikeIndex _index;
+    private readonly LookAlikeFacts _facts;
     private readonly IReadOnlySet<string> _scope;
     private readonly FrozenDictionary<string, PartNumber[]> _byKey;
 
-    /// <param name="index">Every number of the base.</param>
+    // A list names the same part in many rows, and weighing its look-alikes is dear.
+    private readonly Dictionary<string, IReadOnlyList<LookAlikeWarning>> _dangers = new(StringComparer.Ordinal);
+
+    /// <param name="facts">With every number of the base.</param>
     /// <param name="scope">Ids of the parts that the book may refer to.</param>
-    public SoldNumbers(LookAlikeIndex index, IReadOnlySet<string> scope) =>
-        (_index, _scope, _byKey) = (index, scope, index.All.GroupBy(number => number.Key).ToFrozenDictionary(group => group.Key, group => group.ToArray(),
-            StringComparer.Ordinal));
+    public SoldNumbers(LookAlikeFacts facts, IReadOnlySet<string> scope) =>
+        (_facts, _scope, _byKey) = (facts, scope, facts.Numbers.All.GroupBy(number => number.Key).ToFrozenDictionary(group => group.Key,
+            group => group.ToArray(), StringComparer.Ordinal));
 
     public bool IsKnown(string written) => _byKey.ContainsKey(NumberKey.Of(written));
 
@@ -60,14 +66,35 @@ public sealed class SoldNumbers
         }
 
         // Numbers alone do not tell which of two parts with one number is meant, so each number is named once.
-        var near = _index.Find(key).DistinctBy(one => one.Number.Key).ToList();
+        var near = _facts.Numbers.Find(key).DistinctBy(one => one.Number.Key).ToList();
         NearestNumber[] nearest = [.. near.Take(MostNearest).Select(one => new NearestNumber(one.Number.Written, one.Number.Part, one.Edits))];
         return near.Find(one => one.FoldedEdits == 0) is { } twin
-            ? new SoldNumber(SoldVerdict.LookAlike, null, [], nearest,
-                $"in no book, but reads like {twin.Number.Written} ({twin.Number.Part}): look at each 0 and O, 1 and I again")
-            : new SoldNumber(SoldVerdict.Unknown, null, [], nearest, nearest is [] ? "in no book, and no known number is near it"
+            ? LookAlike(twin, nearest)
+            : new SoldNumber(SoldVerdict.Unknown, null, [], nearest, [], nearest is [] ? "in no book, and no known number is near it"
                 : $"in no book; the nearest is {nearest[0].Number} ({nearest[0].Part})");
     }
+
+    // What no book describes can do any harm.
+    private SoldNumber LookAlike(NearNumber twin, NearestNumber[] nearest)
+    {
+        var danger = Codes.Of(Danger.Level(Danger.Ease(twin, sameToTheEye: false), Danger.NotKnownHarm));
+        var name = _facts.FindPart(twin.Number.Part).Part?.Name ?? twin.Number.Written;
+        return new SoldNumber(SoldVerdict.LookAlike, null, [], nearest, [new LookAlikeWarning(twin.Number.Part, name, danger, null)],
+            $"in no book, but reads like {twin.Number.Written} ({twin.Number.Part}): danger {danger}, look at each 0 and O, 1 and I again");
+    }
+
+    private IReadOnlyList<LookAlikeWarning> DangersOf(string part)
+    {
+        if (!_dangers.TryGetValue(part, out var dangers))
+        {
+            _dangers.Add(part, dangers = _facts.FindPart(part).Part is { } described ? [.. LookAlikeSearch.Warn(_facts, described, null).Take(MostDangers)] : []);
+        }
+
+        return dangers;
+    }
+
+    private static string Say(IReadOnlyList<LookAlikeWarning> dangers) => dangers.Count == 0 ? ""
+        : $"; taken for it: {string.Join("; ", dangers.Select(one => $"{one.Part} (danger {one.Danger}{(one.TellApart is null ? "" : $", {one.TellApart}")})"))}";
 
     // A part's own number means that part; a further number counts where there is none.
     private SoldNumber Known(PartNumber[] numbers)
@@ -76,14 +103,15 @@ public sealed class SoldNumbers
         string[] parts = [.. (own.Length > 0 ? own : numbers).Select(number => number.Part).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         if (parts is [var part] && Array.Exists(numbers, number => number.Identifies))
         {
+            var dangers = DangersOf(part);
             return _scope.Contains(part)
-                ? new SoldNumber(SoldVerdict.KnownPart, part, [], [], $"it is {part}")
-                : new SoldNumber(SoldVerdict.KnownElsewhere, part, [], [],
-                    $"it is {part}, which stands in a book that this one does not use; the offer is kept by its number");
+                ? new SoldNumber(SoldVerdict.KnownPart, part, [], [], dangers, $"it is {part}{Say(dangers)}")
+                : new SoldNumber(SoldVerdict.KnownElsewhere, part, [], [], dangers,
+                    $"it is {part}, which stands in a book that this one does not use; the offer is kept by its number{Say(dangers)}");
         }
 
         return new SoldNumber(
-            SoldVerdict.SeveralParts, null, parts, [],
+            SoldVerdict.SeveralParts, null, parts, [], [],
             parts.Length == 1
                 ? $"a casting mark or grade that is known on {parts[0]}, but names no part; the offer is kept by its number"
                 : $"it can mean {string.Join(" or ", parts)}; the offer is kept by its number until one is named");

@@ -13,7 +13,7 @@ internal static class Contradictions
             .Concat(product.Offers.SelectMany(offer => Conditions(listing, product, offer)))
             .Concat(Gtins(product))
             .Select(found => new OfProduct(index, found))),
-        .. PictureNumbers(listing, groups).Concat(Sold(listing)).Concat(OtherMake(listing, groups)).Select(found => new OfProduct(null, found)),
+        .. PictureNumbers(listing, groups).Concat(Sold(listing)).Concat(OtherMake(listing, groups)).Concat(Declared(listing)).Select(found => new OfProduct(null, found)),
     ];
 
     // Of one product: numbers that are no numbers of the same part. Numbers that no book knows count only where both are stated outright.
@@ -92,6 +92,19 @@ internal static class Contradictions
             && MakeWords.SaysCopy($"{listing.Title}\n{listing.VisibleText}") is { } copy)
         {
             yield return new Contradiction("other-make", $"number: {sold.Written}", $"words: {copy}", $"It goes under {sold.Written}, the words say “{copy}”. Whose make is it, and what stands on it?");
+        }
+    }
+
+    // A page of several things declares the price of one of them.
+    private static IEnumerable<Contradiction> Declared(ReadListing listing)
+    {
+        if (listing.DeclaredPrice is ReadPrice.Stated { Money: var declared }
+            && listing.Products.SelectMany(product => product.Offers).Select(offer => offer.Price).OfType<ReadPrice.Stated>().Select(price => price.Money).ToList()
+                is [var asked, ..] all && !all.Contains(declared))
+        {
+            yield return new Contradiction(
+                "declared-price", $"price: {asked.Amount} {asked.Currency}", $"head of the page: {declared.Amount} {declared.Currency}",
+                $"The offer says {asked.Amount} {asked.Currency}, the page declares {declared.Amount} {declared.Currency} to other sites. Which of them is asked?");
         }
     }
 

@@ -11,10 +11,11 @@ internal static class ListingAssembly
     /// <param name="stated">By syntax, the most careful first: JSON-LD, microdata, RDFa.</param>
     /// <param name="rows">Of tables.</param>
     /// <param name="terms">Of definition lists and lines.</param>
+    /// <param name="declared">Counts where the one thing on offer states no price of its own.</param>
     public static ReadListing Make(
         string? title, string? language, IEnumerable<IReadOnlyList<ListedProduct>> stated, IReadOnlyList<ListedProduct> rows, IReadOnlyList<Term> terms,
             IReadOnlyList<VisibleLine> lines,
-        string? currency, List<ListingWarning> warnings)
+        string? currency, ReadPrice? declared, List<ListingWarning> warnings)
     {
         var products = Once(stated.Append(rows));
 
@@ -24,6 +25,13 @@ internal static class ListingAssembly
             .DefaultIfEmpty(texts.FirstOrDefault() ?? "").Where(text => text.Length > 0)
             .Distinct().Take(3).ToList();
         var said = SaidInText.Read(terms, texts, leading, currency ?? Currency(products));
+        // Words that say another thing, or that no price can be had, are not overruled.
+        if (said.Price is null
+            || (said.Price is ReadPrice.Ambiguous open && declared is ReadPrice.Stated { Money: var settled } && open.Readings.Contains(settled)))
+        {
+            said = said with { Price = declared ?? said.Price };
+        }
+
         if (products.Count == 0)
         {
             products.Add(new(said.Whole(texts), []));
@@ -31,16 +39,18 @@ internal static class ListingAssembly
         else if (products.SelectMany(product => product.Product.Offers).Take(2).Count() == 1)
         {
             var only = products.FindIndex(product => product.Product.Offers.Count == 1);
-            products[only] = products[only] with { Product = products[only].Product with { Offers = [said.Fill(products[only].Product.Offers[0])] } };
+            var offer = products[only].Product.Offers[0];
+            var filled = said.Fill(offer with { Price = offer.Price ?? declared });
+            products[only] = products[only] with { Product = products[only].Product with { Offers = [filled] } };
         }
-        else if (products.Count == 1 && products[0].Product is { Offers.Count: 0, Said: null } bare && said.Whole(texts).Offers is [var offer])
+        else if (products.Count == 1 && products[0].Product is { Offers.Count: 0, Said: null } bare && said.Whole(texts).Offers is [var whole])
         {
             products[0] = products[0] with
             {
                 Product = bare with
                 {
-                    Offers = [offer with { Condition = bare.Condition == ItemCondition.NotStated
-                ? offer.Condition : bare.Condition }]
+                    Offers = [whole with { Condition = bare.Condition == ItemCondition.NotStated
+                ? whole.Condition : bare.Condition }]
                 }
             };
         }
@@ -57,7 +67,10 @@ internal static class ListingAssembly
         passages.AddRange(lines.Select(line => new Passage(line.Place, line.Where, line.Text)));
         var visible = string.Join('\n', lines.Where(line => line.Place != PassagePlace.Picture || line.Where.StartsWith("caption", StringComparison.Ordinal))
             .Select(line => line.Text));
-        return new(title, language, CrownCurrency.Settle([.. products.Select(product => product.Product)], language), passages, visible, [.. warnings.Distinct().Take(MostWarnings)]);
+        return new ReadListing(title, language, CrownCurrency.Settle([.. products.Select(product => product.Product)], language), passages, visible, [.. warnings.Distinct().Take(MostWarnings)])
+        {
+            DeclaredPrice = declared,
+        };
     }
 
     /// <summary>The currency that all stated offers share; null where they share none.</summary>

@@ -23,11 +23,30 @@ public static class ListingReader
     /// <summary>What the document says, or why it cannot be read. Never throws, whatever the bytes are.</summary>
     public static ListingReading Read(ListingDocument document, ListingBounds bounds)
     {
+        List<ListingWarning> warnings = [];
+        var (page, text, isLetter, refused) = Open(document, bounds, warnings);
+        return refused ?? (page is null ? PastedText.Read(text, bounds, warnings) : PageListing.Read(page, bounds, warnings, isLetter));
+    }
+
+    /// <summary>The tables of a page and nothing else of it, or why it cannot be read. Never throws, whatever the bytes are.</summary>
+    public static TablesReading ReadTables(ListingDocument document, ListingBounds bounds)
+    {
+        List<ListingWarning> warnings = [];
+        var (page, _, _, refused) = Open(document, bounds, warnings);
+        return refused is not null ? new TablesReading.Unreadable(refused.Found, refused.Expected)
+            : page is null ? new TablesReading.Read([], warnings)
+            : PageTables.Read(page, warnings);
+    }
+
+    /// <summary>The page, or the text where it is none, or why neither can be had.</summary>
+    private static (PageNode.Element? Page, string Text, bool IsLetter, ListingReading.Unreadable? Refused) Open(
+        ListingDocument document, ListingBounds bounds, List<ListingWarning> warnings)
+    {
         const string Paste = "select the text on the page and paste it";
         var bytes = document.Bytes;
         if (bytes.Length > bounds.MaxBytes)
         {
-            return new ListingReading.Unreadable($"{Size(bytes.Length)}", $"at most {Size(bounds.MaxBytes)}", Paste);
+            return (null, "", false, new($"{Size(bytes.Length)}", $"at most {Size(bounds.MaxBytes)}", Paste));
         }
 
         var format = document.Format;
@@ -37,7 +56,7 @@ public static class ListingReader
         {
             if (SavedPage.FindPage(bytes) is not { } page)
             {
-                return new ListingReading.Unreadable("no page inside the saved file", "a web page saved as one file (.mhtml)", $"save it as .html, or {Paste}");
+                return (null, "", false, new("no page inside the saved file", "a web page saved as one file (.mhtml)", $"save it as .html, or {Paste}"));
             }
 
             (bytes, charset, format, isLetter) = (page.Bytes, page.Charset, ListingFormat.Html, page.IsLetter);
@@ -45,24 +64,23 @@ public static class ListingReader
 
         if (ListingBytes.FindNotText(bytes.Span) is { } other)
         {
-            return new ListingReading.Unreadable(other, "text, or a saved web page", Paste);
+            return (null, "", false, new(other, "text, or a saved web page", Paste));
         }
 
-        List<ListingWarning> warnings = [];
         var text = ListingBytes.Decode(bytes.Span, charset, format == ListingFormat.Html, warnings);
         if (string.IsNullOrWhiteSpace(text))
         {
-            return new ListingReading.Unreadable("nothing but white space", "a listing", Paste);
+            return (null, "", false, new("nothing but white space", "a listing", Paste));
         }
 
         if (format == ListingFormat.Text)
         {
-            return PastedText.Read(text, bounds, warnings);
+            return (null, text, false, null);
         }
 
         return Parse(text, bounds, out var found) is { } root
-            ? PageListing.Read(root, bounds, warnings, isLetter)
-            : new ListingReading.Unreadable(found, $"at most {bounds.MaxNodes:N0} elements, attributes and pieces of text, {bounds.MaxDepth} deep", Paste);
+            ? (root, text, isLetter, null)
+            : (null, "", false, new(found, $"at most {bounds.MaxNodes:N0} elements, attributes and pieces of text, {bounds.MaxDepth} deep", Paste));
     }
 
     private static PageNode.Element? Parse(string text, ListingBounds bounds, out string found)

@@ -28,7 +28,11 @@ public abstract record ListingReading
 /// <param name="Warnings">What was odd, left out, or only guessed at.</param>
 public sealed record ReadListing(
     string? Title, string? Language, IReadOnlyList<ReadProduct> Products, IReadOnlyList<Passage> Passages, string VisibleText,
-        IReadOnlyList<ListingWarning> Warnings);
+        IReadOnlyList<ListingWarning> Warnings)
+{
+    /// <summary>What the head of the page declares to other sites; null where it declares none.</summary>
+    public ReadPrice? DeclaredPrice { get; init; }
+}
 
 /// <summary>Something odd about a listing that its reader should know.</summary>
 /// <param name="Code">Kebab-case; listed in the API's documentation.</param>

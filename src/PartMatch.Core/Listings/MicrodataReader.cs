@@ -12,11 +12,12 @@ internal sealed class MicrodataReader
     private readonly Dictionary<PageNode.Element, StatedThing> _things = [];
     private readonly Dictionary<PageNode.Element, StatedValue> _values = [];
     private readonly int _mostSteps;
+    private readonly List<ListingWarning> _warnings;
     private int _steps;
 
-    private MicrodataReader(PageNode.Element page, int mostSteps)
+    private MicrodataReader(PageNode.Element page, int mostSteps, List<ListingWarning> warnings)
     {
-        _mostSteps = mostSteps;
+        (_mostSteps, _warnings) = (mostSteps, warnings);
         foreach (var element in PageWalk.Elements(page))
         {
             if (element.Find("id") is { Length: > 0 } id)
@@ -27,7 +28,7 @@ internal sealed class MicrodataReader
     }
 
     /// <summary>Items that are no property of another, in the order of the document.</summary>
-    public static IReadOnlyList<StatedThing> Read(PageNode.Element page, ListingBounds bounds)
+    public static IReadOnlyList<StatedThing> Read(PageNode.Element page, ListingBounds bounds, List<ListingWarning> warnings)
     {
         var items = PageWalk.Elements(page).Where(element => element.Has("itemscope")).ToList();
         if (items.Count == 0)
@@ -35,8 +36,14 @@ internal sealed class MicrodataReader
             return [];
         }
 
-        var reader = new MicrodataReader(page, 4 * bounds.MaxNodes);
-        return [.. items.Where(item => !item.Has("itemprop")).Select(reader.Thing).Where(thing => !thing.IsEmpty)];
+        var reader = new MicrodataReader(page, 4 * bounds.MaxNodes, warnings);
+        List<StatedThing> things = [.. items.Where(item => !item.Has("itemprop")).Select(reader.Thing).Where(thing => !thing.IsEmpty)];
+        if (reader._steps > reader._mostSteps)
+        {
+            warnings.Add(StatedElement.Multiplied("microdata"));
+        }
+
+        return things;
     }
 
     private StatedThing Thing(PageNode.Element item)
@@ -73,7 +80,7 @@ internal sealed class MicrodataReader
 
             foreach (var name in Words(element.Find("itemprop")).Select(SchemaName.Find).OfType<string>())
             {
-                thing.Add(name, element.Has("itemscope") ? new(null, Thing(element)) : Value(element));
+                thing.Add(name, element.Has("itemscope") ? new(null, Thing(element)) : Value(element, name));
             }
 
             if (!element.Has("itemscope"))
@@ -90,11 +97,11 @@ internal sealed class MicrodataReader
     }
 
     // An element that several items refer to is read once; its text counts as steps, because nesting repeats it.
-    private StatedValue Value(PageNode.Element element)
+    private StatedValue Value(PageNode.Element element, string name)
     {
         if (!_values.TryGetValue(element, out var value))
         {
-            _values.Add(element, value = StatedElement.Value(element));
+            _values.Add(element, value = StatedElement.Value(element, $"microdata {name}", _warnings));
             _steps += (value.Shown ?? value.Text)?.Length / 8 ?? 0;
         }
 
@@ -111,9 +118,11 @@ internal static class StatedElement
     private const int MostCharacters = 4_000;
 
     /// <remarks>Source: WHATWG, HTML, "Microdata", "Values"; content first on any element, see <see cref="MicrodataReader"/>.</remarks>
-    public static StatedValue Value(PageNode.Element element)
+    /// <param name="what">The property, for the warning where its text is cut.</param>
+    public static StatedValue Value(PageNode.Element element, string what, List<ListingWarning> warnings)
     {
-        var shown = PageWalk.Tidy(PageWalk.RawText(element, MostCharacters));
+        var raw = PageWalk.RawText(element, MostCharacters + 1);
+        var shown = PageWalk.Tidy(raw.Length > MostCharacters ? raw[..MostCharacters] : raw);
         var stated = element.Find("content") ?? element.Name switch
         {
             "a" or "area" or "link" => element.Find("href"),
@@ -123,6 +132,16 @@ internal static class StatedElement
             "time" => element.Find("datetime"),
             _ => null,
         };
+        var cut = new ListingWarning("value-cut",
+            FormattableString.Invariant($"{what} is longer than {MostCharacters:N0} characters; what follows is read as words of the page alone"));
+        if (stated is null && raw.Length > MostCharacters && !warnings.Contains(cut))
+        {
+            warnings.Add(cut);
+        }
+
         return new(stated?.Trim() ?? shown, null, stated is null ? null : shown);
     }
+
+    /// <summary>Elements inside one another, or referred to again and again, state more than is read.</summary>
+    public static ListingWarning Multiplied(string form) => new("too-many-values", $"the page repeats its {form} without end; the rest of it is left out");
 }

@@ -15,8 +15,8 @@ internal static class PageListing
             jsonLd.Read(PageWalk.RawText(script));
         }
 
-        var currency = Currency(elements);
-        var stated = new[] { jsonLd.Roots, MicrodataReader.Read(page, bounds), RdfaReader.Read(page) }
+        var currency = DeclaredPrice.Currency(elements);
+        var stated = new[] { jsonLd.Roots, MicrodataReader.Read(page, bounds, warnings), RdfaReader.Read(page, warnings) }
             .Select(roots => new StatedProducts(currency, warnings).Read(roots)).ToList();
         currency ??= ListingAssembly.Currency(stated.SelectMany(products => products));
 
@@ -35,18 +35,14 @@ internal static class PageListing
             .Concat(lines.Where(line => line.Table is null && line.Place is PassagePlace.Text or PassagePlace.Heading)
             .SelectMany(line => DefinitionReader.Line(line.Asked)))
             .Distinct().ToList();
-        return new ListingReading.Read(ListingAssembly.Make(title, language, stated, rows, terms, lines, currency, warnings));
+        return new ListingReading.Read(
+            ListingAssembly.Make(title, language, stated, rows, terms, lines, currency, DeclaredPrice.Find(elements, currency), warnings));
     }
 
     private static bool IsJsonLd(PageNode.Element element) =>
         element.Name == "script" && element.Find("type")?.Split(';')[0].Trim().Equals("application/ld+json", StringComparison.OrdinalIgnoreCase) == true;
 
-    // What shops declare for social networks (Open Graph's product:price:currency): common practice, no source.
-    private static string? Currency(List<PageNode.Element> elements) =>
-        elements.Where(element => element.Name == "meta" && element.Find("property") is "product:price:currency" or "og:price:currency")
-            .Select(element => PriceCurrency.Of(element.Find("content") ?? "")).Where(codes => codes.Count == 1).Select(codes => codes[0]).FirstOrDefault();
-
-    private static bool IsInHidden(PageNode.Element element)
+    public static bool IsInHidden(PageNode.Element element)
     {
         for (var inside = element; inside is not null; inside = inside.Parent)
         {

@@ -46,7 +46,7 @@ internal static class PastedText
         }
 
         rows = rows.Count > 0 ? rows : [.. ItemLines.Products([.. lines.Where(line => line.Place == PassagePlace.Text).Select(line => line.Text)], currency)];
-        return new ListingReading.Read(ListingAssembly.Make(null, null, [], rows, terms, lines, currency, warnings));
+        return new ListingReading.Read(ListingAssembly.Make(null, null, [], rows, terms, lines, currency, null, warnings));
     }
 
     // What is answered to, in a letter (RFC 3676, 4.5). Words that are all so marked are a letter passed on.

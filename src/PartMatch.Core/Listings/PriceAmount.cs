@@ -12,7 +12,7 @@ internal static class PriceAmount
     /// <param name="written">Digits with marks between them.</param>
     /// <param name="digits">Decimal digits of its currency; null where the currency is not known.</param>
     /// <param name="commaParts">Is the comma never the decimal mark where this currency is at home (dollars, pounds)?</param>
-    public static IReadOnlyList<decimal> Read(string written, int? digits, bool commaParts)
+    public static IReadOnlyList<AmountReading> Read(string written, int? digits, bool commaParts)
     {
         var text = new string([.. written.Trim().Select(letter => char.IsWhiteSpace(letter) || letter is '\'' or '\u2019' ? ' ' : letter)]);
         if (text.Count(char.IsAsciiDigit) > MostDigits || text.Any(letter => !char.IsAsciiDigit(letter) && letter is not (' ' or '.' or ',')))
@@ -25,12 +25,13 @@ internal static class PriceAmount
         {
             // A space or an apostrophe parts thousands, so that a mark after it is the decimal one.
             var whole = mark < 0 ? text : text[..mark];
-            return IsGrouped(whole, ' ') && (mark < 0 || text.Length - mark - 1 is 1 or 2) ? [Value(whole, mark < 0 ? "" : text[(mark + 1)..])] : [];
+            return IsGrouped(whole, ' ') && (mark < 0 || text.Length - mark - 1 is 1 or 2)
+                ? [new(Value(whole, mark < 0 ? "" : text[(mark + 1)..]), mark < 0 ? null : text[mark])] : [];
         }
 
         if (mark < 0)
         {
-            return text.Length == 0 ? [] : [Value(text, "")];
+            return text.Length == 0 ? [] : [new(Value(text, ""), null)];
         }
 
         var (before, after) = (text[..mark], text[(mark + 1)..]);
@@ -42,12 +43,12 @@ internal static class PriceAmount
         var other = text[mark] == '.' ? ',' : '.';
         if (before.Contains(other, StringComparison.Ordinal))
         {
-            return before.Contains(text[mark], StringComparison.Ordinal) || !IsGrouped(before, other) ? [] : [Value(before, after)];
+            return before.Contains(text[mark], StringComparison.Ordinal) || !IsGrouped(before, other) ? [] : [new(Value(before, after), text[mark])];
         }
 
         if (before.Contains(text[mark], StringComparison.Ordinal))
         {
-            return IsGrouped(text, text[mark]) ? [Value(text, "")] : [];
+            return IsGrouped(text, text[mark]) ? [new(Value(text, ""), other)] : [];
         }
 
         return One(before, after, text[mark], digits, commaParts);
@@ -55,15 +56,15 @@ internal static class PriceAmount
 
     // A single mark. Three digits after it are thousands where the currency has no decimals or its home never writes a decimal comma, decimals after
     // a nought, and open otherwise: "1.299" is written for 1299 and for 1.299.
-    private static IReadOnlyList<decimal> One(string before, string after, char mark, int? digits, bool commaParts)
+    private static IReadOnlyList<AmountReading> One(string before, string after, char mark, int? digits, bool commaParts)
     {
-        var decimals = Value(before, after);
+        var decimals = new AmountReading(Value(before, after), mark);
         if (after.Length != 3 || before.Length > 3 || before[0] == '0')
         {
             return [decimals];
         }
 
-        var thousands = Value(before + after, "");
+        var thousands = new AmountReading(Value(before + after, ""), mark == '.' ? ',' : '.');
         return digits == 0 || (mark == ',' && commaParts) ? [thousands] : [thousands, decimals];
     }
 
@@ -79,3 +80,7 @@ internal static class PriceAmount
     private static decimal Value(string whole, string decimals) =>
         decimal.Parse(new string([.. whole.Where(char.IsAsciiDigit)]) + "." + decimals + "0", NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
 }
+
+/// <summary>One meaning of a written amount.</summary>
+/// <param name="Decimals">The decimal mark of whoever means it so, also where the amount has no decimals; null where it shows none.</param>
+internal readonly record struct AmountReading(decimal Value, char? Decimals);

@@ -32,10 +32,11 @@ public static class PriceText
 
     /// <summary>The whole text as one price.</summary>
     /// <param name="currency">As the page declares it; it settles which of several a sign means.</param>
-    public static ReadPrice Read(string written, string? currency)
+    /// <param name="decimals">The decimal mark that its neighbours show; null where nothing shows it.</param>
+    public static ReadPrice Read(string written, string? currency, char? decimals = null)
     {
         var text = PageWalk.Tidy(written);
-        var found = WithoutCounts(text, Find(text, currency));
+        var found = WithoutCounts(text, Find(text, currency, decimals));
         return _range.IsMatch(text) ? new ReadPrice.Unread(text, "a range, not a price")
             : found.Count == 0 ? new ReadPrice.Unread(text, "no amount in it")
             : Regex.IsMatch(text, @"^[-−]\s?[0-9]") || PriceText.Readings(found[0].Price).All(money => money.Amount.All(letter => letter is '0' or '.'))
@@ -88,7 +89,7 @@ public static class PriceText
     };
 
     /// <summary>Every amount in a text, in its order, with or without a currency beside it.</summary>
-    internal static IReadOnlyList<FoundPrice> Find(string text, string? currency)
+    internal static IReadOnlyList<FoundPrice> Find(string text, string? currency, char? decimals = null)
     {
         List<FoundPrice> found = [];
         if (!text.AsSpan().ContainsAnyInRange('0', '9'))
@@ -114,10 +115,13 @@ public static class PriceText
 
             var named = sign is null ? [] : PriceCurrency.Of(sign.Value);
             var settled = Settle(named, currency);
-            var values = PriceAmount.Read(amount.Value, Digits(settled), PriceCurrency.CommaParts(settled));
-            if (values.Count > 0)
+            List<AmountReading> readings = [.. PriceAmount.Read(amount.Value, Digits(settled), PriceCurrency.CommaParts(settled))
+                .Where(reading => decimals is null || reading.Decimals is null || reading.Decimals == decimals)];
+            if (readings.Count > 0)
             {
-                found.Add(new(match.Index, match.Length, sign is not null || none, Make(match.Value.Trim(), values, settled)));
+                var price = Make(match.Value.Trim(), [.. readings.Select(reading => reading.Value)], settled);
+                found.Add(new(match.Index, match.Length, sign is not null || none, price,
+                    [.. readings.Select(reading => reading.Decimals)]));
             }
         }
 
@@ -181,4 +185,5 @@ public static class PriceText
 
 /// <summary>An amount found in a text.</summary>
 /// <param name="Marked">With a currency, or the stroke for no decimals: an amount that stands for money by itself.</param>
-internal sealed record FoundPrice(int Start, int Length, bool Marked, ReadPrice Price);
+/// <param name="Decimals">The decimal mark of each of its meanings; null for a meaning that shows none.</param>
+internal sealed record FoundPrice(int Start, int Length, bool Marked, ReadPrice Price, IReadOnlyList<char?> Decimals);

@@ -7,20 +7,28 @@ internal sealed class RdfaReader
     // Of all values: elements inside one another state the same text each. Ours, no source.
     private const int MostCharacters = 8 << 20;
 
+    private readonly List<ListingWarning> _warnings;
     private readonly List<StatedThing> _roots = [];
     private readonly Dictionary<string, StatedThing> _byResource = new(StringComparer.Ordinal);
     private int _characters;
 
+    private RdfaReader(List<ListingWarning> warnings) => _warnings = warnings;
+
     /// <summary>Things that are no property of another, in the order of the document.</summary>
-    public static IReadOnlyList<StatedThing> Read(PageNode.Element page)
+    public static IReadOnlyList<StatedThing> Read(PageNode.Element page, List<ListingWarning> warnings)
     {
         if (!PageWalk.Elements(page).Any(element => element.Has("typeof")))
         {
             return [];
         }
 
-        var reader = new RdfaReader();
+        var reader = new RdfaReader(warnings);
         reader.Walk(page, new(null, true, new(StringComparer.OrdinalIgnoreCase) { ["schema"] = "https://schema.org/" }));
+        if (reader._characters >= MostCharacters)
+        {
+            warnings.Add(StatedElement.Multiplied("RDFa"));
+        }
+
         return [.. reader._roots.Distinct().Where(thing => !thing.IsEmpty)];
     }
 
@@ -51,7 +59,7 @@ internal sealed class RdfaReader
         else if (properties.Count > 0 && scope.Thing is { } owner && _characters < MostCharacters)
         {
             var value = element.Find("content") is null && element.Find("resource") is { } resource ? new StatedValue(resource, Thing(resource))
-                : StatedElement.Value(element);
+                : StatedElement.Value(element, $"RDFa {properties[0]}", _warnings);
             properties.ForEach(name => owner.Add(name, value));
             _characters += (value.Shown ?? value.Text)?.Length ?? 0;
         }

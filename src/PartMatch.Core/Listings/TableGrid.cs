@@ -8,18 +8,22 @@ internal static class TableGrid
     private const int MostColumns = 60;
     private const int MostRows = 5_000;
 
-    public static IReadOnlyList<IReadOnlyList<string>> Of(PageNode.Element table)
+    public static IReadOnlyList<IReadOnlyList<string>> Of(PageNode.Element table) => [.. Rows(table, MostRows).Select(row => row.Cells)];
+
+    /// <summary>Row by row, so that whoever asks can stop.</summary>
+    public static IEnumerable<PageRow> Rows(PageNode.Element table, int most)
     {
-        List<List<string>> grid = [];
         var down = new Dictionary<int, (int Rows, string Text)>();
-        foreach (var row in Rows(table).Take(MostRows))
+        foreach (var (index, row) in Rows(table).Take(most).Index())
         {
             List<string> cells = [];
-            foreach (var cell in row.Children.OfType<PageNode.Element>().Where(cell => cell.Name is "td" or "th" && !VisibleText.IsHidden(cell)))
+            PageNode.Element[] own = [.. row.Children.OfType<PageNode.Element>().Where(cell => cell.Name is "td" or "th" && !VisibleText.IsHidden(cell))];
+            var isOne = own.Length == 1 && down.Count == 0;
+            foreach (var cell in own)
             {
                 Carry(cells, down);
                 var text = Text(cell);
-                var rows = Span(cell.Find("rowspan"), MostRows);
+                var rows = Span(cell.Find("rowspan"), most);
                 for (var column = Span(cell.Find("colspan"), MostColumns); column > 0 && cells.Count < MostColumns; column--)
                 {
                     if (rows > 1)
@@ -34,11 +38,10 @@ internal static class TableGrid
             Carry(cells, down);
             if (cells.Count > 0)
             {
-                grid.Add(cells);
+                yield return new(index + 1, cells, isOne, row.Parent?.Name == "thead" || Array.TrueForAll(own, cell => cell.Name == "th"),
+                    row.Parent?.Name == "tfoot");
             }
         }
-
-        return grid;
     }
 
     // Cells from above that reach down to where the next one would stand.

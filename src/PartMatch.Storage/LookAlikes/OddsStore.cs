@@ -5,6 +5,10 @@ using PartMatch.Core.LookAlikes;
 namespace PartMatch.Storage.LookAlikes;
 
 /// <summary>What was counted of offers and deliveries: the offers that the books hold, and those that were seen and only counted.</summary>
+/// <remarks>
+/// One thing for sale that was seen n times is one: of the same seller, condition, level and page only those of the latest day count, as
+/// <see cref="PartMatch.Core.Buying.OfferMemory"/> tells the same offer by seller and condition.
+/// </remarks>
 public sealed class OddsStore(Database database)
 {
     private readonly Snapshot<Odds> _odds = new(database);
@@ -19,8 +23,14 @@ public sealed class OddsStore(Database database)
             select p.part, sum(c.offers) as offers
             from (
               select part_key, count(*) as offers
-              from offers
-              where part_key is not null
+              from (
+                select o.part_key,
+                  rank() over (partition by o.part_key, o.seller_book, o.seller, o.condition, o.level, l.address order by o.seen_on desc) as place
+                from offers o
+                left join listings l on l.book = o.book and l.listing = o.listing
+                where o.part_key is not null
+              )
+              where place = 1
               group by part_key
               union all
               select part_key, offers

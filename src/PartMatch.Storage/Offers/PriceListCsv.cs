@@ -4,19 +4,6 @@ using PartMatch.Storage.Books.Format;
 
 namespace PartMatch.Storage.Offers;
 
-/// <summary>How a CSV file of prices was read.</summary>
-public abstract record PriceListReading
-{
-    private PriceListReading()
-    {
-    }
-
-    public sealed record Read(PriceListTable Table) : PriceListReading;
-
-    /// <param name="Found">With the line where there is one.</param>
-    public sealed record Unreadable(string Found, string Expected, string Mend) : PriceListReading;
-}
-
 /// <summary>Reads a seller's CSV file into a table: commas, semicolons or tabs, UTF-8 or Windows-1252, as spreadsheets write them.</summary>
 public static class PriceListCsv
 {

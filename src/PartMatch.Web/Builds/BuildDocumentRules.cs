@@ -20,6 +20,10 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
     private const int MostEntries = 500;
     private const int MostDays = 3650;
     private const int MostPercent = 1000;
+    private const int MostRate = 1_000_000;
+
+    // All money of a plan together has to stay far inside what the solver reckons with (PlanProblemCheck.Most).
+    private const long MostMinor = 1_000_000_000_000;
 
     public BuildDocumentRules()
     {
@@ -83,22 +87,22 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
     private static InlineValidator<BuildGoal> GoalRules()
     {
         var rules = new InlineValidator<BuildGoal>();
-        rules.RuleFor(goal => goal.Power).MustBeQuantity(Dimension.Power);
+        rules.RuleFor(goal => goal.Power).MustBeRange(Dimension.Power);
         rules.RuleFor(goal => goal.Power).Must(power => IsMoreThanNothing(power, Dimension.Power)).Otherwise("more than 0");
         rules.RuleFor(goal => goal.Power).Must((goal, power) => power is not null || goal.Speed is null)
             .Otherwise("a power together with the speed", "for example 180 kW; the two size the injectors, or leave both out");
-        rules.RuleFor(goal => goal.Speed).MustBeQuantity(Dimension.Speed);
+        rules.RuleFor(goal => goal.Speed).MustBeRange(Dimension.Speed);
         rules.RuleFor(goal => goal.Speed).Must(speed => IsMoreThanNothing(speed, Dimension.Speed)).Otherwise("more than 0");
         rules.RuleFor(goal => goal.Speed).Must((goal, speed) => speed is not null || goal.Power is null)
             .Otherwise("the speed at which the power is made", "for example 6800/min; the two size the injectors, or leave both out");
         rules.RuleFor(goal => goal.Boost).MustBeQuantity(Dimension.Pressure);
-        rules.RuleFor(goal => goal.Boost).Must(boost => boost is null || QuantityParser.Parse(boost, Dimension.Pressure) is not QuantityRead { Quantity.Value: < 0 })
+        rules.RuleFor(goal => goal.Boost).Must(boost => EndsOf(boost, Dimension.Pressure) is not { Low: < 0 })
             .Otherwise("zero or more, over ambient");
-        rules.RuleFor(goal => goal.Pressure).MustBeQuantity(Dimension.Pressure);
+        rules.RuleFor(goal => goal.Pressure).MustBeRange(Dimension.Pressure);
         rules.RuleFor(goal => goal.Pressure).Must(pressure => IsMoreThanNothing(pressure, Dimension.Pressure)).Otherwise("more than 0");
-        rules.RuleFor(goal => goal.Duty).MustBeQuantity(Dimension.Ratio);
+        rules.RuleFor(goal => goal.Duty).MustBeRange(Dimension.Ratio);
         rules.RuleFor(goal => goal.Duty)
-            .Must(duty => duty is null || QuantityParser.Parse(duty, Dimension.Ratio) is not QuantityRead { Quantity.Value: <= 0 or > 1 })
+            .Must(duty => IsMoreThanNothing(duty, Dimension.Ratio) && (EndsOf(duty, Dimension.Ratio) is not { High: var high } || high <= 1))
             .Otherwise("more than 0 % and at most 100 %", "85 % is usual; common practice, no source");
         rules.RuleFor(goal => goal.Supply).Must(supply => supply is null || Codes.Find<FuelSupply>(supply) is not null)
             .WithState((_, supply) => new Mending($"one of {string.Join(", ", Codes.All<FuelSupply>())}", MeantBy(supply, Codes.All<FuelSupply>())));
@@ -129,20 +133,23 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
         rules.RuleFor(rate => rate.Currency).MustBeCurrency();
         rules.RuleFor(rate => rate.Currency).Must(currency => currency != build.Currency).Otherwise("another currency than the build's", "leave it out: it is 1");
         rules.RuleFor(rate => rate.Currency).Must(currency => build.Rates.Count(other => other.Currency == currency) == 1).Otherwise("each currency once");
-        rules.RuleFor(rate => rate.Is).Must(number => QuantityParser.FindNumber(number) is > 0)
-            .Otherwise("a number above 0: what one unit of it costs in the build's currency", "for example 1.1700, with a decimal point");
+        rules.RuleFor(rate => rate.Is).Must(number => QuantityParser.FindNumber(number) is > 0 and <= MostRate)
+            .Otherwise($"a number above 0 and at most {MostRate}: what one unit of it costs in the build's currency", "for example 1.1700, with a decimal point");
         rules.RuleFor(rate => rate.From).Must(IsNote).Otherwise(NoteExpected);
         return rules;
     }
 
     private static string? MeantBy(string? found, IReadOnlyCollection<string> known) => Nearest.Find(found ?? "", known) is { } near ? $"did you mean {near}?" : null;
 
-    private static bool IsMoreThanNothing(string? text, Dimension dimension) =>
-        text is null || QuantityParser.Parse(text, dimension) is not QuantityRead { Quantity.Value: <= 0 };
+    private static bool IsMoreThanNothing(string? text, Dimension dimension) => EndsOf(text, dimension) is not { Low: <= 0 };
+
+    /// <summary>Null where nothing was said, or it cannot be read, which is told by itself.</summary>
+    private static (decimal Low, decimal High)? EndsOf(string? text, Dimension dimension) =>
+        text is not null && QuantityRangeParser.Parse(text, dimension) is RangeRead { Quantity: { Value: var value } read } ? (read.Low ?? value, read.High ?? value) : null;
 
     // Where the currency itself is at fault, that is told and nothing is said of its amounts.
     private static bool IsAmount(Build build, string? amount) =>
-        amount is null || Currencies.FindDigits(build.Currency) is null || Amount.Find(amount, build.Currency) is { Minor: var minor } && minor >= 0;
+        amount is null || Currencies.FindDigits(build.Currency) is null || (Amount.Find(amount, build.Currency) is { Minor: var minor } && minor >= 0 && minor <= MostMinor);
 
     private static bool IsDay(string? day) => day is null || OfferRules.DayOf(day) is not null;
 

@@ -46,5 +46,8 @@ internal static class BaseServices
         services.AddSingleton<BuildStore>();
         services.AddSingleton<BuildNames>();
         services.AddSingleton<BuildBody>();
+        services.AddSingleton<BuildSource>();
+        services.AddSingleton<BuildSolves>();
+        services.AddSingleton<PlanQuestions>();
     }
 }

@@ -38,7 +38,8 @@ internal static class Server
     private static string? Prepare(WebApplication app)
     {
         var given = ListeningAddresses.Read(app.Configuration);
-        if (ListeningAddresses.Refusal(given, app.Services.GetRequiredService<ServerSettings>().HasToken) is { } refusal)
+        var settings = app.Services.GetRequiredService<ServerSettings>();
+        if ((settings.Refusal ?? ListeningAddresses.Refusal(given, settings.HasToken)) is { } refusal)
         {
             return refusal;
         }
@@ -48,7 +49,7 @@ internal static class Server
             addresses.Add(ListeningAddresses.Default);
         }
 
-        return app.Services.GetRequiredService<OpenedBase>().Open();
+        return app.Services.GetRequiredService<PlanSettings>().Refusal ?? app.Services.GetRequiredService<OpenedBase>().Open();
     }
 
     private static async Task<string?> StartAsync(WebApplication app)

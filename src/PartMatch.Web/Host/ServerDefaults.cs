@@ -33,6 +33,7 @@ internal static class ServerDefaults
         builder.Configuration.Sources.Insert(0, new MemoryConfigurationSource { InitialData = _settings });
         QuietStart(builder.Logging);
         builder.Services.AddSingleton<ServerSettings>();
+        builder.Services.AddSingleton<PlanSettings>();
         builder.Services.AddResponseCompression(); // a comparison of variants is ten times smaller for it
 
         // Thrown, so that Problems can name the member of a body that cannot be read.

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Reflection;
 using Microsoft.AspNetCore.Http.Metadata;
 using PartMatch.Core.Sums;
@@ -13,7 +14,7 @@ public abstract class ProblemAnswer(Problem problem) : IResult, IStatusCodeHttpR
 
     public object? Value => Problem;
 
-    public Task ExecuteAsync(HttpContext httpContext) => Problems.WriteAsync(httpContext, Problem);
+    public virtual Task ExecuteAsync(HttpContext httpContext) => Problems.WriteAsync(httpContext, Problem);
 
     /// <summary>Adds to a route's document the problems that stand before its handler.</summary>
     internal static void Describe(IEndpointConventionBuilder route, params int[] statuses) =>
@@ -58,6 +59,18 @@ public sealed class Stale(Problem problem) : ProblemAnswer(problem), IEndpointMe
         Describe(builder, StatusCodes.Status412PreconditionFailed);
         Describe(builder, StatusCodes.Status428PreconditionRequired);
     }
+}
+
+/// <summary>503: not now; when to ask again stands in Retry-After.</summary>
+public sealed class Busy(Problem problem, int retryAfterSeconds) : ProblemAnswer(problem), IEndpointMetadataProvider
+{
+    public override Task ExecuteAsync(HttpContext httpContext)
+    {
+        httpContext.Response.Headers.RetryAfter = retryAfterSeconds.ToString(CultureInfo.InvariantCulture);
+        return base.ExecuteAsync(httpContext);
+    }
+
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) => Describe(builder, StatusCodes.Status503ServiceUnavailable);
 }
 
 /// <summary>415: the body is of another kind than the route reads.</summary>

@@ -83,6 +83,8 @@ internal static class ProblemTypes
             "The route exists, but not for this HTTP method. The Allow header lists the methods it takes."),
         new("request-timeout", 408, "The request came too slowly",
             "The server waited for the rest of the request and gave up. Send it again."),
+        new("build-outdated", 409, "The base no longer holds what the build names",
+            "Since the build was stored, something that it names was renamed or removed. The errors name it with its place. Change the build, or bring the row back."),
         new("cannot-undo", 409, "The change cannot be taken back",
             "Rows of it were changed again since, or rows that came later rest on it. The errors name them. Nothing was stored."),
         new("conflict", 409, "It clashes with what is there",
@@ -103,6 +105,8 @@ internal static class ProblemTypes
             "The server could not finish the request, and logged why. Nothing was stored by this request."),
         new("base-busy", 503, "Another program is writing the base",
             "The base was locked for longer than this server waits. Nothing was stored by this request. Send it again, or end the other program."),
+        new("planning-busy", 503, "Other plans are being worked out",
+            "As many plans are worked out at once as the server allows (PartMatch:PlansAtOnce). Ask again after the seconds in Retry-After, or stop one of them."),
         new("disk-full", 507, "No room is left on the disk",
             "The base could not be written because its disk is full. Nothing was stored by this request. Free some space there, then send it again."),
     ];

@@ -11,9 +11,11 @@ internal static class ListingBody
 {
     public const string Json = "application/json";
 
+    /// <summary>Types of a page.</summary>
+    public static readonly string[] PageTypes = ["text/html", "multipart/related", "message/rfc822", "application/x-mimearchive", "application/xhtml+xml"];
+
     /// <summary>Types that are taken; the saved page of one file has three names.</summary>
-    public static readonly string[] Types =
-        ["text/plain", "text/html", "multipart/related", "message/rfc822", "application/x-mimearchive", "application/xhtml+xml", Json];
+    public static readonly string[] Types = ["text/plain", .. PageTypes, Json];
 
     /// <summary>The document, or why it is none.</summary>
     public static async Task<(ListingDocument? Document, Problem? Problem)> ReadAsync(HttpRequest request, CancellationToken cancellation)
@@ -27,11 +29,23 @@ internal static class ListingBody
         {
             Json => FromJson(bytes),
             "text/plain" => (new ListingDocument(ListingFormat.Text, bytes, charset), null),
-            "text/html" or "application/xhtml+xml" => (new ListingDocument(ListingFormat.Html, bytes, charset), null),
-            "multipart/related" => (new ListingDocument(ListingFormat.Mhtml, WithHeader(request.ContentType, bytes), charset), null),
-            "message/rfc822" or "application/x-mimearchive" => (new ListingDocument(ListingFormat.Mhtml, bytes, charset), null),
+            _ when FindPage(request.ContentType, bytes) is { } page => (page, null),
             var other => (null, Problem.Of("wrong-media-type", new FieldError(
                 "Content-Type", string.IsNullOrEmpty(other) ? "nothing" : other, string.Join(", ", Types), "send pasted words as text/plain, a saved page as text/html or message/rfc822"))),
+        };
+    }
+
+    /// <summary>The page by the type it was sent with; null where that is none of a page.</summary>
+    public static ListingDocument? FindPage(string? contentType, byte[] bytes)
+    {
+        var type = MediaTypeHeaderValue.TryParse(contentType, out var parsed) ? parsed : null;
+        var charset = type?.Charset.Value?.Trim('"');
+        return type?.MediaType.Value?.ToLowerInvariant() switch
+        {
+            "text/html" or "application/xhtml+xml" => new ListingDocument(ListingFormat.Html, bytes, charset),
+            "multipart/related" => new ListingDocument(ListingFormat.Mhtml, WithHeader(contentType, bytes), charset),
+            "message/rfc822" or "application/x-mimearchive" => new ListingDocument(ListingFormat.Mhtml, bytes, charset),
+            _ => null,
         };
     }
 

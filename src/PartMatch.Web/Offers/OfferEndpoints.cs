@@ -7,6 +7,7 @@ using PartMatch.Storage.Offers;
 using PartMatch.Storage.Parts;
 using PartMatch.Web.Editing;
 using PartMatch.Web.Families;
+using PartMatch.Web.Host;
 using PartMatch.Web.Http;
 using PartMatch.Web.LookAlikes;
 using PartMatch.Web.Parts;
@@ -32,7 +33,7 @@ internal static class OfferEndpoints
     }
 
     private static Results<Ok<OffersAnswer>, Refused, Absent> List(
-        [AsParameters] OffersRequest request, OfferStore offers, FamilyStore families, PartStore parts, TimeProvider time)
+        [AsParameters] OffersRequest request, OfferStore offers, FamilyStore families, PartStore parts, ServerSettings settings, TimeProvider time)
     {
         var part = request.Part is null ? null : NamedPart.Find(request.Part, null, parts);
         if (part is { IsAmbiguous: true })
@@ -49,7 +50,7 @@ internal static class OfferEndpoints
 
         return question.Position is { } position && family is not null && family.FindPosition(position) is null
             ? KnownNames.NoPosition(position, family)
-            : TypedResults.Ok(Answer(question, OfferSearch.Decide(offers.Facts(), family, question), request.Part));
+            : TypedResults.Ok(Answer(question, OfferSearch.Decide(offers.Facts() with { Home = settings.Country }, family, question), request.Part));
     }
 
     private static OffersAnswer Answer(OfferQuestion question, OfferPage page, string? written) => new(
@@ -63,9 +64,10 @@ internal static class OfferEndpoints
             .With("condition", question.Condition is { } condition ? Codes.Of(condition) : null))
             .With("limit", question.Limit).With("cursor", question.Cursor).ToString());
 
-    private static Results<Ok<OfferAnswer>, Refused, Absent> Show([AsParameters] OfferRequest request, OfferStore offers, TimeProvider time)
+    private static Results<Ok<OfferAnswer>, Refused, Absent> Show(
+        [AsParameters] OfferRequest request, OfferStore offers, ServerSettings settings, TimeProvider time)
     {
-        var facts = offers.Facts();
+        var facts = offers.Facts() with { Home = settings.Country };
         Offer[] found = [.. facts.Offers.Where(offer => offer.Code == request.Offer && (request.Book is null || offer.Book == request.Book))];
         if (found is not [var one])
         {
@@ -87,7 +89,7 @@ internal static class OfferEndpoints
     }
 
     private static Results<Ok<OfferStored>, Created<OfferStored>, Refused, Absent, Clash> Store(
-        [AsParameters] OfferStoreRequest request, [FromBody] OfferBody body, OfferEntry entry, OfferStore offers, LookAlikeSource source, TimeProvider time,
+        [AsParameters] OfferStoreRequest request, [FromBody] OfferBody body, OfferEntry entry, OfferStore offers, LookAlikeSource source, ServerSettings settings, TimeProvider time,
         CancellationToken cancellation)
     {
         var asked = request.ToAsked();
@@ -103,7 +105,7 @@ internal static class OfferEndpoints
 
         var cells = body.CellsOn(time.Today());
         var number = cells.GetValueOrDefault("numberAsWritten") is { } written && CommonRules.IsNumber(written)
-            ? new SoldNumbers(source.Get().Numbers, scope.Parts).Judge(written) : null;
+            ? new SoldNumbers(source.Get(), scope.Parts).Judge(written) : null;
         if (number?.Recorded is { } part)
         {
             cells.TryAdd("part", part);
@@ -113,7 +115,8 @@ internal static class OfferEndpoints
         return entry.Store(asked.Book, [new OfferDraft(cells)], listing, body.NewSeller, NoteRules.Note(asked.Who, asked.Why), asked.DryRun,
             cancellation) switch
         {
-            OfferOutcome.Done { Offers: [var taken] } done => Stored(asked, done, taken, number, listing?.Text.IsCut is true, offers.Facts(), time.Today()),
+            OfferOutcome.Done { Offers: [var taken] } done => Stored(asked, done, taken, number, listing?.Text.IsCut is true,
+                offers.Facts() with { Home = settings.Country }, time.Today()),
             OfferOutcome.Faulty faulty => OfferProblems.Faulty(faulty.Faults),
             OfferOutcome.InUse inUse => EditProblems.InUse(inUse.Users, inUse.Total, "mend those rows first"),
             var other => throw new InvalidOperationException($"Storing an offer ended as {other.GetType().Name}, which no answer names."),

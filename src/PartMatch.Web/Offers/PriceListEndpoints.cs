@@ -19,8 +19,8 @@ internal static class PriceListEndpoints
     public static void MapPriceLists(this RouteGroupBuilder api)
     {
         var import = api.MapPost("/offers/price-list", Import).WithName("ImportPriceList").WithTags("offers")
-            .WithSummary("Takes a seller's price list (CSV) into a book, all or nothing; proposes which column holds what and says of each row what its number is")
-            .Accepts<Stream>(MediaTypeNames.Text.Csv, "text/tab-separated-values")
+            .WithSummary("Takes a seller's price list (CSV, or a web page with tables) into a book, all or nothing; proposes which column holds what and says of each row what its number is")
+            .Accepts<Stream>(MediaTypeNames.Text.Csv, ["text/tab-separated-values", .. Listings.ListingBody.PageTypes])
             .Produces<PriceListAnswer>(contentType: MediaTypeNames.Application.Json, additionalContentTypes: PriceListStream.JsonLines)
             .WithMetadata(new RequestSizeLimitAttribute(MaxBodyBytes));
         ProblemAnswer.Describe(
@@ -29,10 +29,10 @@ internal static class PriceListEndpoints
     }
 
     private static async Task<Results<PriceListStream, Refused, Absent>> Import(
-        [AsParameters] PriceListRequest request, Stream body, OfferEntry entry, LookAlikeSource source, TimeProvider time, CancellationToken cancellation)
+        [AsParameters] PriceListRequest request, HttpRequest body, OfferEntry entry, LookAlikeSource source, TimeProvider time, CancellationToken cancellation)
     {
         using var sent = new MemoryStream();
-        await body.CopyToAsync(sent, cancellation);
+        await body.Body.CopyToAsync(sent, cancellation);
         if (entry.FindScope(request.Book ?? "") is not { } scope)
         {
             return EditProblems.NoBook(request.Book ?? "");
@@ -51,19 +51,26 @@ internal static class PriceListEndpoints
                 "the seller has no usual currency: say which it is")));
         }
 
-        return PriceListCsv.Of(sent.GetBuffer().AsSpan(0, (int)sent.Length)) switch
+        var numbers = new SoldNumbers(source.Get(), scope.Parts);
+        return Read(request, body.ContentType, sent.ToArray(), numbers) switch
         {
-            PriceListReading.Read read => Run(request, request.ToAsked(currency, time.Today()), read.Table, new SoldNumbers(source.Get().Numbers,
-                scope.Parts), entry),
-            PriceListReading.Unreadable unreadable => new Refused(Problem.Of("bad-request", new FieldError("body", unreadable.Found, unreadable.Expected,
-                unreadable.Mend))),
+            PriceListReading.Read read => Run(request, request.ToAsked(currency, time.Today()), read, numbers, entry),
+            PriceListReading.Unreadable unreadable => new Refused(Problem.Of(
+                unreadable.Field == "body" ? "bad-request" : "bad-question",
+                new FieldError(unreadable.Field, unreadable.Found, unreadable.Expected, unreadable.Mend))),
             var other => throw new InvalidOperationException($"A price list was read as {other.GetType().Name}, which no answer names."),
         };
     }
 
+    private static PriceListReading Read(PriceListRequest request, string? contentType, byte[] bytes, SoldNumbers numbers) =>
+        Listings.ListingBody.FindPage(contentType, bytes) is { } page ? PriceListPage.Of(page, numbers.IsKnown, request.TablePlace)
+        : request.TablePlace is null ? PriceListCsv.Of(bytes)
+        : new PriceListReading.Unreadable(request.Table ?? "", "no table: a CSV file is one", "leave it out", "table");
+
     private static Results<PriceListStream, Refused, Absent> Run(
-        PriceListRequest request, PriceListAsked asked, PriceListTable table, SoldNumbers numbers, OfferEntry entry)
+        PriceListRequest request, PriceListAsked asked, PriceListReading.Read read, SoldNumbers numbers, OfferEntry entry)
     {
+        var table = read.Table;
         var (given, faults) = request.Given(table);
         if (faults.Count > 0)
         {
@@ -77,9 +84,17 @@ internal static class PriceListEndpoints
                 .Select(needed => new FieldError(needed, "no column that looks like it", $"the column of the {needed}s",
                     $"name it: the heads are {string.Join(", ", table.Headers)}")),
         ];
-        return missing.Length > 0
-            ? new Refused(Problem.Of("bad-question", missing))
-            : new PriceListStream(new PriceListRun(request, asked, table, mapping, numbers, entry));
+        if (missing.Length > 0)
+        {
+            return new Refused(Problem.Of("bad-question", missing));
+        }
+
+        var list = new PriceList(table, mapping, new PriceListTerms(asked.Currency, request.Mark, request.EveryCondition), numbers);
+        return list.DecimalMark is { IsAsked: true, Open: var open }
+            ? new Refused(Problem.Of("bad-question", new FieldError(
+                "decimal", $"{string.Join(", ", open.Take(3))}{(open.Count > 3 ? $" and {open.Count - 3} more" : "")}, each of which can mean two amounts",
+                "point or comma", "say how the list writes its decimals: no other price of it shows that")))
+            : new PriceListStream(new PriceListRun(asked, read, mapping, list, entry));
     }
 }
 

@@ -16,6 +16,7 @@ public sealed record PriceListRequest(
     [property: FromQuery(Name = "seller"), Required, Description("Code of the seller, of the book or of one it uses.")] string? Seller,
     [property: FromQuery(Name = "currency"), Description("Of the prices; that of the seller when left out.")] string? Currency,
     [property: FromQuery(Name = "seen-on"), Description("The day of the list, YYYY-MM-DD; today (UTC) when left out.")] string? SeenOn,
+    [property: FromQuery(Name = "table"), Description("Which table of a page, from 1; when left out the widest with columns of part numbers and prices.")] string? Table,
     [property: FromQuery(Name = "number"), Description("The column of the part numbers: its head, or its place from 1. Proposed from heads and content when left out, as with the other columns.")] string? Number,
     [property: FromQuery(Name = "price"), Description("The column of the prices.")] string? Price,
     [property: FromQuery(Name = "quantity"), Description("The column of the pieces in stock; none for no column.")] string? Quantity,
@@ -32,6 +33,8 @@ public sealed record PriceListRequest(
 
     /// <summary>The condition of every row, where the question names one.</summary>
     internal ItemCondition EveryCondition => Codes.Find<ItemCondition>(Condition ?? "") ?? ItemCondition.NotStated;
+
+    internal int? TablePlace => int.TryParse(Table, NumberStyles.None, CultureInfo.InvariantCulture, out var place) ? place : null;
 
     internal char? Mark => DecimalMark switch
     {
@@ -88,6 +91,8 @@ internal sealed class PriceListRules : AbstractValidator<PriceListRequest>
         RuleFor(request => request.Seller).MustBeGiven("the code of a seller", "the sellers are listed at /api/sellers");
         RuleFor(request => request.Currency).MustBeCurrency();
         RuleFor(request => request.SeenOn).MustBeDay();
+        RuleFor(request => request.Table).Must(table => string.IsNullOrEmpty(table) || int.TryParse(table, NumberStyles.None, CultureInfo.InvariantCulture,
+            out var place) && place > 0).Otherwise("the place of a table on the page, from 1", "leave it out to have one proposed");
         RuleFor(request => request.Number).Must(column => column != "none").Otherwise("the head of a column, or its place",
             "without part numbers nobody can tell what is for sale");
         RuleFor(request => request.Price).Must(column => column != "none").Otherwise("the head of a column, or its place", "an offer needs a price");
@@ -102,12 +107,13 @@ internal sealed class PriceListRules : AbstractValidator<PriceListRequest>
 
 /// <summary>What was made of a price list.</summary>
 /// <param name="Change">Its number in the history; absent when nothing was stored.</param>
+/// <param name="Tables">Of a page: which of its tables was read, and what of it was left out; absent for a CSV file.</param>
 /// <param name="DecimalMark">The decimal mark that the prices were read with; absent where it made no difference.</param>
+/// <param name="DecimalBecause">What settles it, or contradicts itself; absent where no price has a mark.</param>
 /// <param name="Rows">Every row, in the order of the list.</param>
 public sealed record PriceListAnswer(
-    PriceListAsked Asked, OfferResult Result, long? Change, PriceListMapping Mapping, string? DecimalMark, PriceListCounts Counts,
-        IReadOnlyList<PriceListRowAnswer> Rows,
-    string Permalink);
+    PriceListAsked Asked, OfferResult Result, long? Change, PriceListTables? Tables, PriceListMapping Mapping, string? DecimalMark, string? DecimalBecause,
+    PriceListCounts Counts, IReadOnlyList<PriceListRowAnswer> Rows, string Permalink);
 
 /// <param name="Condition">Of every row; absent where a column says it, or nothing.</param>
 public sealed record PriceListAsked(
@@ -122,10 +128,10 @@ public sealed record PriceListCounts(int Rows, int KnownPart, int KnownElsewhere
 /// <param name="Verdict">What its number is, or faulty.</param>
 /// <param name="Text">The verdict in words.</param>
 /// <param name="Offer">Code of the offer that it is; absent where it cannot be stored, or nothing is stored.</param>
+/// <param name="Dangers">Parts that its number can be taken for with medium or high danger, the most dangerous first.</param>
 public sealed record PriceListRowAnswer(
-    int Line, string Number, PriceListVerdict Verdict, string Text, string? Part, IReadOnlyList<Core.Fit.NearestNumber> Nearest, Core.Measures.Money? Price,
-        int? Pack, int? Stock,
-    ItemCondition Condition, Core.Measures.Money? CoreDeposit, string? Note, string? Offer, bool AlreadyStored, string? Earlier,
+    int Line, string Number, PriceListVerdict Verdict, string Text, string? Part, IReadOnlyList<Core.Fit.NearestNumber> Nearest,
+    IReadOnlyList<Core.Fit.LookAlikeWarning> Dangers, Core.Measures.Money? Price, int? Pack, int? Stock, ItemCondition Condition, Core.Measures.Money? CoreDeposit, string? Note, string? Offer, bool AlreadyStored, string? Earlier,
         IReadOnlyList<CellFault> Faults);
 
 /// <summary>The verdicts of <see cref="SoldVerdict"/>, and that a row cannot be stored.</summary>

@@ -9,8 +9,7 @@ using PartMatch.Web.Http;
 namespace PartMatch.Web.Offers;
 
 /// <summary>Judges a price list row by row and stores it, or says why not.</summary>
-internal sealed class PriceListRun(PriceListRequest request, PriceListAsked asked, PriceListTable table, PriceListMapping mapping, SoldNumbers numbers,
-    OfferEntry entry)
+internal sealed class PriceListRun(PriceListAsked asked, PriceListReading.Read read, PriceListMapping mapping, PriceList list, OfferEntry entry)
 {
     /// <summary>Rows between two reports.</summary>
     private const int RowsPerReport = 250;
@@ -20,7 +19,7 @@ internal sealed class PriceListRun(PriceListRequest request, PriceListAsked aske
     /// <summary>Reports, and last the answer or the problem.</summary>
     public IEnumerable<object> Steps(CancellationToken cancellation)
     {
-        var list = new PriceList(table, mapping, new PriceListTerms(asked.Currency, request.Mark, request.EveryCondition), numbers);
+        var table = read.Table;
         var lines = new List<PriceListLine>(table.Rows.Count);
         foreach (var row in table.Rows)
         {
@@ -42,7 +41,7 @@ internal sealed class PriceListRun(PriceListRequest request, PriceListAsked aske
 
         yield return entry.Store(asked.Book, [.. sound.Select(ToDraft)], null, null, NoteRules.Note(asked.Who, asked.Why), asked.DryRun, cancellation) switch
         {
-            OfferOutcome.Done done => Answer(list, lines, done),
+            OfferOutcome.Done done => Answer(lines, done),
             OfferOutcome.Faulty faulty => Faulty(faulty, sound),
             OfferOutcome.InUse inUse => EditProblems.InUse(inUse.Users, inUse.Total, "mend those rows first").Problem,
             var other => throw new InvalidOperationException($"Storing a price list ended as {other.GetType().Name}, which no answer names."),
@@ -56,7 +55,7 @@ internal sealed class PriceListRun(PriceListRequest request, PriceListAsked aske
         ("coreDeposit", line.CoreDeposit?.Amount), ("seenOn", asked.SeenOn.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)), ("note", line.Note),
     }.Where(cell => cell.Cell is not null).ToDictionary(cell => cell.Column, cell => cell.Cell!, StringComparer.Ordinal)); // filtered for null
 
-    private PriceListAnswer Answer(PriceList list, List<PriceListLine> lines, OfferOutcome.Done done)
+    private PriceListAnswer Answer(List<PriceListLine> lines, OfferOutcome.Done done)
     {
         var taken = new Queue<OfferTaken>(done.Offers);
         PriceListRowAnswer[] rows = [.. lines.Select(line => RowOf(line, line.IsFaulty ? null : taken.Dequeue()))];
@@ -67,20 +66,14 @@ internal sealed class PriceListRun(PriceListRequest request, PriceListAsked aske
                 Count(PriceListVerdict.LookAlike),
             Count(PriceListVerdict.Unknown), Count(PriceListVerdict.Faulty), isNew, done.Offers.Count - isNew);
         return new PriceListAnswer(
-            asked, asked.DryRun ? OfferResult.WouldStore : isNew == 0 ? OfferResult.AlreadyStored : OfferResult.Stored, done.Change, mapping,
-            list.DecimalMark switch
-            {
-                '.' => "point",
-                ',' => "comma",
-                _ => null,
-            },
-            counts, rows, new Permalink("/api/offers").With("seller", asked.Seller).ToString());
+            asked, asked.DryRun ? OfferResult.WouldStore : isNew == 0 ? OfferResult.AlreadyStored : OfferResult.Stored, done.Change, read.Tables, mapping,
+            list.DecimalMark.Mark is { } mark ? PriceMark.NameOf(mark) : null, list.DecimalMark.Because, counts, rows, new Permalink("/api/offers").With("seller", asked.Seller).ToString());
     }
 
     private PriceListRowAnswer RowOf(PriceListLine line, OfferTaken? taken) => new(
         line.Line, line.Number, line.IsFaulty || line.Sold is null ? PriceListVerdict.Faulty : VerdictOf(line.Sold.Verdict),
         line.IsFaulty ? string.Join("; ", line.Faults.Select(fault => $"{fault.Column}: {fault.Found}, expected {fault.Expected}")) : line.Sold?.Text ?? "",
-        line.Sold?.Part, line.Sold?.Nearest ?? [], line.Price, line.Pack, line.Stock, line.Condition, line.CoreDeposit, line.Note,
+        line.Sold?.Part, line.Sold?.Nearest ?? [], line.Sold?.Dangers ?? [], line.Price, line.Pack, line.Stock, line.Condition, line.CoreDeposit, line.Note,
         taken is null || (asked.DryRun && taken.IsNew) ? null : taken.Code, taken is { IsNew: false }, taken?.Earlier?.Text, line.Faults);
 
     private static PriceListVerdict VerdictOf(SoldVerdict verdict) => verdict switch

@@ -36,9 +36,26 @@ public sealed class OfferStoringTests(WritingServer server, Bench bench) : IClas
         sheet.AssertQuiet();
     }
 
-    private static async Task ChooseListAsync(Sheet sheet, string list)
+    [Fact]
+    public async Task A_page_is_read_by_its_tables_and_a_row_says_its_danger()
     {
-        var file = new FilePayload { Name = "list.csv", MimeType = "text/csv", Buffer = System.Text.Encoding.UTF8.GetBytes(list) };
+        const string Page = "<table><caption>Spring</caption><tr><th>Number<th>Price<th>Stock<tr><td colspan=3>Cooling<tr><td>P-26-1147-C<td>61,50<td>3</table>"
+            + "<table><tr><th>Number<th>Price<tr><td>QZ-9000<td>12,00</table>";
+        await using var sheet = await bench.OpenAsync(new Uri(server.Address, "offers.html").ToString());
+        await ChooseListAsync(sheet, Page, "list.html");
+        await Assertions.Expect(sheet.Page.Locator("#list-answer h3").First).ToHaveTextAsync("1 row can be stored");
+        await Assertions.Expect(sheet.Page.Locator("#list-answer")).ToContainTextAsync("1 row across the whole table left out: Cooling.");
+        await Assertions.Expect(sheet.Page.Locator("#list-answer tbody tr .danger")).ToHaveCountAsync(1);
+        await sheet.AssertUsableAsync("offers-page-tables");
+
+        await sheet.Page.GetByLabel("Table of the page").SelectOptionAsync("2");
+        await Assertions.Expect(sheet.Page.Locator("#list-answer tr").Filter(new() { HasText = "QZ-9000" })).ToHaveCountAsync(1);
+        sheet.AssertQuiet();
+    }
+
+    private static async Task ChooseListAsync(Sheet sheet, string list, string name = "list.csv")
+    {
+        var file = new FilePayload { Name = name, MimeType = name.EndsWith("csv", StringComparison.Ordinal) ? "text/csv" : "text/html", Buffer = System.Text.Encoding.UTF8.GetBytes(list) };
         await sheet.Page.GetByLabel("File with the prices").SetInputFilesAsync(file);
         await sheet.Page.GetByLabel("Book that shall hold the offers").SelectOptionAsync("tern-16");
         await sheet.Page.GetByLabel("Whose list it is").SelectOptionAsync("tannhorst-motorteile");

@@ -71,6 +71,28 @@ public sealed class LandedPriceTests
         Assert.Equal(Pounds("94.70"), landed.AtLeast);
     }
 
+    // 84.00 + 10.70; the seller is in GB.
+    [Theory]
+    [InlineData("GB", "GB", "94.70")]
+    [InlineData("GB", "DE", null)]
+    [InlineData("GB", null, null)]
+    [InlineData(null, "GB", null)]
+    public void Seller_of_ones_own_country_charges_no_import_unless_the_seller_row_says_so(string? country, string? home, string? total)
+    {
+        var landed = LandedPrice.Of(Pump, Abel with { ImportChargePercent = null, Country = country }, 1, home);
+        Assert.Equal(total, landed.Total?.Amount);
+        Assert.Equal(total is null, landed.Import.Missing is not null);
+        Assert.Equal("98.48", LandedPrice.Of(Pump, Abel with { Country = country }, 1, home).Total?.Amount); // 4.5 % are recorded, see above
+    }
+
+    [Theory]
+    [InlineData(null, null, "the import charge in the seller's row; or the seller's country there and your own in the setting PartMatch:Country, in case they are one")]
+    [InlineData("GB", null, "the import charge in the seller's row; or your own country in the setting PartMatch:Country, in case it is GB as well")]
+    [InlineData(null, "DE", "the import charge in the seller's row; or the seller's country there, in case it is DE as well")]
+    [InlineData("GB", "DE", "the import charge in the seller's row, for goods from GB to DE")]
+    public void Import_charge_that_is_not_known_says_what_would_have_to_be_recorded(string? country, string? home, string missing) =>
+        Assert.Equal(missing, LandedPrice.Of(Pump, Abel with { ImportChargePercent = null, Country = country }, 1, home).Import.Missing);
+
     [Fact]
     public void Usual_sending_in_another_currency_is_not_reckoned_without_a_rate()
     {

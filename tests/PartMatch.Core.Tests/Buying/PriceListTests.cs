@@ -10,6 +10,7 @@ namespace PartMatch.Core.Tests.Buying;
 public sealed class PriceListTests
 {
     private static readonly SoldNumbers _numbers = new(
+        new LookAlikeFacts(
         new LookAlikeIndex(
         [
             new PartNumber("ardlow", "12/34-O", "1234O", NumberSort.Service, "ardlow:12/34-O"), new PartNumber("ardlow", "77-1", "771", NumberSort.Service,
@@ -17,7 +18,7 @@ public sealed class PriceListTests
             new PartNumber("brask", "77-1", "771", NumberSort.Service, "brask:77-1"), new PartNumber("ardlow", "C-9", "C9", NumberSort.CastingMark,
                 "ardlow:12/34-O"),
             new PartNumber("other", "K-5000", "K5000", NumberSort.Service, "other:K-5000"),
-        ]),
+        ]), []),
         new HashSet<string> { "ardlow:12/34-O", "ardlow:77-1", "brask:77-1" });
 
     [Theory]
@@ -99,6 +100,41 @@ public sealed class PriceListTests
         Assert.True(Lines(["Number,Price", "A-1,84.50"], ',')[0].IsFaulty); // a point where commas are said to be
     }
 
+    // The same words as of any listing: a list reads 1.299 as a page does.
+    [Theory]
+    [InlineData("１２.50", "12.50")] // full-width digits
+    [InlineData("84.00 net", "84.00")]
+    [InlineData("1.299:-", null)]
+    [InlineData("from 20.00", null)]
+    [InlineData("10.00 - 20.00", null)]
+    [InlineData("10.00 / 20.00", null)]
+    public void Price_is_read_by_the_reader_of_listings(string cell, string? amount) => Assert.Equal(amount, Line(cell).Price?.Amount);
+
+    [Theory]
+    [InlineData(100, true)]
+    [InlineData(101, false)]
+    public void Cell_of_more_than_a_hundred_characters_is_words(int length, bool isRead) =>
+        Assert.Equal(isRead, Line("84.00 " + new string('x', length - 6)).Price is not null);
+
+    [Fact]
+    public void Mark_of_a_column_says_which_cell_settles_it_and_which_cells_that_settles()
+    {
+        var mark = MarkOf(["Number,Price", "A-1,1.299", "A-2,\"12,50\"", "A-3,2.450"], null);
+        Assert.Equal((',', "12,50 in line 3 can mean nothing else; that settles 1.299 and 1 more"), (mark.Mark, mark.Because));
+        Assert.Equal("you said so", MarkOf(["Number,Price", "A-1,1.299"], ',').Because);
+    }
+
+    [Fact]
+    public void Column_in_which_every_price_is_open_is_asked_and_one_that_contradicts_itself_is_not()
+    {
+        var open = MarkOf(["Number,Price", "A-1,1.299", "A-2,84", "A-3,2.450"], null);
+        Assert.Equal((true, null), (open.IsAsked, open.Mark));
+        Assert.Equal(["1.299", "2.450"], open.Open);
+        var mixed = MarkOf(["Number,Price", "A-1,\"12,50\"", "A-2,12.50"], null);
+        Assert.Equal((false, null, "12,50 in line 2 and 12.50 in line 3 contradict each other, so each price is read by itself"), (mixed.IsAsked, mixed.Mark, mixed.Because));
+        Assert.False(MarkOf(["Number,Price", "A-1,84"], null).IsAsked);
+    }
+
     [Theory]
     [InlineData("gebraucht", ItemCondition.Used)]
     [InlineData("Neuf", ItemCondition.New)]
@@ -123,12 +159,15 @@ public sealed class PriceListTests
 
     private static PriceListLine Line(string cell) => Lines(["Number,Price", $"A-1,\"{cell}\""], null)[0];
 
-    private static List<PriceListLine> Lines(string[] lines, char? mark)
+    private static List<PriceListLine> Lines(string[] lines, char? mark) => [.. TableOf(lines).Rows.Select(ListOf(lines, mark).Read)];
+
+    private static PriceMark MarkOf(string[] lines, char? mark) => ListOf(lines, mark).DecimalMark;
+
+    private static PriceList ListOf(string[] lines, char? mark)
     {
         var table = TableOf(lines);
         var mapping = PriceListMapping.Propose(table, _numbers.IsKnown, new Dictionary<PriceColumn, int?>());
-        var list = new PriceList(table, mapping, new PriceListTerms("EUR", mark, ItemCondition.NotStated), _numbers);
-        return [.. table.Rows.Select(list.Read)];
+        return new PriceList(table, mapping, new PriceListTerms("EUR", mark, ItemCondition.NotStated), _numbers);
     }
 
     private static string Mapped(string[] lines) => string.Join(' ', PriceListMapping.Propose(TableOf(lines), _numbers.IsKnown, new Dictionary<PriceColumn,

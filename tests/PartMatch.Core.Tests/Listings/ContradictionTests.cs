@@ -49,6 +49,19 @@ public sealed class ContradictionTests
         Assert.Equal(contradicts, answer.Contradictions.Count > 0);
     }
 
+    [Theory]
+    [InlineData("product:price:amount", "90.00", false)]
+    [InlineData("og:price:amount", "90", false)] // the same amount
+    [InlineData("product:price:amount", "79.00", true)]
+    public void Declared_price_counts_against_the_stated_one_where_it_differs(string property, string amount, bool contradicts)
+    {
+        var answer = Read($"<head><meta property={property} content={amount}><meta property=product:price:currency content=GBP></head>"
+            + "<table><tr><th>Number<th>Condition<th>Price £<tr><td>H-26-1147-C<td>new<td>90.00</table>");
+        Assert.Equal(contradicts ? ["declared-price"] : [], answer.Contradictions.Select(contradiction => contradiction.Code));
+        Assert.Equal(contradicts ? ListingHeadline.AskFirst : ListingHeadline.Buy, answer.Headline);
+        Assert.Equal("90.00", Assert.IsType<ReadPrice.Stated>(Assert.Single(answer.Offers).Offer.Price).Money.Amount);
+    }
+
     private static ListingAnswer Read(string page)
     {
         var read = Assert.IsType<ListingReading.Read>(ListingReader.Read(new ListingDocument(ListingFormat.Html, Encoding.UTF8.GetBytes(page)), ListingBounds.Usual)).Listing;

@@ -26,6 +26,66 @@ public sealed class MarkupReaderTests
         Assert.Contains(listing.Passages, passage => passage.Where == "microdata mpn");
     }
 
+    // Where the offer itself has no price, and no words name one plainly.
+    [Theory]
+    [InlineData("<meta property=product:price:amount content=84.00><meta property=product:price:currency content=EUR>", "84.00")]
+    [InlineData("<meta property=og:price:amount content=84.00><meta property=og:price:currency content=EUR>", "84.00")]
+    [InlineData("<meta name=product:price:amount content=84.00><meta name=product:price:currency content=EUR>", "84.00")]
+    [InlineData("<meta property=product:price:amount content=99.00><meta property=product:sale_price:amount content=84.00><meta property=product:price:currency content=EUR>", "84.00")]
+    [InlineData("<meta property=product:price:amount content=84.00>", null)] // no currency: open
+    [InlineData("<meta property=product:price:amount content=84.00><meta property=product:price:amount content=99.00><meta property=product:price:currency content=EUR>", null)]
+    public void Price_declared_in_the_head_is_taken_where_nothing_else_states_one(string head, string? amount)
+    {
+        foreach (var body in new[]
+        {
+            """<div itemscope itemtype="https://schema.org/Product"><b itemprop="name">Seal</b><div itemprop="offers" itemscope itemtype="https://schema.org/Offer"><link itemprop="availability" href="https://schema.org/InStock"></div></div>""",
+            "<h1>Seal ZQ-1</h1><p>Two in the drawer.</p>",
+        })
+        {
+            var price = ListingAssert.Offer(ListingAssert.Page($"<head>{head}</head><body>{body}</body>")).Price;
+            Assert.Equal(amount, (price as ReadPrice.Stated)?.Money.Amount);
+            Assert.NotNull(price);
+        }
+    }
+
+    [Theory]
+    [InlineData("Price: 1.299 €", "1299.00", "1299.00")] // 1,299 or 1.299: the head of the page settles it
+    [InlineData("Price: 1.299 €", "84.00", null)]
+    [InlineData("Price: on request", "84.00", null)]
+    [InlineData("Price: 79.00 €", "84.00", "79.00")]
+    public void Declared_price_settles_open_words_and_overrules_none(string words, string declared, string? amount)
+    {
+        var listing = ListingAssert.Page(
+            $"<head><meta property=product:price:amount content={declared}><meta property=product:price:currency content=EUR></head><h1>Seal ZQ-1</h1><p>{words}</p>");
+        Assert.Equal(amount, (ListingAssert.Offer(listing).Price as ReadPrice.Stated)?.Money.Amount);
+    }
+
+    [Fact]
+    public void Stated_price_outranks_the_declared_one()
+    {
+        var listing = ListingAssert.Page(
+            """
+            <head><meta property="product:price:amount" content="79.00"><meta property="product:price:currency" content="EUR"></head>
+            <div itemscope itemtype="https://schema.org/Product"><b itemprop="name">Seal</b><div itemprop="offers" itemscope itemtype="https://schema.org/Offer"><b itemprop="price">84.00</b></div></div>
+            """);
+        ListingAssert.Money("84.00", "EUR", ListingAssert.Offer(listing).Price);
+        ListingAssert.Money("79.00", "EUR", listing.DeclaredPrice);
+    }
+
+    // 4,000 characters are read of one value; the words themselves stay words of the page.
+    [Theory]
+    [InlineData("itemscope itemtype=https://schema.org/Product", "itemprop", "microdata", 4_000, false)]
+    [InlineData("itemscope itemtype=https://schema.org/Product", "itemprop", "microdata", 4_001, true)]
+    [InlineData("vocab=https://schema.org/ typeof=Product", "property", "RDFa", 4_000, false)]
+    [InlineData("vocab=https://schema.org/ typeof=Product", "property", "RDFa", 4_001, true)]
+    public void Value_that_is_cut_is_told(string thing, string property, string form, int length, bool isCut)
+    {
+        var listing = ListingAssert.Page($"<div {thing}><b {property}=name>Seal</b><p {property}=description>{new string('x', length)}</p></div>");
+        Assert.Equal(
+            isCut ? [$"{form} description is longer than 4,000 characters; what follows is read as words of the page alone"] : [],
+            listing.Warnings.Where(warning => warning.Code == "value-cut").Select(warning => warning.Text));
+    }
+
     [Fact]
     public void Rdfa_follows_prefix_and_resource()
     {

@@ -36,6 +36,40 @@ public sealed class OddsStoreTests : IDisposable
         Assert.Equal(new Dictionary<string, int> { ["marl:B-1/2"] = 8, ["marl:S-100"] = 1 }, _store.Get().OffersByPart);
     }
 
+    // The sample's offer of B-1/2, seen a month later at another price: still one. Two of the later day: two. Another condition, seller's page or level: one more each.
+    [Theory]
+    [InlineData("'used', null, '2026-07-01', null", 1)]
+    [InlineData("'used', null, '2026-06-01', null", 2)]
+    [InlineData("'new', null, '2026-07-01', null", 2)]
+    [InlineData("null, null, '2026-07-01', null", 2)]
+    [InlineData("'used', 'bare', '2026-07-01', null", 2)]
+    [InlineData("'used', null, '2026-07-01', 'page'", 2)]
+    public void One_thing_for_sale_counts_once_however_often_it_was_seen(string condition, int offers)
+    {
+        Execute("update offers set listing = null where offer = 'of-0001'");
+        Execute("insert into listings (book, listing, seen_on, address, text) select book, 'page', '2026-07-01', 'https://millrace.example/77', 'words' from offers where offer = 'of-0001'");
+        Execute(
+            $"""
+            insert into offers (book, offer, seller, part, price, currency, part_key, seller_book, condition, level, seen_on, listing)
+            select book, 'of-0009', seller, part, '79.00', currency, part_key, seller_book, {condition} from offers where offer = 'of-0001'
+            """);
+        Assert.Equal(offers, _store.Get().OffersByPart["marl:B-1/2"]);
+    }
+
+    // New words on the same page, a month later: the same listing.
+    [Fact]
+    public void Listing_that_was_rewritten_counts_once_by_its_address()
+    {
+        Execute("update listings set address = 'https://millrace.example/77'");
+        Execute("insert into listings (book, listing, seen_on, address, text) select book, 'page', '2026-07-01', 'https://millrace.example/77', 'words' from offers where offer = 'of-0001'");
+        Execute(
+            """
+            insert into offers (book, offer, seller, part, price, currency, part_key, seller_book, condition, seen_on, listing)
+            select book, 'of-0009', seller, part, '79.00', currency, part_key, seller_book, condition, '2026-07-01', 'page' from offers where offer = 'of-0001'
+            """);
+        Assert.Equal(1, _store.Get().OffersByPart["marl:B-1/2"]);
+    }
+
     [Fact]
     public void Counts_come_by_the_ids_of_the_parts_in_order()
     {

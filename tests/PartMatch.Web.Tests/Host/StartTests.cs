@@ -127,6 +127,15 @@ public sealed class StartTests : IDisposable
     }
 
     [Fact]
+    public async Task A_country_that_is_none_is_refused()
+    {
+        await using var server = ServerProcess.Start(Environment(), ["--urls", "http://127.0.0.1:0", "--PartMatch:Country=Germany"]);
+
+        Assert.Equal(1, await server.ExitCodeAsync());
+        Assert.Contains("PartMatch:Country is 'GERMANY', expected the two letters of a country", Assert.Single(server.Errors), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_file_that_is_no_database_is_left_alone()
     {
         await File.WriteAllTextAsync(DatabasePath, "my shopping list, not a database; long enough to be read as one, were it one", Cancellation);
@@ -147,6 +156,8 @@ public sealed class StartTests : IDisposable
             using var client = new HttpClient { BaseAddress = await server.AddressAsync() };
             var families = await client.GetFromJsonAsync<JsonElement>("/api/families", Cancellation);
             Assert.Contains("tern-16", families.List("families").Select(family => family.Text("family")));
+            var builds = await client.GetFromJsonAsync<JsonElement>("/api/builds", Cancellation);
+            Assert.Contains("hill-climb", builds.List("builds").Select(build => build.Text("build")));
             await server.TerminateAsync();
             Assert.Equal(0, await server.ExitCodeAsync());
             Assert.Single(server.Output);

@@ -140,6 +140,28 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
         Assert.Equal(["I-1"], (await _client.AskAsync("/api/offers?family=duo-2&position=injector")).List("offers").Select(offer => offer.Text("number")));
     }
 
+    // 84.00 + 9.50 + 1.20: the seller is where the base is, so there is no border.
+    [Fact]
+    public async Task Seller_of_the_country_of_the_base_charges_no_import()
+    {
+        await using var server = new PartMatchServer { Settings = { ["PartMatch:Country"] = "gb" } };
+        using var client = server.CreateClient();
+        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
+        {
+            using var taken = await client.PostBookAsync(SmallBooks.Zip(book));
+            Assert.True(taken.IsSuccessStatusCode);
+        }
+
+        using var body = new StringContent(
+            Bolt[..^1].Replace("abel", "beth", StringComparison.Ordinal)
+                + ""","newSeller":{"seller":"beth","name":"Beth","country":"GB","currency":"GBP","shippingFixed":"9.50","shippingPerItem":"1.20"}}""", Encoding.UTF8, "application/json");
+        using var stored = await client.PostAsync(new Uri("/api/offers?book=duo-2", UriKind.Relative), body, TestContext.Current.CancellationToken);
+        Assert.True(stored.IsSuccessStatusCode, await stored.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        var landed = Assert.Single((await client.AskAsync("/api/offers?part=12/34")).List("offers")).GetProperty("landed");
+        Assert.Equal("94.70", landed.GetProperty("total").Text("amount"));
+        Assert.Contains("no import charge (the seller is in GB as well)", landed.Text("text"), StringComparison.Ordinal);
+    }
+
     // The facts are dear, the counts change with every offer: the one stays, the other is new.
     [Fact]
     public async Task Offers_raise_a_look_alike_among_its_equals_without_ranking_anew()
@@ -194,6 +216,43 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Table_of_a_page_is_judged_and_stored_as_a_list_is()
+    {
+        const string Page = "<p>Millrace</p><table><tr><td>open<td>9 to 5<td>Monday<td>Friday</table>"
+            + "<table><caption>Spring</caption><tr><th>Number<th>Price<tr><td colspan=2>Pumps<tr><td>12-34<td>61.50<tr><td>QZ-9000<td>12.00</table>";
+        var judged = await PageAsync(Page, "&dry-run=true");
+        Assert.Equal(["known-part", "unknown"], judged.List("rows").Select(row => row.Text("verdict")));
+        var tables = judged.GetProperty("tables");
+        Assert.Equal((2, "1 row across the whole table left out: Pumps"), (tables.GetProperty("taken").GetInt32(), tables.List("notes").Single().GetString()));
+        var stored = await PageAsync(Page, "&table=2");
+        Assert.Equal(("stored", 2), (stored.Text("result"), stored.GetProperty("counts").GetProperty("new").GetInt32()));
+    }
+
+    [Theory]
+    [InlineData("text/html", "<p>no table</p>", "", "bad-request", "body")]
+    [InlineData("text/html", "<table><tr><th>Number<th>Price<tr><td>A-1<td>9.50</table>", "&table=4", "bad-question", "table")]
+    [InlineData("text/html", "<table><tr><th>Number<th>Price<tr><td>A-1<td>9.50</table>", "&table=0", "bad-question", "table")]
+    [InlineData("text/csv", "number,price\nA-1,9.50\n", "&table=1", "bad-question", "table")]
+    [InlineData("text/csv", "number,price\nA-1,1.299\nA-2,2.450\n", "", "bad-question", "decimal")] // nothing of the column settles it
+    public async Task List_that_leaves_something_open_is_asked_for_it(string type, string list, string query, string problem, string field)
+    {
+        using var answer = await PostListAsync(list, query + "&dry-run=true", type);
+        Assert.Equal(field, (await answer.ProblemAsync(HttpStatusCode.BadRequest, problem)).OnlyError().Text("field"));
+    }
+
+    // The known part has the danger that its look-alikes are listed with; 12/3S is in no book and reads like 12/35: ease 2 × harm not known 3 = 6, medium.
+    [Fact]
+    public async Task Row_says_with_which_danger_its_number_is_taken_for_another()
+    {
+        var listed = (await _client.AskAsync("/api/numbers/12%2F34/look-alikes")).List("lookAlikes").Single(other => other.Text("part") == "ardlow:12/35");
+        var rows = (await ListAsync("number,price\n12-34,61.50\n12/3S,9.00\nQZ-9000,12.00\n", "&dry-run=true")).List("rows").ToList();
+        Assert.Equal(
+            [$"ardlow:12/35 {listed.Text("danger")}", "ardlow:12/35 medium", ""],
+            rows.Select(row => string.Join(", ", row.List("dangers").Select(one => $"{one.Text("part")} {one.Text("danger")}"))));
+        Assert.Contains($"taken for it: ardlow:12/35 (danger {listed.Text("danger")}", rows[0].Text("text"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Seller_who_is_not_recorded_is_404_with_the_nearest()
     {
         using var body = new StringContent("number,price\nA-1,9.50\n", Encoding.UTF8, "text/csv");
@@ -237,17 +296,21 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
         return await _client.PostAsync(new Uri(address, UriKind.Relative), content, TestContext.Current.CancellationToken);
     }
 
-    private async Task<JsonElement> ListAsync(string list, string query)
+    private Task<JsonElement> ListAsync(string list, string query) => JudgedAsync(list, query, "text/csv");
+
+    private Task<JsonElement> PageAsync(string page, string query) => JudgedAsync(page, query, "text/html");
+
+    private async Task<JsonElement> JudgedAsync(string list, string query, string type)
     {
-        using var answer = await PostListAsync(list, query);
+        using var answer = await PostListAsync(list, query, type);
         var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         Assert.True(answer.IsSuccessStatusCode, text);
         return JsonDocument.Parse(text).RootElement;
     }
 
-    private async Task<HttpResponseMessage> PostListAsync(string list, string query)
+    private async Task<HttpResponseMessage> PostListAsync(string list, string query, string type = "text/csv")
     {
-        using var body = new StringContent(list, Encoding.UTF8, "text/csv");
+        using var body = new StringContent(list, Encoding.UTF8, type);
         return await _client.PostAsync(new Uri("/api/offers/price-list?book=duo-2&seller=abel" + query, UriKind.Relative), body,
             TestContext.Current.CancellationToken);
     }

@@ -25,7 +25,7 @@ export function offerSheet(answer) {
         facts([
           ['Part', one.part ? partLink(one.part) : 'in no book'], ['Seller', el('a', { href: address('sellers.html', { seller: one.seller }) }, one.sellerName)], ['Condition', sentence(conditionText(one))],
           ['Pieces for the price', one.pack === undefined ? 'not known' : String(one.pack)], ['A piece', one.unitPrice ? money(one.unitPrice) : ''], ['In stock', one.stock === undefined ? 'not known' : String(one.stock)],
-          [`At the door, ${one.landed.pieces} wanted`, linked(one.landed.text)], ['On the way', daysText(one)], ['Sent back', sentence(returnsText(one.returns))], ['Seen on', `${one.age.seenOn}, ${one.age.text}`],
+          [`At the door, ${one.landed.pieces} wanted`, [linked(one.landed.text), one.landed.import.missing ? el('p', { class: 'small quiet' }, `To know the import charge: ${one.landed.import.missing}.`) : null]], ['On the way', daysText(one)], ['Sent back', sentence(returnsText(one.returns))], ['Seen on', `${one.age.seenOn}, ${one.age.text}`],
           ['Note', one.note], ['Book', el('a', { href: address('record.html', { book: one.book }) }, one.book)],
         ]),
         ways(['Edit this offer', address('record.html', { book: one.book, table: 'offers', key: rowKey(one.offer) })], ['Every offer of this number', address('offers.html', { part: one.part ?? one.number })],

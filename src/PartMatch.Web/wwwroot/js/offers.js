@@ -92,6 +92,7 @@ async function offerLists() {
   listForm.elements.seller.replaceChildren(el('option', { value: '' }, 'Choose a seller'), ...known.map(one => el('option', { value: one.code }, one.name)));
 }
 
+listForm.addEventListener('focusin', async () => (await import('./price-list-sent.js')).keepMarkup(listForm), { once: true });
 listForm.addEventListener('submit', async event => {
   event.preventDefault();
   (await import('./price-list.js')).judge(listForm, document.getElementById('list-answer'), document.getElementById('status')); // not before somebody has a list

@@ -3,8 +3,9 @@
 import { Refusal } from './api.js';
 import { authorization, signature } from './editor.js';
 import { clearFaults, faultSummary } from './faults.js';
-import { address, count, el, linked, partLink, ruled, section, sentence } from './format.js';
+import { address, count, danger, el, linked, partLink, ruled, section, sentence } from './format.js';
 import { conditionText, money } from './offer-words.js';
+import { listSent } from './price-list-sent.js';
 
 const shownAtOnce = 100;
 
@@ -28,9 +29,9 @@ async function* linesOf(answer) {
   if (rest) yield JSON.parse(rest);
 }
 
-async function send(file, query, progress) {
-  const headers = { 'Accept': 'application/x-ndjson', 'Content-Type': 'text/csv', ...authorization() };
-  const answer = await fetch(`/api/offers/price-list?${query}`, { method: 'POST', headers, body: file });
+async function send({ body, type }, query, progress) {
+  const headers = { 'Accept': 'application/x-ndjson', 'Content-Type': type, ...authorization() };
+  const answer = await fetch(`/api/offers/price-list?${query}`, { method: 'POST', headers, body });
   if (!answer.ok) throw new Refusal(await answer.json());
   let last = null;
   for await (const line of linesOf(answer)) {
@@ -54,7 +55,17 @@ function waiting(place, status) {
   };
 }
 
-const columnsOf = form => Object.fromEntries(roles.map(([role]) => [role, form?.querySelector(`[name="${role}"]`)?.value ?? '']).filter(([, value]) => value !== ''));
+const columnsOf = form => Object.fromEntries([...roles, ['table']].map(([role]) => [role, form?.querySelector(`[name="${role}"]`)?.value ?? '']).filter(([, value]) => value !== ''));
+
+/** Which table of a page is read. Another one has other columns, so choosing it forgets those. */
+function tableField(tables, other) {
+  if (!tables) return null;
+  const shown = ({ table, caption, heads, rows }) => `${table}: ${caption ?? heads.join(', ')} (${count(rows, 'row')})`;
+  return el('div', { class: 'cell' }, el('label', { for: 'list-table' }, 'Table of the page'),
+    el('select', { id: 'list-table', name: 'table', 'aria-describedby': 'list-table-hint', onchange: event => other(event.target.value) },
+      tables.offered.map(one => el('option', { value: one.table, selected: one.table === tables.taken }, shown(one)))),
+    el('p', { class: 'hint', id: 'list-table-hint' }, `${sentence(tables.because)}.`));
+}
 
 function mappingFields({ columns, unused }) {
   const heads = [...columns.map(one => [one.column, one.head]), ...unused.map(head => [head, head])];
@@ -70,16 +81,16 @@ function mappingFields({ columns, unused }) {
 }
 
 function rowOf(row) {
-  const detail = row.verdict === 'faulty' ? row.faults.map(fault => el('p', null, `${fault.column}: “${fault.found}”, expected ${fault.expected}. To mend: ${fault.mend}.`)) : el('p', { class: 'small' }, linked(sentence(row.text), row.nearest.map(one => one.part)));
+  const detail = row.verdict === 'faulty' ? row.faults.map(fault => el('p', null, `${fault.column}: “${fault.found}”, expected ${fault.expected}. To mend: ${fault.mend}.`)) : el('p', { class: 'small' }, linked(sentence(row.text), [...row.nearest, ...row.dangers].map(one => one.part)));
   return [
     String(row.line), row.part ? partLink(row.part, row.number) : el('span', { class: 'number' }, row.number || '–'),
-    [el('strong', null, sentence(verdicts[row.verdict])), detail, row.alreadyStored ? el('p', { class: 'small' }, 'Stored already.') : null, row.earlier ? el('p', { class: 'small' }, `${sentence(row.earlier)}.`) : null],
+    [el('strong', null, sentence(verdicts[row.verdict])), row.dangers.length ? [' ', danger(row.dangers[0].danger)] : null, detail, row.alreadyStored ? el('p', { class: 'small' }, 'Stored already.') : null, row.earlier ? el('p', { class: 'small' }, `${sentence(row.earlier)}.`) : null],
     row.price ? money(row.price) : '–', row.pack === undefined ? 'not known' : String(row.pack), row.stock === undefined ? 'not known' : String(row.stock), sentence(conditionText(row)),
   ];
 }
 
 // What needs a person first.
-const weight = row => counters.findIndex(([, verdict]) => verdict === row.verdict);
+const weight = row => 2 * counters.findIndex(([, verdict]) => verdict === row.verdict) + (row.dangers.length ? 0 : 1);
 
 function rowsTable(rows) {
   const ordered = rows.toSorted((a, b) => weight(a) - weight(b) || a.line - b.line);
@@ -110,14 +121,14 @@ export async function judge(form, place, status, columns = {}) {
   button.disabled = true;
   place.setAttribute('aria-busy', 'true');
   try {
-    const [file] = form.elements.list.files;
-    if (!file) throw missing('list', 'the file with the prices');
+    const sent = listSent(form.elements);
+    if (!sent) throw missing('list', 'the file with the prices, or the table pasted');
     const fields = Object.fromEntries(['book', 'seller', 'currency', 'seen-on', 'decimal'].map(name => [name, form.elements[name].value.trim()]).filter(([, value]) => value !== ''));
     if (!fields.book) throw missing('book', 'the book that shall hold the offers');
     if (!fields.seller) throw missing('seller', 'the seller whose list it is');
     const query = { ...fields, ...columns };
-    const answer = await send(file, new URLSearchParams({ ...query, 'dry-run': 'true' }), waiting(place, status));
-    show(answer, { form, place, status, file, query });
+    const answer = await send(sent, new URLSearchParams({ ...query, 'dry-run': 'true' }), waiting(place, status));
+    show(answer, { form, place, status, sent, query });
   } catch (error) {
     refuse(error, form, place);
   } finally {
@@ -133,30 +144,31 @@ function refuse(error, form, place) {
   summary.focus();
 }
 
-function show(answer, { form, place, status, file, query }) {
-  const { counts } = answer;
+function show(answer, { form, place, status, sent, query }) {
+  const { counts, tables } = answer;
   const heading = el('h3', { tabindex: '-1' }, counts.faulty ? `${count(counts.faulty, 'row')} of ${counts.rows} cannot be stored` : `${count(counts.rows, 'row')} can be stored`);
   const mapping = el('form', { class: 'question asking', novalidate: true, onsubmit: event => { event.preventDefault(); judge(form, place, status, columnsOf(mapping)); } },
-    mappingFields(answer.mapping), el('div', { class: 'actions' }, el('button', null, 'Judge again with these columns')));
+    tableField(tables, table => judge(form, place, status, { table })), mappingFields(answer.mapping), el('div', { class: 'actions' }, el('button', null, 'Judge again with these columns')));
   place.replaceChildren(
     heading, tally(counts),
-    answer.decimalMark ? el('p', { class: 'small quiet' }, `Prices were read with a decimal ${answer.decimalMark}.`) : '',
+    answer.decimalBecause ? el('p', { class: 'small quiet' }, answer.decimalMark ? `Prices were read with a decimal ${answer.decimalMark}: ${answer.decimalBecause}.` : `${sentence(answer.decimalBecause)}.`) : '',
+    tables?.notes.length ? el('ul', { class: 'small quiet' }, tables.notes.map(note => el('li', null, `${sentence(note)}.`))) : '',
     counts.alreadyStored ? el('p', { class: 'small quiet' }, `${counts.alreadyStored} are stored already, or stand twice in the list.`) : '',
-    counts.faulty || !counts.new ? '' : storing(answer, { form, place, status, file, query }),
+    counts.faulty || !counts.new ? '' : storing(answer, { form, place, status, sent, query }),
     section('Which column holds what', mapping),
     section('The rows', rowsTable(answer.rows)));
   status.textContent = `${heading.textContent}.`;
   heading.focus();
 }
 
-function storing(answer, { form, place, status, file, query }) {
+function storing(answer, { form, place, status, sent, query }) {
   const signed = signature({ why: 'Why you take it in' });
   return el('form', {
     class: 'question asking', novalidate: true, onsubmit: async event => {
       event.preventDefault();
       const note = Object.fromEntries(Object.entries(signed.read()).filter(([, text]) => text));
       try {
-        stored(place, status, await send(file, new URLSearchParams({ ...query, ...note, 'seen-on': answer.asked.seenOn }), waiting(place, status)));
+        stored(place, status, await send(sent, new URLSearchParams({ ...query, ...note, 'seen-on': answer.asked.seenOn }), waiting(place, status)));
       } catch (error) {
         refuse(error, form, place);
       }

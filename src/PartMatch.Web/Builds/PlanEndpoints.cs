@@ -1,0 +1,58 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using PartMatch.Core.Builds;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Planning;
+using PartMatch.Storage.Builds;
+using PartMatch.Web.Http;
+
+namespace PartMatch.Web.Builds;
+
+internal static class PlanEndpoints
+{
+    public static void MapPlans(this RouteGroupBuilder api)
+    {
+        api.MapGet("/builds/{build}/plan", Plan).WithName("PlanBuild").WithTags("plans")
+            .WithSummary("What to keep, replace, add, leave off and renew, from whom to buy it, what it costs and when it is there");
+        var stop = api.MapPost("/builds/{build}/stop", Stop).WithName("StopPlans").WithTags("plans")
+            .WithSummary("Stops whatever is being worked out for a build; each answers with the best it has");
+        ProblemAnswer.Describe(stop, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden);
+    }
+
+    private static async Task<Results<Ok<BuildPlan>, PlanStream, Absent, Clash, Busy>> Plan(
+        [AsParameters] PlanRequest request, HttpRequest sent, PlanQuestions questions, CancellationToken gone)
+    {
+        switch (questions.Read(request))
+        {
+            case PlanReading.NotHeld absent:
+                return absent.Answer;
+            case PlanReading.Outdated outdated:
+                return outdated.Answer;
+            case PlanReading.Ready ready when await questions.BeginAsync(ready, gone) is { } turn:
+                BuildPlan Work(Action<PlanProgress>? told, CancellationToken stop) =>
+                    BuildPlanner.Plan(ready.Facts, ready.Build, ready.Version, ready.Objective, ready.Today, ready.Effort, ready.Memory, told, stop) with
+                    {
+                        Permalink = request.LinkTo("plan", ready.Version, ready.Today).ToString(),
+                    };
+                if (PlanStream.IsWanted(sent))
+                {
+                    return new PlanStream(turn, Work);
+                }
+
+                using (turn)
+                {
+                    return TypedResults.Ok(await turn.RunAsync(stop => Work(null, stop)));
+                }
+
+            default:
+                return questions.Full();
+        }
+    }
+
+    private static Results<Ok<BuildStopped>, Absent> Stop([AsParameters] StopRequest request, BuildStore builds, BuildSolves solves) =>
+        builds.Find(request.Build) is null
+            ? BuildProblems.NoBuild(request.Build, builds)
+            : TypedResults.Ok(new BuildStopped(new BuildAsked(request.Build), solves.Stop(request.Build), Permalink.To("/api/builds", request.Build, "plan").ToString()));
+}
+
+/// <param name="Stopped">How many questions were being worked out.</param>
+public sealed record BuildStopped(BuildAsked Asked, int Stopped, string Permalink);

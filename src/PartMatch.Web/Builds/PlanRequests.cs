@@ -1,0 +1,89 @@
+using System.ComponentModel;
+using System.ComponentModel.DataAnnotations;
+using System.Globalization;
+using FluentValidation;
+using Microsoft.AspNetCore.Mvc;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Planning;
+using PartMatch.Web.Http;
+using PartMatch.Web.Offers;
+
+namespace PartMatch.Web.Builds;
+
+/// <summary>A question about the plan of a build.</summary>
+public record PlanRequest
+{
+    [FromRoute(Name = "build"), Description("Code of the build.")]
+    public string Build { get; init; } = "";
+
+    [FromQuery(Name = "objective"), Description("What counts first: cheapest, soonest, surest or most-kept; cheapest when left out.")]
+    public string? Objective { get; init; }
+
+    [FromQuery(Name = "version"), Description("An earlier version of the build; the present one when left out.")]
+    public string? Version { get; init; }
+
+    [FromQuery(Name = "on"), Description("The day of the question, YYYY-MM-DD, on which is ordered where the build says no day; today (UTC) when left out.")]
+    public string? On { get; init; }
+
+    internal PlanObjective Aim => Objective is null ? PlanObjective.Cheapest : Codes.Get<PlanObjective>(Objective);
+
+    /// <summary>The address that asks this again, with what was left out filled in: tomorrow, or of a later version, the same question has another answer.</summary>
+    internal Permalink LinkTo(string question, int version, DateOnly today) => Permalink.To("/api/builds", Build, question)
+        .With("objective", Codes.Of(Aim)).With("version", version).With("on", today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+}
+
+public sealed record WhyRequest : PlanRequest
+{
+    [FromQuery(Name = "line"), Required, Description("Position of the line.")]
+    public string? Line { get; init; }
+}
+
+public sealed record WhyNotRequest : PlanRequest
+{
+    [FromQuery(Name = "position"), Required, Description("Where.")]
+    public string? Position { get; init; }
+
+    [FromQuery(Name = "part"), Required, Description("The part that is forced there, as its number or maker:number; none to leave the position empty.")]
+    public string? Part { get; init; }
+}
+
+public sealed record FrontierRequest : PlanRequest
+{
+    [FromQuery(Name = "by"), Description("What is weighed against cost: days; days when left out.")]
+    public string? By { get; init; }
+}
+
+public sealed record StopRequest([property: FromRoute(Name = "build"), Description("Code of the build.")] string Build);
+
+internal abstract class PlanRules<T> : AbstractValidator<T>
+    where T : PlanRequest
+{
+    protected PlanRules()
+    {
+        RuleFor(request => request.Objective).Must(objective => objective is null || Codes.Find<PlanObjective>(objective) is not null)
+            .Otherwise($"one of {string.Join(", ", Codes.All<PlanObjective>())}", "leave it out for the cheapest");
+        RuleFor(request => request.Version).MustBeVersion();
+        RuleFor(request => request.On).MustBeDay();
+    }
+}
+
+internal sealed class PlanRequestRules : PlanRules<PlanRequest>;
+
+internal sealed class WhyRules : PlanRules<WhyRequest>
+{
+    public WhyRules() => RuleFor(request => request.Line).MustBeGiven("the position of a line of the plan", "the lines stand in the plan");
+}
+
+internal sealed class WhyNotRules : PlanRules<WhyNotRequest>
+{
+    public WhyNotRules()
+    {
+        RuleFor(request => request.Position).MustBeGiven("the code of a position", "the positions are listed with their family");
+        RuleFor(request => request.Part).MustBeNumber();
+    }
+}
+
+internal sealed class FrontierRules : PlanRules<FrontierRequest>
+{
+    public FrontierRules() => RuleFor(request => request.By).Must(by => by is null or "days").Otherwise("days", "leave it out: it is what there is");
+}
