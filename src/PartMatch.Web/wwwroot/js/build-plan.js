@@ -53,24 +53,28 @@ function works(plan) {
   ]), { className: 'restack' }) : null);
 }
 
+/** Few stand open; of many the headline has told the number. */
+const fewTrusted = 6; // ours, no source: what still is read and not passed over
+
 function trust(plan) {
   const byCode = names(plan);
-  return section('Taken on trust', plan.onTrust.length ? ruled('What nobody knows and you admitted', ['Position', 'What is not known', 'What that saves'], plan.onTrust.map(one => [
-    sentence(byCode.get(one.position) ?? one.position), [el('p', null, linked(sentences(one.what))), one.text === one.what ? null : el('p', { class: 'small' }, linked(sentences(one.text)))],
-    one.saves ? money(one.saves) : 'there is no plan without it',
-  ]), { className: 'restack' }) : null);
+  if (plan.onTrust.length === 0) return null;
+  const table = ruled('What nobody knows and was admitted', ['Position', 'What is not known', 'What that saves'], plan.onTrust.map(one => [
+    sentence(byCode.get(one.position) ?? one.position), linked(sentences(one.text)), one.saves ? money(one.saves) : 'there is no plan without it',
+  ]), { className: 'restack' });
+  return plan.onTrust.length > fewTrusted ? fold('Taken on trust', count(plan.onTrust.length, 'line'), table) : section('Taken on trust', table);
 }
 
 const listOf = texts => (texts.length ? el('ul', null, texts.map(text => el('li', null, linked(sentences(text))))) : null);
 
-/** The nodes of a plan, or of its absence. */
-export function planAnswer(plan, about) {
+/** The nodes of a plan, or of its absence with what conflicts. */
+export function planAnswer(plan, about, conflict) {
   const { changed, stays } = staysAsItIs(plan.lines);
   return [
-    headline(plan, about),
+    headline(plan, about), conflict,
+    plan.cost ? [tally(plan.lines), costTable(plan.cost)] : null,
     plan.flags.length ? el('div', { class: 'notice' }, listOf(plan.flags)) : null,
     section('Cautions', plan.cautions.length ? el('ul', { class: 'cautions' }, plan.cautions.map(caution => el('li', null, caution.text))) : null),
-    plan.cost ? [tally(plan.lines), costTable(plan.cost)] : null,
     trust(plan),
     section('Position by position', changed.length ? [lineTable('What is done at each position', changed, about), surenessLegend()] : null),
     fold('Stays as it is', count(stays.length, 'position'), stays.length ? lineTable('Positions that keep what they have', stays, about) : null),

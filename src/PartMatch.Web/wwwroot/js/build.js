@@ -19,8 +19,8 @@ let running = null;
 drawStrip();
 
 const asked = () => new URLSearchParams(location.search);
-const apiOf = (question, query) => address(`/api/builds/${encodeURIComponent(query.get('build'))}/${question}`, {
-  objective: query.get('objective'), version: query.get('version'), on: query.get('on'),
+const apiOf = (question, query, more) => address(`/api/builds/${encodeURIComponent(query.get('build'))}/${question}`, {
+  objective: query.get('objective'), version: query.get('version'), on: query.get('on'), ...more,
 });
 /** What has to be worked out anew when it changes; a line that is asked about does not. */
 const keyOf = query => ['build', 'version', 'objective', 'show', 'on'].map(part => query.get(part) ?? '').join('|');
@@ -63,14 +63,17 @@ async function plan(query, how) {
   wait(far.node, 'Working it out.');
   await planning(async () => {
     const answer = await readLines(apiOf('plan', query), { signal: running.signal, told: far.told });
-    const [{ planAnswer }, conflict] = await Promise.all([
-      import('./build-plan.js'), answer.status === 'infeasible' ? ask(apiOf('conflict', query), { signal: running.signal }) : null,
-    ]);
-    return { answer, content: planAnswer(answer, { ...shown, query }), conflict: conflict && (await import('./build-conflict.js')).conflictAnswer(conflict, shown) };
-  }, ({ answer, content, conflict }) => {
-    show([content, conflict], answer.headlineText, how);
+    const [{ planAnswer }, conflict] = await Promise.all([import('./build-plan.js'), answer.status === 'infeasible' ? conflictOf(query) : null]);
+    return { answer, content: planAnswer(answer, { ...shown, query }, conflict) };
+  }, ({ answer, content }) => {
+    show([content], answer.headlineText, how);
     panel(query, { byHand: false });
   });
+}
+
+async function conflictOf(query) {
+  const [{ conflictAnswer }, conflict] = await Promise.all([import('./build-conflict.js'), ask(apiOf('conflict', query), { signal: running.signal })]);
+  return conflictAnswer(conflict);
 }
 
 async function tradeOff(query, how) {
@@ -133,6 +136,7 @@ document.getElementById('main').addEventListener('click', event => {
   event.preventDefault();
   go(link.href);
 });
+place.addEventListener('asked', event => go(event.detail));
 window.addEventListener('popstate', () => keyOf(asked()) === shown.key ? panel(asked(), { byHand: false }) : answer({ byHand: false }));
 
 /** What is wanted, on the line of its fold; the fields come when it is opened. */

@@ -43,7 +43,7 @@ async function row(one) {
   if (one.deleted) return [one.build, '–', '–', state(one), el('button', { type: 'button', class: 'plain', onclick: () => bringBack(one) }, 'Bring it back')];
   const shown = await familyOf(one.family);
   return [
-    [el('a', { href: pageOf(one.build) }, one.title), el('div', { class: 'quiet small' }, one.build)],
+    [el('a', { href: pageOf(one.build) }, one.title), el('div', { class: 'quiet small plain-name' }, one.build)],
     [engineText({ donor: { variant: one.donor }, target: one.target }, shown), el('div', { class: 'quiet' }, shown.title)],
     [one.budget ? `at most ${one.budget} ${one.currency}` : `no limit, in ${one.currency}`, one.neededBy ? el('div', null, `by ${one.neededBy}`) : null],
     state(one), el('a', { href: `/api/builds/${encodeURIComponent(one.build)}/file`, download: `${one.build}.build.json` }, `${one.build}.build.json`),
