@@ -73,7 +73,7 @@ internal static class AmountRoles
         after = Sentence(after);
         var parts = _parts.Match(after);
         var own = parts.Success ? after[..parts.Index] : more ? "" : after;
-        return (own.Length <= 40 ? Named(own) : null) is { } later and not AmountRole.Other ? later : AmountRole.Price;
+        return (own.Length <= 40 && !ShippingWords.IsFree(own) ? Named(own) : null) is { } later and not AmountRole.Other ? later : AmountRole.Price;
     }
 
     private static AmountRole? Named(string words) =>

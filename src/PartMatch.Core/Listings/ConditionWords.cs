@@ -39,7 +39,7 @@ public static class ConditionWords
         @"\b(?:brand[- ]new|new old stock|nos|unused|new in (?:box|bag)|it(?: is|['’]s) (?:still )?new|they are (?:still )?new|still in (?:its|the|their) (?:box|bag|packet|wrapper|foil)|factory new|nagelneu|fabrikneu|neuteil|unbenutzt|ungebraucht|originalverpackt|ovp|"
             + @"neuf d['’]origine|tout neuf|jamais monté|neuve?s? en boîte|"
         + @"helt ny|fabriksny|oanvänd\w*|sin usar|a estrenar|totalmente nuev[oa]|condition new|in new condition|zustand neu|état neuf|skick ny|estado nuevo)\b"
-        + @"|(?:^|[,;.!|•·(\n]\s*)(?:new|neu|neuf|neuve|ny|nytt|nya|nuevo|nueva)\s*(?:[,;.!|•·)\n]|$)", Linear);
+        + @"|(?:^|[,;.!|•·(\n]\s*)(?:new|neu|neuf|neuve|ny|nytt|nya|nuevo|nueva)\s*(?:[,;.!|•·)\n€£$]|$)", Linear);
 
     private static readonly Regex _plainNew = new(@"^\W*(?:new|neu\w?|neufs?|neuves?|ny|nytt|nya|nuev[oa]s?)\b", Linear);
 

@@ -7,19 +7,44 @@ internal static class Contradictions
     public sealed record OfProduct(int? Product, Contradiction What);
 
     /// <param name="groups">Every number of the listing with all the places it stands in.</param>
-    public static IReadOnlyList<OfProduct> Find(ReadListing listing, IReadOnlyList<NumberGroup> groups) =>
-    [
-        .. listing.Products.SelectMany((product, index) => TwoNumbers(listing, groups, index)
-            .Concat(product.Offers.SelectMany(offer => Conditions(listing, product, offer)))
-            .Concat(Gtins(product))
-            .Select(found => new OfProduct(index, found))),
-        .. PictureNumbers(listing, groups).Concat(Sold(listing)).Concat(OtherMake(listing, groups)).Concat(Declared(listing)).Select(found => new OfProduct(null, found)),
-    ];
+    public static IReadOnlyList<OfProduct> Find(ReadListing listing, IReadOnlyList<NumberGroup> groups)
+    {
+        var page = new PageWords(listing);
+        var sold = NumberGroup.ByProduct(listing, groups, found => listing.Passages[found.Passage].Place != PassagePlace.Picture);
+        return
+        [
+            .. listing.Products.SelectMany((product, index) => TwoNumbers(listing, sold[index], index)
+                .Concat(product.Offers.SelectMany(offer => Conditions(listing, page, product, offer).Concat(Levels(listing, product, offer))))
+                .Concat(Gtins(product))
+                .Select(found => new OfProduct(index, found))),
+            .. PictureNumbers(listing, groups).Concat(Sold(listing)).Concat(OtherMake(listing, groups)).Concat(Declared(listing))
+                .Select(found => new OfProduct(null, found)),
+        ];
+    }
+
+    /// <summary>What the words of the page say of a condition; read once, however many things the page offers.</summary>
+    private sealed class PageWords
+    {
+        private readonly Lazy<string?> _used;
+        private readonly Lazy<string?> _damaged;
+
+        public PageWords(ReadListing listing)
+        {
+            // Not the rows of its tables: each of those is of its own thing.
+            var words = new Lazy<string>(() => string.Join(
+                '\n', listing.Passages.Where(passage => passage is { Product: null, Place: not (PassagePlace.TableCell or PassagePlace.Quoted) }).Select(passage => passage.Text)));
+            (_used, _damaged) = (new(() => ConditionWords.SaysUsed(words.Value)), new(() => ConditionWords.SaysDamaged(words.Value)));
+        }
+
+        public string? Used => _used.Value;
+
+        public string? Damaged => _damaged.Value;
+    }
 
     // Of one product: numbers that are no numbers of the same part. Numbers that no book knows count only where both are stated outright.
-    private static IEnumerable<Contradiction> TwoNumbers(ReadListing listing, IReadOnlyList<NumberGroup> groups, int product)
+    private static IEnumerable<Contradiction> TwoNumbers(ReadListing listing, IEnumerable<NumberGroup> groups, int product)
     {
-        NumberGroup[] sold = [.. groups.Where(group => group.Found.Any(found => Sells(listing, found, product)) && CountsAgainst(listing, group, product))];
+        NumberGroup[] sold = [.. groups.Where(group => CountsAgainst(listing, group, product))];
         foreach (var (one, other) in sold.SelectMany((one, index) => sold[(index + 1)..], (one, other) => (one, other)).Where(pair => !pair.one.IsSamePartAs(pair.other)))
         {
             var (first, second) = (one.PlaceOf(listing, product), other.PlaceOf(listing, product));
@@ -56,16 +81,16 @@ internal static class Contradictions
         }
     }
 
-    private static IEnumerable<Contradiction> Conditions(ReadListing listing, ReadProduct product, ReadOffer offer)
+    private static IEnumerable<Contradiction> Conditions(ReadListing listing, PageWords page, ReadProduct product, ReadOffer offer)
     {
-        // The words of the page, but not the rows of its tables: each of those is of its own thing, and so is each line of a list.
+        // The rows of a table are each of its own thing, and so is each line of a list.
         var isOneOfSeveral = product.From == StatementForm.Text && listing.Products.Count > 1;
-        var words = string.Join('\n', listing.Passages.Where(passage => !isOneOfSeveral && passage is { Product: null, Place: not (PassagePlace.TableCell or PassagePlace.Quoted) }).Select(passage => passage.Text)
-            .Prepend(product.Name ?? ""));
+        var (used, damaged) = isOneOfSeveral ? (null, null) : (page.Used, page.Damaged);
+        var name = product.Name ?? "";
         var against = offer.Condition switch
         {
-            ItemCondition.New => ConditionWords.SaysUsed(words) ?? ConditionWords.SaysDamaged(words),
-            ItemCondition.Used or ItemCondition.Refurbished => ConditionWords.SaysDamaged(words),
+            ItemCondition.New => ConditionWords.SaysUsed(name) ?? used ?? ConditionWords.SaysDamaged(name) ?? damaged,
+            ItemCondition.Used or ItemCondition.Refurbished => ConditionWords.SaysDamaged(name) ?? damaged,
             _ => null,
         };
         if (against is not null)
@@ -75,6 +100,20 @@ internal static class Contradictions
                 "condition-words", $"condition: {stated}", $"words: {against}", $"The condition is stated as {stated}, the words say “{against}”. Which is it?");
         }
     }
+
+    private static IEnumerable<Contradiction> Levels(ReadListing listing, ReadProduct product, ReadOffer offer)
+    {
+        if (LevelWords.SaysLess(Words(listing, product), offer.Level) is { } less)
+        {
+            var stated = AssemblyLevels.Name(offer.Level);
+            yield return new Contradiction("level-words", $"sold as: {stated}", $"words: {less}", $"It is offered as a {stated}, the words say “{less}”. What exactly is sold?");
+        }
+    }
+
+    // The words of the page, but not the rows of its tables: each of those is of its own thing.
+    private static string Words(ReadListing listing, ReadProduct product) =>
+        string.Join('\n', listing.Passages.Where(passage => passage is { Product: null, Place: not (PassagePlace.TableCell or PassagePlace.Quoted) })
+            .Select(passage => passage.Text).Prepend(product.Name ?? ""));
 
     private static IEnumerable<Contradiction> Sold(ReadListing listing)
     {

@@ -62,6 +62,9 @@ internal sealed class KeyText
     /// <summary>Behind a key character, in the text.</summary>
     public int End(int index) => _end[index];
 
+    /// <summary>What parts a key character from the one before it; nothing where one character of the text gave both, as "½" does.</summary>
+    public ReadOnlySpan<char> GapBefore(int index) => _start[index] > _end[index - 1] ? Text.AsSpan(_end[index - 1], _start[index] - _end[index - 1]) : [];
+
     /// <summary>As it stands in the text, from one key character up to, not with, another.</summary>
     public string Written(int from, int to) => Text[_start[from].._end[to - 1]];
 

@@ -18,32 +18,27 @@ internal static class ListingAssembly
         string? currency, ReadPrice? declared, List<ListingWarning> warnings)
     {
         var products = Once(stated.Append(rows));
+        var money = currency ?? Currency(products);
 
         var texts = lines.Where(line => line.Place != PassagePlace.Picture && (rows.Count == 0 || line.Table is null)).Select(line => line.Asked)
             .Where(text => text.Length > 0).ToList();
         var leading = lines.Where(line => line.Place == PassagePlace.Heading).Select(line => line.Text).Prepend(title).OfType<string>()
             .DefaultIfEmpty(texts.FirstOrDefault() ?? "").Where(text => text.Length > 0)
             .Distinct().Take(3).ToList();
-        var said = SaidInText.Read(terms, texts, leading, currency ?? Currency(products));
-        // Words that say another thing, or that no price can be had, are not overruled.
-        if (said.Price is null
-            || (said.Price is ReadPrice.Ambiguous open && declared is ReadPrice.Stated { Money: var settled } && open.Readings.Contains(settled)))
-        {
-            said = said with { Price = declared ?? said.Price };
-        }
-
+        // Costly, and for nothing where a page states many things.
+        var said = new Lazy<SaidInText>(() => WithDeclared(SaidInText.Read(terms, texts, leading, money), declared));
         if (products.Count == 0)
         {
-            products.Add(new(said.Whole(texts), []));
+            products.Add(new(said.Value.Whole(texts), []));
         }
         else if (products.SelectMany(product => product.Product.Offers).Take(2).Count() == 1)
         {
             var only = products.FindIndex(product => product.Product.Offers.Count == 1);
             var offer = products[only].Product.Offers[0];
-            var filled = said.Fill(offer with { Price = offer.Price ?? declared });
+            var filled = said.Value.Fill(offer with { Price = offer.Price ?? declared });
             products[only] = products[only] with { Product = products[only].Product with { Offers = [filled] } };
         }
-        else if (products.Count == 1 && products[0].Product is { Offers.Count: 0, Said: null } bare && said.Whole(texts).Offers is [var whole])
+        else if (products.Count == 1 && products[0].Product is { Offers.Count: 0, Said: null } bare && said.Value.Whole(texts).Offers is [var whole])
         {
             products[0] = products[0] with
             {
@@ -130,4 +125,10 @@ internal static class ListingAssembly
     private static IEnumerable<string> Identities(ReadProduct product) =>
         product.Numbers.Select(number => NumberKey.Of(number.Value)).Where(key => key.Length > 0)
             .Concat(product.Name is null ? [] : [" " + product.Name.ToUpperInvariant()]);
+
+    /// <summary>Words that say another thing, or that no price can be had, are not overruled by what the page declares.</summary>
+    private static SaidInText WithDeclared(SaidInText said, ReadPrice? declared) => said.Price is null
+        || (said.Price is ReadPrice.Ambiguous open && declared is ReadPrice.Stated { Money: var settled } && open.Readings.Contains(settled))
+            ? said with { Price = declared ?? said.Price }
+            : said;
 }

@@ -35,7 +35,7 @@ internal static class ListingBytes
 
         // ISO base media (HEIC, AVIF, MP4): the box's name stands after its length.
         return bytes.Length > 8 && bytes[4..8].SequenceEqual("ftyp"u8) ? "a picture or film (ISO media)"
-            : FindMark(bytes) is null && Nulls(bytes) > bytes.Length / 8 ? "binary data"
+            : FindMark(bytes) is null && (Nulls(bytes) > bytes.Length / 8 || Controls(bytes) > 8 + (bytes.Length / MostControls)) ? "binary data"
             : null;
     }
 
@@ -166,6 +166,20 @@ internal static class ListingBytes
         }
 
         return whole > broken;
+    }
+
+    // Random bytes have one in nine, text has none; a stray one here and there is a page's own fault. Ours, no source.
+    private const int MostControls = 32;
+
+    private static int Controls(ReadOnlySpan<byte> bytes)
+    {
+        var count = 0;
+        foreach (var one in bytes)
+        {
+            count += one is (> 0 and < 9) or 11 or (> 13 and < 32) or 127 ? 1 : 0;
+        }
+
+        return count;
     }
 
     private static int Nulls(ReadOnlySpan<byte> bytes) => bytes.Count((byte)0);

@@ -23,16 +23,18 @@ public static class ListingMatch
         FoundNumber[] claims = [.. numbers.Where(one => one is { Known.Count: > 0, Role: NumberRole.Fits or NumberRole.Replaces })];
         var judge = new NumberJudge(facts, question, claims);
         var judged = groups.ToDictionary(group => group.Key, group => judge.Judge(group.Found, group.Places(listing)), StringComparer.Ordinal);
+        var soldAs = NumberGroup.ByProduct(listing, groups, _ => true);
         var found = Contradictions.Find(listing, groups);
         Contradiction[] contradictions = [.. found.Select(one => one.What)];
         var isWanted = WantedWords.Speak(listing);
+        JudgedNumber[] named = [.. groups.Where(group => group.Identifies).Select(group => judged[group.Key]).Where(one => one.Role == NumberRole.Mentioned)];
         JudgedOffer[] offers = isWanted ? [] :
         [
             .. listing.Products.SelectMany((product, index) => product.Offers.Select(offer =>
-                OfferJudge.Judge(product, offer, SoldBy(listing, groups, judged, index), Against(found, index), question))),
+                OfferJudge.Judge(product, offer, SoldBy([.. soldAs[index].Select(group => judged[group.Key])]), Against(found, index), named, question))),
         ];
         JudgedNumber[] sold = [.. judged.Values.Where(one => one.Role == NumberRole.Sold)];
-        var whole = offers.Length == 0 ? WithoutOffer(sold, contradictions, question) : null;
+        var whole = offers.Length == 0 ? WithoutOffer(sold, contradictions, named, question) : null;
         var (headline, because) = isWanted ? (ListingHeadline.LeaveIt, ["Somebody looks for it here; nobody sells it."]) : Headline(offers, whole);
         return new ListingAnswer(
             Asked(question),
@@ -59,22 +61,15 @@ public static class ListingMatch
     private static IReadOnlyList<Contradiction> Against(IReadOnlyList<Contradictions.OfProduct> found, int product) =>
         [.. found.Where(one => one.Product is null || one.Product == product).Select(one => one.What)];
 
-    // Numbers of the page as a whole belong to its product where there is one only.
-    private static IReadOnlyList<JudgedNumber> SoldBy(
-        ReadListing listing, IReadOnlyList<NumberGroup> groups, IReadOnlyDictionary<string, JudgedNumber> judged, int product)
-    {
-        bool IsOf(FoundNumber found) => listing.Passages[found.Passage].Product is { } owner ? owner == product : listing.Products.Count == 1;
-        var own = groups.Where(group => group.Found.Any(found => found.Role == NumberRole.Sold && IsOf(found))).Select(group => judged[group.Key]).ToList();
+    // A number that no book knows says nothing beside one that a book does.
+    private static JudgedNumber[] SoldBy(JudgedNumber[] own) =>
+        Array.FindAll(own, one => one.Verdict != NumberVerdict.Unknown) is { Length: > 0 } told ? told : own;
 
-        // A number that no book knows says nothing beside one that a book does.
-        var told = own.FindAll(one => one.Verdict != NumberVerdict.Unknown);
-        return told.Count > 0 ? told : own;
-    }
-
-    private static JudgedOffer WithoutOffer(JudgedNumber[] sold, IReadOnlyList<Contradiction> contradictions, ListingQuestion question) => OfferJudge.Judge(
+    private static JudgedOffer WithoutOffer(
+        JudgedNumber[] sold, IReadOnlyList<Contradiction> contradictions, JudgedNumber[] named, ListingQuestion question) => OfferJudge.Judge(
         new ReadProduct(StatementForm.Text, null, null, [], ItemCondition.NotStated, [], null),
         new ReadOffer(null, 1, ItemCondition.NotStated, Availability.NotStated, null, null, null, null, null, OfferTerms.NotStated, AssemblyLevel.NotStated),
-        sold, contradictions, question);
+        sold, contradictions, named, question);
 
     private static (ListingHeadline Headline, IEnumerable<string> Because) Headline(JudgedOffer[] offers, JudgedOffer? whole)
     {

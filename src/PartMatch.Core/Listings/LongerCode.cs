@@ -63,7 +63,7 @@ internal static class LongerCode
     private static bool IsOfTheCode(KeyText keys, int start, int end, int tie)
     {
         var written = keys.Written(start, end);
-        var slash = keys.Text.AsSpan(keys.End(tie - 1), keys.Start(tie) - keys.End(tie - 1)).ContainsAny('/', '\\');
+        var slash = keys.GapBefore(tie).ContainsAny('/', '\\');
         return keys.HasDigit(start, end)
             ? !slash || end - start <= 3
             : end - start <= 2 && !(char.IsUpper(written[0]) && written.Any(char.IsLower));

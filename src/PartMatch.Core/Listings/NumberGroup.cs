@@ -14,6 +14,19 @@ internal sealed record NumberGroup(string Key, IReadOnlyList<FoundNumber> Found)
     public static IReadOnlyList<NumberGroup> Of(IReadOnlyList<FoundNumber> found) =>
         [.. found.GroupBy(one => one.Key, StringComparer.Ordinal).Select(group => new NumberGroup(group.Key, [.. group]))];
 
+    /// <summary>Numbers by the product they are sold as. What is said of the page as a whole is of its product where there is one only.</summary>
+    /// <param name="counts">Of the places where a number stands as sold.</param>
+    public static ILookup<int, NumberGroup> ByProduct(ReadListing listing, IReadOnlyList<NumberGroup> groups, Func<FoundNumber, bool> counts)
+    {
+        int? whole = listing.Products.Count == 1 ? 0 : null;
+        return groups
+            .SelectMany(
+                group => group.Found.Where(found => found.Role == NumberRole.Sold && counts(found))
+                    .Select(found => listing.Passages[found.Passage].Product ?? whole).OfType<int>().Distinct(),
+                (group, product) => (Group: group, Product: product))
+            .ToLookup(sold => sold.Product, sold => sold.Group);
+    }
+
     /// <summary>Do both stand on one part of the base? A mark that narrows agrees with every part that carries it.</summary>
     public bool IsSamePartAs(NumberGroup other) => Found[0].Known.Select(number => number.Part).Intersect(other.Found[0].Known.Select(number => number.Part), StringComparer.Ordinal).Any();
 

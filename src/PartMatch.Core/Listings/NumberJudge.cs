@@ -130,6 +130,7 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
         var likeness = answer.Identity.Fitted
             .Select(needed => (Needed: needed, Row: LookAlikeSearch.Between(facts.LookAlikes, place.Family.Family.Code, needed, part.Id)))
             .Where(pair => pair.Row is not null).OrderByDescending(pair => pair.Row?.Danger).FirstOrDefault();
+        var why = Why(answer);
         if (likeness.Row is { } row && answer.Headline != Headline.Fits)
         {
             var check = row.TellApart.FirstOrDefault(one => one.BeforePaying)?.Text;
@@ -138,11 +139,11 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
                 Verdict = NumberVerdict.LookAlike,
                 Danger = row.Danger,
                 Text = $"{judged.Written} is not {NumberOf(likeness.Needed)}, which {place.Name} needs, but can be taken for it: danger {Codes.Of(row.Danger)}. "
-                    + $"There: {fit}.{(check is null ? "" : $" Before paying: {check}.")}",
+                    + $"There: {fit}.{why}{(check is null ? "" : $" Before paying: {check}.")}",
             };
         }
 
-        var elsewhere = part.Kind == place.Family.FindPosition(place.Position)?.Kind ? "" : $" It is {Article(part.Name)}, not what sits at that position.";
+        var elsewhere = part.Kind == place.Family.FindPosition(place.Position)?.Kind ? why : $" It is {Article(part.Name)}, not what sits at that position.";
         return judged with { Verdict = NumberVerdict.AnotherKnownPart, Text = $"{judged.Written} ({part.Name}) as {place.Name}: {fit}.{elsewhere}" };
     }
 
@@ -171,6 +172,22 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
     private static string OnlySome(FitAnswer answer) => answer.Spans.Count == 0
         ? ""
         : $" It depends on the engine's date or serial number: {string.Join("; ", answer.Spans.Select(span => $"{span.Span}: {FitWording.Of(span.Headline)}"))}.";
+
+    // The unmet reason with the worst consequence: what costs the engine is what the reader has to see.
+    private static string Why(FitAnswer answer)
+    {
+        var reason = answer.Reasons.Where(one => one is { Met: Met.No, By: not ReasonBy.Finding }).OrderByDescending(one => one.Consequence).ThenBy(one => one.By).FirstOrDefault()
+            ?? answer.Reasons.FirstOrDefault(one => one.Met == Met.No);
+        return reason is null ? "" : $" {reason.Text.TrimEnd('.')}.{Costs(answer.Consequence)}";
+    }
+
+    private static string Costs(Consequence? consequence) => consequence switch
+    {
+        Consequence.Loss => " It costs output.",
+        Consequence.Damage => " It can damage the engine.",
+        Consequence.Injury => " It can hurt somebody.",
+        _ => "",
+    };
 
     private static string Chain(FitAnswer answer) => string.Join(' ', answer.Identity.Chain.Select(link => link.Text.TrimEnd('.') + "."));
 

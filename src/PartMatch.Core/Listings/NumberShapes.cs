@@ -134,7 +134,7 @@ internal static partial class NumberShapes
     {
         for (var cut = from + 1; cut < to; cut++)
         {
-            if (keys.Before[cut] == KeyGap.Tied && keys.Text.AsSpan(keys.End(cut - 1), keys.Start(cut) - keys.End(cut - 1)).Contains('/')
+            if (keys.Before[cut] == KeyGap.Tied && keys.GapBefore(cut).Contains('/')
                 && IsShaped(keys, from, cut) && keys.HasDigit(cut, to) && to - cut >= Shortest)
             {
                 return cut;

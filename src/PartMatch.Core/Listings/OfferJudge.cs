@@ -9,20 +9,25 @@ namespace PartMatch.Core.Listings;
 /// <remarks>Ours, no source: the table of outcomes stands in the documentation of the route.</remarks>
 internal static class OfferJudge
 {
+    private const int MostNamed = 4;
+
     /// <param name="sold">The numbers it sells, judged; empty where none is stated.</param>
     /// <param name="contradictions">Of the whole listing.</param>
+    /// <param name="named">Known numbers that the listing merely mentions.</param>
     public static JudgedOffer Judge(
-        ReadProduct product, ReadOffer offer, IReadOnlyList<JudgedNumber> sold, IReadOnlyList<Contradiction> contradictions, ListingQuestion question)
+        ReadProduct product, ReadOffer offer, IReadOnlyList<JudgedNumber> sold, IReadOnlyList<Contradiction> contradictions,
+        IReadOnlyList<JudgedNumber> named, ListingQuestion question)
     {
         var whyNot = NotBuyable(offer);
         var (headline, because) = whyNot is not null && offer.Price is not null && IsGone(offer)
             ? (ListingHeadline.LeaveIt, whyNot)
-            : Decide(offer, sold, contradictions, question, whyNot);
+            : Decide(offer, sold, contradictions, named, question, whyNot);
         return new JudgedOffer(product.Name, [.. sold.Select(one => one.NumberKey)], offer, UnitPrice(offer), whyNot is null, whyNot, headline, because);
     }
 
     private static (ListingHeadline Headline, string Because) Decide(
-        ReadOffer offer, IReadOnlyList<JudgedNumber> sold, IReadOnlyList<Contradiction> contradictions, ListingQuestion question, string? whyNot)
+        ReadOffer offer, IReadOnlyList<JudgedNumber> sold, IReadOnlyList<Contradiction> contradictions, IReadOnlyList<JudgedNumber> named, ListingQuestion question,
+        string? whyNot)
     {
         if (question.Place is null)
         {
@@ -31,7 +36,7 @@ internal static class OfferJudge
 
         if (sold.Count == 0)
         {
-            return (ListingHeadline.AskFirst, "The listing names no number of what is sold: ask for every number on the part itself.");
+            return (ListingHeadline.AskFirst, NoNumber(named));
         }
 
         var best = sold.OrderBy(one => Standing(one)).ThenBy(one => one.Role).First();
@@ -45,6 +50,11 @@ internal static class OfferJudge
             return (ListingHeadline.AskFirst, contradiction.Text);
         }
 
+        if (Standing(best) == ListingHeadline.Buy && sold.FirstOrDefault(one => one.Verdict == NumberVerdict.LookAlike) is { } twin)
+        {
+            return (ListingHeadline.AskFirst, $"{best.Written} and {twin.Written}, which can be taken for it, are both named as what is sold. Which of them stands on the part?");
+        }
+
         if (offer.Condition == ItemCondition.Damaged)
         {
             return (ListingHeadline.LeaveIt, "It is stated to be damaged.");
@@ -53,6 +63,11 @@ internal static class OfferJudge
         var open = Open(offer, best, question, whyNot);
         return Standing(best) == ListingHeadline.Buy && open is null ? (ListingHeadline.Buy, best.Text) : (ListingHeadline.AskFirst, open ?? best.Text);
     }
+
+    private static string NoNumber(IReadOnlyList<JudgedNumber> named) => named.Count == 0
+        ? "The listing names no number of what is sold: ask for every number on the part itself."
+        : $"The listing mentions {string.Join(", ", named.Take(MostNamed).Select(one => one.Written))}{(named.Count > MostNamed ? $" and {named.Count - MostNamed} more" : "")}, "
+            + "but does not say which number stands on what is sold: ask for every number on the part itself.";
 
     /// <summary>What a number alone allows.</summary>
     private static ListingHeadline Standing(JudgedNumber number)
@@ -107,7 +122,7 @@ internal static class OfferJudge
         { Availability: Availability.Discontinued } => "It is discontinued.",
         { Availability: Availability.Reserved } => "It is reserved for somebody else.",
         { Availability: Availability.InStoreOnly } => "It is sold over the counter only.",
-        { Price: null } => "No price is stated.",
+        { Price: null } => "No price with its currency is stated.",
         { Price: ReadPrice.Ambiguous ambiguous } => $"The price “{ambiguous.Written}” can be read in several ways: {ambiguous.Why}",
         { Price: ReadPrice.Unread unread } => $"The price “{unread.Written}” cannot be read: {unread.Why}",
         _ => null,

@@ -5,9 +5,14 @@ namespace PartMatch.Core.Listings;
 /// <summary>A listing pasted as words: a table parted by tabs or strokes, lines with a colon, and sentences.</summary>
 internal static class PastedText
 {
+    // "P-26-" and "1147-E": mail and telephones break lines behind a dash. The first piece has a letter, so that "84-" is none.
+    private static readonly Regex _brokenNumber = new(
+        @"(\b[0-9]{0,6}[A-Z]{1,4}[0-9]{0,6}[-–‑/](?:[0-9A-Z]{1,8}[-–‑/]){0,4})[ \t]*(?:\r\n|\n|\r)[ \t]*([0-9A-Z]{1,12}(?:[-–‑/ ]|\b))",
+        RegexOptions.NonBacktracking | RegexOptions.CultureInvariant);
+
     public static ListingReading Read(string text, ListingBounds bounds, List<ListingWarning> warnings)
     {
-        var raw = Whole(text.Split(["\r\n", "\n", "\r", "\u2028", "\u2029"], StringSplitOptions.None));
+        var raw = _brokenNumber.Replace(text, "$1$2").Split(["\r\n", "\n", "\r", "\u2028", "\u2029"], StringSplitOptions.None);
         if (raw.Length > bounds.MaxNodes)
         {
             return new ListingReading.Unreadable($"{raw.Length} lines", $"at most {bounds.MaxNodes} lines",
@@ -52,33 +57,10 @@ internal static class PastedText
     // What is answered to, in a letter (RFC 3676, 4.5). Words that are all so marked are a letter passed on.
     private static bool IsQuoted(string line) => line.StartsWith('>');
 
-    // A telephone breaks a line behind a stroke, also inside a number ("P-17-" and "0606-A" below it).
-    private static string[] Whole(string[] lines)
-    {
-        List<string> whole = [];
-        foreach (var line in lines)
-        {
-            if (whole.Count > 0 && _brokenEnd.IsMatch(whole[^1]) && _brokenStart.IsMatch(line))
-            {
-                whole[^1] = whole[^1].TrimEnd() + line.TrimStart();
-            }
-            else
-            {
-                whole.Add(line);
-            }
-        }
-
-        return [.. whole];
-    }
-
     // What mail programs put above the letter that is answered. A letter passed on is the letter itself. Trade usage, from memory.
     private static readonly Regex _earlier = new(
         @"^\s*-{2,}\s*(?:original message|ursprüngliche nachricht|message d['’]origine|ursprungligt meddelande|mensaje original)\s*-{2,}\s*$",
         RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
-
-    private static readonly Regex _brokenEnd = new(@"(?:^|\s)[A-Za-z0-9.\-]{0,20}[0-9][A-Za-z0-9]{0,10}-\s*$", RegexOptions.NonBacktracking | RegexOptions.CultureInvariant);
-
-    private static readonly Regex _brokenStart = new(@"^\s*[0-9]{2,}[A-Za-z0-9]*(?:[-\s.,;]|$)", RegexOptions.NonBacktracking | RegexOptions.CultureInvariant);
 
     // Lines from here on with as many tabs, or as many strokes, as the first.
     private static List<IReadOnlyList<string>> Table(string[] lines, int from)

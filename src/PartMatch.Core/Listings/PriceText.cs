@@ -75,7 +75,8 @@ public static class PriceText
         return readings.Count switch
         {
             0 => prices.Count > 0 ? prices[0] : new ReadPrice.Unread(written, "no amount in it"),
-            1 => prices.OfType<ReadPrice.Stated>().FirstOrDefault() ?? prices[0],
+            1 when prices.OfType<ReadPrice.Stated>().FirstOrDefault() is { } stated => stated,
+            _ when prices.Select(price => price.Written).Distinct(StringComparer.Ordinal).Take(2).Count() == 1 => prices[0], // one amount; its own reason says more
             > MostReadings => new ReadPrice.Unread(written, $"{readings.Count} amounts, of which no word says which is asked"),
             _ => new ReadPrice.Ambiguous(written, readings, $"{readings.Count} readings: no word says which of them is asked"),
         };

@@ -9,6 +9,8 @@ internal sealed record SaidInText(
     // What says something of the sale stands near the beginning; a page can be megabytes. Ours, no source.
     private const int MostCharacters = 50_000;
 
+    private const int LinesOfTheBeginning = 8;
+
     /// <param name="leading">Title, headings, or the first line: what is sold.</param>
     public static SaidInText Read(IReadOnlyList<Term> terms, IReadOnlyList<string> lines, IReadOnlyList<string> leading, string? currency)
     {
@@ -22,8 +24,10 @@ internal sealed record SaidInText(
         var deposit = Term(terms, Label.Deposit) is { } pledge ? PriceText.Read(pledge, money) : One(amounts, AmountRole.Deposit, money);
         var written = Term(terms, Label.Condition);
         var stock = StatedTerms.Whole(Term(terms, Label.Stock) ?? Term(terms, Label.Quantity));
-        var availability = StockWords.Find(Term(terms, Label.Availability) ?? whole);
         var top = string.Join(", ", leading);
+        var availability = Term(terms, Label.Availability) is { } there ? StockWords.Find(there)
+            : StockWords.SaysSold($"{top}\n{string.Join('\n', said.Take(LinesOfTheBeginning))}") ? Availability.SoldOut
+            : StockWords.Find(whole);
         return new(
             terms.Count > 0 ? StatementForm.DefinitionList : StatementForm.Text,
             Term(terms, Label.Description) ?? (leading.Count > 0 ? leading[0] : null),
@@ -31,8 +35,8 @@ internal sealed record SaidInText(
             [.. terms.Select(Number).OfType<StatedNumber>().Distinct()],
             First(written is null ? ItemCondition.NotStated : ConditionWords.Stated(written), ConditionWords.Find(top)),
             Term(terms, Label.Price) is { } price ? PriceText.Read(price, money) : Asked(said, leading, amounts, money),
-            StatedTerms.Whole(Term(terms, Label.Pieces)) ?? PieceWords.Find(top),
-            stock is { } there && availability == Availability.NotStated ? there > 0 ? Availability.InStock : Availability.OutOfStock : availability,
+            StatedTerms.Whole(Term(terms, Label.Pieces)) ?? (said.Take(LinesOfTheBeginning).Any(line => PieceWords.SaysEach(line) && AmountRoles.Read(line, money).Count > 0) ? null : PieceWords.Find(top)),
+            stock is { } left && availability == Availability.NotStated ? left > 0 ? Availability.InStock : Availability.OutOfStock : availability,
             shipping ?? (ShippingWords.CollectOnly(whole) ? null
                 : One(amounts, AmountRole.Shipping, money) is { } rate ? new(rate, null)
                 : said.Exists(ShippingWords.IsFree) ? new(StatedPrices.Freight("0", money), null)

@@ -28,19 +28,26 @@ internal static class StockWords
             Availability.InStock),
     ];
 
+    private static readonly Regex _sold = new(@"(?:^|[,;.:!|(\n*–-]\s*)(?:sold|verkauft|vendue?|såld|sålt|vendid[oa])\s*(?:[,;.!|)\n*£€$–-]|$)"
+        + @"|\b(?-i:SOLD|VERKAUFT|VENDUE?|SÅLD|SÅLT|VENDID[OA])\b", Linear);
+
     private static readonly Regex _pieces = new(
         @"\b(?:stock|bestand|lager|lagersaldo|existencias)\s*:\s*(\d{1,6})\b|\b(\d{1,6})\s*(?:pcs |pieces |stück |st |uds )?(?:in stock|auf lager|en stock|"
             + @"i lager|en existencias|on the shelf|available|verfügbar|left\b)"
         + @"|\b(?:only|nur noch|plus que|endast|solo quedan) (\d{1,6})\b", Linear);
 
-    private static readonly Regex _notGone = new(@"\bnot (?:yet )?(?:already |now )?sold(?: out)?\b", Linear);
+    private static readonly Regex _notGone = new(
+        @"\b(?:not (?:yet )?(?:already |now )?sold(?: out)?|sold (?:as|by|with|without|in|individually|separately|to|for|complete|per)|verkauft (?:als|wird|von))\b", Linear);
 
     /// <summary>The words that say it is gone; null where none do.</summary>
     public static string? SaysGone(string text) => _words.Where(pair => pair.Means is Availability.SoldOut or Availability.Discontinued)
         .Select(pair => pair.Words.Match(_notGone.Replace(text, " "))).FirstOrDefault(match => match.Success)?.Value;
 
+    /// <summary>"SOLD", as a statement by itself or in capitals. Only where a text begins: further down it stands on other things as well.</summary>
+    public static bool SaysSold(string beginning) => _sold.IsMatch(_notGone.Replace(beginning, " "));
+
     public static Availability Find(string text) =>
-        _words.Where(pair => pair.Words.IsMatch(text)).Select(pair => pair.Means).FirstOrDefault();
+        _words.Where(pair => pair.Words.IsMatch(_notGone.Replace(text, " "))).Select(pair => pair.Means).FirstOrDefault();
 
     private static readonly Regex _counts = new(@"^\s*(?:%|pcs|pieces|days?|tage|werktage|working|business|jours|dagar|días|weeks?|wochen|kg|km|mm|cm|nm|"
         + @"bar|x\b|-|–)", Linear);
@@ -70,6 +77,12 @@ internal static class PieceWords
             + @"set|pack)\b|\b(\d{1,3})[- ]?(?:pcs|pc|pieces|stk|stück|pièces|uds|unidades|delar)\b"
         + @"|^\s*(\d{1,2})\s?[x×] ?[a-zäöåé]", Linear);
 
+    private static readonly Regex _each = new(
+        @"\b(?:each|apiece|a piece|per piece|(?:pro|je|per) (?:stück|stk|styck|st)|la pièce|l['’]unité|styckpris|cada un[oa]|por unidad)\b", Linear);
+
+    /// <summary>"2x pump, £40 each" is the price of one.</summary>
+    public static bool SaysEach(string text) => _each.IsMatch(text);
+
     /// <summary>Null where nothing is said, or where it is not more than one.</summary>
     public static int? Find(string text) => StockWords.FirstWhole(_set, text) is > 1 and var many ? many : _pair.IsMatch(text) ? 2 : null;
 }
@@ -97,6 +110,10 @@ public static class LevelWords
         (new(@"\b(?:bare (?:block|head|casting|cylinder head)|block only|casting only|(?:nackter|blanker) (?:block|kopf)|nur block|bloc nu|culasse nue|"
             + @"naket block|bloque desnudo|culata desnuda)\b", Linear), AssemblyLevel.Bare),
     ];
+
+    /// <summary>The words that name less of an engine; null where none do. One that was heard running is a complete one.</summary>
+    public static string? SaysLess(string text, AssemblyLevel level) =>
+        _levels.Where(one => one.Means < (level == AssemblyLevel.HeardRunning ? AssemblyLevel.Complete : level)).Select(one => one.Words.Match(text)).FirstOrDefault(match => match.Success)?.Value;
 
     /// <summary>Two levels named of one thing are none: the words do not say which is sold. Heard running counts only of a complete engine.</summary>
     public static AssemblyLevel Find(string text)

@@ -27,7 +27,7 @@ internal static class SellerAsk
     private static IEnumerable<string> NumberQuestions(IReadOnlyList<JudgedNumber> sold)
     {
         if (sold.Count == 0 || sold.Any(one => one.Within is not null || one.Read == NumberReading.LookAlikeCharacters
-            || one.Verdict is NumberVerdict.Unknown or NumberVerdict.ClaimedOnly or NumberVerdict.NarrowsOnly or NumberVerdict.OlderNumber))
+            || one.Verdict is NumberVerdict.Unknown or NumberVerdict.ClaimedOnly or NumberVerdict.NarrowsOnly or NumberVerdict.OlderNumber or NumberVerdict.LookAlike))
         {
             yield return "Which numbers stand on the part itself? All of them, exactly as they stand there, and a sharp photo of each.";
         }

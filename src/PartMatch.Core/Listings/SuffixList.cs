@@ -75,7 +75,7 @@ internal static class SuffixList
 
     private static Divided? Divider(KeyText keys, int at)
     {
-        var gap = keys.Text.AsSpan(keys.End(at - 1), keys.Start(at) - keys.End(at - 1));
+        var gap = keys.GapBefore(at);
         if (keys.IsWord(at) && gap.Contains('/'))
         {
             return new Divided(at, true);

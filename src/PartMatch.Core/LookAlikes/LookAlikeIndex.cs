@@ -13,8 +13,9 @@ public sealed record NearNumber(PartNumber Number, int Edits, int FoldedEdits, M
 /// asked about is itself in the base. Immutable.
 /// </summary>
 /// <remarks>
-/// A scan: the folded keys lie in one block by length, and a count of characters turns most of them away before the distance is worked out.
-/// No edit takes away more than one character or adds more than one, so a candidate that lacks or has too many characters cannot be near.
+/// The folded keys lie in one block by length; where there are many of a length, their halves (<see cref="KeyHalves"/>) say which to look at. A count of
+/// characters turns most of those away before the distance is worked out: no edit takes away more than one character or adds more than one, so a
+/// candidate that lacks or has too many characters cannot be near.
 /// </remarks>
 public sealed class LookAlikeIndex
 {
@@ -45,9 +46,15 @@ public sealed class LookAlikeIndex
             _byLength[folded.Length] = _byLength.TryGetValue(folded.Length, out var same) ? same with { Count = same.Count + 1 } : new KeysOfLength(index, 1, offset);
             offset += folded.Length;
         }
+
+        foreach (var (length, same) in _byLength)
+        {
+            _byLength[length] = same with { Halves = KeyHalves.IfWorth(_foldedKeys.AsSpan(same.Offset, same.Count * length), length, same.Count) };
+        }
     }
 
-    private readonly record struct KeysOfLength(int First, int Count, int Offset);
+    /// <param name="Halves">Null where looking at every key is faster.</param>
+    private readonly record struct KeysOfLength(int First, int Count, int Offset, KeyHalves? Halves = null);
 
     /// <summary>Every number held, by length, key and part.</summary>
     public IReadOnlyList<PartNumber> All => _numbers;
@@ -84,20 +91,35 @@ public sealed class LookAlikeIndex
     private void Scan(KeysOfLength keys, int length, string key, string folded, int limit, List<NearNumber> found)
     {
         var wanted = CharacterCount.Of(folded);
+        if (keys.Halves is { } halves)
+        {
+            // One that both halves lead to comes twice.
+            HashSet<int> near = [];
+            halves.Visit(folded, limit, index =>
+            {
+                if (wanted.CanBeWithin(limit, _counts[keys.First + index]) && EditsTo(index) <= limit && near.Add(index))
+                {
+                    Add(index);
+                }
+            });
+            return;
+        }
+
         var counts = _counts.AsSpan(keys.First, keys.Count);
         for (var index = 0; index < counts.Length; index++)
         {
-            if (!wanted.CanBeWithin(limit, counts[index]))
+            if (wanted.CanBeWithin(limit, counts[index]) && EditsTo(index) <= limit)
             {
-                continue;
+                Add(index);
             }
+        }
 
-            var foldedEdits = NumberDistance.OptimalStringAlignmentWithin(folded, _foldedKeys.AsSpan(keys.Offset + (index * length), length), limit);
-            if (foldedEdits <= limit)
-            {
-                var number = _numbers[keys.First + index];
-                found.Add(new NearNumber(number, NumberDistance.OptimalStringAlignment(key, number.Key), foldedEdits, MixUpCost.Between(key, number.Key)));
-            }
+        int EditsTo(int index) => NumberDistance.OptimalStringAlignmentWithin(folded, _foldedKeys.AsSpan(keys.Offset + (index * length), length), limit);
+
+        void Add(int index)
+        {
+            var number = _numbers[keys.First + index];
+            found.Add(new NearNumber(number, NumberDistance.OptimalStringAlignment(key, number.Key), EditsTo(index), MixUpCost.Between(key, number.Key)));
         }
     }
 

@@ -43,6 +43,7 @@ public sealed class ListingBytesTests
         { [.. "PK\x03\x04"u8, 0], "a zip archive, or an office document" },
         { [0, 0, 0, 24, .. "ftypheic"u8, 0], "a picture or film (ISO media)" },
         { new byte[100], "binary data" },
+        { [.. Enumerable.Range(1, 4096).Select(index => (byte)index)], "binary data" }, // every byte as often: 26 control characters in 256
     };
 
     [Theory]

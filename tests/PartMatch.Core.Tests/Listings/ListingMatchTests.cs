@@ -88,6 +88,24 @@ public sealed class ListingMatchTests
     }
 
     [Fact]
+    public void Heading_that_names_the_right_one_and_its_look_alike_is_asked_about()
+    {
+        var answer = Page().With("H-26-1147-C").With("H-26-1147-E").Against(_forWa);
+        Assert.Equal(ListingHeadline.AskFirst, answer.Headline);
+        Assert.Contains("H-26-1147-C and H-26-1147-E", answer.Because[0], StringComparison.Ordinal);
+        Assert.StartsWith("Which numbers stand on the part itself?", answer.Ask?.Questions[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Heading_that_names_the_right_one_and_a_part_that_goes_with_it_is_bought() =>
+        Assert.Equal(ListingHeadline.Buy, Page().With("H-26-1147-C").With("H-10-2000-A").Against(_forWa).Headline);
+
+    // Pump E turns anticlockwise and WA turns it clockwise: the family's need says so.
+    [Fact]
+    public void Look_alike_is_told_with_what_is_wrong_with_it_there() =>
+        Assert.Contains("clockwise", Assert.Single(Page().With("H-26-1147-E").Against(_forWa).Because), StringComparison.Ordinal);
+
+    [Fact]
     public void Picture_named_after_another_part_contradicts_the_text() =>
         Assert.Equal("picture-number", Assert.Single(Page().With("H-26-1147-C").With("H-26-1147-E", NumberRole.Mentioned, "picture", PassagePlace.Picture).Against(_forWa).Contradictions).Code);
 
@@ -101,6 +119,20 @@ public sealed class ListingMatchTests
     {
         var page = Page().With("H-26-1147-C");
         page.Offer = page.Offer with { Condition = stated };
+        page.Words = words;
+        Assert.Equal(code, page.Against(_forWa).Contradictions.Select(one => one.Code).SingleOrDefault());
+    }
+
+    [Theory]
+    [InlineData(AssemblyLevel.Complete, "Rumpfmotor, ohne Kopf", "level-words")]
+    [InlineData(AssemblyLevel.HeardRunning, "a long block really", "level-words")]
+    [InlineData(AssemblyLevel.Short, "Rumpfmotor, ohne Kopf", null)]
+    [InlineData(AssemblyLevel.Short, "from a complete engine", null)] // where it came from is no promise
+    [InlineData(AssemblyLevel.NotStated, "Rumpfmotor", null)]
+    public void Words_of_less_than_the_offered_level_are_pointed_out(AssemblyLevel offered, string words, string? code)
+    {
+        var page = Page().With("H-26-1147-C");
+        page.Offer = page.Offer with { Level = offered };
         page.Words = words;
         Assert.Equal(code, page.Against(_forWa).Contradictions.Select(one => one.Code).SingleOrDefault());
     }

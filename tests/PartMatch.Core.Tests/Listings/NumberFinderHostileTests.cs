@@ -51,6 +51,14 @@ public sealed class NumberFinderHostileTests
         Assert.All(found, number => Assert.Equal(40, number.Length));
     }
 
+    // NFKC makes several characters, with a stroke between them, of these one.
+    [Theory]
+    [InlineData('\u00BD')] // one half
+    [InlineData('\u2153')] // one third
+    [InlineData('\u2105')] // care of
+    [InlineData('\u33AF')] // radian per second squared
+    public void Character_that_is_several_breaks_nothing(char letter) => Assert.NotEmpty(FinderExamples.In($"QX4120{letter}5678AB P-26-1147-C{letter}12 P-26-1147-C"));
+
     [Theory]
     [InlineData("\uD800P-26-1147-C\uDC00")]
     [InlineData("\uFFFE P-26-1147-C \uFFFF")]

@@ -43,6 +43,8 @@ public sealed class PastedTextTests
 
     [Theory]
     [InlineData("84 €, free shipping", "0.00")]
+    [InlineData("84 € free shipping", "0.00")]
+    [InlineData("84 € versandkostenfrei", "0.00")]
     [InlineData("84 €, versandkostenfrei", "0.00")]
     [InlineData("84 €, frais de port offerts", "0.00")]
     [InlineData("84 €, fri frakt", "0.00")]
@@ -78,6 +80,31 @@ public sealed class PastedTextTests
         Assert.Equal(["84.00 EUR", "96.00 EUR"], ListingAssert.Readings(ListingAssert.Offer(ListingAssert.Text("Seal ZQ-1 84 €\nSeal 96 €")).Price));
 
     [Theory]
+    [InlineData("SOLD £40 used", true)]
+    [InlineData("Seal, used, sold.", true)]
+    [InlineData("VERKAUFT Seal 84 €", true)]
+    [InlineData("Seal 84 €, sold as seen", false)]
+    [InlineData("SOLD AS SPARES", false)]
+    [InlineData("Not sold yet", false)]
+    [InlineData("Sold by Millrace", false)]
+    [InlineData("we sold 200 of these", false)]
+    public void Sold_is_read_where_it_stands_as_a_statement(string text, bool isSold) => Assert.Equal(isSold, StockWords.SaysSold(text));
+
+    [Theory]
+    [InlineData("Seal ZQ-1, used\nSOLD 84 €", Availability.SoldOut)]
+    [InlineData("Seal ZQ-1, used, 84 €\n\n1\n2\n3\n4\n5\n6\n7\nOther seals: ZQ-2 SOLD", Availability.NotStated)]
+    public void Sold_further_down_is_of_other_things(string text, Availability expected) => Assert.Equal(expected, ListingAssert.Offer(ListingAssert.Text(text)).Availability);
+
+    [Fact]
+    public void Least_bid_is_not_the_price() => Assert.Null(ListingAssert.Text("Seal ZQ-1\nused, starting bid 10 €").Products[0].Offers.SingleOrDefault()?.Price);
+
+    [Theory]
+    [InlineData("1299:-", "no currency is named: ask which")]
+    [InlineData("$1,299.00", "the currency can be USD or CAD or AUD or NZD: ask which")]
+    public void Price_that_stays_open_says_what_is_missing(string written, string why) =>
+        Assert.Equal(why, Assert.IsType<ReadPrice.Ambiguous>(ListingAssert.Offer(ListingAssert.Text($"Seal ZQ-1\nused {written}")).Price).Why);
+
+    [Theory]
     [InlineData("used", ItemCondition.Used)]
     [InlineData("used, new seals", ItemCondition.Used)]
     [InlineData("gebraucht", ItemCondition.Used)]
@@ -87,6 +114,7 @@ public sealed class PastedTextTests
     [InlineData("like new", ItemCondition.Used)]
     [InlineData("brand new", ItemCondition.New)]
     [InlineData("Seal, neu", ItemCondition.New)]
+    [InlineData("New € 84,00", ItemCondition.New)]
     [InlineData("unused old stock", ItemCondition.New)]
     [InlineData("the new number of this part", ItemCondition.NotStated)]
     [InlineData("renewed interest", ItemCondition.NotStated)]
@@ -121,6 +149,8 @@ public sealed class PastedTextTests
     [InlineData("4x seal 84 €", 4)]
     [InlineData("4er-Satz Dichtungen 84 €", 4)]
     [InlineData("pair of seals 84 €", 2)]
+    [InlineData("4x seal, 84 € each", 1)]
+    [InlineData("4x Dichtung, 84 € pro Stück", 1)]
     [InlineData("repair kit 84 €", 1)]
     [InlineData("Seal M8x1.25 84 €", 1)]
     public void Pieces_are_counted_by_words(string text, int pieces)

@@ -34,7 +34,7 @@ export function explainCell({ found, reason, expected, mend }) {
 }
 
 /** What a list to choose from says: its words stand in it, and the codes behind them are nobody's business. */
-const explainChoice = (control, error, tell) => (control.matches('select') && control.value === '' && /one of: /.test(error.reason ?? error.expected)
+const explainChoice = (control, error, tell) => (control.matches('select') && control.value === '' && /one of: |^(?:expected )?the code of an? /.test(error.reason ?? error.expected)
   ? 'Found nothing; expected one of the list. To mend: choose one.' : tell(error));
 
 function mark(form, error, index, tell) {

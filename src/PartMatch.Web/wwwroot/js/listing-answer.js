@@ -53,7 +53,7 @@ function offers(answer) {
     [one.name ?? 'without a name', one.offer.seller ? el('div', { class: 'quiet' }, one.offer.seller) : ''],
     price(one), sending(one.offer.shipping), days(one.offer.days),
     [one.offer.condition === 'not-stated' ? 'condition not stated' : plain(one.offer.condition), one.offer.availability === 'not-stated' ? '' : `, ${plain(one.offer.availability)}`, one.offer.level === 'not-stated' ? '' : `, ${plain(one.offer.level)}`],
-    terms(one.offer), [short(one.headline), el('div', { class: 'small' }, linked(one.because))],
+    terms(one.offer), [short(one.headline), el('div', { class: 'small' }, answer.because[0] === one.because ? 'as said above' : linked(one.because))],
   ]), { className: 'restack' });
 }
 
@@ -63,10 +63,10 @@ function held(rows) {
   ]), { className: 'restack' }) : null;
 }
 
-function number(one, asked) {
+function number(one, { asked, because }) {
   return el('article', { class: 'candidate' },
-    el('h3', null, one.part ? partLink(one.part, one.written) : el('span', { class: 'number' }, one.written), el('span', null, ` ${verdicts[one.verdict]}`), one.danger ? danger(one.danger) : null),
-    el('p', null, linked(one.text, one.part ? [one.part] : [])),
+    el('h3', null, one.part ? partLink(one.part, one.written) : el('span', { class: 'number' }, one.written), el('span', null, ` ${asked.position || one.verdict !== 'another-known-part' ? verdicts[one.verdict] : 'a known part'}`), one.danger ? danger(one.danger) : null),
+    because.includes(one.text) ? null : el('p', null, linked(one.text, one.part ? [one.part] : [])),
     facts([
       ['Stands as', `${roles[one.role]}: ${one.where.join('; ')}${reads[one.read] ? `; ${reads[one.read]}` : ''}`],
       ['There it', one.fit ? [el('a', { class: 'across', href: pageOf(one.fitLink) }, verdict(one.fit), sureness(one.sureness))] : ''],
@@ -74,6 +74,17 @@ function number(one, asked) {
       ['More of it', one.part ? el('a', { href: address('look-alikes.html', { number: one.part, family: asked.family }) }, 'what it can be taken for') : ''],
     ]),
     held(one.holds));
+}
+
+// Related goods and file names of pictures: known or not, nobody asked about them.
+const isAside = one => one.role === 'mentioned' && (one.verdict === 'unknown' || one.verdict === 'another-known-part');
+
+function numbers(answer) {
+  const asides = answer.numbers.filter(isAside);
+  const told = answer.numbers.filter(one => !isAside(one));
+  const folded = told.length > 0 && asides.length > 1;
+  return [(folded ? told : answer.numbers).map(one => number(one, answer)),
+    folded ? el('details', { class: 'on-paper' }, el('summary', null, `${asides.length} others that merely stand in it`), asides.map(one => number(one, answer))) : null];
 }
 
 export function listingAnswer(answer) {
@@ -85,9 +96,9 @@ export function listingAnswer(answer) {
       more.length ? el('ul', null, more.map(one => el('li', null, linked(one)))) : null,
       answer.missing.length ? facts([['Missing from what is needed', answer.missing.map(sentence).join('; ')]]) : null),
     answer.contradictions.length ? section('The listing contradicts itself', ruled('Two statements of one thing', ['It says', 'It says as well', 'So'], answer.contradictions.map(one => [one.one, one.other, linked(one.text)]), { className: 'restack' })) : null,
-    answer.ask ? section('Ask the seller', messageBox(answer.ask.text)) : null,
+    answer.ask ? section(answer.headline === 'buy' ? 'Worth asking all the same' : 'Ask the seller', messageBox(answer.ask.text)) : null,
     section('Offers', offers(answer), keepForms(answer)),
-    section(`${sentence(count(answer.numbers.length, 'number'))} in it`, answer.numbers.length ? answer.numbers.map(one => number(one, answer.asked)) : el('p', { class: 'quiet' }, 'No number of a part stands in it.')),
+    section(`${sentence(count(answer.numbers.length, 'number'))} in it`, answer.numbers.length ? numbers(answer) : el('p', { class: 'quiet' }, 'No number of a part stands in it.')),
     answer.warnings.length ? section('What was odd about it', el('ul', null, answer.warnings.map(one => el('li', null, one.text)))) : null,
     answer.cautions.length ? section('Cautions', el('ul', null, answer.cautions.map(one => el('li', null, one.text)))) : null,
   ].filter(Boolean);

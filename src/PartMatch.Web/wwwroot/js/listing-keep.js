@@ -1,4 +1,4 @@
-// Keeps an offer of a listing, with the words it was read from: one click where the seller is known, two fields more where nobody has recorded the seller yet.
+// Keeps an offer of a listing, with the words it was read from: one click where the seller is known, a name more where nobody has recorded the seller yet.
 
 import { Refusal, askOnce } from './api.js';
 import { signature, write } from './editor.js';
@@ -24,6 +24,14 @@ function cellsOf({ offer }, number) {
 
 const field = (name, label, attributes = {}) => el('div', { class: 'cell' }, el('label', { for: `keep-${name}` }, label), el('input', { id: `keep-${name}`, name, autocomplete: 'off', ...attributes }));
 
+/** "Bert's Yard" is kept as berts-yard, or as berts-yard-2 where another seller has that code. */
+function codeOf(name, taken) {
+  const plain = name.normalize('NFKD').toLowerCase().replace(/[^a-z0-9 -]/g, '').trim().replace(/[ -]+/g, '-').replace(/^-|-$/g, '').slice(0, 40).replace(/-$/, '') || 'seller';
+  let code = plain;
+  for (let count = 2; taken.includes(code); count++) code = `${plain}-${count}`;
+  return code;
+}
+
 /** The number of an offer that stands for it: one that a book knows, else the first it is said to bear. */
 function numberOf(one, answer) {
   const sold = answer.numbers.filter(number => one.numbers.includes(number.numberKey));
@@ -39,15 +47,15 @@ export function keepable(one, answer) {
 export function keepForm(one, answer, index) {
   const signed = signature({ why: 'Note' });
   const seller = el('select', { id: 'keep-seller', name: 'seller', 'data-field': 'offer.seller' });
-  const fresh = el('div', { class: 'cells', hidden: true },
-    field('code', 'A short code for the seller', { 'data-field': 'newSeller.seller', spellcheck: 'false' }), field('name', 'Name of the seller', { 'data-field': 'newSeller.name', value: one.offer.seller ?? '' }));
+  const fresh = el('div', { class: 'cells', hidden: true }, field('name', 'Name of the seller', { 'data-field': 'newSeller.name newSeller.seller', value: one.offer.seller ?? '' }));
+  let known = [];
   const said = el('p', { role: 'status' });
   const form = el('form', { novalidate: true }, el('div', { class: 'cells' }, el('div', { class: 'cell' }, el('label', { for: 'keep-seller' }, 'Who sells it'), seller)), fresh,
     el('div', { class: 'cells' }, signed.cells), el('div', { class: 'actions' }, el('button', null, 'Keep this offer')), said);
   const showFresh = () => { fresh.hidden = seller.value !== ''; };
   seller.addEventListener('change', showFresh);
   askOnce('/api/sellers').then(({ sellers }) => {
-    const known = [...new Map(sellers.map(({ terms }) => [terms.code, terms])).values()];
+    known = [...new Map(sellers.map(({ terms }) => [terms.code, terms])).values()];
     const named = one.offer.seller?.toLowerCase();
     seller.replaceChildren(el('option', { value: '' }, 'somebody new'), ...known.map(terms => el('option', { value: terms.code, selected: terms.name.toLowerCase() === named }, terms.name)));
     showFresh();
@@ -55,12 +63,20 @@ export function keepForm(one, answer, index) {
   form.addEventListener('submit', async event => {
     event.preventDefault();
     clearFaults(form);
-    for (const old of form.querySelectorAll('.faults')) old.remove();
-    const { code, name } = form.elements;
+    for (const summary of form.querySelectorAll('.faults')) summary.remove();
+    const name = form.elements.name.value.trim();
+    if (!seller.value && !name) {
+      const summary = faultSummary(form, { type: '', title: 'Somebody has to sell it', errors: [{ field: 'newSeller.name', found: 'nothing', expected: 'a name', mend: 'write who sells it, as you would call them' }] });
+      form.prepend(summary);
+      summary.focus();
+      return;
+    }
+    const old = seller.value || known.find(terms => terms.name.toLowerCase() === name.toLowerCase())?.code; // typed again, it is nobody new
+    const code = old || codeOf(name, known.map(terms => terms.code));
     const body = {
-      offer: { ...cellsOf(one, numberOf(one, answer)), seller: seller.value || code.value.trim() },
+      offer: { ...cellsOf(one, numberOf(one, answer)), seller: code },
       listing: { text: answer.text, ...(answer.title ? { title: answer.title } : {}) },
-      ...(seller.value ? {} : { newSeller: { seller: code.value.trim(), name: name.value.trim() } }),
+      ...(old ? {} : { newSeller: { seller: code, name } }),
     };
     try {
       const kept = await write(`/api/offers?book=${encodeURIComponent(answer.asked.family)}`, { body, note: signed.read() });
@@ -80,9 +96,10 @@ export function keepForm(one, answer, index) {
 
 /** The forms under the table: the first few, so that a price list does not become a page of forms. */
 export function keepForms(answer) {
-  if (!answer.asked.family) return null;
+  if (!answer.asked.family) return answer.offers.some(one => keepable(one, answer)) ? el('p', { class: 'quiet small' }, 'To keep an offer, say above which engine and position it is for.') : null;
   const most = 5;
   const all = answer.offers.filter(one => keepable(one, answer)).toSorted((a, b) => (a.headline === 'buy' ? 0 : 1) - (b.headline === 'buy' ? 0 : 1));
+  if (!all.length) return answer.offers.length ? el('p', { class: 'quiet small' }, 'Nothing of it can be kept: an offer needs one plain price and a number of what is sold.') : null;
   return [...all.slice(0, most).map((one, index) => once(() => keepForm(one, answer, index))), all.length > most ? el('p', { class: 'quiet small' }, `${count(all.length - most, 'more offer')}: a whole list is taken in on the sheet Offers.`) : null];
 }
 
