@@ -67,6 +67,10 @@ internal static class DocumentShape
                 : null;
             yield return Fault(path, element, Expected(type), mend);
         }
+        else if (type == typeof(string) && !Cells.Text.Accepts(element.GetString() ?? ""))
+        {
+            yield return Fault(path, element, Cells.Text.Expected, "type it again: such marks come along with what is copied");
+        }
     }
 
     private static string Expected(Type type) => (Nullable.GetUnderlyingType(type) ?? type) switch

@@ -85,8 +85,9 @@ internal sealed class BuildNames(FamilyStore families, PartStore parts, OfferSto
         yield return work.WhenNew is { } position ? PositionFault($"{field}.whenNew", position, facts) : null;
     }
 
+    /// <summary>What is wrong with a part that is named there; null where nothing is.</summary>
     /// <param name="kinds">Kinds that can sit where it is named; null for any, empty where the place itself is unknown.</param>
-    private FieldError? PartFault(string field, string written, FamilyFacts facts, string[]? kinds)
+    public FieldError? PartFault(string field, string written, FamilyFacts facts, string[]? kinds)
     {
         if (facts.FindPart(written) is { } part)
         {

@@ -54,6 +54,8 @@ public sealed class BuildDocumentTests
     [InlineData("\"currency\":\"EUR\"", "\"currency\":\"EUR\",\"target\":null", "target", "null", "a value")]
     [InlineData("\"currency\":\"EUR\"", "\"currency\":\"EUR\",\"admitNotKnown\":\"yes\"", "admitNotKnown", "\"yes\"", "true or false")]
     [InlineData("\"currency\":\"EUR\"", "\"currency\":\"EUR\",\"wishes\":[{\"parts\":[5]}]", "wishes[0].parts[0]", "5", "a text in quotes")]
+    [InlineData("A spare", "A \\u202Espare", "title", "\"A \\u202Espare\"", "text without control characters")]
+    [InlineData("A spare", "A\\u0007 spare", "title", "\"A\\u0007 spare\"", "text without control characters")]
     [InlineData(",\"currency\":\"EUR\"", "", "currency", "nothing", "a text in quotes")]
     public void Member_that_does_not_belong_is_told_with_its_place(string was, string becomes, string field, string found, string expected)
     {
