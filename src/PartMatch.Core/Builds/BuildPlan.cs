@@ -71,10 +71,13 @@ public sealed record BuildPlan
 public sealed record PlanAsked(string Build, int Version, PlanObjective Objective, DateOnly StartOn);
 
 /// <summary>What a plan costs. The parts of the sum and the sum, all in one currency.</summary>
-/// <param name="Total">Goods, sending, import charges, work, allowances, less sales. The donor's price and deposits stand apart.</param>
-/// <param name="Dearest">The same where what is chosen by measurement comes out dearest; equal to the total where nothing is.</param>
+/// <param name="Total">
+/// Goods, sending, import charges, work, allowances, less sales. The donor's price and deposits stand apart. What is chosen by measurement is counted at
+/// its dearest grade.
+/// </param>
+/// <param name="Cheapest">The same where what is chosen by measurement comes out cheapest, sending as it is; equal to the total where nothing is.</param>
 public sealed record PlanCost(
-    Money Total, Money Dearest, Money Goods, Money Sending, Money Import, Money Work, Money Allowances, Money Sales, Money Deposits, Money? Donor, string Text);
+    Money Total, Money Cheapest, Money Goods, Money Sending, Money Import, Money Work, Money Allowances, Money Sales, Money Deposits, Money? Donor, string Text);
 
 /// <summary>One position in the plan.</summary>
 /// <param name="Position">Its code.</param>
@@ -134,5 +137,5 @@ public sealed record PlannedWork(
 
 public sealed record LeftOver(string Part, string Name, int Pieces, string From);
 
-/// <param name="Saves">What the plan costs more without it; null where there is then none.</param>
+/// <param name="Saves">What the plan costs more where nothing is taken on trust, here or elsewhere; null where there is then none, or that was not reckoned.</param>
 public sealed record TakenOnTrust(string Position, string What, Money? Saves, string Text);

@@ -17,24 +17,39 @@ public static class BuildPlanner
     {
         var run = new PlanRun(facts, build, today, memory);
         var solved = SolveWithWishes(run, objective, effort, told, stop: stop);
-        return PlanReader.Read(run, solved, new PlanAsked(build.Code, version, objective, run.Terms.StartOn));
+        var proven = PlanTrust.IsAny(solved) && !stop.IsCancellationRequested ? SolveWithWishes(run, objective, effort, adjust: Otherwise.NothingOnTrust, stop: stop) : null;
+        return PlanReader.Read(run, solved, new PlanAsked(build.Code, version, objective, run.Terms.StartOn), proven);
     }
 
-    /// <summary>What is to be kept "if possible" is kept wherever there is any plan that keeps it; one wish after the other gives way, the last first.</summary>
+    /// <summary>What is to be kept "if possible" is kept wherever there is any plan that keeps it; where not all can be, those that stand first in the family.</summary>
     internal static SolvedPlan SolveWithWishes(
         PlanRun run, PlanObjective objective, PlanEffort effort, Action<PlanProgress>? told = null, Func<WrittenPlan, PlanProblem>? adjust = null,
         CancellationToken stop = default)
     {
         var dropped = new HashSet<int>();
         var solved = run.Solve(objective, effort, dropped, adjust, told, stop);
-        Stack<string> soft = new(run.Terms.Facts.Family.Positions.Where(position => run.Terms.At(position.Code).Keep == KeepWish.KeepIfPossible)
-            .Select(position => $"keep:{position.Code}"));
-        while (solved.Solution.Status == PlanStatus.Infeasible && soft.TryPop(out var name))
+        if (solved.Solution.Status == PlanStatus.Infeasible && SoftWishes(run.Terms, solved.Written) is [_, ..] soft)
         {
-            dropped.Add(solved.Written.Grounds.Index().First(ground => ground.Item.Name == name).Index);
+            dropped = [.. soft];
+            foreach (var wish in soft)
+            {
+                dropped.Remove(wish);
+                if (run.CanHold(dropped, effort, adjust, stop) != true)
+                {
+                    dropped.Add(wish);
+                }
+            }
+
             solved = run.Solve(objective, effort, dropped, adjust, told, stop);
         }
 
-        return solved with { GivenUp = [.. dropped.Select(ground => solved.Written.Grounds[ground])] };
+        return solved with { GivenUp = solved.Solution.Choices.Count == 0 ? [] : [.. dropped.Order().Select(ground => solved.Written.Grounds[ground])] };
     }
+
+    /// <summary>Wishes that give way, in the order of the family's positions.</summary>
+    internal static IReadOnlyList<int> SoftWishes(BuildTerms terms, WrittenPlan written) =>
+    [
+        .. terms.Facts.Family.Positions.Where(position => terms.At(position.Code).Keep == KeepWish.KeepIfPossible)
+            .Select(position => written.Grounds.Index().First(ground => ground.Item.Name == $"keep:{position.Code}").Index),
+    ];
 }

@@ -19,7 +19,8 @@ internal static class Candidates
             var goal = GoalService.Of(terms, at.Position);
             return goal is not null
                 ? [goal]
-                : [.. family.PartsOfKind(kind).Where(part => Takes(at, part.Id)).Select(part => New(terms, at, CandidateFrom.Declared, part))];
+                : [.. family.PartsOfKind(kind).Where(part => Takes(at, part.Id)).Select(part => New(terms, at, CandidateFrom.Declared, part)),
+                    .. MayBeNothing(terms, at) ? [New(terms, at, CandidateFrom.Declared, Part.Nothing(kind))] : Array.Empty<Candidate>()];
         }
 
         var graded = Graded(terms, at, obtainable);
@@ -32,6 +33,11 @@ internal static class Candidates
             New(terms, at, CandidateFrom.Declared, Part.Nothing(kind)),
         ];
     }
+
+    /// <summary>Of a service: where a wished engine is known to do without it, or nothing of the kind is recorded.</summary>
+    private static bool MayBeNothing(BuildTerms terms, PositionTerms at) =>
+        at.Like.Any(variant => terms.Facts.Family.FitmentsAt(variant, at.Position.Code).Any(fitment => fitment.Part is null))
+        || !terms.Facts.Family.PartsOfKind(at.Position.Kind).Any();
 
     private static bool Takes(PositionTerms at, string part) => !at.Refuse.Contains(part) && (at.Parts.Count == 0 || at.Parts.Contains(part));
 

@@ -11,24 +11,31 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
 
     /// <param name="plan">What is at every position.</param>
     /// <param name="isDone">Is this work in the plan?</param>
-    public IEnumerable<LineRule> From(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isDone)
+    /// <param name="isOpen">Is something still to be found for this position? Of what hangs on it nothing is learned.</param>
+    public IEnumerable<LineRule> From(
+        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isDone, Func<string, bool> isOpen) =>
+        FromAny(line, plan, isDone).Where(learned => !learned.Positions.Any(isOpen))
+            .Select(learned => Rule(line, plan, learned.Positions, learned.Works, learned.OnTrustAt, isDone));
+
+    private IEnumerable<(IReadOnlyList<string> Positions, IReadOnlyList<string> Works, string? OnTrustAt)> FromAny(
+        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isDone)
     {
         var at = line.Candidate.Position;
         switch (line.Outcome)
         {
             case LineOutcome.Fails when line.Answer.AlsoNeeded is [var change, ..]:
-                yield return Rule(line, plan, PositionsOf(change), [], WorksAt(change), null);
+                yield return (PositionsOf(change), WorksAt(change), null);
                 break;
             case LineOutcome.Fails:
-                yield return Rule(line, plan, Culprits(line, plan), [], [], null);
+                yield return (Culprits(line, plan), [], null);
                 break;
             case LineOutcome.NotKnown:
-                yield return Rule(line, plan, Culprits(line, plan), [], [], at);
+                yield return (Culprits(line, plan), [], at);
                 break;
             case LineOutcome.WithWork:
                 foreach (var work in line.Works.Where(work => !isDone(work)))
                 {
-                    yield return Rule(line, plan, CulpritsOfWork(line, plan, work), [], [work], null);
+                    yield return (CulpritsOfWork(line, plan, work), [work], null);
                 }
 
                 break;
@@ -47,16 +54,20 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
     private IReadOnlyList<string> PositionsOf(CompanionChange change) =>
         [change.Position, .. RulesOf(change).SelectMany(rule => new[] { rule.When.At.Position, rule.Then.At.Position })];
 
-    private static LineRule Rule(
-        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, IReadOnlyList<string> positions, IReadOnlyList<At> or, IReadOnlyList<string> works,
-        string? onTrustAt) =>
-        new(
-            [
-                new At(line.Candidate.Position, line.Candidate.PartsKey),
-                .. positions.Where(position => position != line.Candidate.Position && plan.ContainsKey(position)).Distinct(StringComparer.Ordinal)
-                    .Order(StringComparer.Ordinal).Select(position => new At(position, plan[position].PartsKey)),
-            ],
-            or, works, onTrustAt);
+    private LineRule Rule(
+        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, IReadOnlyList<string> positions, IReadOnlyList<string> works, string? onTrustAt,
+        Func<string, bool> isDone)
+    {
+        string[] others = [.. positions.Where(position => position != line.Candidate.Position && plan.ContainsKey(position)).Distinct(StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal)];
+        string[] changing = [.. PlanWorks.Of(terms).Where(work => PlanWorks.PositionsOf(work).Any(others.Contains)).Select(work => work.Code)];
+        return new LineRule(
+            [new At(line.Candidate.Position, line.Candidate.PartsKey), .. others.Select(position => new At(position, plan[position].PartsKey))], [],
+            [.. works.Union(changing).Where(work => !isDone(work))], onTrustAt)
+        {
+            IfDone = [.. changing.Where(isDone)],
+        };
+    }
 
     /// <summary>The fewest neighbours that are enough for the answer to be no better.</summary>
     private IReadOnlyList<string> Culprits(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan)

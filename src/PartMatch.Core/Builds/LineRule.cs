@@ -9,9 +9,15 @@ internal sealed record At(string Position, string Parts);
 /// <param name="OnTrustAt">The position at which it can be taken on trust; null where it cannot.</param>
 internal sealed record LineRule(IReadOnlyList<At> If, IReadOnlyList<At> Or, IReadOnlyList<string> Works, string? OnTrustAt)
 {
+    /// <summary>Works that are done: they change what a neighbour is, so that it says something only of plans that do them.</summary>
+    public IReadOnlyList<string> IfDone { get; init; } = [];
+
+    /// <summary>The position whose part mends it: where something that fits there is still to be found, it is mended too. Null where that is not so.</summary>
+    public string? Asks { get; init; }
+
     /// <summary>Two of the same key say the same.</summary>
-    public string Key { get; } =
-        $"{string.Join('&', If)}=>{string.Join('|', Or)}/{string.Join('|', Works)}/{OnTrustAt}";
+    public string Key =>
+        $"{string.Join('&', If)}&{string.Join('&', IfDone)}=>{string.Join('|', Or)}/{string.Join('|', Works)}/{OnTrustAt}";
 
     public static LineRule Never(IReadOnlyList<At> together) => new(together, [], [], null);
 }

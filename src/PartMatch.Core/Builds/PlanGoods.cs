@@ -10,7 +10,8 @@ internal sealed class PlanGoods
     private readonly BuildTerms _terms;
     private readonly Dictionary<string, int> _products = new(StringComparer.Ordinal);
 
-    public PlanGoods(BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, OfferScreen screen)
+    /// <param name="grounds">Sellers that are refused and whose offers stand in the screen all the same become grounds.</param>
+    public PlanGoods(BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, OfferScreen screen, PlanGrounds grounds)
     {
         _terms = terms;
         foreach (var candidate in candidates.SelectMany(choices => choices).Where(one => one is { From: CandidateFrom.Supply }))
@@ -24,7 +25,7 @@ internal sealed class PlanGoods
         Screened = [.. screen.Offers.Where(offer => Holds(offer, dearest).Count > 0)];
         (string Book, string Code)[] sellers = [.. Screened.Select(offer => (offer.Seller.Book, offer.Seller.Code)).Distinct()];
         Sellers = [.. sellers.Select(seller => SellerOf(Screened.First(offer => (offer.Seller.Book, offer.Seller.Code) == seller).Seller))];
-        Offers = [.. Screened.Select(offer => OfferOf(offer, Array.IndexOf(sellers, (offer.Seller.Book, offer.Seller.Code)), Holds(offer, dearest)))];
+        Offers = [.. Screened.Select(offer => OfferOf(offer, Array.IndexOf(sellers, (offer.Seller.Book, offer.Seller.Code)), Holds(offer, dearest), RefusedBy(offer, grounds)))];
     }
 
     public IReadOnlyList<PlanProduct> Products { get; }
@@ -87,13 +88,20 @@ internal sealed class PlanGoods
         seller.ShippingPerItem is { } each ? _terms.Convert(each) ?? 0 : 0,
         seller.FreeFrom is { } from ? (long)Measures.Amount.Of(from).Minor : null);
 
-    private PlanOffer OfferOf(ScreenedOffer offer, int seller, List<PlanPieces> holds)
+    private int? RefusedBy(ScreenedOffer offer, PlanGrounds grounds) => _terms.Build.RefusedSellers.Contains(offer.Offer.Seller)
+        ? grounds.Of($"seller:{offer.Offer.Seller}", $"Nothing is bought of {offer.Seller.Name}.", $"buy of {offer.Seller.Name}")
+        : null;
+
+    private PlanOffer OfferOf(ScreenedOffer offer, int seller, List<PlanPieces> holds, int? ground)
     {
         // The seller counts in his own currency what he sends free from.
         var counts = offer.Seller.FreeFrom?.Currency == offer.Offer.Price.Currency;
         return new PlanOffer(
             offer.Address, seller, offer.Landed, offer.Offer.Stock ?? 100, holds, offer.OwnSending,
             counts ? (long)Measures.Amount.Of(offer.Offer.Price).Minor : 0, offer.Days,
-            _terms.Facts.Traps.Contains(offer.Offer.Part!) ? PlanRisks.Trap : 0); // screened: it has a part
+            _terms.Facts.Traps.Contains(offer.Offer.Part!) ? PlanRisks.Trap : 0) // screened: it has a part
+        {
+            Ground = ground,
+        };
     }
 }

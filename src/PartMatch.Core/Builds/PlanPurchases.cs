@@ -54,6 +54,8 @@ internal sealed class PlanPurchases
     public IEnumerable<ScreenedOffer> OffersFor(string position) =>
         _taken.Where(taken => taken.Position == position).Select(taken => taken.Offer).Distinct().Select(offer => _solved.Written.Offers[offer]);
 
+    public int PiecesFor(string position) => _taken.Where(taken => taken.Position == position).Sum(taken => taken.Pieces);
+
     /// <summary>Its share of what its offers cost, by pieces; null where nothing is bought for it.</summary>
     public Money? CostOf(string position)
     {

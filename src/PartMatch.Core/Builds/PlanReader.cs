@@ -5,7 +5,8 @@ namespace PartMatch.Core.Builds;
 /// <summary>Reads a solved problem back as a plan in words.</summary>
 internal static class PlanReader
 {
-    public static BuildPlan Read(PlanRun run, SolvedPlan solved, PlanAsked asked)
+    /// <param name="proven">The best plan that takes nothing on trust; null where that was not asked.</param>
+    public static BuildPlan Read(PlanRun run, SolvedPlan solved, PlanAsked asked, SolvedPlan? proven)
     {
         var (terms, solution) = (run.Terms, solved.Solution);
         if (solution.Choices.Count == 0)
@@ -35,8 +36,7 @@ internal static class PlanReader
             Baskets = purchases.Baskets,
             Works = works,
             LeftOver = purchases.LeftOver,
-            OnTrust = [.. lines.Where(line => line.Unproven).Select(line => new TakenOnTrust(
-                line.Position, line.PartName ?? "nothing", null, $"{line.Name}: whether {line.PartName ?? "nothing"} fits there is not known; taken on trust."))],
+            OnTrust = PlanTrust.Of(terms, solved, lines, proven),
             NotWeighed = run.Screen.NotWeighed,
             Flags = PlanFlags.Of(run, solved, lines),
             Cautions = Cautions.Of(Codes(run, solved)),

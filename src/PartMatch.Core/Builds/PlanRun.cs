@@ -40,6 +40,9 @@ internal sealed class PlanRun
     private Dictionary<string, IReadOnlyList<Candidate>> ByPosition =>
         Candidates.Where(choices => choices.Count > 0).ToDictionary(choices => choices[0].Position, StringComparer.Ordinal);
 
+    /// <summary>The problem with everything learned so far.</summary>
+    public WrittenPlan Write() => _writer.Write(_rules.Values, _risks.Values);
+
     /// <summary>How often the solver was asked.</summary>
     public int Tries { get; private set; }
 
@@ -53,7 +56,7 @@ internal sealed class PlanRun
         var tries = 0;
         do
         {
-            written = _writer.Write(_rules.Values, _risks.Values);
+            written = Write();
             solution = PlanSolver.SolveWithout(adjust is null ? written.Problem : adjust(written), dropped, objective, effort, told, stop);
             Tries++;
             if (solution.Choices.Count == 0)
@@ -69,6 +72,29 @@ internal sealed class PlanRun
         }
         while (++tries < MostTries && solution.Status != PlanStatus.StoppedByYou);
         return new SolvedPlan(written, solution with { Status = PlanStatus.OutOfTime, Choices = [] }, []);
+    }
+
+    /// <summary>Can all wishes and facts hold together where these are dropped? Null where that was not found out.</summary>
+    /// <param name="adjust">Changes the problem, for questions beside the plain one.</param>
+    public bool? CanHold(IReadOnlySet<int> dropped, PlanEffort effort, Func<WrittenPlan, PlanProblem>? adjust, CancellationToken stop)
+    {
+        for (var tries = 0; tries < MostTries; tries++)
+        {
+            var written = _writer.Write(_rules.Values, []);
+            var solution = PlanSolver.FindAny(adjust is null ? written.Problem : adjust(written), dropped, effort, stop);
+            Tries++;
+            if (solution.Choices.Count == 0)
+            {
+                return solution.Status == PlanStatus.Infeasible ? false : null;
+            }
+
+            if (!LearnRules(written, solution, Judge(written, solution)))
+            {
+                return true;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>Every line of the plan, judged among its own neighbours; in the order of the family's positions.</summary>
@@ -87,10 +113,14 @@ internal sealed class PlanRun
     private static bool IsJudged(Candidate candidate) => !candidate.Parts[0].Id.StartsWith("goal:", StringComparison.Ordinal);
 
     /// <summary>Whether anything was learned: then the plan does not hold as it is, or weighs otherwise than the solver thought.</summary>
-    private bool Learn(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines)
+    private bool Learn(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines) =>
+        LearnRules(written, solution, lines) || LearnRisks(lines, written.Chosen(solution));
+
+    private bool LearnRules(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines)
     {
         var plan = written.Chosen(solution);
         var works = written.WorksOf(solution);
+        HashSet<string> open = [.. solution.Choices.Index().Where(choice => choice.Item is null).Select(choice => written.Problem.Places[choice.Index].Name)];
         var learned = false;
         foreach (var line in lines)
         {
@@ -99,13 +129,18 @@ internal sealed class PlanRun
                 continue;
             }
 
-            foreach (var rule in _learning.From(line, plan, works.Contains))
+            foreach (var rule in _learning.From(line, plan, works.Contains, open.Contains))
             {
-                learned |= _rules.TryAdd(rule.Key, rule);
+                if (!_rules.TryAdd(rule.Key, rule) && !learned)
+                {
+                    throw new InvalidOperationException($"A plan breaks what was learned of it already: {rule.Key}");
+                }
+
+                learned = true;
             }
         }
 
-        return learned || LearnRisks(lines, plan);
+        return learned;
     }
 
     private bool LearnRisks(IReadOnlyList<JudgedLine> lines, IReadOnlyDictionary<string, Candidate> plan)
@@ -122,7 +157,7 @@ internal sealed class PlanRun
     }
 
     private static bool IsOnTrust(WrittenPlan written, PlanSolution solution, string position) =>
-        solution.Doubts[written.Places.Index().First(place => place.Item is [{ } first, ..] && first.Position == position).Index];
+        solution.Doubts[written.Problem.Places.Index().First(place => place.Item.Name == position).Index];
 
     /// <summary>What every candidate's own features say, whatever its neighbours are.</summary>
     private IEnumerable<LineRule> Alone()
@@ -132,7 +167,7 @@ internal sealed class PlanRun
         foreach (var candidate in Candidates.SelectMany(choices => choices).Where(IsJudged))
         {
             var line = _judge.Judge(candidate, nothing, none);
-            foreach (var rule in _learning.From(line, nothing, _ => true).Where(rule => rule.If.Count == 1 && _learning.IsAlone(line)))
+            foreach (var rule in _learning.From(line, nothing, _ => true, _ => false).Where(rule => rule.If.Count == 1 && _learning.IsAlone(line)))
             {
                 yield return rule;
             }

@@ -20,9 +20,22 @@ internal static class PlanSum
             }.Where(part => part.Minor != 0).Select(part => $"{terms.MoneyOf(part.Minor).Amount} {part.Name}"),
         ];
         var sold = sales > 0 ? $" − {terms.MoneyOf(sales).Amount} for what is sold" : "";
+        var cheapest = solution.Totals.Cost - Spread(run, solved, purchases);
+        var grades = cheapest == solution.Totals.Cost ? "" : $"; from {terms.Say(cheapest)} where what is chosen by measurement comes out cheapest";
         return new PlanCost(
-            terms.MoneyOf(solution.Totals.Cost), terms.MoneyOf(solution.Totals.Cost), terms.MoneyOf(purchases.Goods), terms.MoneyOf(solution.Totals.Sending),
+            terms.MoneyOf(solution.Totals.Cost), terms.MoneyOf(cheapest), terms.MoneyOf(purchases.Goods), terms.MoneyOf(solution.Totals.Sending),
             terms.MoneyOf(purchases.Import), terms.MoneyOf(work), terms.MoneyOf(allowances), terms.MoneyOf(sales), terms.MoneyOf(purchases.Deposits), donor,
-            $"{(parts.Length == 0 ? "0" : string.Join(" + ", parts))}{sold} = {terms.Say(solution.Totals.Cost)}");
+            $"{(parts.Length == 0 ? "0" : string.Join(" + ", parts))}{sold} = {terms.Say(solution.Totals.Cost)}{grades}");
     }
+
+    /// <summary>How much dearer the dearest grades are than the cheapest, over every line that buys one of several.</summary>
+    private static long Spread(PlanRun run, SolvedPlan solved, PlanPurchases purchases) => solved.Lines.Select(line => line.Candidate)
+        .Where(candidate => candidate is { IsGraded: true, From: CandidateFrom.Supply }).Sum(candidate =>
+        {
+            var onlyNew = run.Terms.At(candidate.Position).OnlyNew;
+            var bought = purchases.PiecesFor(candidate.Position);
+            var least = candidate.Parts.Min(part => GradePrices.CheapestPiece(run.Screen, part.Id, onlyNew)) * bought;
+            var paid = purchases.CostOf(candidate.Position) is { } cost ? (long)Amount.Of(cost).Minor : 0;
+            return least is { } atLeast ? long.Max(0, paid - (long)Math.Round(atLeast, MidpointRounding.ToEven)) : 0;
+        });
 }

@@ -10,12 +10,12 @@ internal sealed class PlanWriter
     private readonly BuildTerms _terms;
     private readonly IReadOnlyList<IReadOnlyList<Candidate>> _candidates;
     private readonly OfferScreen _screen;
-    private readonly Dictionary<At, (int Place, int Choice)> _at = [];
+    private readonly Dictionary<At, List<ChoiceMade>> _at = [];
     private readonly Dictionary<string, int> _places = new(StringComparer.Ordinal);
     private readonly PlanGoods _goods;
     private readonly PlanGrounds _grounds = new();
     private readonly List<PlanRule> _wishes = [];
-    private readonly List<Work> _works;
+    private readonly IReadOnlyList<Work> _works;
     private readonly Dictionary<string, int> _jobs;
 
     /// <param name="candidates">What could be at each position of the family, in its order.</param>
@@ -27,14 +27,14 @@ internal sealed class PlanWriter
             _places[terms.Facts.Family.Positions[place].Code] = place;
             foreach (var (choice, candidate) in choices.Index())
             {
-                _at[new At(candidate.Position, candidate.PartsKey)] = (place, choice);
+                // The donor's own and the same part bought are two choices; for the fit they are one.
+                var at = new At(candidate.Position, candidate.PartsKey);
+                (_at.TryGetValue(at, out var same) ? same : _at[at] = []).Add(new ChoiceMade(place, choice));
             }
         }
 
-        _goods = new PlanGoods(terms, candidates, screen);
-        _works = [.. PlanWorks.Known(terms.Facts.Family)
-            .Concat(terms.Build.Works.Select(asked => terms.Facts.Family.FindWork(asked.Work)).OfType<Work>())
-            .DistinctBy(work => work.Code).OrderBy(work => work.Code, StringComparer.Ordinal)];
+        _goods = new PlanGoods(terms, candidates, screen, _grounds);
+        _works = PlanWorks.Of(terms);
         _jobs = _works.Index().ToDictionary(work => work.Item.Code, work => work.Index, StringComparer.Ordinal);
         WriteWishes();
     }
@@ -52,8 +52,8 @@ internal sealed class PlanWriter
         List<PlanRule> rules =
         [
             .. _wishes,
-            .. lineRules.Select(RuleOf).OfType<PlanRule>(),
-            .. risks.Select((risk, index) => Facts(risk.If) is { } all ? new PlanRule(all, [new DoubtTaken(_candidates.Count + index)]) : null).OfType<PlanRule>(),
+            .. lineRules.SelectMany(RulesOf),
+            .. risks.SelectMany((risk, index) => Facts(risk.If).Select(all => new PlanRule(all, [new DoubtTaken(_candidates.Count + index)]))),
         ];
         var problem = new PlanProblem(
             [.. _candidates.Select((choices, place) => PlaceOf(place, choices))], _goods.Products, _goods.Offers, _goods.Sellers,
@@ -73,11 +73,8 @@ internal sealed class PlanWriter
     {
         var position = _terms.Facts.Family.Positions[place];
         var at = _terms.At(position.Code);
-        var ground = _grounds.Of(
-            $"obtainable:{position.Code}", $"{position.Name}: something that fits has to be there, of the donor, in hand or for sale.",
-            $"find an offer of a part that fits as {position.Name}");
         var sale = at.State?.SellsFor is { } typed ? _terms.Minor(typed, "sellsFor") : 0;
-        return new PlanPlace(position.Code, [.. choices.Select(choice => ChoiceOf(at, choice, sale))], ground);
+        return new PlanPlace(position.Code, [.. choices.Select(choice => ChoiceOf(at, choice, sale))], ObtainableAt(at));
     }
 
     private PlanChoice ChoiceOf(PositionTerms at, Candidate candidate, long sale)
@@ -101,24 +98,34 @@ internal sealed class PlanWriter
     /// <summary>Whole days; a work of minutes is done within the day it begins.</summary>
     public static int DaysOf(Work work) => (int)Math.Ceiling(work.Days ?? 0);
 
-    private PlanRule? RuleOf(LineRule rule)
+    private IEnumerable<PlanRule> RulesOf(LineRule rule)
     {
-        if (Facts(rule.If) is not { } all)
-        {
-            return null;
-        }
-
-        return new PlanRule(all,
+        PlanFact[] then =
         [
-            .. rule.Or.Where(_at.ContainsKey).Select(at => new ChoiceMade(_at[at].Place, _at[at].Choice)),
+            .. rule.Or.Where(_at.ContainsKey).SelectMany(at => _at[at]),
             .. rule.Works.Where(_jobs.ContainsKey).Select(work => new JobDone(_jobs[work])),
             .. rule.OnTrustAt is { } position ? [new DoubtTaken(_places[position])] : Array.Empty<PlanFact>(),
-        ]);
+        ];
+        int? ground = rule.Asks is { } asked ? ObtainableAt(_terms.At(asked)) : null;
+        PlanFact[] done = [.. rule.IfDone.Where(_jobs.ContainsKey).Select(work => new JobDone(_jobs[work]))];
+        return Facts(rule.If).Select(all => new PlanRule([.. all, .. done], then, ground));
     }
 
-    /// <summary>Null where one of them is no candidate any more: then the rule says nothing.</summary>
-    private List<PlanFact>? Facts(IReadOnlyList<At> all) =>
-        all.All(_at.ContainsKey) ? [.. all.Select(at => new ChoiceMade(_at[at].Place, _at[at].Choice))] : null;
+    /// <summary>Every way in which all of these are there; none where one of them is no candidate any more: then the rule says nothing.</summary>
+    private IEnumerable<IReadOnlyList<PlanFact>> Facts(IReadOnlyList<At> all)
+    {
+        IReadOnlyList<PlanFact>[] ways = [[]];
+        foreach (var at in all)
+        {
+            ways = [.. ways.SelectMany(_ => _at.GetValueOrDefault(at, []), (way, made) => (PlanFact[])[.. way, made])];
+        }
+
+        return ways;
+    }
+
+    private int ObtainableAt(PositionTerms at) => _grounds.Of(
+        $"obtainable:{at.Position.Code}", $"{at.Position.Name}: something that fits has to be there, of the donor, in hand or for sale.",
+        $"find an offer of a part that fits as {at.Position.Name}");
 
     private void WriteWishes()
     {

@@ -34,7 +34,8 @@ internal static class RelationRules
             {
                 if (Speaks(terms, joint.HoldsFor, left, [right]) || Speaks(terms, joint.HoldsFor, right, [left]))
                 {
-                    yield return new LineRule([AtOf(left), AtOf(right)], [], joint is { Effect: Effect.Work, Work: { } work } ? [work] : [], null);
+                    yield return new LineRule(
+                        [AtOf(left), AtOf(right)], [], Ways(terms, joint is { Effect: Effect.Work, Work: { } work } ? work : null, joint.Left, joint.Right), null);
                 }
             }
         }
@@ -60,7 +61,9 @@ internal static class RelationRules
             if (StackReasons.AddsUp(stack, chosen.ToDictionary(one => one.Position, one => one.Parts[0], StringComparer.Ordinal)) == Met.No
                 && chosen.Any(one => Speaks(terms, stack.HoldsFor, one, [.. chosen.Where(other => other != one)])))
             {
-                yield return new LineRule([.. chosen.Select(AtOf)], [], stack is { Effect: Effect.Work, Work: { } work } ? [work] : [], null);
+                yield return new LineRule(
+                    [.. chosen.Select(AtOf)], [],
+                    Ways(terms, stack is { Effect: Effect.Work, Work: { } work } ? work : null, [.. stack.Terms.OfType<FeatureTerm>().Select(term => term.At)]), null);
             }
         }
     }
@@ -78,7 +81,7 @@ internal static class RelationRules
         At[] ways = [.. asked.Where(one => !one.Parts.All(part => rule.Then.HoldsOf(part) == Met.No)).Select(AtOf)];
         foreach (var one in asking.Where(one => one.Parts.All(part => rule.When.HoldsOf(part) == Met.Yes)))
         {
-            yield return new LineRule([AtOf(one)], ways, works, null);
+            yield return new LineRule([AtOf(one)], ways, works, null) { Asks = rule.Then.At.Position };
         }
     }
 
@@ -100,6 +103,13 @@ internal static class RelationRules
     private static bool IsLinked(FamilyFacts facts, Candidate one) =>
         facts.FitmentsAt(one.Reference, one.Position).Any(fitment => fitment.Part == one.Parts[0].Id)
         || facts.Supersessions.Any(link => link.OldPart == one.Parts[0].Id || link.NewPart == one.Parts[0].Id);
+
+    /// <summary>The work that mends it, and every work that changes what is read.</summary>
+    private static IReadOnlyList<string> Ways(BuildTerms terms, string? work, params FeatureAt[] read) =>
+    [
+        .. new[] { work }.OfType<string>()
+            .Union(PlanWorks.Of(terms).Where(one => one.Changes.Any(change => read.Any(at => change == $"{at.Position}.{at.Feature}"))).Select(one => one.Code)),
+    ];
 
     private static bool IsOne(Candidate candidate) => candidate.Parts is [{ IsNothing: false }];
 

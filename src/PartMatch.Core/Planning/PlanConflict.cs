@@ -23,7 +23,19 @@ public sealed record PlanConflict(PlanConflictStatus Status, IReadOnlyList<int> 
     public static PlanConflict? Find(PlanProblem problem, IReadOnlyList<int> grounds, PlanEffort effort, CancellationToken stop = default)
     {
         PlanProblemCheck.Check(problem);
-        var asked = new Questions(problem, grounds, effort, stop);
+        return Find(grounds, dropped => new PlanSearch(problem, dropped).Minimise(null, effort.Work, null, stop).Status switch
+        {
+            ConstraintStatus.Infeasible => false,
+            ConstraintStatus.NothingFound => null,
+            _ => true,
+        });
+    }
+
+    /// <param name="canHold">Can all hold together where these are dropped? Null where that was not found out.</param>
+    /// <inheritdoc cref="Find(PlanProblem, IReadOnlyList{int}, PlanEffort, CancellationToken)"/>
+    internal static PlanConflict? Find(IReadOnlyList<int> grounds, Func<IReadOnlySet<int>, bool?> canHold)
+    {
+        var asked = new Questions(grounds, canHold);
         return asked.CanHold(grounds) switch
         {
             true => null,
@@ -75,7 +87,7 @@ public sealed record PlanConflict(PlanConflictStatus Status, IReadOnlyList<int> 
     }
 
     /// <summary>What was asked once is not asked again.</summary>
-    private sealed class Questions(PlanProblem problem, IReadOnlyList<int> grounds, PlanEffort effort, CancellationToken stop)
+    private sealed class Questions(IReadOnlyList<int> grounds, Func<IReadOnlySet<int>, bool?> canHold)
     {
         private readonly Dictionary<string, bool?> _answers = [];
 
@@ -87,14 +99,7 @@ public sealed record PlanConflict(PlanConflictStatus Status, IReadOnlyList<int> 
             var key = string.Join(' ', InOrder(held));
             if (!_answers.TryGetValue(key, out var answer))
             {
-                var search = new PlanSearch(problem, grounds.Except(held).ToHashSet());
-                answer = search.Minimise(null, effort.Work, null, stop).Status switch
-                {
-                    ConstraintStatus.Infeasible => false,
-                    ConstraintStatus.NothingFound => null,
-                    _ => true,
-                };
-                _answers[key] = answer;
+                _answers[key] = answer = canHold(grounds.Except(held).ToHashSet());
             }
 
             return answer;

@@ -9,8 +9,11 @@ internal sealed class PlanSearch
 
     public PlanSearch(PlanProblem problem, IReadOnlySet<int> dropped)
     {
-        _problem = problem;
-        Model = new PlanModel(problem, dropped);
+        _problem = problem with
+        {
+            Offers = [.. problem.Offers.Select(offer => offer.Ground is { } forbids && !dropped.Contains(forbids) ? offer with { Packs = 0 } : offer)],
+        };
+        Model = new PlanModel(_problem, dropped);
         if (problem.LastDay is { } last && !(last.Ground is { } ground && dropped.Contains(ground)))
         {
             Model.Constraints.AtMost(new LinearSum().Add(Schedule.Days, 1), last.Limit);

@@ -77,6 +77,15 @@ public static class PlanSolver
         return search.Read(status, bound);
     }
 
+    /// <summary>Any plan that holds, whatever it comes to: proven only where there is none.</summary>
+    internal static PlanSolution FindAny(PlanProblem problem, IReadOnlySet<int> dropped, PlanEffort effort, CancellationToken stop)
+    {
+        PlanProblemCheck.Check(problem);
+        var search = new PlanSearch(problem, dropped);
+        var answer = search.Minimise(null, effort.Work, null, stop);
+        return answer.Values.Count == 0 ? Nothing(answer.Status, answer.Bound, stop) : search.Read(PlanStatus.BestFound, 0);
+    }
+
     private static PlanSolution Nothing(ConstraintStatus status, long bound, CancellationToken stop) => new(
         status == ConstraintStatus.Infeasible ? PlanStatus.Infeasible : stop.IsCancellationRequested ? PlanStatus.StoppedByYou : PlanStatus.OutOfTime,
         [], [], [], [], new PlanTotals(0, 0, 0, 0, 0), status == ConstraintStatus.Infeasible ? 0 : bound);

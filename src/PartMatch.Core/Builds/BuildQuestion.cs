@@ -1,0 +1,98 @@
+using PartMatch.Core.Planning;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>A question about the plan of a build: the plan itself, and what becomes of it when one thing is otherwise.</summary>
+internal sealed class BuildQuestion
+{
+    private readonly HashSet<int> _givenUp;
+
+    public BuildQuestion(
+        BuildFacts facts, Build build, int version, PlanObjective objective, DateOnly today, PlanEffort effort, FitMemory memory, CancellationToken stop)
+    {
+        (Facts, Build, Today, Memory, Effort, Stop) = (facts, build, today, memory, effort, stop);
+        Run = new PlanRun(facts, build, today, memory);
+        Asked = new PlanAsked(build.Code, version, objective, Run.Terms.StartOn);
+        Solved = BuildPlanner.SolveWithWishes(Run, objective, effort, stop: stop);
+        _givenUp = [.. Solved.Written.Grounds.Index().Where(ground => Solved.GivenUp.Any(given => given.Name == ground.Item.Name)).Select(ground => ground.Index)];
+    }
+
+    public BuildFacts Facts { get; }
+
+    public Build Build { get; }
+
+    public DateOnly Today { get; }
+
+    public FitMemory Memory { get; }
+
+    public PlanEffort Effort { get; }
+
+    public CancellationToken Stop { get; }
+
+    public PlanRun Run { get; }
+
+    public PlanAsked Asked { get; }
+
+    /// <summary>The plan as it is asked for.</summary>
+    public SolvedPlan Solved { get; }
+
+    public BuildTerms Terms => Run.Terms;
+
+    public bool HasPlan => Solved.Solution.Choices.Count > 0;
+
+    /// <summary>The best plan when the problem is otherwise; what was to be kept "if possible" is as in the plan.</summary>
+    public SolvedPlan Solve(Func<WrittenPlan, PlanProblem> adjust, PlanObjective? objective = null) =>
+        Run.Solve(objective ?? Asked.Objective, Effort, _givenUp, adjust, stop: Stop);
+
+    /// <summary>The same where what was to be kept "if possible" may give way once more.</summary>
+    public SolvedPlan SolveWithWishes(Func<WrittenPlan, PlanProblem> adjust) =>
+        BuildPlanner.SolveWithWishes(Run, Asked.Objective, Effort, adjust: adjust, stop: Stop);
+
+    public BuildPlan Read(SolvedPlan solved) => PlanReader.Read(Run, solved, Asked, null);
+
+    /// <exception cref="ArgumentException">The family has no such position.</exception>
+    public IReadOnlyList<Candidate> CandidatesAt(string position) =>
+        Terms.Facts.Family.Positions.Index().FirstOrDefault(one => one.Item.Code == position) is (var place, { } _)
+            ? Run.Candidates[place]
+            : throw new ArgumentException($"{Build.Family} has no position {position}.", nameof(position));
+}
+
+/// <summary>What is otherwise in a problem.</summary>
+internal static class Otherwise
+{
+    /// <summary>One of these has to be there.</summary>
+    /// <param name="ground">For a conflict to name.</param>
+    public static PlanProblem Force(WrittenPlan written, string position, Func<Candidate, bool> isIt, int? ground = null) =>
+        With(written, new PlanRule([], Made(written, position, isIt), ground));
+
+    /// <summary>None of these may be there.</summary>
+    public static PlanProblem Forbid(WrittenPlan written, string position, Func<Candidate, bool> isIt) =>
+        With(written, [.. Made(written, position, isIt).Select(made => new PlanRule([made], []))]);
+
+    /// <summary>At most so many packs of an offer.</summary>
+    public static PlanProblem Limit(WrittenPlan written, int offer, int packs) =>
+        Offer(written, offer, one => one with { Packs = Math.Min(one.Packs, packs) });
+
+    public static PlanProblem Offer(WrittenPlan written, int offer, Func<PlanOffer, PlanOffer> change) => written.Problem with
+    {
+        Offers = [.. written.Problem.Offers.Select((one, index) => index == offer ? change(one) : one)],
+    };
+
+    /// <summary>Ready by this day at the latest.</summary>
+    public static PlanProblem By(WrittenPlan written, int day) => written.Problem with { LastDay = new PlanBound(day, null) };
+
+    /// <summary>Nothing is taken on trust.</summary>
+    public static PlanProblem NothingOnTrust(WrittenPlan written) => written.Problem with
+    {
+        Doubts = [.. written.Problem.Doubts.Select((doubt, index) => index < written.Places.Count ? doubt with { IsAdmitted = false } : doubt)],
+    };
+
+    private static List<PlanFact> Made(WrittenPlan written, string position, Func<Candidate, bool> isIt) =>
+    [
+        .. written.Places.Index().Where(place => written.Problem.Places[place.Index].Name == position)
+            .SelectMany(place => place.Item.Index().Where(choice => isIt(choice.Item)).Select(choice => new ChoiceMade(place.Index, choice.Index))),
+    ];
+
+    private static PlanProblem With(WrittenPlan written, params IReadOnlyList<PlanRule> rules) =>
+        written.Problem with { Rules = [.. written.Problem.Rules, .. rules] };
+}
