@@ -10,7 +10,7 @@ const after = member => (member.costThen || member.readyThen
 const row = member => ({ 'data-wish': member.wish, cells: [linked(sentences(member.text)), linked(sentences(member.mend)), after(member)] });
 
 /** The members as a table, for a plan that cannot be and for a part that cannot be forced. */
-export const conflictTable = members => ruled('These cannot hold together; without any one of them there is a plan', ['What stands against it', 'What would mend it', 'The plan then'],
+export const conflictTable = members => ruled('What stands against each other', ['What stands against it', 'What would mend it', 'The plan then'],
   members.map(row), { className: 'restack conflicting' });
 
 export const conflictAnswer = conflict => el('section', null, el('h2', null, 'What conflicts'), el('p', null, sentences(conflict.headlineText)),

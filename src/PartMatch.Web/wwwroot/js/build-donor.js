@@ -18,7 +18,8 @@ function found(position, known) {
   more.querySelector('summary').append(el('span', { class: 'unseen' }, ` of ${position.name}`));
   return {
     node: el('div', { class: 'found-at' }, el('label', { for: state.id }, sentence(position.name)), state, more),
-    isTold: () => state.value !== 'not-inspected' || Object.values(fields).some(input => textOf(input)),
+    isTold: () => state.value !== 'not-inspected' || known?.state === 'not-inspected' || Object.values(fields).some(input => textOf(input)),
+    position: position.position,
     read: path => said({
       position: position.position, state: at(`${path}.state ${path} ${path}.position`, state).value,
       ...Object.fromEntries(Object.entries(fields).map(([name, input]) => [name, textOf(at(`${path}.${name}`, input))])),
@@ -49,6 +50,8 @@ export function donorFields(donor, family) {
   const variant = chosen(donor.variant, family.variants.map(one => [one.variant, one.name]));
   const [built, serial, price] = [typed(donor.built, { class: 'typed' }), typed(donor.serial, { inputmode: 'numeric', class: 'typed' }), typed(donor.price, { inputmode: 'decimal', class: 'typed' })];
   const known = new Map((donor.states ?? []).map(state => [state.position, state]));
+  const told = [...known.keys()];
+  const order = row => (known.has(row.position) ? told.indexOf(row.position) : told.length);
   const rows = [];
   const groups = family.groups.map(name => {
     const own = family.positions.filter(position => position.group === name).map(position => found(position, known.get(position.position)));
@@ -64,6 +67,7 @@ export function donorFields(donor, family) {
     read: () => said({
       variant: at('donor.variant', variant).value, built: textOf(at('donor.built', built)), serial: numberOf(at('donor.serial', serial)), price: textOf(at('donor.price', price)),
     }),
-    readStates: () => rows.filter(row => row.isTold()).map((row, index) => row.read(`donor.states[${index}]`)),
+    /** In the order in which they were told first: what is not touched is not changed. */
+    readStates: () => rows.filter(row => row.isTold()).toSorted((a, b) => order(a) - order(b)).map((row, index) => row.read(`donor.states[${index}]`)),
   };
 }

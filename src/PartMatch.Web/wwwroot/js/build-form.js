@@ -36,7 +36,7 @@ export async function statementForm({ build, version, family, status, saved }) {
     el('a', { class: 'quiet small', href: `${url}/file`, download: `${build.code}.build.json` }, 'Take out the file'), el('button', { type: 'button', class: 'plain', onclick: remove }, 'Delete this build')));
   const place = el('div', { class: 'editing' }, form);
   const state = { seen: version, base: build, fields: null, begun: null, isDone: false };
-  const isChanged = () => !state.isDone && form.isConnected && state.fields && !same(state.fields.read(), state.begun);
+  const isChanged = () => !state.isDone && form.isConnected && state.begun !== null && !same(state.fields.read(), state.begun);
   const draft = draftOf(key, { read: () => ({ document: state.fields.read(), version: state.seen }), isChanged });
 
   async function fill(document) {
@@ -103,7 +103,7 @@ export async function statementForm({ build, version, family, status, saved }) {
   }
 
   form.addEventListener('submit', event => { event.preventDefault(); save(); });
-  for (const type of ['input', 'change', 'click']) form.addEventListener(type, () => draft.keep());
+  for (const type of ['input', 'change']) form.addEventListener(type, () => draft.keep());
   await fill(build);
   state.begun = state.fields.read();
   const before = findDraft(key);

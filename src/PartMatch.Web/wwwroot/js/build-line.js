@@ -36,13 +36,13 @@ export function staysAsItIs(lines) {
 
 const pieces = line => (line.pieces === undefined ? '' : line.pieces > 1 ? ` × ${line.pieces}` : '');
 
-function what(line) {
+function what(line, { sellers }) {
   const parts = line.part ? [line.part] : line.oneOf;
   return [
     parts.length === 0 ? el('span', { class: 'quiet' }, 'nothing') : [line.part ? '' : 'one of ', parts.map((part, index) => [index ? ', ' : '', partLink(part)]), pieces(line)],
     line.partName ? el('div', null, line.partName) : null,
     line.works.map(work => el('div', null, 'Work: ', work)),
-    line.buy.map(one => el('div', { class: 'small' }, `${count(one.pieces, 'piece')} from ${one.seller}, ${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}, there on ${one.arrivesOn}`)),
+    line.buy.map(one => el('div', { class: 'small' }, `${count(one.pieces, 'piece')} from ${sellers.get(one.seller) ?? one.seller}, ${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}, there on ${one.arrivesOn}`)),
   ];
 }
 
@@ -71,7 +71,7 @@ function row(line, about) {
     id: `line-${line.position}`, 'data-position': line.position, 'data-action': line.action,
     cells: [
       [sentence(line.name), el('div', { class: 'quiet small plain-name' }, has(line))],
-      actionMark(line.action), what(line),
+      actionMark(line.action), what(line, about),
       { cell: [costs(line) ? money(line.cost) : el('span', { class: 'quiet' }, '–'), line.priceRange ? el('div', { class: 'small' }, line.priceRange) : null], class: 'count' },
       [line.fit ? el('a', { class: 'across', href: pageOf(line.fit) }, fit[0]) : fit[0], fit[1], line.unproven ? el('strong', { class: 'unproven' }, 'Unproven: taken on trust') : null,
         line.reference ? el('div', { class: 'quiet small' }, `against ${line.reference}`) : null],

@@ -16,7 +16,7 @@ function costTable(cost) {
     part('Goods', cost.goods), part('Sending', cost.sending), part('Import charges', cost.import), part('Work', cost.work),
     part('Set aside for what nobody inspected', cost.allowances), part('Less what is sold', cost.sales, '− '),
     { class: 'total', cells: ['Together', { cell: money(cost.total), class: 'count' }] },
-    cost.dearest.amount === cost.total.amount ? null : part('Together, where what is measured comes out dearest', cost.dearest),
+    cost.cheapest.amount === cost.total.amount ? null : part('Together, where what is measured comes out cheapest', cost.cheapest),
     part('Besides: deposits that come back for old parts', cost.deposits), part('Besides: the donor', cost.donor),
   ].filter(Boolean);
   return ruled('What it costs', ['What', { text: 'Amount', class: 'count' }], rows, { className: 'slim cost' });
@@ -68,7 +68,8 @@ function trust(plan) {
 const listOf = texts => (texts.length ? el('ul', null, texts.map(text => el('li', null, linked(sentences(text))))) : null);
 
 /** The nodes of a plan, or of its absence with what conflicts. */
-export function planAnswer(plan, about, conflict) {
+export function planAnswer(plan, shown, conflict) {
+  const about = { ...shown, sellers: new Map(plan.baskets.map(basket => [basket.seller, basket.name])) };
   const { changed, stays } = staysAsItIs(plan.lines);
   return [
     headline(plan, about), conflict,

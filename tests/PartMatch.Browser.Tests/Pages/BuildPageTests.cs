@@ -1,0 +1,143 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using PartMatch.Browser.Tests.Workshop;
+
+namespace PartMatch.Browser.Tests.Pages;
+
+/// <summary>The demo build: its plan, and what is asked about it.</summary>
+public sealed class BuildPageTests(Bench bench) : PageTests(
+    bench, "build.html", ("plan", Plan), ("why", $"{Plan}&line=piston"), ("why-not", $"{Plan}&line=piston&part={Uri.EscapeDataString(Forged)}"),
+    ("trade-off", $"{Plan}&show=trade-off"))
+{
+    private const string Plan = "build.html?build=hill-climb&objective=cheapest";
+
+    // One of the two that the demo build's wish allows at its pistons.
+    private const string Forged = "vardmoor:VF-8500-20";
+
+    [Fact]
+    public async Task From_the_list_to_a_plan_that_says_proof_money_and_day_first_by_keyboard()
+    {
+        await using var sheet = await Bench.OpenAsync("builds.html");
+        await sheet.TabToAsync(sheet.Page.GetByRole(AriaRole.Link, new() { Name = "Hill-climb single-seater from a range-extender unit" }));
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await sheet.ArriveAtAsync("build.html?build=hill-climb");
+        await Assertions.Expect(sheet.Page.Locator("#statement > summary")).ToContainTextAsync("180 kW at 6800/min");
+        await sheet.PressAsync("Plan it");
+        await sheet.ArriveAtAsync("build.html?build=hill-climb&objective=cheapest");
+        var heading = sheet.Page.Locator(".headline h2");
+        await Assertions.Expect(heading).ToBeFocusedAsync();
+        await Assertions.Expect(heading).ToHaveTextAsync(new Regex(@"Proven cheapest: \d+\.\d\d EUR, ready on \d{4}-\d\d-\d\d"));
+        await Assertions.Expect(sheet.Page.Locator(".cost .total").First).ToContainTextAsync("Together");
+        await AssertSameWhenReopenedAsync(sheet);
+    }
+
+    [Fact]
+    public async Task What_is_done_at_a_position_is_said_in_a_word_and_a_shape()
+    {
+        await using var sheet = await Bench.OpenAsync(Plan);
+        var action = sheet.Page.Locator("tr[data-position=piston] .action");
+        await Assertions.Expect(action).ToHaveTextAsync(new Regex("^(Keep|Replace|Renew)"));
+        await Assertions.Expect(action.Locator("svg")).ToBeVisibleAsync();
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task Why_opens_under_its_line_stands_in_the_address_and_goes_with_a_step_back()
+    {
+        await using var sheet = await Bench.OpenAsync(Plan);
+        await sheet.TabToAsync(sheet.Page.Locator("tr[data-position=piston] a").Filter(new() { HasText = "Why?" }));
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await sheet.ArriveAtAsync("build.html?build=hill-climb&objective=cheapest&line=piston");
+        await sheet.SettleAsync();
+        var panel = sheet.Page.Locator("tr[data-position=piston] + .asked-about");
+        await Assertions.Expect(panel.Locator("h3")).ToBeFocusedAsync();
+        await Assertions.Expect(panel.Locator(".chain li").First).ToBeVisibleAsync();
+        await Assertions.Expect(panel.Locator("a[href^='fit.html?']").First).ToBeVisibleAsync();
+        await sheet.Page.GoBackAsync();
+        await Assertions.Expect(panel).ToHaveCountAsync(0);
+        await sheet.Page.GoForwardAsync();
+        await Assertions.Expect(panel).ToBeVisibleAsync();
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task Why_not_another_says_what_it_would_cost_more_or_what_it_breaks()
+    {
+        await using var sheet = await Bench.OpenAsync($"{Plan}&line=piston&part=another");
+        await sheet.TypeAsync("Why not this one?", Forged);
+        await sheet.PressAsync("Ask");
+        await sheet.ArriveAtAsync($"build.html?build=hill-climb&objective=cheapest&line=piston&part={Forged}");
+        await sheet.SettleAsync();
+        var forced = sheet.Page.Locator(".forced");
+        await Assertions.Expect(forced.Locator("h4")).ToBeFocusedAsync();
+        await Assertions.Expect(forced.Locator("dd, .conflicting").First).ToBeVisibleAsync();
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task What_each_day_sooner_costs_stands_in_a_table_and_leads_to_the_plans()
+    {
+        await using var sheet = await Bench.OpenAsync(Plan);
+        await sheet.PressAsync("What does each day sooner cost?");
+        await sheet.ArriveAtAsync("build.html?build=hill-climb&objective=cheapest&show=trade-off");
+        await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Table, new() { Name = "Every plan that no other betters in both" })).ToBeVisibleAsync();
+        await AssertSameWhenReopenedAsync(sheet);
+    }
+
+    [Fact]
+    public async Task A_plan_asked_for_before_another_does_not_come_late_over_it()
+    {
+        await using var sheet = await Bench.OpenAsync("build.html?build=hill-climb");
+        var held = new TaskCompletionSource();
+        await sheet.Page.RouteAsync("**/api/builds/hill-climb/plan?objective=cheapest", async route =>
+        {
+            await held.Task;
+            await route.ContinueAsync();
+        });
+        await sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Plan it" }).ClickAsync();
+        await sheet.PickAsync("the day it is ready");
+        await sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Plan it" }).ClickAsync();
+        await Assertions.Expect(sheet.Page.Locator(".headline h2")).ToContainTextAsync("soonest");
+        held.SetResult();
+        await sheet.Page.EvaluateAsync("() => new Promise(done => setTimeout(done, 300))");
+        await Assertions.Expect(sheet.Page.Locator(".headline h2")).ToContainTextAsync("soonest");
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task A_long_search_tells_how_far_it_is_and_can_be_stopped()
+    {
+        await using var sheet = await Bench.OpenAsync("build.html?build=hill-climb");
+        var stopped = new TaskCompletionSource();
+        await sheet.Page.RouteAsync("**/api/builds/hill-climb/plan?*", async route =>
+        {
+            await stopped.Task;
+            await route.FulfillAsync(new()
+            {
+                ContentType = "application/jsonl",
+                Body = """
+                    {"best":113100,"bound":104900}
+                    {"asked":{"build":"hill-climb","version":1,"objective":"cheapest","startOn":"2026-06-01"},"status":"stopped-by-you","headlineText":"Stopped by you before any plan was found.","lines":[],"baskets":[],"works":[],"leftOver":[],"onTrust":[],"notWeighed":[],"flags":[],"cautions":[],"permalink":"/api/builds/hill-climb/plan"}
+                    """,
+            });
+        });
+        await sheet.Page.RouteAsync("**/api/builds/hill-climb/stop", async route =>
+        {
+            stopped.SetResult();
+            await route.FulfillAsync(new() { ContentType = "application/json", Body = """{"stopped":1}""" });
+        });
+        await sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Plan it" }).ClickAsync();
+        await sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Stop, and show the best found" }).ClickAsync();
+        await Assertions.Expect(sheet.Page.Locator(".headline h2")).ToHaveTextAsync("Stopped by you before any plan was found.");
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task A_build_that_is_not_there_is_said_so()
+    {
+        await using var sheet = (await Bench.OpenAsync("build.html")).Expecting(404);
+        await sheet.GoAsync("build.html?build=hill-clim");
+        await Assertions.Expect(sheet.Page.Locator(".faults")).ToContainTextAsync("did you mean hill-climb?");
+        sheet.AssertQuiet();
+    }
+}
