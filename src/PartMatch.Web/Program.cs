@@ -73,6 +73,7 @@ api.MapOffers();
 api.MapPrices();
 api.MapPriceLists();
 api.MapBuilds();
+api.MapBuildChanges();
 api.MapPlans();
 api.MapHealth();
 app.MapProblemTypes();

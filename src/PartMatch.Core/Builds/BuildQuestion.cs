@@ -48,6 +48,17 @@ internal sealed class BuildQuestion
     public SolvedPlan SolveWithWishes(Func<WrittenPlan, PlanProblem> adjust) =>
         BuildPlanner.SolveWithWishes(Run, Asked.Objective, Effort, adjust: adjust, stop: Stop);
 
+    /// <summary>What keeps away every plan that has one of these there.</summary>
+    public BuildConflict ConflictWith(string position, Func<Candidate, bool> isIt)
+    {
+        var name = Terms.At(position).Position.Name;
+        var ground = new BuildGround($"force:{position}", $"{name}: it would have to be otherwise.", $"leave {name} as in the plan");
+        return ConflictWith(new ForcedChoice(position, isIt, ground));
+    }
+
+    public BuildConflict ConflictWith(ForcedChoice force) =>
+        new ConflictSearch(new PlanRun(Facts, Build, Today, Memory, refusedSellers: []), Asked, Effort, force, Stop).Find();
+
     public BuildPlan Read(SolvedPlan solved) => PlanReader.Read(Run, solved, Asked, null);
 
     /// <exception cref="ArgumentException">The family has no such position.</exception>

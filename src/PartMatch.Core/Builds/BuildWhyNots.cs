@@ -16,32 +16,37 @@ public static class BuildWhyNots
     {
         var question = new BuildQuestion(facts, build, version, objective, today, effort, memory, stop);
         var at = facts.Family.FindPosition(position);
-        var force = new ForcedPart(position, part, at?.Name ?? position);
+        var name = at?.Name ?? position;
+        var force = new ForcedChoice(
+            position, candidate => candidate.Parts.Any(one => one.Id == part),
+            new BuildGround($"force:{position}", $"{name}: {(part == Part.None ? "nothing" : part)} is to be there.", $"leave {name} as in the plan"));
+        var plain = Plain(question, position, part);
         return question.CandidatesAt(position).Any(force.IsIt)
-            ? Forced(question, force)
-            : Plain(question, force, PlanStatus.Infeasible, NoCandidate(question.Run, position, part));
+            ? Forced(question, force, plain)
+            : plain with { HeadlineText = NoCandidate(question.Run, position, part) };
     }
 
-    private static BuildWhyNot Forced(BuildQuestion question, ForcedPart force)
+    private static BuildWhyNot Forced(BuildQuestion question, ForcedChoice force, BuildWhyNot plain)
     {
         var forced = question.SolveWithWishes(written => Otherwise.Force(written, force.Position, force.IsIt));
         var status = forced.Solution.Status;
         if (status == PlanStatus.Infeasible)
         {
-            var run = new PlanRun(question.Facts, question.Build, question.Today, question.Memory, refusedSellers: []);
-            var conflict = new ConflictSearch(run, question.Asked, question.Effort, force, question.Stop).Find();
-            return Plain(question, force, status, $"No plan holds with it: {Broken(conflict)}") with { Conflict = conflict };
+            var conflict = question.ConflictWith(force);
+            return plain with { Status = status, HeadlineText = $"No plan holds with it: {Broken(conflict)}", Conflict = conflict };
         }
 
         if (forced.Solution.Choices.Count == 0 || !question.HasPlan)
         {
-            return Plain(question, force, status, PlanWords.NoPlan(status));
+            return plain with { Status = status, HeadlineText = PlanWords.NoPlan(status) };
         }
 
         var changes = LineChanges.Between(question.Run, question.Solved, forced);
         var isThere = question.Solved.Written.Chosen(question.Solved.Solution).TryGetValue(force.Position, out var chosen) && force.IsIt(chosen);
-        return Plain(question, force, status, isThere ? "It is in the plan." : Headline(question, forced, changes.Count)) with
+        return plain with
         {
+            Status = status,
+            HeadlineText = isThere ? "It is in the plan." : Headline(question, forced, changes.Count),
             CostMore = LineChanges.CostMore(question.Terms, question.Solved, forced),
             DaysMore = forced.Solution.Totals.Days - question.Solved.Solution.Totals.Days,
             Changes = changes,
@@ -57,8 +62,10 @@ public static class BuildWhyNots
         string.Join(" ", conflict.Members.Where(member => !member.Wish.StartsWith("force:", StringComparison.Ordinal)).Select(member => member.Text)
             .DefaultIfEmpty("what is known of the parts rules it out."));
 
-    private static BuildWhyNot Plain(BuildQuestion question, ForcedPart force, PlanStatus status, string headline) =>
-        new(question.Asked, force.Position, force.Part, status, headline, null, null, [], null, force.Link(question.Asked).ToString());
+    private static BuildWhyNot Plain(BuildQuestion question, string position, string part) => new(
+        question.Asked, position, part, PlanStatus.Infeasible, "", null, null, [], null,
+        Permalink.To("/api/builds", question.Build.Code, "why-not").With("position", position).With("part", part)
+            .With("objective", Codes.Of(question.Asked.Objective)).ToString());
 
     /// <summary>Told apart: not in a book, of another kind, no grade of the maker's, not to be had.</summary>
     internal static string NoCandidate(PlanRun run, string position, string part)

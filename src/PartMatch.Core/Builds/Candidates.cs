@@ -10,6 +10,12 @@ internal static class Candidates
     public static IReadOnlyList<IReadOnlyList<Candidate>> Of(BuildTerms terms, IReadOnlySet<string> obtainable) =>
         [.. terms.Facts.Family.Positions.Select(position => At(terms, terms.At(position.Code), obtainable))];
 
+    /// <summary>A part as if it could be bought.</summary>
+    public static Candidate Bought(BuildTerms terms, string position, Part part) => New(terms, terms.At(position), CandidateFrom.Supply, part);
+
+    public static Candidate Nothing(BuildTerms terms, string position) =>
+        New(terms, terms.At(position), CandidateFrom.Declared, Part.Nothing(terms.At(position).Position.Kind));
+
     private static IReadOnlyList<Candidate> At(BuildTerms terms, PositionTerms at, IReadOnlySet<string> obtainable)
     {
         var family = terms.Facts.Family;

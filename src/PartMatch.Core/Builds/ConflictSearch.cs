@@ -10,6 +10,7 @@ internal sealed class ConflictSearch
 {
     private const string Budget = "budget";
     private const string NeededBy = "needed-by";
+    private const string Obtainable = "obtainable:";
 
     // Wishes before facts, and of the wishes those first that are a word to change.
     private static readonly string[] _order = ["force", Budget, NeededBy, "seller", "goal", "work", "keep", "renew", "parts", "refuse", "obtainable"];
@@ -18,14 +19,14 @@ internal sealed class ConflictSearch
     private readonly PlanAsked _asked;
     private readonly PlanEffort _effort;
     private readonly CancellationToken _stop;
-    private readonly ForcedPart? _force;
+    private readonly ForcedChoice? _force;
     private readonly IReadOnlyList<BuildGround> _grounds;
     private readonly IReadOnlyList<int> _soft;
     private readonly bool? _holds;
 
     /// <param name="run">In which the offers of refused sellers stand too: then they are a ground.</param>
     /// <param name="force">What has to be there besides; null where nothing is forced.</param>
-    public ConflictSearch(PlanRun run, PlanAsked asked, PlanEffort effort, ForcedPart? force, CancellationToken stop)
+    public ConflictSearch(PlanRun run, PlanAsked asked, PlanEffort effort, ForcedChoice? force, CancellationToken stop)
     {
         (_run, _asked, _effort, _force, _stop) = (run, asked, effort, force, stop);
         var written = run.Write();
@@ -36,7 +37,7 @@ internal sealed class ConflictSearch
 
     public BuildConflict Find()
     {
-        var link = Permalink();
+        var link = Catalogue.Permalink.To("/api/builds", _asked.Build, "conflict").With("objective", Catalogue.Codes.Of(_asked.Objective)).ToString();
         if (_holds != false)
         {
             return new BuildConflict(
@@ -44,17 +45,38 @@ internal sealed class ConflictSearch
                 _holds is null ? PlanWords.NoPlan(OutOfTime) : "Nothing conflicts: there is a plan.", [], link);
         }
 
-        int[] grounds =
-        [
-            .. Enumerable.Range(0, _grounds.Count).Except(_soft)
-                .OrderBy(ground => Array.IndexOf(_order, _grounds[ground].Name.Split(':')[0])).ThenBy(ground => _grounds[ground].Name, StringComparer.Ordinal),
-        ];
-        var found = PlanConflict.Find(grounds, CanHold);
+        var found = Reduce();
         ConflictMember[] members = [.. (found?.Grounds ?? []).Select(Member)];
         return new BuildConflict(
             _asked, found?.Status switch { PlanConflictStatus.Minimal => PlanStatus.Infeasible, PlanConflictStatus.NotReduced => PlanStatus.BestFound, _ => OutOfTime },
             Headline(found, members), members, link);
     }
+
+    /// <summary>
+    /// Among the wishes alone, where some plan holds without them; then also what would have to be found for sale, but not where money or time is short:
+    /// whatever has to be bought would then be a member.
+    /// </summary>
+    private PlanConflict? Reduce()
+    {
+        int[] all =
+        [
+            .. Enumerable.Range(0, _grounds.Count).Except(_soft)
+                .OrderBy(ground => Array.IndexOf(_order, _grounds[ground].Name.Split(':')[0])).ThenBy(ground => _grounds[ground].Name, StringComparer.Ordinal),
+        ];
+        int[] facts = [.. all.Where(IsFact)];
+        int[] wishes = [.. all.Except(facts)];
+        if (CanHold(wishes.ToHashSet()) == false)
+        {
+            return PlanConflict.Find(facts, dropped => CanHold(dropped.Union(wishes).ToHashSet()));
+        }
+
+        var found = PlanConflict.Find(wishes, CanHold);
+        return found is not { Status: PlanConflictStatus.Minimal } || found.Grounds.Any(ground => _grounds[ground].Name is Budget or NeededBy)
+            ? found
+            : PlanConflict.Find([.. found.Grounds, .. facts], dropped => CanHold(dropped.Union(wishes.Except(found.Grounds)).ToHashSet()));
+    }
+
+    private bool IsFact(int ground) => _grounds[ground].Name.StartsWith(Obtainable, StringComparison.Ordinal);
 
     private PlanStatus OutOfTime => _stop.IsCancellationRequested ? PlanStatus.StoppedByYou : PlanStatus.OutOfTime;
 
@@ -68,7 +90,7 @@ internal sealed class ConflictSearch
         var (name, text, mend) = _grounds[ground];
 
         // What a part costs that is still to be found, nobody knows.
-        var solved = name.StartsWith("obtainable:", StringComparison.Ordinal) ? null : Without(ground, name);
+        var solved = IsFact(ground) ? null : Without(ground, name);
         var isThere = solved?.Solution.Choices.Count > 0;
         DateOnly? ready = isThere ? _run.Terms.StartOn.AddDays(solved!.Solution.Totals.Days) : null; // it is there
         var cost = isThere ? _run.Terms.MoneyOf(solved!.Solution.Totals.Cost) : null; // it is there
@@ -93,19 +115,7 @@ internal sealed class ConflictSearch
         (PlanConflictStatus.Minimal, var count) => FormattableString.Invariant($"{count} things cannot hold together; without any one of them there is a plan."),
         (_, var count) => FormattableString.Invariant($"{count} things cannot hold together; perhaps fewer of them already cannot: out of time."),
     };
-
-    private string Permalink() => (_force is null
-        ? Catalogue.Permalink.To("/api/builds", _asked.Build, "conflict").With("objective", Catalogue.Codes.Of(_asked.Objective))
-        : _force.Link(_asked)).ToString();
 }
 
-/// <summary>A part that has to be at a position, because it was asked about.</summary>
-internal sealed record ForcedPart(string Position, string Part, string Name)
-{
-    public BuildGround Ground { get; } = new($"force:{Position}:{Part}", $"{Name}: {(Part == Catalogue.Part.None ? "nothing" : Part)} is asked about there.", $"leave {Name} as in the plan");
-
-    public bool IsIt(Candidate candidate) => candidate.Parts.Any(part => part.Id == Part);
-
-    public Catalogue.Permalink Link(PlanAsked asked) => Catalogue.Permalink.To("/api/builds", asked.Build, "why-not")
-        .With("position", Position).With("part", Part).With("objective", Catalogue.Codes.Of(asked.Objective));
-}
+/// <summary>What has to be at a position because it was asked about.</summary>
+internal sealed record ForcedChoice(string Position, Func<Candidate, bool> IsIt, BuildGround Ground);

@@ -114,7 +114,8 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
         plan.TryGetValue(position, out var other) && position != line.Candidate.Position
         && !Facts.FitmentsAt(line.Candidate.Reference, position).Any(fitment => other.Parts.Any(part => part.Id == (fitment.Part ?? Part.None)));
 
-    private IReadOnlyList<string> PositionsOf(string own, Reason reason) => reason.By switch
+    /// <summary>Positions that a reason of this one reads.</summary>
+    public IReadOnlyList<string> PositionsOf(string own, Reason reason) => reason.By switch
     {
         ReasonBy.Joint => [.. Facts.Joints.Where(joint => joint.Code == reason.Code).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position })],
         ReasonBy.Stack => [.. Facts.Stacks.Where(stack => stack.Code == reason.Code)

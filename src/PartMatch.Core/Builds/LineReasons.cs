@@ -39,10 +39,21 @@ internal static class LineReasons
 
     /// <summary>The first thing that speaks against a line, in the words of its fit answer.</summary>
     public static string? Against(JudgedLine line) =>
-        line.Answer.AlsoNeeded is [var change, ..] ? change.Text
-        : line.Answer.Reasons.Where(reason => reason.Met == Met.No && reason.By is not ReasonBy.Identity && (reason.By != ReasonBy.Finding || Counts(line, reason)))
+        line.Answer.AlsoNeeded is [var change, ..] ? change.Text : ReasonAgainst(line)?.Text;
+
+    /// <summary>The first reason that speaks against it; null where a change elsewhere is all that does.</summary>
+    public static Reason? ReasonAgainst(JudgedLine line) =>
+        line.Answer.Reasons.Where(reason => reason.Met == Met.No && reason.By is not ReasonBy.Identity && (reason.By != ReasonBy.Finding || Counts(line, reason)))
             .Concat(line.Answer.Reasons.Where(reason => reason.Met == Met.NotKnown && reason.By is not (ReasonBy.Identity or ReasonBy.Finding)))
-            .Select(reason => reason.Text).FirstOrDefault();
+            .OrderBy(reason => Decides(line, reason) ? 0 : 1).FirstOrDefault();
+
+    /// <summary>Some relations only ask for work or alter how it runs; what stops it is named before them.</summary>
+    private static bool Decides(JudgedLine line, Reason reason) => line.Answer.Headline switch
+    {
+        Headline.DoesNotFit => reason is { Axis: Axis.Mounts, Met: Met.No } && (reason.Effect is Effect.Stops or null),
+        Headline.MountsButRunsDifferently => reason is { Axis: Axis.Runs, Met: Met.No },
+        _ => reason.Met == Met.NotKnown,
+    };
 
     /// <summary>The fit question of the line with the plan's own neighbours, to be asked by hand.</summary>
     public static string LinkOf(PlanRun run, SolvedPlan solved, JudgedLine line)

@@ -109,6 +109,9 @@ internal sealed class PlanRun
     public JudgedLine Judge(Candidate candidate, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works) =>
         _judge.Judge(candidate, new Dictionary<string, Candidate>(plan, StringComparer.Ordinal) { [candidate.Position] = candidate }, works);
 
+    /// <summary>Positions that a reason of this one reads.</summary>
+    public IReadOnlyList<string> Reads(string position, Fit.Reason reason) => _learning.PositionsOf(position, reason);
+
     /// <summary>A goal is not judged: it is what the others are judged by.</summary>
     private static bool IsJudged(Candidate candidate) => !candidate.Parts[0].Id.StartsWith("goal:", StringComparison.Ordinal);
 

@@ -33,7 +33,10 @@ public sealed class BuildStore(Database database, TimeProvider time)
     public IReadOnlyList<BuildVersion> Versions(string build)
     {
         using var connection = database.Connect();
-        return [.. connection.Query<Row>($"select {Columns} from build_versions b where b.build = @build order by b.version desc", new { build }).Select(ToVersion)];
+        return
+        [
+            .. connection.Query<Row>($"select {Columns} from build_versions b where b.build = @build order by b.version desc", new { build }).Select(ToVersion),
+        ];
     }
 
     /// <summary>Stores a build whose code no present one has; the versions of a deleted one stay below it.</summary>
@@ -74,11 +77,11 @@ public sealed class BuildStore(Database database, TimeProvider time)
 
     private static bool IsOther(BuildVersion present, int? seen) => seen is { } version && version != present.Saved.Version;
 
-    private BuildOutcome.Done Next(string build, BuildVersion? present, BuildAct act, Build? document, ChangeNote note, int? restores = null) => new(new BuildVersion(
-        new BuildSaved(
-            build, (present?.Saved.Version ?? 0) + 1, act, time.GetUtcNow().ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture),
-            note.Who, note.Why, restores),
-        document));
+    private BuildOutcome.Done Next(string build, BuildVersion? present, BuildAct act, Build? document, ChangeNote note, int? restores = null)
+    {
+        var at = time.GetUtcNow().ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture);
+        return new(new BuildVersion(new BuildSaved(build, (present?.Saved.Version ?? 0) + 1, act, at, note.Who, note.Why, restores), document));
+    }
 
     /// <summary>Decides and writes under one lock: what was found there still holds when it is written.</summary>
     private BuildOutcome Write(string build, Func<BuildVersion?, BuildOutcome> decide)
@@ -127,7 +130,8 @@ public sealed class BuildStore(Database database, TimeProvider time)
     private static BuildVersion ToVersion(Row row) => new(
         new BuildSaved(row.Build, row.Version, Codes.Get<BuildAct>(row.Act), row.At, row.Who, row.Why, row.Restores),
         row.Document is null ? null : BuildDocument.Read(Encoding.UTF8.GetBytes(row.Document)) is BuildReading.Read read ? read.Build
-            : throw new DatabaseException($"Version {row.Version} of the build {row.Build} cannot be read: it was changed outside this program. Restore a backup."));
+            : throw new DatabaseException(
+                $"Version {row.Version} of the build {row.Build} cannot be read: it was changed outside this program. Restore a backup."));
 
     private sealed record Row
     {

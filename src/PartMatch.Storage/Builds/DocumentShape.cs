@@ -5,8 +5,8 @@ using PartMatch.Storage.Books.Format;
 namespace PartMatch.Storage.Builds;
 
 /// <summary>
-/// Holds a JSON document against the type that it is to become, and tells of every member that does not belong. The library's own reading stops at the first one
-/// and does not say what was expected.
+/// Holds a JSON document against the type that it is to become, and tells of every member that does not belong. The library's own reading stops at the
+/// first one and does not say what was expected.
 /// </summary>
 internal static class DocumentShape
 {

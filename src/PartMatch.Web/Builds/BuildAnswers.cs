@@ -14,11 +14,13 @@ public sealed record BuildsAsked(bool Deleted);
 /// <param name="Saved">Who made its present version, when and why.</param>
 /// <param name="Link">Its address.</param>
 public sealed record BuildSummary(
-    string Build, bool Deleted, string? Title, string? Family, string? Donor, string? Target, string? Currency, string? Budget, string? NeededBy, BuildSaved Saved, string Link)
+    string Build, bool Deleted, string? Title, string? Family, string? Donor, string? Target, string? Currency, string? Budget, string? NeededBy,
+    BuildSaved Saved, string Link)
 {
     internal static BuildSummary Of(BuildVersion version) => new(
-        version.Saved.Build, version.Document is null, version.Document?.Title, version.Document?.Family, version.Document?.Donor.Variant, version.Document?.Target,
-        version.Document?.Currency, version.Document?.Budget, version.Document?.NeededBy, version.Saved, BuildLinks.To(version.Saved.Build));
+        version.Saved.Build, version.Document is null, version.Document?.Title, version.Document?.Family, version.Document?.Donor.Variant,
+        version.Document?.Target, version.Document?.Currency, version.Document?.Budget, version.Document?.NeededBy, version.Saved,
+        BuildLinks.To(version.Saved.Build));
 }
 
 /// <summary>One build as it was stated.</summary>

@@ -21,7 +21,8 @@ internal sealed class BuildBody(BuildNames names)
         var type = MediaTypeHeaderValue.TryParse(request.ContentType, out var parsed) ? parsed.MediaType.Value : null;
         if (!string.Equals(type, Json, StringComparison.OrdinalIgnoreCase))
         {
-            return (null, Problem.Of("wrong-media-type", new FieldError("Content-Type", string.IsNullOrEmpty(type) ? "nothing" : type, Json, "a build is one JSON document")));
+            return (null, Problem.Of(
+                "wrong-media-type", new FieldError("Content-Type", string.IsNullOrEmpty(type) ? "nothing" : type, Json, "a build is one JSON document")));
         }
 
         using var sent = new MemoryStream();
@@ -32,9 +33,11 @@ internal sealed class BuildBody(BuildNames names)
     public (Build? Build, Problem? Problem) Read(ReadOnlyMemory<byte> document) => BuildDocument.Read(document) switch
     {
         BuildReading.Read read => FindProblem(read.Build) is { } problem ? (null, problem) : (read.Build, null),
-        BuildReading.Faulty faulty => (null, Problem.Of("bad-build", [.. faulty.Faults.Select(fault => new FieldError(fault.Field, fault.Found, fault.Expected, fault.Mend))])),
+        BuildReading.Faulty faulty => (null, Problem.Of(
+            "bad-build", [.. faulty.Faults.Select(fault => new FieldError(fault.Field, fault.Found, fault.Expected, fault.Mend))])),
         BuildReading.NoJson none => (null, Problem.Of("bad-request", new FieldError(
-            "body", string.Create(CultureInfo.InvariantCulture, $"what cannot be read at line {none.Line}, byte {none.Byte}"), "one JSON document", none.Reason))),
+            "body", string.Create(CultureInfo.InvariantCulture, $"what cannot be read at line {none.Line}, byte {none.Byte}"), "one JSON document",
+            none.Reason))),
         var other => throw new InvalidOperationException($"A build was read as {other.GetType().Name}, which no answer names."),
     };
 
@@ -47,7 +50,8 @@ internal sealed class BuildBody(BuildNames names)
             // Quantities have sorts of problems of their own: which horsepower?
             var codes = result.Errors.Select(failure => failure.ErrorCode).Distinct().ToList();
             var problem = Problem.Of(
-                codes is [var only] && ProblemTypes.Find(only) is not null ? only : "bad-build", [.. result.Errors.Take(MaxErrors).Select(BuildProblems.ToError)]);
+                codes is [var only] && ProblemTypes.Find(only) is not null ? only : "bad-build",
+                [.. result.Errors.Take(MaxErrors).Select(BuildProblems.ToError)]);
             return result.Errors is [{ CustomState: Mending { Title: { } title } }] ? problem with { Title = title } : problem;
         }
 

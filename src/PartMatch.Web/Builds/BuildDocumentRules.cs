@@ -3,9 +3,7 @@ using FluentValidation;
 using PartMatch.Core.Builds;
 using PartMatch.Core.Buying;
 using PartMatch.Core.Catalogue;
-using PartMatch.Core.Injectors;
 using PartMatch.Core.Measures;
-using PartMatch.Core.Mixture;
 using PartMatch.Web.Http;
 using PartMatch.Web.Offers;
 
@@ -37,18 +35,21 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
         RuleFor(build => build.SendingWhereNotSaid).Must(IsAmount).Otherwise(AmountExpected, AmountMend);
         RuleFor(build => build.StartOn).Must(IsDay).Otherwise("a day as YYYY-MM-DD", "leave it out for the day of the question");
         RuleFor(build => build.NeededBy).Must(IsDay).Otherwise("a day as YYYY-MM-DD", "leave it out where it is not pressing");
-        RuleFor(build => build.NeededBy).Must((build, day) => OfferRules.DayOf(day) is not { } needed || OfferRules.DayOf(build.StartOn) is not { } start || start <= needed)
+        RuleFor(build => build.NeededBy)
+            .Must((build, day) => OfferRules.DayOf(day) is not { } needed || OfferRules.DayOf(build.StartOn) is not { } start || start <= needed)
             .Otherwise("a day not before startOn", "order earlier, or need it later");
         RuleFor(build => build.OffersAtMostDaysOld).Must(IsDays).Otherwise(DaysExpected);
         RuleFor(build => build.DaysWhereNotSaid).Must(IsDays).Otherwise(DaysExpected);
-        RuleFor(build => build.ImportPercentWhereNotSaid).Must(percent => percent is null or (>= 0 and <= MostPercent)).Otherwise($"a percentage from 0 to {MostPercent}");
+        RuleFor(build => build.ImportPercentWhereNotSaid).Must(percent => percent is null or (>= 0 and <= MostPercent))
+            .Otherwise($"a percentage from 0 to {MostPercent}");
         RuleFor(build => build.Donor.Built).Must(built => built is null || BuildDate.Find(built) is not null)
             .Otherwise("a date as YYYY-MM or YYYY-MM-DD", "leave it out when it is not known");
-        RuleFor(build => build.Donor.Serial).Must(serial => serial is null or >= 0).Otherwise("a whole number, not negative", "leave it out when it is not known");
+        RuleFor(build => build.Donor.Serial).Must(serial => serial is null or >= 0)
+            .Otherwise("a whole number, not negative", "leave it out when it is not known");
         RuleFor(build => build.Donor.Price).Must(IsAmount).Otherwise(AmountExpected, AmountMend);
         RuleFor(build => build.Donor.States).Must(IsBounded).Otherwise(EntriesExpected);
         RuleForEach(build => build.Donor.States).SetValidator(build => StateRules(build));
-        RuleFor(build => build.Goal).SetValidator(GoalRules()!); // the library skips what is null
+        RuleFor(build => build.Goal).SetValidator(BuildGoalRules.Make()!); // the library skips what is null
         RuleFor(build => build.Wishes).Must(IsBounded).Otherwise(EntriesExpected);
         RuleForEach(build => build.Wishes).SetValidator(WishRules());
         RuleFor(build => build.InHand).Must(IsBounded).Otherwise(EntriesExpected);
@@ -84,34 +85,6 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
         return rules;
     }
 
-    private static InlineValidator<BuildGoal> GoalRules()
-    {
-        var rules = new InlineValidator<BuildGoal>();
-        rules.RuleFor(goal => goal.Power).MustBeRange(Dimension.Power);
-        rules.RuleFor(goal => goal.Power).Must(power => IsMoreThanNothing(power, Dimension.Power)).Otherwise("more than 0");
-        rules.RuleFor(goal => goal.Power).Must((goal, power) => power is not null || goal.Speed is null)
-            .Otherwise("a power together with the speed", "for example 180 kW; the two size the injectors, or leave both out");
-        rules.RuleFor(goal => goal.Speed).MustBeRange(Dimension.Speed);
-        rules.RuleFor(goal => goal.Speed).Must(speed => IsMoreThanNothing(speed, Dimension.Speed)).Otherwise("more than 0");
-        rules.RuleFor(goal => goal.Speed).Must((goal, speed) => speed is not null || goal.Power is null)
-            .Otherwise("the speed at which the power is made", "for example 6800/min; the two size the injectors, or leave both out");
-        rules.RuleFor(goal => goal.Boost).MustBeQuantity(Dimension.Pressure);
-        rules.RuleFor(goal => goal.Boost).Must(boost => EndsOf(boost, Dimension.Pressure) is not { Low: < 0 })
-            .Otherwise("zero or more, over ambient");
-        rules.RuleFor(goal => goal.Pressure).MustBeRange(Dimension.Pressure);
-        rules.RuleFor(goal => goal.Pressure).Must(pressure => IsMoreThanNothing(pressure, Dimension.Pressure)).Otherwise("more than 0");
-        rules.RuleFor(goal => goal.Duty).MustBeRange(Dimension.Ratio);
-        rules.RuleFor(goal => goal.Duty)
-            .Must(duty => IsMoreThanNothing(duty, Dimension.Ratio) && (EndsOf(duty, Dimension.Ratio) is not { High: var high } || high <= 1))
-            .Otherwise("more than 0 % and at most 100 %", "85 % is usual; common practice, no source");
-        rules.RuleFor(goal => goal.Supply).Must(supply => supply is null || Codes.Find<FuelSupply>(supply) is not null)
-            .WithState((_, supply) => new Mending($"one of {string.Join(", ", Codes.All<FuelSupply>())}", MeantBy(supply, Codes.All<FuelSupply>())));
-        rules.RuleFor(goal => goal.Fuel).Must(fuel => fuel is null || Fuels.Find(fuel) is not null)
-            .WithState((_, fuel) => new Mending(
-                $"one of {string.Join(", ", Fuels.All.Select(known => known.Code))}", MeantBy(fuel, [.. Fuels.All.Select(known => known.Code)])));
-        return rules;
-    }
-
     private static InlineValidator<Wish> WishRules()
     {
         var rules = new InlineValidator<Wish>();
@@ -131,25 +104,21 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
     {
         var rules = new InlineValidator<Rate>();
         rules.RuleFor(rate => rate.Currency).MustBeCurrency();
-        rules.RuleFor(rate => rate.Currency).Must(currency => currency != build.Currency).Otherwise("another currency than the build's", "leave it out: it is 1");
-        rules.RuleFor(rate => rate.Currency).Must(currency => build.Rates.Count(other => other.Currency == currency) == 1).Otherwise("each currency once");
+        rules.RuleFor(rate => rate.Currency).Must(currency => currency != build.Currency)
+            .Otherwise("another currency than the build's", "leave it out: it is 1");
+        rules.RuleFor(rate => rate.Currency).Must(currency => build.Rates.Count(other => other.Currency == currency) == 1)
+            .Otherwise("each currency once");
         rules.RuleFor(rate => rate.Is).Must(number => QuantityParser.FindNumber(number) is > 0 and <= MostRate)
-            .Otherwise($"a number above 0 and at most {MostRate}: what one unit of it costs in the build's currency", "for example 1.1700, with a decimal point");
+            .Otherwise($"a number above 0 and at most {MostRate}: what one unit of it costs in the build's currency",
+                "for example 1.1700, with a decimal point");
         rules.RuleFor(rate => rate.From).Must(IsNote).Otherwise(NoteExpected);
         return rules;
     }
 
-    private static string? MeantBy(string? found, IReadOnlyCollection<string> known) => Nearest.Find(found ?? "", known) is { } near ? $"did you mean {near}?" : null;
-
-    private static bool IsMoreThanNothing(string? text, Dimension dimension) => EndsOf(text, dimension) is not { Low: <= 0 };
-
-    /// <summary>Null where nothing was said, or it cannot be read, which is told by itself.</summary>
-    private static (decimal Low, decimal High)? EndsOf(string? text, Dimension dimension) =>
-        text is not null && QuantityRangeParser.Parse(text, dimension) is RangeRead { Quantity: { Value: var value } read } ? (read.Low ?? value, read.High ?? value) : null;
-
     // Where the currency itself is at fault, that is told and nothing is said of its amounts.
     private static bool IsAmount(Build build, string? amount) =>
-        amount is null || Currencies.FindDigits(build.Currency) is null || (Amount.Find(amount, build.Currency) is { Minor: var minor } && minor >= 0 && minor <= MostMinor);
+        amount is null || Currencies.FindDigits(build.Currency) is null
+        || (Amount.Find(amount, build.Currency) is { Minor: var minor } && minor >= 0 && minor <= MostMinor);
 
     private static bool IsDay(string? day) => day is null || OfferRules.DayOf(day) is not null;
 
@@ -157,5 +126,6 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
 
     private static bool IsBounded<T>(IReadOnlyList<T> list) => list.Count <= MostEntries;
 
-    private static bool IsNote(string? note) => note is null || (note.Length <= LongestNote && !note.Any(letter => char.IsControl(letter) && letter is not ('\n' or '\t')));
+    // Which marks may stand in it, the reading of the document has looked at.
+    private static bool IsNote(string? note) => note is null or { Length: <= LongestNote };
 }

@@ -67,7 +67,8 @@ internal sealed class BuildNames(FamilyStore families, PartStore parts, OfferSto
             yield return VariantFault($"{field}.like[{like.Index}]", like.Item, facts);
         }
 
-        string[] kinds = [.. facts.Positions.Where(position => position.Code == wish.Position || position.Group == wish.Group).Select(position => position.Kind)];
+        string[] kinds =
+            [.. facts.Positions.Where(position => position.Code == wish.Position || position.Group == wish.Group).Select(position => position.Kind)];
         foreach (var part in wish.Parts.Index().Where(part => part.Item != Part.None))
         {
             yield return PartFault($"{field}.parts[{part.Index}]", part.Item, facts, kinds);
@@ -91,10 +92,10 @@ internal sealed class BuildNames(FamilyStore families, PartStore parts, OfferSto
     {
         if (facts.FindPart(written) is { } part)
         {
-            return kinds is null or [] || kinds.Contains(part.Kind, StringComparer.Ordinal) ? null : OtherKind(field, written, part, kinds);
+            return IsOneOf(kinds, part) ? null : OtherKind(field, written, part, kinds ?? []);
         }
 
-        var known = facts.Parts.Where(candidate => kinds is null or [] || kinds.Contains(candidate.Kind, StringComparer.Ordinal))
+        var known = facts.Parts.Where(candidate => IsOneOf(kinds, candidate))
             .GroupBy(candidate => candidate.Id.ToLowerInvariant()).ToDictionary(group => group.Key, group => group.First().Id);
         var named = CommonRules.IsNumber(written) ? NamedPart.Find(written, null, parts).Candidates : [];
         var meant = named.Where(candidate => facts.FindPart(candidate.Id) is not null).Select(candidate => candidate.Id).ToList();
@@ -107,7 +108,10 @@ internal sealed class BuildNames(FamilyStore families, PartStore parts, OfferSto
     }
 
     private static FieldError OtherKind(string field, string found, Part part, string[] kinds) => new(
-        field, $"{found}, a part of kind {part.Kind}", $"a part of kind {string.Join(" or ", kinds.Distinct(StringComparer.Ordinal))}", "name it at the position where it sits");
+        field, $"{found}, a part of kind {part.Kind}", $"a part of kind {string.Join(" or ", kinds.Distinct(StringComparer.Ordinal))}",
+        "name it at the position where it sits");
+
+    private static bool IsOneOf(string[]? kinds, Part part) => kinds is null or [] || kinds.Contains(part.Kind, StringComparer.Ordinal);
 
     private static FieldError? VariantFault(string field, string code, FamilyFacts facts) =>
         facts.FindVariant(code) is not null ? null : KnownNames.Unknown(field, code, [.. facts.Variants.Select(variant => variant.Code)]);
@@ -115,5 +119,6 @@ internal sealed class BuildNames(FamilyStore families, PartStore parts, OfferSto
     private static FieldError? PositionFault(string field, string code, FamilyFacts facts) =>
         facts.FindPosition(code) is not null ? null : KnownNames.Unknown(field, code, [.. facts.Positions.Select(position => position.Code)]);
 
-    private static FieldError? Known(string field, string found, string[] known) => known.Contains(found, StringComparer.Ordinal) ? null : KnownNames.Unknown(field, found, known);
+    private static FieldError? Known(string field, string found, string[] known) =>
+        known.Contains(found, StringComparer.Ordinal) ? null : KnownNames.Unknown(field, found, known);
 }

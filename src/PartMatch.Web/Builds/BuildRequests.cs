@@ -13,7 +13,8 @@ public sealed record BuildsRequest(
 internal sealed class BuildsRequestRules : AbstractValidator<BuildsRequest>
 {
     public BuildsRequestRules() =>
-        RuleFor(request => request.Deleted).Must(deleted => deleted is null or "true" or "false").Otherwise("true or false", "leave it out for the present ones");
+        RuleFor(request => request.Deleted).Must(deleted => deleted is null or "true" or "false")
+            .Otherwise("true or false", "leave it out for the present ones");
 }
 
 public sealed record BuildRequest(
@@ -96,9 +97,11 @@ internal static class BuildRules
     private const int NoVersion = 0;
 
     public static IRuleBuilderOptions<T, string?> MustBeVersion<T>(this IRuleBuilder<T, string?> rule) => rule
-        .Must(version => version is null || VersionOf(version) is >= 1).Otherwise("the number of a version, 1 for the first", "they are listed at …/versions");
+        .Must(version => version is null || VersionOf(version) is >= 1)
+        .Otherwise("the number of a version, 1 for the first", "they are listed at …/versions");
 
-    public static int? VersionOf(string? text) => text is null ? null : CommonRules.FindWhole(text) is { } whole and <= int.MaxValue ? (int)whole : NoVersion;
+    public static int? VersionOf(string? text) =>
+        text is null ? null : CommonRules.FindWhole(text) is { } whole and <= int.MaxValue ? (int)whole : NoVersion;
 
     /// <summary>The version that If-Match names; null where any will do.</summary>
     public static int? SeenIn(string? ifMatch) => ifMatch?.Trim() is "*" or null ? null : VersionOf(ifMatch.Trim().Trim('"'));

@@ -10,7 +10,9 @@ namespace PartMatch.Web.Builds;
 /// <param name="Memory">What was found out from these facts of the family; a new one where they are others.</param>
 internal sealed record BuildGrounds(BuildFacts Facts, FitMemory Memory);
 
-/// <summary>What builds are planned from, kept for each family until something of it changes: storing a build or an offer makes no fit answer another one.</summary>
+/// <summary>
+/// What builds are planned from, kept for each family until something of it changes: storing a build or an offer makes no fit answer another one.
+/// </summary>
 internal sealed class BuildSource(LookAlikeStamp stamps, FamilyStore families, OfferStore offers, ContentsStore contents, ItemStore items)
 {
     // Each question may add some hundred fit answers that no other build asks for.
@@ -30,7 +32,8 @@ internal sealed class BuildSource(LookAlikeStamp stamps, FamilyStore families, O
             var examples = items.List(family);
 
             // The stamp leaves out the items; a list in a record has no text of its own.
-            var stamp = string.Join('\n', examples.Select(item => $"{item}\n{string.Join('\n', item.Readings)}\n{string.Join('\n', item.WorksDone)}").Prepend(stamps.Get()));
+            var told = examples.Select(item => $"{item}\n{string.Join('\n', item.Readings)}\n{string.Join('\n', item.WorksDone)}");
+            var stamp = string.Join('\n', told.Prepend(stamps.Get()));
             if (_kept.TryGetValue(family, out var kept) && kept.Stamp == stamp && kept.Questions < MostQuestions)
             {
                 var facts = ReferenceEquals(kept.Grounds.Facts.Buying, buying) ? kept.Grounds.Facts : kept.Grounds.Facts with { Buying = buying };

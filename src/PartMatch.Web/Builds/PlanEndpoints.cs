@@ -51,7 +51,8 @@ internal static class PlanEndpoints
     private static Results<Ok<BuildStopped>, Absent> Stop([AsParameters] StopRequest request, BuildStore builds, BuildSolves solves) =>
         builds.Find(request.Build) is null
             ? BuildProblems.NoBuild(request.Build, builds)
-            : TypedResults.Ok(new BuildStopped(new BuildAsked(request.Build), solves.Stop(request.Build), Permalink.To("/api/builds", request.Build, "plan").ToString()));
+            : TypedResults.Ok(new BuildStopped(
+                new BuildAsked(request.Build), solves.Stop(request.Build), Permalink.To("/api/builds", request.Build, "plan").ToString()));
 }
 
 /// <param name="Stopped">How many questions were being worked out.</param>

@@ -27,7 +27,7 @@ public record PlanRequest
 
     internal PlanObjective Aim => Objective is null ? PlanObjective.Cheapest : Codes.Get<PlanObjective>(Objective);
 
-    /// <summary>The address that asks this again, with what was left out filled in: tomorrow, or of a later version, the same question has another answer.</summary>
+    /// <summary>The address that asks this again, with what was left out filled in: tomorrow, or of a later version, the answer is another.</summary>
     internal Permalink LinkTo(string question, int version, DateOnly today) => Permalink.To("/api/builds", Build, question)
         .With("objective", Codes.Of(Aim)).With("version", version).With("on", today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
 }

@@ -5,6 +5,7 @@ using PartMatch.Storage.Families;
 using PartMatch.Storage.Items;
 using PartMatch.Storage.Offers;
 using PartMatch.Storage.Parts;
+using PartMatch.Web.Http;
 
 namespace PartMatch.Web.Builds;
 
@@ -30,8 +31,7 @@ internal static class SeedBuilds
             var (build, problem) = body.Read(File.ReadAllBytes(file));
             if (build is null || store.Create(build, new ChangeNote("PartMatch", "a demo build")) is not BuildOutcome.Done)
             {
-                var fault = problem?.Errors is [var first, ..] ? $"{first.Field}: found '{first.Found}', expected {first.Expected}. {first.Mend}".TrimEnd() : "its code is that of another one.";
-                return $"the demo build {Path.GetFileName(seeds)}/{FolderName}/{Path.GetFileName(file)} is at fault, {fault}";
+                return $"the demo build {Path.GetFileName(seeds)}/{FolderName}/{Path.GetFileName(file)} is at fault, {FaultOf(problem)}";
             }
 
             logger.LogInformation("Loaded the demo build {Build}", build.Code);
@@ -39,4 +39,8 @@ internal static class SeedBuilds
 
         return null;
     }
+
+    private static string FaultOf(Problem? problem) => problem?.Errors is [var first, ..]
+        ? $"{first.Field}: found '{first.Found}', expected {first.Expected}. {first.Mend}".TrimEnd()
+        : "its code is that of another one.";
 }

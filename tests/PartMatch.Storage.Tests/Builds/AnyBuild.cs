@@ -10,13 +10,17 @@ internal static class AnyBuild
 {
     public static Build Of(string code = "spare", string title = "A spare") => new(
         code, title, "lark-2",
-        new Donor("la", "2017-04", 41206, "380.00", [new DonorState("front-bush", PartState.NotInspected, "20.00", "5.00", "lark-2/it-1", "dirty")]), "lb", "EUR")
+        new Donor("la", "2017-04", 41206, "380.00", [new DonorState("front-bush", PartState.NotInspected, "20.00", "5.00", "lark-2/it-1", "dirty")]),
+        "lb", "EUR")
     {
         Note = "two\nlines",
         Goal = new BuildGoal("180 kW", "6800/min", "1.1 bar", "3.0 bar", "return-manifold", "85 %", "petrol-e5"),
         Wishes =
         [
-            new Wish("front-bush", null) { Like = ["lb"], Refuse = ["tessick:B-1"], Keep = KeepWish.KeepIfPossible, OnlyNew = true, AdmitNotKnown = true, Note = "if it goes" },
+            new Wish("front-bush", null)
+            {
+                Like = ["lb"], Refuse = ["tessick:B-1"], Keep = KeepWish.KeepIfPossible, OnlyNew = true, AdmitNotKnown = true, Note = "if it goes",
+            },
             new Wish(null, "bottom-end") { Parts = ["none"] },
         ],
         AdmitNotKnown = true,

@@ -30,11 +30,14 @@ public sealed class BuildEndpointsTests : IAsyncLifetime
         Assert.Equal("\"1\"", stored.Headers.ETag?.Tag);
         var shown = await _client.AskAsync("/api/builds/cart");
         Assert.Equal((1, "/api/builds/cart"), (shown.GetProperty("version").GetInt32(), shown.Text("permalink")));
-        Assert.Equal(("create", "Ada", "a start"), (shown.GetProperty("saved").Text("act"), shown.GetProperty("saved").Text("who"), shown.GetProperty("saved").Text("why")));
+        var saved = shown.GetProperty("saved");
+        Assert.Equal(("create", "Ada", "a start"), (saved.Text("act"), saved.Text("who"), saved.Text("why")));
         Assert.Equal("40 kW", shown.GetProperty("document").GetProperty("goal").Text("power"));
         Assert.Equal(["b"], shown.GetProperty("document").List("wishes")[1].Texts("like"));
         var listed = Assert.Single((await _client.AskAsync("/api/builds")).List("builds"));
-        Assert.Equal(("cart", "duo-2", "a", "b", "/api/builds/cart"), (listed.Text("build"), listed.Text("family"), listed.Text("donor"), listed.Text("target"), listed.Text("link")));
+        Assert.Equal(
+            ("cart", "duo-2", "a", "b", "/api/builds/cart"),
+            (listed.Text("build"), listed.Text("family"), listed.Text("donor"), listed.Text("target"), listed.Text("link")));
     }
 
     [Fact]
@@ -89,7 +92,8 @@ public sealed class BuildEndpointsTests : IAsyncLifetime
         using var stored = await _client.SendAsync(HttpMethod.Post, "/api/builds", SmallBuild.Cart);
         foreach (var (method, address, body) in new[]
         {
-            (HttpMethod.Put, "/api/builds/cart", SmallBuild.Cart), (HttpMethod.Delete, "/api/builds/cart", null), (HttpMethod.Post, "/api/builds/cart/versions/1/restore", null),
+            (HttpMethod.Put, "/api/builds/cart", SmallBuild.Cart), (HttpMethod.Delete, "/api/builds/cart", null),
+            (HttpMethod.Post, "/api/builds/cart/versions/1/restore", null),
         })
         {
             using var answer = await _client.SendAsync(method, address, body);
@@ -162,7 +166,10 @@ public sealed class BuildEndpointsTests : IAsyncLifetime
         using var client = own.CreateClient();
         using var without = await client.SendAsync(HttpMethod.Post, "/api/builds", SmallBuild.Cart);
         await without.ProblemAsync(HttpStatusCode.Unauthorized, "token-needed");
-        using var foreign = new HttpRequestMessage(HttpMethod.Delete, "/api/builds/cart") { Headers = { { "Origin", "http://elsewhere.test" }, { "If-Match", "*" } } };
+        using var foreign = new HttpRequestMessage(HttpMethod.Delete, "/api/builds/cart")
+        {
+            Headers = { { "Origin", "http://elsewhere.test" }, { "If-Match", "*" } },
+        };
         using var refused = await client.SendAsync(foreign, TestContext.Current.CancellationToken);
         await refused.ProblemAsync(HttpStatusCode.Forbidden, "foreign-origin");
     }

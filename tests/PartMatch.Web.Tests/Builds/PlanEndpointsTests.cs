@@ -30,7 +30,8 @@ public sealed class PlanEndpointsTests : IAsyncLifetime
     {
         var plan = await _client.AskAsync("/api/builds/cart/plan?on=2026-11-26");
 
-        Assert.Equal(("cart", 1, "cheapest"), (plan.GetProperty("asked").Text("build"), plan.GetProperty("asked").GetProperty("version").GetInt32(), plan.GetProperty("asked").Text("objective")));
+        var asked = plan.GetProperty("asked");
+        Assert.Equal(("cart", 1, "cheapest"), (asked.Text("build"), asked.GetProperty("version").GetInt32(), asked.Text("objective")));
         Assert.Equal("/api/builds/cart/plan?objective=cheapest&version=1&on=2026-11-26", plan.Text("permalink"));
         Assert.True(JsonElement.DeepEquals(plan, await _client.AskAsync(plan.Text("permalink"))));
     }
@@ -47,11 +48,15 @@ public sealed class PlanEndpointsTests : IAsyncLifetime
     [Fact]
     public async Task Plan_told_in_lines_ends_with_the_plan()
     {
-        using var request = new HttpRequestMessage(HttpMethod.Get, "/api/builds/cart/plan?on=2026-11-26") { Headers = { Accept = { new("application/jsonl") } } };
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/api/builds/cart/plan?on=2026-11-26")
+        {
+            Headers = { Accept = { new("application/jsonl") } },
+        };
         using var answer = await _client.SendAsync(request, TestContext.Current.CancellationToken);
 
         Assert.Equal("application/jsonl", answer.Content.Headers.ContentType?.MediaType);
-        var lines = (await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).TrimEnd('\n').Split('\n').Select(line => JsonDocument.Parse(line).RootElement).ToList();
+        var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        var lines = text.TrimEnd('\n').Split('\n').Select(line => JsonDocument.Parse(line).RootElement).ToList();
         Assert.All(lines.SkipLast(1), line => Assert.True(line.Has("bound")));
         Assert.True(JsonElement.DeepEquals(lines[^1], await _client.AskAsync("/api/builds/cart/plan?on=2026-11-26")));
     }

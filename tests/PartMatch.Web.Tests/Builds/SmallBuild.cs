@@ -5,7 +5,8 @@ internal static class SmallBuild
 {
     public const string Cart =
         """
-        {"code":"cart","title":"A cart from a pump set","family":"duo-2","donor":{"variant":"a","built":"2016-05","states":[{"position":"coolant-pump","state":"damaged","sellsFor":"5.00"}]},
+        {"code":"cart","title":"A cart from a pump set","family":"duo-2",
+         "donor":{"variant":"a","built":"2016-05","states":[{"position":"coolant-pump","state":"damaged","sellsFor":"5.00"}]},
          "target":"b","currency":"EUR","goal":{"power":"40 kW","speed":"5500/min"},
          "wishes":[{"position":"pump-bolt","keep":"keep"},{"group":"cooling","like":["b"],"refuse":["ardlow:12/34"]}],
          "inHand":[{"part":"ardlow:77-1","pieces":2}],"rates":[{"currency":"GBP","is":"1.17"}],"budget":"400.00","neededBy":"2026-12-24","startOn":"2026-12-01"}
@@ -21,7 +22,8 @@ internal static class SmallBuild
     /// <summary>As another build.</summary>
     public static string Named(string code) => With("\"code\":\"cart\"", $"\"code\":\"{code}\"");
 
-    public static async Task<HttpResponseMessage> SendAsync(this HttpClient client, HttpMethod method, string address, string? body = null, string? version = null)
+    public static async Task<HttpResponseMessage> SendAsync(
+        this HttpClient client, HttpMethod method, string address, string? body = null, string? version = null)
     {
         using var request = new HttpRequestMessage(method, address)
         {

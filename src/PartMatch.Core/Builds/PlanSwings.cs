@@ -1,0 +1,110 @@
+using System.Globalization;
+using PartMatch.Core.Fit;
+using PartMatch.Core.Planning;
+
+namespace PartMatch.Core.Builds;
+
+/// <summary>Which single price, delay or unknown fit would change the cheapest plan, and into what.</summary>
+internal static class PlanSwings
+{
+    /// <summary>Offers and lines that are tried, so that the answer comes in time; ours, no source.</summary>
+    private const int MostTried = 40;
+
+    /// <summary>Packs of one offer are given up one number after the other at most so often, then all at once.</summary>
+    private const int MostSteps = 3;
+
+    /// <summary>Those of least room first, prices before delays before fits.</summary>
+    public static IReadOnlyList<PlanSwing> Of(BuildQuestion question)
+    {
+        var solved = question.Solved;
+        int[] bought = [.. solved.Solution.Packs.Index().Where(packs => packs.Item > 0).Select(packs => packs.Index).Take(MostTried)];
+        return
+        [
+            .. bought.TakeWhile(_ => !question.Stop.IsCancellationRequested).Select(offer => Price(question, offer))
+                .OrderBy(swing => swing.Room ?? long.MaxValue).ThenBy(swing => swing.Swing.Subject, StringComparer.Ordinal).Select(swing => swing.Swing),
+            .. bought.TakeWhile(_ => !question.Stop.IsCancellationRequested).Select(offer => Delay(question, offer)).OfType<PlanSwing>(),
+            .. solved.Lines.Where(line => line.Outcome == LineOutcome.NotKnown || (line.Sureness == Sureness.Unproven && !line.Candidate.IsNothing)).Take(MostTried)
+                .TakeWhile(_ => !question.Stop.IsCancellationRequested).Select(line => Fit(question, line)),
+        ];
+    }
+
+    /// <summary>
+    /// A plan of fewer packs takes over when each of those given up has become dearer by its share of what that plan costs more.
+    /// </summary>
+    private static (PlanSwing Swing, long? Room) Price(BuildQuestion question, int offer)
+    {
+        var solved = question.Solved;
+        var (cost, packs) = (solved.Solution.Totals.Cost, solved.Solution.Packs[offer]);
+        (long Room, SolvedPlan Plan)? next = null;
+        var most = packs - 1;
+        for (var step = 0; most >= 0; step++)
+        {
+            var fewer = question.Solve(written => Otherwise.Limit(written, offer, step < MostSteps ? most : 0));
+            if (fewer.Solution.Choices.Count == 0)
+            {
+                break;
+            }
+
+            var left = fewer.Solution.Packs[offer];
+            var room = (fewer.Solution.Totals.Cost - cost) / (packs - left);
+            next = next is { } nearest && nearest.Room <= room ? next : (room, fewer);
+            most = left - 1;
+        }
+
+        var subject = solved.Written.Offers[offer].Address;
+        return next is not { } found
+            ? (new PlanSwing("price", subject, $"{Name(solved, offer)}: there is no plan without it, whatever it costs.", null, null), null)
+            : (new PlanSwing(
+                "price", subject,
+                found.Room == 0
+                    ? $"{Name(solved, offer)}: a plan without it, or with less of it, costs the same."
+                    : $"{Name(solved, offer)}: the plan stays the cheapest until a pack at the door costs {question.Terms.Say(found.Room)} more.",
+                question.Terms.MoneyOf(found.Room), Becomes(question, found.Plan)), found.Room);
+    }
+
+    /// <summary>Later only matters where there is a last day; null where there is none, or where nothing waits for the offer.</summary>
+    private static PlanSwing? Delay(BuildQuestion question, int offer)
+    {
+        var solved = question.Solved;
+        if (question.Terms.LastDay is not { } last)
+        {
+            return null;
+        }
+
+        var room = Enumerable.Range(0, last + 1).FirstOrDefault(days => DaysWith(solved, offer, days + 1) > last, -1);
+        if (room < 0)
+        {
+            return null;
+        }
+
+        var later = question.Solve(written => Otherwise.Offer(written, offer, one => one with { ArrivesOn = one.ArrivesOn + room + 1 }));
+        return new PlanSwing(
+            "delay", solved.Written.Offers[offer].Address,
+            string.Create(CultureInfo.InvariantCulture, $"{Name(solved, offer)}: it may come {room} {(room == 1 ? "day" : "days")} later than said; later than that this plan is not ready in time."),
+            null, later.Solution.Choices.Count == 0 ? "no plan is ready in time" : Becomes(question, later));
+    }
+
+    private static int DaysWith(SolvedPlan solved, int offer, int later) => PlanCalendar.Settle(
+        Otherwise.Offer(solved.Written, offer, one => one with { ArrivesOn = one.ArrivesOn + later }), solved.Solution.Choices, solved.Solution.Packs, solved.Solution.Jobs).Days;
+
+    private static PlanSwing Fit(BuildQuestion question, JudgedLine line)
+    {
+        var at = question.Terms.At(line.Candidate.Position).Position;
+        var without = question.Solve(written => Otherwise.Forbid(written, at.Code, one => one.Key == line.Candidate.Key));
+        var text = $"{at.Name}: that {LineChanges.Say(line.Candidate)} fits is {(line.Outcome == LineOutcome.NotKnown ? "taken on trust" : "unproven")}";
+        return without.Solution.Choices.Count == 0
+            ? new PlanSwing("fit", at.Code, $"{text}; there is no plan without it.", null, null)
+            : new PlanSwing(
+                "fit", at.Code, $"{text}; the plan without it {LineChanges.Difference(question.Terms, question.Solved, without)}.",
+                LineChanges.CostMore(question.Terms, question.Solved, without), Becomes(question, without));
+    }
+
+    private static string Name(SolvedPlan solved, int offer) =>
+        $"{solved.Written.Offers[offer].Offer.Part} of {solved.Written.Offers[offer].Seller.Name}";
+
+    private static string Becomes(BuildQuestion question, SolvedPlan other)
+    {
+        string[] changes = [.. LineChanges.Between(question.Run, question.Solved, other).Select(change => $"{change.Name}: {change.Becomes}")];
+        return changes.Length == 0 ? "the same lines, bought otherwise" : string.Join("; ", changes);
+    }
+}
