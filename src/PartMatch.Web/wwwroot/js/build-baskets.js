@@ -13,12 +13,14 @@ function offerLink(offer) {
 function row(item, byCode) {
   const isConverted = item.price.currency !== item.converted.currency;
   return [
-    [item.part ? partLink(item.part) : item.numberAsWritten ?? 'no number', el('div', { class: 'plain-name' }, item.name), el('div', { class: 'small plain-name' }, offerLink(item.offer))],
+    [item.part ? partLink(item.part) : item.numberAsWritten ?? 'no number', el('div', { class: 'plain-name' }, item.name),
+      el('div', { class: 'small plain-name' }, offerLink(item.offer))],
     [String(item.packs), item.piecesInPack > 1 ? ` of ${item.piecesInPack}` : ''],
     { cell: [money(item.price), isConverted ? el('div', { class: 'quiet small' }, `= ${money(item.converted)}`) : null], class: 'count' },
     { cell: money(item.total), class: 'count' }, item.seenOn, item.arrivesOn,
     item.for.map(code => sentence(byCode.get(code) ?? code)).join('; '),
-    [item.coreDeposit ? el('div', null, `${money(item.coreDeposit)} deposit for the old part`) : null, item.flags.map(flag => el('div', null, linked(sentences(flag))))],
+    [item.coreDeposit ? el('div', null, `${money(item.coreDeposit)} deposit for the old part`) : null,
+      item.flags.map(flag => el('div', null, linked(sentences(flag))))],
   ];
 }
 
@@ -30,7 +32,8 @@ function basket(one, byCode) {
     el('h3', null, el('a', { href: address('sellers.html', { seller: one.seller }) }, one.name), ` – ${money(one.total)}, there on ${one.arrivesOn}`),
     ruled(`From ${one.name}: ${count(one.items.length, 'offer')}`, heads, [
       ...one.items.map(item => row(item, byCode)),
-      sum('Goods', one.goods), Number(one.import.amount) === 0 ? null : sum('Import charge', one.import), sum('Sending', one.sending, sentences(one.sendingText)), { ...sum('Together', one.total), class: 'sum total' },
+      sum('Goods', one.goods), Number(one.import.amount) === 0 ? null : sum('Import charge', one.import),
+        sum('Sending', one.sending, sentences(one.sendingText)), { ...sum('Together', one.total), class: 'sum total' },
     ].filter(Boolean), { className: 'restack' }));
 }
 

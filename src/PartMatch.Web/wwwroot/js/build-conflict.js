@@ -14,5 +14,6 @@ export const conflictTable = members => ruled('What stands against each other', 
   members.map(row), { className: 'restack conflicting' });
 
 export const conflictAnswer = conflict => el('section', null, el('h2', null, 'What conflicts'), el('p', null, sentences(conflict.headlineText)),
-  conflict.members.length ? [conflictTable(conflict.members), el('p', { class: 'quiet small' }, 'Change one of them, whichever you can best live with: what you stated stands under “What you want”.')] : null,
+  conflict.members.length ? [conflictTable(conflict.members),
+    el('p', { class: 'quiet small' }, 'Change one of them, whichever you can best live with: what you stated stands under “What you want”.')] : null,
   el('p', { class: 'small acts' }, el('a', { href: conflict.permalink }, 'The same as JSON')));

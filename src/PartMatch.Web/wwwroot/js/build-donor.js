@@ -10,10 +10,12 @@ const stateOptions = Object.entries(states);
 function found(position, known) {
   const state = chosen(known?.state ?? 'not-inspected', stateOptions, { id: `found-${position.position}` });
   const fields = {
-    allowance: typed(known?.allowance, { inputmode: 'decimal' }), sellsFor: typed(known?.sellsFor, { inputmode: 'decimal' }), item: typed(known?.item, { class: 'typed' }), note: typed(known?.note),
+    allowance: typed(known?.allowance, { inputmode: 'decimal' }), sellsFor: typed(known?.sellsFor, { inputmode: 'decimal' }),
+      item: typed(known?.item, { class: 'typed' }), note: typed(known?.note),
   };
   const more = group('More', () => Object.entries(fields).filter(([, input]) => textOf(input)).map(([, input]) => textOf(input)).join('; '),
-    el('div', { class: 'cells' }, cell('Set aside for it', fields.allowance, 'Where it is kept and nobody inspected it.'), cell('It sells for', fields.sellsFor, 'Where it is not kept.'),
+    el('div', { class: 'cells' }, cell('Set aside for it', fields.allowance, 'Where it is kept and nobody inspected it.'),
+      cell('It sells for', fields.sellsFor, 'Where it is not kept.'),
       cell('Item', fields.item, 'As book/item: its readings speak for it.'), cell('Note', fields.note)));
   more.querySelector('summary').append(el('span', { class: 'unseen' }, ` of ${position.name}`));
   return {
@@ -48,11 +50,13 @@ function allOf(rows, name) {
 /** Fields of the donor; `read()` gives what they say. */
 export function donorFields(donor, family) {
   const variant = chosen(donor.variant, family.variants.map(one => [one.variant, one.name]));
-  const [built, serial, price] = [typed(donor.built, { class: 'typed' }), typed(donor.serial, { inputmode: 'numeric', class: 'typed' }), typed(donor.price, { inputmode: 'decimal', class: 'typed' })];
+  const [built, serial, price] = [typed(donor.built, { class: 'typed' }), typed(donor.serial, { inputmode: 'numeric', class: 'typed' }),
+    typed(donor.price, { inputmode: 'decimal', class: 'typed' })];
   const known = new Map((donor.states ?? []).map(state => [state.position, state]));
   const told = [...known.keys()];
   const order = row => (known.has(row.position) ? told.indexOf(row.position) : told.length);
   const rows = [];
+  const unseen = () => rows.filter(row => row.state.value === 'not-inspected').length;
   const groups = family.groups.map(name => {
     const own = family.positions.filter(position => position.group === name).map(position => found(position, known.get(position.position)));
     rows.push(...own);
@@ -60,12 +64,15 @@ export function donorFields(donor, family) {
   });
   return {
     nodes: [
-      group('The engine you have', () => [variant.selectedOptions[0]?.text, built.value && `built ${built.value}`, serial.value && `serial ${serial.value}`, price.value && `for ${price.value}`].filter(Boolean).join('; '),
-        el('div', { class: 'cells' }, cell('Variant', variant), cell('Build date', built, 'Year and month, or the day.'), cell('Serial', serial), cell('What it cost', price, 'Stands beside the sum of the plan.'))),
-      group('How its parts were found', () => `${summaryOf(rows)}; ${count(rows.filter(row => row.state.value === 'not-inspected').length, 'position')} not inspected`, groups),
+      group('The engine you have', () => [variant.selectedOptions[0]?.text, built.value && `built ${built.value}`, serial.value && `serial ${serial.value}`,
+        price.value && `for ${price.value}`].filter(Boolean).join('; '),
+        el('div', { class: 'cells' }, cell('Variant', variant), cell('Build date', built, 'Year and month, or the day.'), cell('Serial', serial),
+          cell('What it cost', price, 'Stands beside the sum of the plan.'))),
+      group('How its parts were found', () => `${summaryOf(rows)}; ${count(unseen(), 'position')} not inspected`, groups),
     ],
     read: () => said({
-      variant: at('donor.variant', variant).value, built: textOf(at('donor.built', built)), serial: numberOf(at('donor.serial', serial)), price: textOf(at('donor.price', price)),
+      variant: at('donor.variant', variant).value, built: textOf(at('donor.built', built)), serial: numberOf(at('donor.serial', serial)),
+        price: textOf(at('donor.price', price)),
     }),
     /** In the order in which they were told first: what is not touched is not changed. */
     readStates: () => rows.filter(row => row.isTold()).toSorted((a, b) => order(a) - order(b)).map((row, index) => row.read(`donor.states[${index}]`)),

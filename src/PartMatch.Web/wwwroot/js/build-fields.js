@@ -8,7 +8,8 @@ let made = 0;
 export function cell(label, control, hint, { wide = false } = {}) {
   control.id ||= `field-${made += 1}`;
   if (hint) control.setAttribute('aria-describedby', `${control.id}-hint`);
-  return el('div', { class: wide ? 'cell wide' : 'cell' }, el('label', { for: control.id }, label), control, hint ? el('p', { class: 'hint', id: `${control.id}-hint` }, hint) : null);
+  return el('div', { class: wide ? 'cell wide' : 'cell' }, el('label', { for: control.id }, label), control, hint
+    ? el('p', { class: 'hint', id: `${control.id}-hint` }, hint) : null);
 }
 
 export function typed(value, attributes) {
@@ -48,7 +49,8 @@ export function at(path, control) {
 }
 
 /** An object without what is not said. */
-export const said = members => Object.fromEntries(Object.entries(members).filter(([, value]) => value !== undefined && value !== false && !(Array.isArray(value) && value.length === 0)));
+export const said = members => Object.fromEntries(Object.entries(members).filter(([,
+  value]) => value !== undefined && value !== false && !(Array.isArray(value) && value.length === 0)));
 
 /**
  * Entries that can be added and removed. `entry(value)` gives `{node, read(path), focus}`; `read(path)` of the list gives what stands in all of them.
@@ -76,7 +78,8 @@ export function entryList({ name, add, values, entry }) {
   }
 
   for (const value of values ?? []) put(value);
-  return { node: el('div', null, list, el('p', { class: 'adding' }, more)), read: path => entries.map((one, index) => one.read(`${path}[${index}]`)), size: () => entries.length };
+  return { node: el('div', null, list, el('p', { class: 'adding' }, more)), read: path => entries.map((one, index) => one.read(`${path}[${index}]`)),
+    size: () => entries.length };
 }
 
 /** A folded group of fields; `told()` says on its line what is set in it. */

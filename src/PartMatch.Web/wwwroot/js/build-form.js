@@ -19,7 +19,8 @@ async function fieldsOf(document, family) {
   const purse = await purseFields(document, family);
   return {
     nodes: [donor.nodes, goal.node, group('Wishes', () => (wishes.size() ? count(wishes.size(), 'wish', 'wishes') : 'none'), wishes.node), purse.nodes],
-    read: () => said({ code: document.code, family: document.family, ...goal.read(), donor: { ...donor.read(), states: donor.readStates() }, wishes: wishes.read('wishes'), ...purse.read() }),
+    read: () => said({ code: document.code, family: document.family, ...goal.read(), donor: { ...donor.read(), states: donor.readStates() },
+      wishes: wishes.read('wishes'), ...purse.read() }),
   };
 }
 
@@ -32,8 +33,10 @@ export async function statementForm({ build, version, family, status, saved }) {
   const note = signature();
   const button = el('button', null, 'Save it');
   const holder = el('div');
-  const form = el('form', { novalidate: true, 'aria-label': 'What you want' }, holder, el('div', { class: 'cells signature' }, note.cells), el('p', { class: 'actions' }, button,
-    el('a', { class: 'quiet small', href: `${url}/file`, download: `${build.code}.build.json` }, 'Take out the file'), el('button', { type: 'button', class: 'plain', onclick: remove }, 'Delete this build')));
+  const form = el('form', { novalidate: true, 'aria-label': 'What you want' }, holder, el('div', { class: 'cells signature' }, note.cells),
+    el('p', { class: 'actions' }, button,
+    el('a', { class: 'quiet small', href: `${url}/file`, download: `${build.code}.build.json` }, 'Take out the file'),
+      el('button', { type: 'button', class: 'plain', onclick: remove }, 'Delete this build')));
   const place = el('div', { class: 'editing' }, form);
   const state = { seen: version, base: build, fields: null, begun: null, isDone: false };
   const isChanged = () => !state.isDone && form.isConnected && state.begun !== null && !same(state.fields.read(), state.begun);
@@ -72,7 +75,7 @@ export async function statementForm({ build, version, family, status, saved }) {
 
     if (problem.status === 401) note.askForToken();
     const summary = faultSummary(form, problem);
-    for (const marked of form.querySelectorAll('[aria-invalid]')) for (let at = marked.closest('details'); at && form.contains(at); at = at.parentElement.closest('details')) at.open = true;
+    for (const folded of form.querySelectorAll('details:has([aria-invalid])')) folded.open = true;
     summary.append(el('p', null, 'Nothing was stored, and nothing you typed is lost.'));
     tell(summary);
   }
@@ -99,7 +102,8 @@ export async function statementForm({ build, version, family, status, saved }) {
   const save = () => send(() => write(url, { method: 'PUT', body: state.fields.read(), version: state.seen, note: note.read() }), saved);
 
   function remove() {
-    if (window.confirm('Delete this build? Its versions stay and can be brought back.')) send(() => write(url, { method: 'DELETE', version: state.seen, note: note.read() }), () => location.assign('builds.html'));
+    if (window.confirm('Delete this build? Its versions stay and can be brought back.')) send(() => write(url,
+      { method: 'DELETE', version: state.seen, note: note.read() }), () => location.assign('builds.html'));
   }
 
   form.addEventListener('submit', event => { event.preventDefault(); save(); });

@@ -14,13 +14,17 @@ function pointRow(point, index, points) {
   return [
     [count(point.days, 'day'), el('div', { class: 'quiet small plain-name' }, `ready ${point.readyOn}`)], { cell: money(point.cost), class: 'count' },
     point.dayCosts ? `${money(point.dayCosts)} a day` : el('span', { class: 'quiet' }, 'the cheapest'), sureness(point.sureness),
-    point.differs.length ? el('details', { class: 'on-paper' }, el('summary', null, `${count(point.differs.length, 'line')} otherwise than ${cheaper ? count(cheaper.days, 'day') : 'the next'}`),
+    point.differs.length ? el('details', { class: 'on-paper' },
+      el('summary', null, `${count(point.differs.length, 'line')} otherwise than ${cheaper ? count(cheaper.days, 'day') : 'the next'}`),
       changesTable('Than in the next, cheaper plan', point.differs)) : '',
   ];
 }
 
-const swings = list => (list.length ? ruled('What would change the cheapest plan, were it otherwise', ['What', 'Of', 'How far it may move', 'The plan then'], list.map(swing => [
-  sentence(kinds[swing.what] ?? swing.what), linked(swing.subject), [linked(sentences(swing.text)), swing.room ? el('div', { class: 'small' }, `Room: ${money(swing.room)}`) : null], swing.becomes ? linked(sentences(swing.becomes)) : '',
+const swings = list => (list.length ? ruled('What would change the cheapest plan, were it otherwise',
+  ['What', 'Of', 'How far it may move', 'The plan then'], list.map(swing => [
+  sentence(kinds[swing.what] ?? swing.what), linked(swing.subject),
+    [linked(sentences(swing.text)), swing.room ? el('div', { class: 'small' }, `Room: ${money(swing.room)}`) : null], swing.becomes
+    ? linked(sentences(swing.becomes)) : '',
 ]), { className: 'restack' }) : null);
 
 export function frontierAnswer(answer, { build, query }) {
@@ -36,7 +40,9 @@ export function frontierAnswer(answer, { build, query }) {
       ]) : null),
     points.length ? section('What each day sooner costs',
       answer.plot ? plotFigure({ name: 'frontier', title: 'Cost against days', link: answer.plot }) : null,
-      ruled('Every plan that no other betters in both, the soonest first', ['Days', { text: 'Cost', class: 'count' }, 'A day sooner costs', 'The weakest line', 'What is otherwise'], points.map(pointRow), { className: 'restack' })) : null,
+      ruled('Every plan that no other betters in both, the soonest first',
+        ['Days', { text: 'Cost', class: 'count' }, 'A day sooner costs', 'The weakest line', 'What is otherwise'], points.map(pointRow),
+        { className: 'restack' })) : null,
     fold('What would change the plan', count(answer.swings.length, 'thing'), swings(answer.swings)),
     addresses(answer),
   ];

@@ -13,17 +13,20 @@ export const actionWords = {
 const frame = 'M3 5 V17 H21 V5';
 const shapes = {
   'keep': [['path', { d: frame, class: 'outline' }], ['rect', { x: 6, y: 6, width: 12, height: 8.5, class: 'solid' }]],
-  'keep-with-work': [['path', { d: frame, class: 'outline' }], ['path', { d: 'M6 6 H13 L10 10 L13 14.5 H6 Z', class: 'solid' }], ['path', { d: 'M15.5 6 H18 V14.5 H15.5 L12.8 10 Z', class: 'outline' }]],
+  'keep-with-work': [['path', { d: frame, class: 'outline' }], ['path', { d: 'M6 6 H13 L10 10 L13 14.5 H6 Z', class: 'solid' }],
+    ['path', { d: 'M15.5 6 H18 V14.5 H15.5 L12.8 10 Z', class: 'outline' }]],
   'replace': [['path', { d: frame, class: 'outline' }], ['path', { d: 'M6 14.5 L12 5 L18 14.5 Z', class: 'solid' }]],
   'add': [['path', { d: frame, class: 'outline' }], ['path', { d: 'M12 4 V14 M7 9 H17', class: 'outline' }]],
   'leave-off': [['path', { d: frame, class: 'dashed' }], ['path', { d: 'M7 3 L17 13 M17 3 L7 13', class: 'outline' }]],
-  'renew': [['path', { d: frame, class: 'outline' }], ['rect', { x: 6, y: 6, width: 12, height: 8.5, class: 'outline' }], ['path', { d: 'M8.5 10 L11 12.5 L16 7.5', class: 'outline' }]],
+  'renew': [['path', { d: frame, class: 'outline' }], ['rect', { x: 6, y: 6, width: 12, height: 8.5, class: 'outline' }],
+    ['path', { d: 'M8.5 10 L11 12.5 L16 7.5', class: 'outline' }]],
 };
 
 /** What is done, as shape and word. */
 export function actionMark(action, text = sentence(actionWords[action])) {
   return el('span', { class: 'action', 'data-action': action },
-    svg('svg', { viewBox: '0 0 24 20', class: 'shape', 'aria-hidden': 'true', focusable: 'false' }, shapes[action].map(([tag, attributes]) => svg(tag, attributes))), el('span', null, text));
+    svg('svg', { viewBox: '0 0 24 20', class: 'shape', 'aria-hidden': 'true', focusable: 'false' },
+      shapes[action].map(([tag, attributes]) => svg(tag, attributes))), el('span', null, text));
 }
 
 const costs = line => line.cost && Number(line.cost.amount) !== 0;
@@ -36,17 +39,25 @@ export function staysAsItIs(lines) {
 
 const pieces = line => (line.pieces === undefined ? '' : line.pieces > 1 ? ` × ${line.pieces}` : '');
 
+const bought = (one, sellers) => [
+  `${count(one.pieces, 'piece')} from ${sellers.get(one.seller) ?? one.seller}`, `${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}`,
+  `there on ${one.arrivesOn}`,
+].join(', ');
+
 function what(line, { sellers }) {
   const parts = line.part ? [line.part] : line.oneOf;
   return [
-    parts.length === 0 ? el('span', { class: 'quiet' }, 'nothing') : [line.part ? '' : 'one of ', parts.map((part, index) => [index ? ', ' : '', partLink(part)]), pieces(line)],
+    parts.length === 0 ? el('span', { class: 'quiet' }, 'nothing')
+      : [line.part ? '' : 'one of ', parts.map((part, index) => [index ? ', ' : '', partLink(part)]), pieces(line)],
     line.partName ? el('div', null, line.partName) : null,
     line.works.map(work => el('div', null, 'Work: ', work)),
-    line.buy.map(one => el('div', { class: 'small' }, `${count(one.pieces, 'piece')} from ${sellers.get(one.seller) ?? one.seller}, ${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}, there on ${one.arrivesOn}`)),
+    line.buy.map(one => el('div', { class: 'small' }, bought(one, sellers))),
   ];
 }
 
-const has = line => (line.donorHas ? `has ${line.donorHas.split(' or ').map(part => part.replace(/^[^:]*:/, '')).join(' or ')}${line.donorState ? `: ${states[line.donorState]}` : ''}` : 'has nothing there');
+const numbers = parts => parts.split(' or ').map(part => part.replace(/^[^:]*:/, '')).join(' or ');
+
+const has = line => (line.donorHas ? `has ${numbers(line.donorHas)}${line.donorState ? `: ${states[line.donorState]}` : ''}` : 'has nothing there');
 
 /** The address of this plan with a line asked about. */
 export const askedAbout = (query, line, part) => address('build.html', {
@@ -72,8 +83,10 @@ function row(line, about) {
     cells: [
       [sentence(line.name), el('div', { class: 'quiet small plain-name' }, has(line))],
       actionMark(line.action), what(line, about),
-      { cell: [costs(line) ? money(line.cost) : el('span', { class: 'quiet' }, '–'), line.priceRange ? el('div', { class: 'small' }, line.priceRange) : null], class: 'count' },
-      [line.fit ? el('a', { class: 'across', href: pageOf(line.fit) }, fit[0]) : fit[0], fit[1], line.unproven ? el('strong', { class: 'unproven' }, 'Unproven: taken on trust') : null,
+      { cell: [costs(line) ? money(line.cost) : el('span', { class: 'quiet' }, '–'), line.priceRange ? el('div', { class: 'small' }, line.priceRange)
+        : null], class: 'count' },
+      [line.fit ? el('a', { class: 'across', href: pageOf(line.fit) }, fit[0]) : fit[0], fit[1], line.unproven
+        ? el('strong', { class: 'unproven' }, 'Unproven: taken on trust') : null,
         line.reference ? el('div', { class: 'quiet small' }, `against ${line.reference}`) : null],
       because(line, about),
     ],
@@ -83,6 +96,7 @@ function row(line, about) {
 /** Lines in one table, each group under its head. */
 export function lineTable(caption, lines, about) {
   const groups = [...new Set(lines.map(line => line.group))];
-  const rows = groups.flatMap(group => [groupHead(sentence(plain(group)), heads.length), ...lines.filter(line => line.group === group).map(line => row(line, about))]);
+  const rows = groups.flatMap(group => [groupHead(sentence(plain(group)), heads.length),
+    ...lines.filter(line => line.group === group).map(line => row(line, about))]);
   return ruled(caption, heads, rows, { className: 'restack plan-lines' });
 }

@@ -32,8 +32,10 @@ function documentOf(pieces, code, family) {
 }
 
 const names = {
-  neededBy: 'needed by', startOn: 'ordered on', inHand: 'parts in hand', refusedSellers: 'sellers refused', admitNotKnown: 'taken on trust anywhere', offersAtMostDaysOld: 'offers at most so many days old',
-  daysWhereNotSaid: 'days where not said', sendingWhereNotSaid: 'sending where not said', importPercentWhereNotSaid: 'import charge where not said', budget: 'at most', sellsFor: 'sells for',
+  neededBy: 'needed by', startOn: 'ordered on', inHand: 'parts in hand', refusedSellers: 'sellers refused', admitNotKnown: 'taken on trust anywhere',
+    offersAtMostDaysOld: 'offers at most so many days old',
+  daysWhereNotSaid: 'days where not said', sendingWhereNotSaid: 'sending where not said', importPercentWhereNotSaid: 'import charge where not said',
+    budget: 'at most', sellsFor: 'sells for',
 };
 
 const nameOf = (path, family) => {
@@ -44,15 +46,18 @@ const nameOf = (path, family) => {
 function textOf(path, value, family) {
   if (value === undefined) return el('i', null, 'empty');
   if (path === 'wishes') return el('ul', { class: 'bare' }, value.map(wish => el('li', null, wishText(wish, family))));
-  const say = one => (one !== null && typeof one === 'object' ? Object.entries(one).filter(([name]) => name !== 'position').map(([, text]) => text).join(', ') : one === true ? 'yes' : String(one));
+  const say = one => (one !== null && typeof one === 'object'
+    ? Object.entries(one).filter(([name]) => name !== 'position').map(([, text]) => text).join(', ') : one === true ? 'yes' : String(one));
   return [value].flat().map(say).join('; ');
 }
+
+const isSaid = value => !(value === false || value === 'either' || (Array.isArray(value) && value.length === 0));
 
 const isApart = (one, other) => stable(one) !== stable(other);
 
 /** Without the order of members, and without what says nothing. */
 const stable = value => JSON.stringify(value, (_, one) => (one && typeof one === 'object' && !Array.isArray(one)
-  ? Object.fromEntries(Object.keys(one).toSorted().filter(name => !(one[name] === false || one[name] === 'either' || (Array.isArray(one[name]) && one[name].length === 0))).map(name => [name, one[name]])) : one));
+  ? Object.fromEntries(Object.keys(one).toSorted().filter(name => isSaid(one[name])).map(name => [name, one[name]])) : one));
 
 /** The two versions; `save(document)` sends what is picked. */
 export function conflictOf({ base, mine, present, family, save }) {
@@ -60,7 +65,8 @@ export function conflictOf({ base, mine, present, family, save }) {
   const apart = [...new Set([...theirs.keys(), ...own.keys()])].filter(path => isApart(own.get(path), theirs.get(path)));
   const picked = new Map(apart.map(path => [path, isApart(own.get(path), was.get(path)) ? own : theirs]));
   const choice = (path, from, whose) => el('label', { class: 'choice' },
-    el('input', { type: 'radio', name: `take-${path}`, checked: picked.get(path) === from, onchange: () => picked.set(path, from) }), el('span', null, textOf(path, from.get(path), family), el('span', { class: 'unseen' }, ` (${whose})`)));
+    el('input', { type: 'radio', name: `take-${path}`, checked: picked.get(path) === from, onchange: () => picked.set(path, from) }),
+      el('span', null, textOf(path, from.get(path), family), el('span', { class: 'unseen' }, ` (${whose})`)));
   function together() {
     const pieces = new Map(theirs);
     for (const [path, from] of picked) {
@@ -73,7 +79,8 @@ export function conflictOf({ base, mine, present, family, save }) {
     el('h2', { id: 'conflict-title' }, 'Somebody else changed this build while you were at it'),
     el('p', null, 'Theirs is stored: ', whoChanged(present.saved), '. Yours is not stored yet, and nothing you typed is lost.'),
     apart.length ? ruled('Where the two differ', ['What', 'It was', 'Theirs', 'Yours'], apart.map(path =>
-      [nameOf(path, family), textOf(path, was.get(path), family), choice(path, theirs, 'theirs'), choice(path, own, 'yours')]), { className: 'restack versions' }) : el('p', null, 'Both come to the same.'),
+      [nameOf(path, family), textOf(path, was.get(path), family), choice(path, theirs, 'theirs'), choice(path, own, 'yours')]),
+        { className: 'restack versions' }) : el('p', null, 'Both come to the same.'),
     el('p', null, 'Where both changed the same, yours is picked. Look at it before you save.'),
     el('p', { class: 'buttons' }, el('button', { type: 'button', onclick: () => save(together()) }, 'Save what is picked')));
 }

@@ -35,7 +35,8 @@ function headline(plan, { build, query }) {
     plan.cost ? [
       el('p', { class: 'why' }, sentences(plan.cost.text)),
       facts([
-        ['Ordered on', plan.asked.startOn], ['Ready', `${plan.readyOn}, after ${count(plan.days, 'day')}`], ['The weakest line is', plan.sureness ? sureness(plan.sureness) : ''],
+        ['Ordered on', plan.asked.startOn], ['Ready', `${plan.readyOn}, after ${count(plan.days, 'day')}`],
+          ['The weakest line is', plan.sureness ? sureness(plan.sureness) : ''],
         ['Of the build', `version ${plan.asked.version}`], ['Next', el('a', { href: tradeOff }, 'What does each day sooner cost?')],
       ]),
     ] : null);
@@ -47,7 +48,8 @@ function works(plan) {
   const byCode = names(plan);
   const said = texts => texts.map(text => sentence(byCode.get(text) ?? text)).join('; ');
   const undo = { true: 'yes', false: 'no: it stays done' };
-  return foldNarrow('Work, in time', count(plan.works.length, 'work'), plan.works.length ? ruled('In the order in which it starts', ['Work', 'From', 'To', 'Who', 'Price', 'Can be undone', 'Asked for by', 'Waits for'], plan.works.map(work => [
+  return foldNarrow('Work, in time', count(plan.works.length, 'work'), plan.works.length
+    ? ruled('In the order in which it starts', ['Work', 'From', 'To', 'Who', 'Price', 'Can be undone', 'Asked for by', 'Waits for'], plan.works.map(work => [
     work.name, work.startsOn, [work.endsOn, el('div', { class: 'quiet small' }, work.days === undefined ? 'days not recorded' : count(work.days, 'day'))],
     work.who ?? 'not recorded', work.price ? money(work.price) : 'not recorded', undo[work.canBeUndone] ?? 'not known', said(work.because), said(work.waitsFor),
   ]), { className: 'restack' }) : null);
@@ -81,7 +83,8 @@ export function planAnswer(plan, shown, conflict) {
     fold('Stays as it is', count(stays.length, 'position'), stays.length ? lineTable('Positions that keep what they have', stays, about) : null),
     foldNarrow('What to order, by seller', count(plan.baskets.length, 'basket'), basketSections(plan)),
     works(plan),
-    fold('Left over', count(plan.leftOver.length, 'part'), plan.leftOver.length ? ruled('What comes with packs and kits and is not used', ['Part', 'Pieces', 'From'], plan.leftOver.map(one =>
+    fold('Left over', count(plan.leftOver.length, 'part'), plan.leftOver.length
+      ? ruled('What comes with packs and kits and is not used', ['Part', 'Pieces', 'From'], plan.leftOver.map(one =>
       [linked(`${one.part} ${one.name}`), String(one.pieces), one.from]), { className: 'restack slim' }) : null),
     fold('Offers that were not weighed', '', listOf(plan.notWeighed)),
     addresses(plan),

@@ -14,7 +14,8 @@ async function* linesOf(body) {
   if (rest.trim()) yield rest;
 }
 
-const unfinished = { type: '', title: 'The answer broke off', status: 0, errors: [{ field: 'plan', found: 'no plan at the end', expected: 'a plan', mend: 'see that the server still runs, then ask again' }] };
+const unfinished = { type: '', title: 'The answer broke off', status: 0,
+  errors: [{ field: 'plan', found: 'no plan at the end', expected: 'a plan', mend: 'see that the server still runs, then ask again' }] };
 
 /** The last line of the answer; `told` gets each one before it. */
 export async function readLines(address, { signal, told }) {
@@ -57,7 +58,8 @@ function progressText({ best, bound }, objective, currency) {
 /** What stands there while a plan is worked out; `stop` ends it with the best found. */
 export function waiting({ objective, currency, stop }) {
   const far = el('span', null, 'Working it out …');
-  const button = el('button', { type: 'button', class: 'plain', onclick: () => { button.disabled = true; far.textContent = 'Stopping …'; stop(); } }, 'Stop, and show the best found');
+  const button = el('button', { type: 'button', class: 'plain', onclick: () => { button.disabled = true; far.textContent = 'Stopping …'; stop(); } },
+    'Stop, and show the best found');
   return {
     node: el('div', { class: 'solving' }, el('p', { class: 'waiting' }, far), el('p', { class: 'buttons' }, button)),
     told: progress => { if (!button.disabled) far.textContent = progressText(progress, objective, currency); },

@@ -6,7 +6,8 @@ import { el, linked, pageOf, partLink, ruled, sentence, sentences, sureness, ver
 import { askedAbout } from './build-line.js';
 
 const grounds = {
-  'wish': 'you asked for it', 'goal': 'the goal', 'target': 'what it is to become', 'donor': 'the engine you have', 'need': 'a need', 'joint': 'where two positions mate', 'stack': 'a sum of lengths',
+  'wish': 'you asked for it', 'goal': 'the goal', 'target': 'what it is to become', 'donor': 'the engine you have', 'need': 'a need',
+    'joint': 'where two positions mate', 'stack': 'a sum of lengths',
   'companion': 'what must change with it', 'finding': 'a finding', 'objective': 'what counts first',
 };
 const reading = newest();
@@ -17,17 +18,20 @@ const nameOf = (about, position) => about.shown.family.positions.find(one => one
 function step(one, about, query) {
   const ways = one.on.filter(position => position !== query.get('line'));
   return el('li', null,
-    el('strong', null, sentence(nameOf(about, one.position))), ` – ${grounds[one.ground]}`, one.code ? el('span', { class: 'number small' }, ` ${one.code}`) : null, one.sureness ? [' ', sureness(one.sureness)] : null,
+    el('strong', null, sentence(nameOf(about, one.position))), ` – ${grounds[one.ground]}`, one.code ? el('span', { class: 'number small' }, ` ${one.code}`)
+      : null, one.sureness ? [' ', sureness(one.sureness)] : null,
     el('p', null, linked(sentences(one.text))),
     one.evidence.length ? el('p', { class: 'small quiet' }, 'By ', one.evidence.join(', ')) : null,
-    ways.length ? el('p', { class: 'small acts' }, 'Stands on ', ways.map((position, index) => [index ? ', ' : '', el('a', { href: askedAbout(query, position) }, nameOf(about, position))])) : null);
+    ways.length ? el('p', { class: 'small acts' }, 'Stands on ',
+      ways.map((position, index) => [index ? ', ' : '', el('a', { href: askedAbout(query, position) }, nameOf(about, position))])) : null);
 }
 
 function alternatives(why, query) {
   if (why.alternatives.length === 0) return el('p', null, 'Nothing else is recorded that could be there.');
   return ruled('What else could be there, the nearest in cost first', ['Instead', 'Will it fit', 'Why not', ''], why.alternatives.map(one => [
     [one.part.includes(':') ? partLink(one.part) : one.part, el('div', { class: 'plain-name' }, one.name)],
-    [one.fit ? el('a', { class: 'across', href: pageOf(one.fit) }, verdict(one.headline, { short: true })) : verdict(one.headline, { short: true }), el('p', { class: 'small' }, sentences(one.text))],
+    [one.fit ? el('a', { class: 'across', href: pageOf(one.fit) }, verdict(one.headline, { short: true })) : verdict(one.headline, { short: true }),
+      el('p', { class: 'small' }, sentences(one.text))],
     linked(sentences(one.whyNot)),
     el('a', { class: 'acts', href: askedAbout(query, query.get('line'), one.part) }, 'What if?', el('span', { class: 'unseen' }, ` (${one.name})`)),
   ]), { className: 'restack' });
@@ -36,16 +40,19 @@ function alternatives(why, query) {
 /** Any other part, by its number; `none` leaves the position empty. */
 function numberForm(query) {
   const part = query.get('part');
-  const input = el('input', { id: 'other-part', name: 'part', class: 'typed', autocomplete: 'off', autocapitalize: 'characters', spellcheck: 'false', 'aria-describedby': 'other-part-hint', value: part && part !== 'another' ? part : '' });
+  const input = el('input', { id: 'other-part', name: 'part', class: 'typed', autocomplete: 'off', autocapitalize: 'characters', spellcheck: 'false',
+    'aria-describedby': 'other-part-hint', value: part && part !== 'another' ? part : '' });
   return el('form', {
     class: 'question asking', novalidate: true,
     onsubmit(event) {
       event.preventDefault();
-      if (input.value.trim()) event.target.dispatchEvent(new CustomEvent('asked', { bubbles: true, detail: askedAbout(query, query.get('line'), input.value.trim()) }));
+      if (input.value.trim()) event.target.dispatchEvent(new CustomEvent('asked',
+        { bubbles: true, detail: askedAbout(query, query.get('line'), input.value.trim()) }));
       else input.focus();
     },
   }, el('div', { class: 'cells' }, el('div', { class: 'cell' }, el('label', { for: 'other-part' }, 'Why not this one?'), input,
-    el('p', { class: 'hint', id: 'other-part-hint' }, 'A number as you have it; “none” asks for nothing there.'))), el('div', { class: 'actions' }, el('button', null, 'Ask')));
+    el('p', { class: 'hint', id: 'other-part-hint' }, 'A number as you have it; “none” asks for nothing there.'))),
+      el('div', { class: 'actions' }, el('button', null, 'Ask')));
 }
 
 async function whyNot(query, about) {
@@ -61,7 +68,8 @@ async function content(query, about) {
   const own = why.line;
   return { forced: Boolean(forced), nodes: [
     el('p', null, linked(sentences(own.because), [own.part, ...own.oneOf])),
-    own.fit ? el('p', null, 'Will it fit beside the plan’s own neighbours: ', el('a', { class: 'across', href: pageOf(own.fit) }, verdict(own.headline)), ' ', sureness(own.sureness)) : null,
+    own.fit ? el('p', null, 'Will it fit beside the plan’s own neighbours: ', el('a', { class: 'across', href: pageOf(own.fit) }, verdict(own.headline)),
+      ' ', sureness(own.sureness)) : null,
     why.steps.length ? el('ol', { class: 'chain' }, why.steps.map(one => step(one, about, query))) : null,
     el('section', { class: 'another' }, el('h4', { tabindex: '-1' }, 'Why not another?'), forced, alternatives(why, query), numberForm(query)),
     el('p', { class: 'small acts' }, el('a', { href: why.permalink }, 'The same as JSON')),
@@ -88,7 +96,8 @@ export function openPanel(place, query, { byHand, ...about }) {
   if (folded) folded.open = true;
   const title = el('h3', { tabindex: '-1' }, `Why ${nameOf(about, line)}?`);
   const body = el('div', { 'aria-busy': 'true' }, el('p', { class: 'waiting' }, 'Working it out …'));
-  const row = el('tr', { class: 'asked-about' }, el('td', { colspan: 6 }, el('div', { class: 'panel', role: 'region', 'aria-label': `Why ${nameOf(about, line)}` },
+  const row = el('tr', { class: 'asked-about' }, el('td', { colspan: 6 },
+    el('div', { class: 'panel', role: 'region', 'aria-label': `Why ${nameOf(about, line)}` },
     title, body, el('p', { class: 'buttons acts' }, el('a', { class: 'button', href: askedAbout(query) }, 'Close')))));
   open = { line, row };
   at.after(row);

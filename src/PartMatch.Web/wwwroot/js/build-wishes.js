@@ -9,7 +9,8 @@ import { el, plain, sentence } from './format.js';
 function placeSelect(wish, family) {
   const select = el('select', null, el('option', { value: '' }, 'Choose a position or a group'),
     el('optgroup', { label: 'A whole group' }, family.groups.map(name => el('option', { value: `group:${name}` }, sentence(plain(name))))),
-    family.groups.map(name => el('optgroup', { label: sentence(plain(name)) }, family.positions.filter(one => one.group === name).map(one => el('option', { value: `position:${one.position}` }, one.name)))));
+    family.groups.map(name => el('optgroup', { label: sentence(plain(name)) },
+      family.positions.filter(one => one.group === name).map(one => el('option', { value: `position:${one.position}` }, one.name)))));
   const value = wish.position ? `position:${wish.position}` : wish.group ? `group:${wish.group}` : '';
   if (![...select.options].some(option => option.value === value)) select.append(el('option', { value }, `${value} (not in the base)`));
   select.value = value;
@@ -53,11 +54,14 @@ function wishEntry(family) {
     const [onlyNew, trust] = [tick('buy only new parts', wish.onlyNew), tick('take on trust what nobody knows', wish.admitNotKnown)];
     const likes = el('fieldset', { class: 'cell' }, el('legend', null, 'Running like'), like.map(one => one.node));
     const read = (path = 'wishes[]') => said({
-      ...placed(at(`${path} ${path}.position ${path}.group`, place)), like: (at(`${path}.like`, likes), keptOrder(wish.like, like)), parts: listOf(at(`${path}.parts`, only)), refuse: listOf(at(`${path}.refuse`, refuse)),
-      keep: at(`${path}.keep`, keep).value === 'either' ? undefined : keep.value, onlyNew: onlyNew.input.checked, admitNotKnown: trust.input.checked, note: textOf(at(`${path}.note`, note)),
+      ...placed(at(`${path} ${path}.position ${path}.group`, place)), like: (at(`${path}.like`, likes), keptOrder(wish.like, like)),
+        parts: listOf(at(`${path}.parts`, only)), refuse: listOf(at(`${path}.refuse`, refuse)),
+      keep: at(`${path}.keep`, keep).value === 'either' ? undefined : keep.value, onlyNew: onlyNew.input.checked, admitNotKnown: trust.input.checked,
+        note: textOf(at(`${path}.note`, note)),
     });
     const node = group('', () => wishText(read(), family), el('div', { class: 'cells' },
-      cell('Where', place), cell('Of the donor’s own', keep), likes, cell('Only these', only, 'Numbers with their maker, as pellworth:P-11-4003-A; “none” leaves it empty.'), cell('Not these', refuse),
+      cell('Where', place), cell('Of the donor’s own', keep), likes,
+        cell('Only these', only, 'Numbers with their maker, as pellworth:P-11-4003-A; “none” leaves it empty.'), cell('Not these', refuse),
       catalogue(family, place, only, refuse), el('div', { class: 'cell' }, onlyNew.node, trust.node), cell('Note', note)));
     node.classList.add('wish');
     node.querySelector('.set').classList.remove('quiet', 'small');

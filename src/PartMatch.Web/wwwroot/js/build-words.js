@@ -16,7 +16,8 @@ export const states = { 'not-inspected': 'there, not inspected', 'good': 'good',
 const numberOf = part => part.replace(/^[^:]*:/, '');
 const list = (parts, word = 'or') => parts.map(numberOf).join(` ${word} `);
 
-export const placeOf = (wish, family) => (wish.position ? positionName(family, wish.position) : wish.group ? `everything of ${plain(wish.group)}` : 'nowhere yet');
+export const placeOf = (wish, family) => (wish.position ? positionName(family, wish.position) : wish.group ? `everything of ${plain(wish.group)}`
+  : 'nowhere yet');
 
 /** A wish in a line. */
 export function wishText(wish, family) {

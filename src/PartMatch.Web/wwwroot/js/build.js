@@ -5,13 +5,11 @@ import { familyOf } from './choices.js';
 import { faultSummary } from './faults.js';
 import { address, el } from './format.js';
 import { drawStrip } from './page.js';
-import { wantText } from './build-words.js';
+import { showStatement } from './build-statement.js';
 
 const place = document.getElementById('answer');
 const status = document.getElementById('status');
 const form = document.getElementById('plan');
-const statement = document.getElementById('statement');
-const name = document.title;
 const shown = { build: null, family: null, version: null, key: null, panel: null };
 const planning = newest();
 let running = null;
@@ -108,7 +106,8 @@ async function answer(how) {
   try {
     if (query.get('show') === 'trade-off') await tradeOff(query, how);
     else if (query.has('objective')) await plan(query, how);
-    else await planning(async () => null, () => show([el('p', { class: 'quiet' }, 'Choose what counts first, then ask for the plan. Every line of it can be asked why.')], '', { byHand: false }));
+    else await planning(async () => null, () => show([el('p', { class: 'quiet' },
+      'Choose what counts first, then ask for the plan. Every line of it can be asked why.')], '', { byHand: false }));
   } catch (error) {
     refuse(error);
   }
@@ -124,7 +123,8 @@ form.addEventListener('submit', event => {
   const query = asked();
   shown.key = null; // asked by hand, it is worked out again
   go(address('build.html', {
-    build: query.get('build'), version: query.get('version'), objective: form.elements.objective.value, on: query.get('on'), show: event.submitter?.name === 'show' ? event.submitter.value : '',
+    build: query.get('build'), version: query.get('version'), objective: form.elements.objective.value, on: query.get('on'),
+      show: event.submitter?.name === 'show' ? event.submitter.value : '',
   }));
 });
 
@@ -139,31 +139,6 @@ document.getElementById('main').addEventListener('click', event => {
 place.addEventListener('asked', event => go(event.detail));
 window.addEventListener('popstate', () => keyOf(asked()) === shown.key ? panel(asked(), { byHand: false }) : answer({ byHand: false }));
 
-/** What is wanted, on the line of its fold; the fields come when it is opened. */
-function tell() {
-  document.querySelector('h1').textContent = shown.build.title;
-  document.title = `${shown.build.title} – ${name}`;
-  statement.querySelector('summary').replaceChildren(el('strong', null, 'What you want: '), wantText(shown.build, shown.family), ' ', el('span', { class: 'change' }, 'Change'));
-}
-
-async function openStatement() {
-  if (!statement.open || statement.dataset.filled) return;
-  statement.dataset.filled = 'true';
-  const { statementForm } = await import('./build-form.js');
-  statement.querySelector('#wants').replaceChildren(await statementForm({
-    ...shown, status,
-    saved(now) {
-      Object.assign(shown, { build: now.document, version: now.version });
-      tell();
-      delete statement.dataset.filled;
-      statement.open = false;
-      statement.querySelector('summary').focus();
-      shown.key = null;
-      go(address('build.html', { build: shown.build.code, objective: asked().get('objective'), show: asked().get('show') }));
-    },
-  }));
-}
-
 async function open() {
   const query = asked();
   if (!query.has('build')) {
@@ -177,9 +152,13 @@ async function open() {
   const found = await ask(address(`/api/builds/${encodeURIComponent(query.get('build'))}`, { version: query.get('version') }));
   Object.assign(shown, { build: found.document, version: found.version, family: await familyOf(found.document.family) });
   document.getElementById('build').hidden = false;
-  tell();
-  statement.addEventListener('toggle', () => openStatement().catch(refuse));
-  if (location.hash === '#statement') statement.open = true;
+  showStatement(shown, {
+    refuse,
+    saved() {
+      shown.key = null;
+      go(address('build.html', { build: shown.build.code, objective: asked().get('objective'), show: asked().get('show') }));
+    },
+  });
   await answer({ byHand: false });
 }
 

@@ -40,7 +40,8 @@ async function bringBack({ build, saved }) {
 }
 
 async function row(one) {
-  if (one.deleted) return [one.build, '–', '–', state(one), el('button', { type: 'button', class: 'plain', onclick: () => bringBack(one) }, 'Bring it back')];
+  if (one.deleted) return [one.build, '–', '–', state(one),
+    el('button', { type: 'button', class: 'plain', onclick: () => bringBack(one) }, 'Bring it back')];
   const shown = await familyOf(one.family);
   return [
     [el('a', { href: pageOf(one.build) }, one.title), el('div', { class: 'quiet small plain-name' }, one.build)],
@@ -57,7 +58,8 @@ async function drawBuilds() {
     list.replaceChildren(
       builds.length === 0 ? el('p', { class: 'notice' }, 'No build is here yet. Begin one below.')
         : ruled('Builds in the base', ['Build', 'Engine', 'Purse', 'State', 'Take it out'], await Promise.all(builds.map(row)), { className: 'restack' }),
-      el('p', { class: 'small acts' }, el('a', { href: isDeletedShown ? 'builds.html' : 'builds.html?deleted=true' }, isDeletedShown ? 'Without the deleted ones' : 'Deleted ones as well')));
+      el('p', { class: 'small acts' }, el('a', { href: isDeletedShown ? 'builds.html' : 'builds.html?deleted=true' }, isDeletedShown
+        ? 'Without the deleted ones' : 'Deleted ones as well')));
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     list.replaceChildren(faultSummary(null, error.problem));
