@@ -75,6 +75,8 @@ api.MapPriceLists();
 api.MapBuilds();
 api.MapBuildChanges();
 api.MapPlans();
+api.MapWhys();
+api.MapFrontiers();
 api.MapHealth();
 app.MapProblemTypes();
 app.MapOpenApi("/openapi.json");

@@ -21,30 +21,32 @@ internal static class PlanEndpoints
     private static async Task<Results<Ok<BuildPlan>, PlanStream, Absent, Clash, Busy>> Plan(
         [AsParameters] PlanRequest request, HttpRequest sent, PlanQuestions questions, CancellationToken gone)
     {
-        switch (questions.Read(request))
+        switch (await questions.BeginAsync(request.Build, request, gone))
         {
-            case PlanReading.NotHeld absent:
-                return absent.Answer;
+            case PlanReading.NotHeld notHeld:
+                return notHeld.Answer;
             case PlanReading.Outdated outdated:
                 return outdated.Answer;
-            case PlanReading.Ready ready when await questions.BeginAsync(ready, gone) is { } turn:
+            case PlanReading.Full full:
+                return full.Answer;
+            case PlanReading.Ready ready:
                 BuildPlan Work(Action<PlanProgress>? told, CancellationToken stop) =>
-                    BuildPlanner.Plan(ready.Facts, ready.Build, ready.Version, ready.Objective, ready.Today, ready.Effort, ready.Memory, told, stop) with
+                    BuildPlanner.Plan(ready.Facts, ready.Build, ready.Version, request.Aim, ready.Today, ready.Effort, ready.Memory, told, stop) with
                     {
                         Permalink = request.LinkTo("plan", ready.Version, ready.Today).ToString(),
                     };
                 if (PlanStream.IsWanted(sent))
                 {
-                    return new PlanStream(turn, Work);
+                    return new PlanStream(ready.Turn, Work);
                 }
 
-                using (turn)
+                using (ready.Turn)
                 {
-                    return TypedResults.Ok(await turn.RunAsync(stop => Work(null, stop)));
+                    return TypedResults.Ok(await ready.Turn.RunAsync(stop => Work(null, stop)));
                 }
 
-            default:
-                return questions.Full();
+            case var other:
+                throw new InvalidOperationException($"A question about a plan was read as {other.GetType().Name}, which no answer names.");
         }
     }
 

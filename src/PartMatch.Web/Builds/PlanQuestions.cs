@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using PartMatch.Core.Builds;
 using PartMatch.Core.Planning;
 using PartMatch.Storage.Builds;
@@ -15,36 +16,72 @@ internal abstract record PlanReading
     }
 
     /// <param name="Today">The day of the question.</param>
-    public sealed record Ready(
-        BuildFacts Facts, FitMemory Memory, Build Build, int Version, PlanObjective Objective, DateOnly Today, PlanEffort Effort) : PlanReading;
+    /// <param name="Turn">To be disposed of once the answer is there.</param>
+    public sealed record Ready(BuildFacts Facts, FitMemory Memory, Build Build, int Version, DateOnly Today, PlanEffort Effort, BuildSolve Turn) : PlanReading;
 
     public sealed record NotHeld(Absent Answer) : PlanReading;
 
     /// <summary>The base changed since the build was stored.</summary>
     public sealed record Outdated(Clash Answer) : PlanReading;
+
+    /// <summary>Others are being worked out.</summary>
+    public sealed record Full(Busy Answer) : PlanReading;
 }
 
 /// <summary>What every question about a plan begins with.</summary>
 internal sealed class PlanQuestions(BuildStore builds, BuildBody body, BuildSource source, BuildSolves solves, PlanSettings settings, TimeProvider time)
 {
-    public PlanReading Read(PlanRequest request)
+    public async Task<PlanReading> BeginAsync(string build, BuildDayRequest request, CancellationToken gone)
     {
-        var (version, absent) = BuildEndpoints.Find(new BuildAsked(request.Build, BuildRules.VersionOf(request.Version)), builds);
-        if (version?.Document is not { } build)
+        var (version, absent) = BuildEndpoints.Find(new BuildAsked(build, request.OfVersion), builds);
+        if (version?.Document is not { } document)
         {
             return new PlanReading.NotHeld(absent!); // one of the two is there
         }
 
-        var problem = body.FindProblem(build);
-        return problem is not null || source.Find(build.Family) is not { } grounds
-            ? new PlanReading.Outdated(new Clash(Problem.Of("build-outdated", problem?.Errors ?? [])))
-            : new PlanReading.Ready(
-                grounds.Facts, grounds.Memory, build, version.Saved.Version, request.Aim, OfferRules.DayOf(request.On) ?? time.Today(), settings.Effort);
+        var problem = body.FindProblem(document);
+        if (problem is not null || source.Find(document.Family) is not { } grounds)
+        {
+            return new PlanReading.Outdated(new Clash(Problem.Of("build-outdated", problem?.Errors ?? [])));
+        }
+
+        return await solves.BeginAsync(document.Code, gone) is { } turn
+            ? new PlanReading.Ready(grounds.Facts, grounds.Memory, document, version.Saved.Version, request.Day ?? time.Today(), settings.Effort, turn)
+            : new PlanReading.Full(new Busy(
+                Problem.Of(
+                    "planning-busy", new FieldError("PartMatch:PlansAtOnce", $"{settings.AtOnce} at work", "a turn that is free", "ask again a little later")),
+                (int)settings.Patience.TotalSeconds));
     }
 
-    public Task<BuildSolve?> BeginAsync(PlanReading.Ready ready, CancellationToken gone) => solves.BeginAsync(ready.Build.Code, gone);
+    /// <summary>Reads the question, works it out in its turn and answers.</summary>
+    /// <param name="check">What of the question cannot be asked of this build; null where all can.</param>
+    /// <param name="decide">Runs beside the threads that serve requests.</param>
+    public async Task<Results<T, Refused, Absent, Clash, Busy>> AnswerAsync<T>(
+        string build, BuildDayRequest request, Func<PlanReading.Ready, ProblemAnswer?> check,
+        Func<PlanReading.Ready, CancellationToken, Results<T, Refused, Absent, Clash, Busy>> decide, CancellationToken gone)
+        where T : IResult
+    {
+        switch (await BeginAsync(build, request, gone))
+        {
+            case PlanReading.NotHeld notHeld:
+                return notHeld.Answer;
+            case PlanReading.Outdated outdated:
+                return outdated.Answer;
+            case PlanReading.Full full:
+                return full.Answer;
+            case PlanReading.Ready ready:
+                using (ready.Turn)
+                {
+                    return check(ready) switch
+                    {
+                        Absent absent => absent,
+                        Refused refused => refused,
+                        _ => await ready.Turn.RunAsync(stop => decide(ready, stop)),
+                    };
+                }
 
-    public Busy Full() => new(
-        Problem.Of("planning-busy", new FieldError("PartMatch:PlansAtOnce", "as many plans as it allows", "a turn that is free", "ask again a little later")),
-        (int)settings.Patience.TotalSeconds);
+            case var other:
+                throw new InvalidOperationException($"A question about a plan was read as {other.GetType().Name}, which no answer names.");
+        }
+    }
 }

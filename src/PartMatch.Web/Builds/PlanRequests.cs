@@ -10,8 +10,26 @@ using PartMatch.Web.Offers;
 
 namespace PartMatch.Web.Builds;
 
+/// <summary>A question about one version of a build on one day.</summary>
+public abstract record BuildDayRequest
+{
+    [FromQuery(Name = "version"), Description("An earlier version of the build; the present one when left out.")]
+    public string? Version { get; init; }
+
+    [FromQuery(Name = "on"), Description("The day of the question, YYYY-MM-DD, on which is ordered where the build says no day; today (UTC) when left out.")]
+    public string? On { get; init; }
+
+    internal int? OfVersion => BuildRules.VersionOf(Version);
+
+    internal DateOnly? Day => OfferRules.DayOf(On);
+
+    /// <summary>Adds what was left out: tomorrow, or of a later version, the same question has another answer.</summary>
+    internal static Permalink Fill(Permalink link, int version, DateOnly today) =>
+        link.With("version", version).With("on", today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+}
+
 /// <summary>A question about the plan of a build.</summary>
-public record PlanRequest
+public record PlanRequest : BuildDayRequest
 {
     [FromRoute(Name = "build"), Description("Code of the build.")]
     public string Build { get; init; } = "";
@@ -19,17 +37,11 @@ public record PlanRequest
     [FromQuery(Name = "objective"), Description("What counts first: cheapest, soonest, surest or most-kept; cheapest when left out.")]
     public string? Objective { get; init; }
 
-    [FromQuery(Name = "version"), Description("An earlier version of the build; the present one when left out.")]
-    public string? Version { get; init; }
-
-    [FromQuery(Name = "on"), Description("The day of the question, YYYY-MM-DD, on which is ordered where the build says no day; today (UTC) when left out.")]
-    public string? On { get; init; }
-
     internal PlanObjective Aim => Objective is null ? PlanObjective.Cheapest : Codes.Get<PlanObjective>(Objective);
 
-    /// <summary>The address that asks this again, with what was left out filled in: tomorrow, or of a later version, the answer is another.</summary>
-    internal Permalink LinkTo(string question, int version, DateOnly today) => Permalink.To("/api/builds", Build, question)
-        .With("objective", Codes.Of(Aim)).With("version", version).With("on", today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+    /// <summary>The address that asks this again.</summary>
+    internal Permalink LinkTo(string question, int version, DateOnly today) =>
+        Fill(Permalink.To("/api/builds", Build, question).With("objective", Codes.Of(Aim)), version, today);
 }
 
 public sealed record WhyRequest : PlanRequest
@@ -47,24 +59,38 @@ public sealed record WhyNotRequest : PlanRequest
     public string? Part { get; init; }
 }
 
-public sealed record FrontierRequest : PlanRequest
+public sealed record FrontierRequest : BuildDayRequest
 {
+    [FromRoute(Name = "build"), Description("Code of the build.")]
+    public string Build { get; init; } = "";
+
     [FromQuery(Name = "by"), Description("What is weighed against cost: days; days when left out.")]
     public string? By { get; init; }
 }
 
+public sealed record FrontierPlotRequest : BuildDayRequest
+{
+    [FromQuery(Name = "build"), Required, Description("Code of the build.")]
+    public string? Build { get; init; }
+}
+
 public sealed record StopRequest([property: FromRoute(Name = "build"), Description("Code of the build.")] string Build);
 
-internal abstract class PlanRules<T> : AbstractValidator<T>
-    where T : PlanRequest
+internal abstract class BuildDayRules<T> : AbstractValidator<T>
+    where T : BuildDayRequest
 {
-    protected PlanRules()
+    protected BuildDayRules()
     {
-        RuleFor(request => request.Objective).Must(objective => objective is null || Codes.Find<PlanObjective>(objective) is not null)
-            .Otherwise($"one of {string.Join(", ", Codes.All<PlanObjective>())}", "leave it out for the cheapest");
         RuleFor(request => request.Version).MustBeVersion();
         RuleFor(request => request.On).MustBeDay();
     }
+}
+
+internal abstract class PlanRules<T> : BuildDayRules<T>
+    where T : PlanRequest
+{
+    protected PlanRules() => RuleFor(request => request.Objective).Must(objective => objective is null || Codes.Find<PlanObjective>(objective) is not null)
+        .Otherwise($"one of {string.Join(", ", Codes.All<PlanObjective>())}", "leave it out for the cheapest");
 }
 
 internal sealed class PlanRequestRules : PlanRules<PlanRequest>;
@@ -83,7 +109,12 @@ internal sealed class WhyNotRules : PlanRules<WhyNotRequest>
     }
 }
 
-internal sealed class FrontierRules : PlanRules<FrontierRequest>
+internal sealed class FrontierRules : BuildDayRules<FrontierRequest>
 {
     public FrontierRules() => RuleFor(request => request.By).Must(by => by is null or "days").Otherwise("days", "leave it out: it is what there is");
+}
+
+internal sealed class FrontierPlotRules : BuildDayRules<FrontierPlotRequest>
+{
+    public FrontierPlotRules() => RuleFor(request => request.Build).MustBeGiven("the code of a build", "the builds are listed at /api/builds");
 }
