@@ -1,7 +1,7 @@
 // What to order, seller by seller.
 
 import { address, count, el, linked, partLink, ruled, sentence, sentences } from './format.js';
-import { money } from './offer-words.js';
+import { codeOf, money } from './offer-words.js';
 
 const heads = ['What', 'Packs', { text: 'Price of one', class: 'count' }, { text: 'Together', class: 'count' }, 'Seen', 'There on', 'For', 'To mind'];
 
@@ -29,7 +29,7 @@ function basket(one, byCode) {
     class: 'sum', cells: [{ cell: what, colspan: 3 }, { cell: money(amount), class: 'count' }, { cell: text, colspan: 4, 'data-label': '' }],
   });
   return el('section', { class: 'basket' },
-    el('h3', null, el('a', { href: address('sellers.html', { seller: one.seller }) }, one.name), ` – ${money(one.total)}, there on ${one.arrivesOn}`),
+    el('h3', null, el('a', { href: address('sellers.html', { seller: codeOf(one.seller) }) }, one.name), ` – ${money(one.total)}, there on ${one.arrivesOn}`),
     ruled(`From ${one.name}: ${count(one.items.length, 'offer')}`, heads, [
       ...one.items.map(item => row(item, byCode)),
       sum('Goods', one.goods), Number(one.import.amount) === 0 ? null : sum('Import charge', one.import),

@@ -2,7 +2,7 @@
 
 import { groupHead } from './build-table.js';
 import { address, count, el, linked, pageOf, partLink, plain, ruled, sentence, sentences, sureness, svg, verdict } from './format.js';
-import { money } from './offer-words.js';
+import { codeOf, money } from './offer-words.js';
 import { states } from './build-words.js';
 
 export const actionWords = {
@@ -40,7 +40,7 @@ export function staysAsItIs(lines) {
 const pieces = line => (line.pieces === undefined ? '' : line.pieces > 1 ? ` × ${line.pieces}` : '');
 
 const bought = (one, sellers) => [
-  `${count(one.pieces, 'piece')} from ${sellers.get(one.seller) ?? one.seller}`, `${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}`,
+  `${count(one.pieces, 'piece')} from ${sellers.get(codeOf(one.seller)) ?? one.seller}`, `${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}`,
   `there on ${one.arrivesOn}`,
 ].join(', ');
 

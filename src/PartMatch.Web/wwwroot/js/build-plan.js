@@ -2,7 +2,7 @@
 
 import { fold, foldNarrow } from './fold.js';
 import { address, count, el, facts, linked, ruled, section, sentence, sentences, sureness, surenessLegend } from './format.js';
-import { money } from './offer-words.js';
+import { codeOf, money } from './offer-words.js';
 import { addresses } from './page.js';
 import { actionWords, actionMark, lineTable, staysAsItIs } from './build-line.js';
 import { basketSections } from './build-baskets.js';
@@ -71,7 +71,7 @@ const listOf = texts => (texts.length ? el('ul', null, texts.map(text => el('li'
 
 /** The nodes of a plan, or of its absence with what conflicts. */
 export function planAnswer(plan, shown, conflict) {
-  const about = { ...shown, sellers: new Map(plan.baskets.map(basket => [basket.seller, basket.name])) };
+  const about = { ...shown, sellers: new Map(plan.baskets.map(basket => [codeOf(basket.seller), basket.name])) };
   const { changed, stays } = staysAsItIs(plan.lines);
   return [
     headline(plan, about), conflict,

@@ -18,7 +18,7 @@ const heldEntry = held => {
 const workEntry = (works, family) => asked => {
   const work = chosen(asked.work ?? '', [['', 'Choose a work'], ...works.map(row => [row.work, row.name ?? plain(row.work)])]);
   const whenNew = chosen(asked.whenNew ?? '', [['', 'in any case'],
-    ...family.positions.map(one => [one.position, `only where the ${one.name.toLowerCase()} is not the donor’s own`])]);
+    ...family.positions.map(one => [one.position, `only where not the donor’s own: ${one.name}`])]);
   const note = typed(asked.note);
   return {
     node: cells(cell('Work', work), cell('When', whenNew), cell('Note', note)),
@@ -55,7 +55,7 @@ async function refusedSellers(refused) {
 
 /** Everything of a statement about money, days and offers. */
 export async function purseFields(build, family) {
-  const { rows } = await askOnce(`/api/books/${encodeURIComponent(family.family)}/works?limit=1000`).catch(() => ({ rows: [] }));
+  const { rows } = await askOnce('/api/books/common/works?limit=1000');
   const refused = await refusedSellers(build.refusedSellers ?? []);
   const texts = Object.fromEntries(['currency', 'budget', 'neededBy', 'startOn',
     'sendingWhereNotSaid'].map(name => [name, typed(build[name], { class: 'typed' })]));

@@ -94,7 +94,7 @@ export function openPanel(place, query, { byHand, ...about }) {
 
   const folded = at.closest('details');
   if (folded) folded.open = true;
-  const title = el('h3', { tabindex: '-1' }, `Why ${nameOf(about, line)}?`);
+  const title = el('h3', { tabindex: '-1' }, `${nameOf(about, line)}: why this?`);
   const body = el('div', { 'aria-busy': 'true' }, el('p', { class: 'waiting' }, 'Working it out …'));
   const row = el('tr', { class: 'asked-about' }, el('td', { colspan: 6 },
     el('div', { class: 'panel', role: 'region', 'aria-label': `Why ${nameOf(about, line)}` },
