@@ -11,8 +11,7 @@ internal sealed class PlanRun
     private readonly LineJudge _judge;
     private readonly LineLearning _learning;
     private readonly PlanWriter _writer;
-    private readonly Dictionary<string, LineRule> _rules = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, LineRisk> _risks = new(StringComparer.Ordinal);
+    private readonly LearnedRules _learned;
     private readonly FitMemory _memory;
 
     public PlanRun(BuildFacts facts, Build build, DateOnly today, FitMemory memory, IReadOnlyCollection<string>? refusedSellers = null)
@@ -24,10 +23,7 @@ internal sealed class PlanRun
         _judge = new LineJudge(Terms, memory);
         _learning = new LineLearning(Terms, memory);
         _writer = new PlanWriter(Terms, Candidates, Screen);
-        foreach (var rule in RelationRules.Of(Terms, ByPosition).Concat(Alone()))
-        {
-            _rules.TryAdd(rule.Key, rule);
-        }
+        _learned = memory.Learned(Terms, Candidates, () => RelationRules.Of(Terms, ByPosition).Concat(Alone()));
     }
 
     public BuildTerms Terms { get; }
@@ -41,7 +37,7 @@ internal sealed class PlanRun
         Candidates.Where(choices => choices.Count > 0).ToDictionary(choices => choices[0].Position, StringComparer.Ordinal);
 
     /// <summary>The problem with everything learned so far.</summary>
-    public WrittenPlan Write() => _writer.Write(_rules.Values, _risks.Values);
+    public WrittenPlan Write() => _writer.Write(_learned.Rules, _learned.Risks);
 
     /// <summary>How often the solver was asked.</summary>
     public int Tries { get; private set; }
@@ -51,13 +47,14 @@ internal sealed class PlanRun
         PlanObjective objective, PlanEffort effort, IReadOnlySet<int> dropped, Func<WrittenPlan, PlanProblem>? adjust = null,
         Action<PlanProgress>? told = null, CancellationToken stop = default)
     {
-        WrittenPlan written;
-        PlanSolution solution;
-        var tries = 0;
-        do
+        // Most plans that do not hold are found out by what counts first; only then the ties are settled.
+        var rough = effort with { WithTies = false };
+        var ties = false;
+        for (var tries = 0; tries < MostTries; tries++)
         {
-            written = Write();
-            solution = PlanSolver.SolveWithout(adjust is null ? written.Problem : adjust(written), dropped, objective, effort, told, stop);
+            var written = _writer.Write(_learned.Rules, ties || objective == PlanObjective.Surest ? _learned.Risks : []);
+            var problem = adjust is null ? written.Problem : adjust(written);
+            var solution = PlanSolver.SolveWithout(problem, dropped, objective, ties ? effort : rough, told, stop);
             Tries++;
             if (solution.Choices.Count == 0)
             {
@@ -65,13 +62,22 @@ internal sealed class PlanRun
             }
 
             var lines = Judge(written, solution);
-            if (!Learn(written, solution, lines))
+            if (!Learn(written, solution, lines, ties || objective == PlanObjective.Surest))
             {
-                return new SolvedPlan(written, solution, lines);
+                if (ties || !effort.WithTies || solution.Status == PlanStatus.StoppedByYou)
+                {
+                    return new SolvedPlan(written, solution, lines);
+                }
+
+                ties = true;
+            }
+            else if (solution.Status == PlanStatus.StoppedByYou)
+            {
+                return new SolvedPlan(written, solution with { Choices = [] }, []);
             }
         }
-        while (++tries < MostTries && solution.Status != PlanStatus.StoppedByYou);
-        return new SolvedPlan(written, solution with { Status = PlanStatus.OutOfTime, Choices = [] }, []);
+
+        return new SolvedPlan(_writer.Write(_learned.Rules, []), PlanSolution.OutOfTime, []);
     }
 
     /// <summary>Can all wishes and facts hold together where these are dropped? Null where that was not found out.</summary>
@@ -80,7 +86,7 @@ internal sealed class PlanRun
     {
         for (var tries = 0; tries < MostTries; tries++)
         {
-            var written = _writer.Write(_rules.Values, []);
+            var written = _writer.Write(_learned.Rules, []);
             var solution = PlanSolver.FindAny(adjust is null ? written.Problem : adjust(written), dropped, effort, stop);
             Tries++;
             if (solution.Choices.Count == 0)
@@ -116,9 +122,10 @@ internal sealed class PlanRun
     private static bool IsJudged(Candidate candidate) => !candidate.Parts[0].Id.StartsWith("goal:", StringComparison.Ordinal);
 
     /// <summary>Whether anything was learned: then the plan does not hold as it is, or weighs otherwise than the solver thought.</summary>
-    private bool Learn(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines) =>
-        LearnRules(written, solution, lines) || LearnRisks(lines, written.Chosen(solution));
+    private bool Learn(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines, bool withRisks) =>
+        LearnRules(written, solution, lines) || (withRisks && LearnRisks(lines, written.Chosen(solution)));
 
+    /// <summary>Whether a line does not hold. A rule that another plan taught meanwhile is a reason to try again as well.</summary>
     private bool LearnRules(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines)
     {
         var plan = written.Chosen(solution);
@@ -134,11 +141,7 @@ internal sealed class PlanRun
 
             foreach (var rule in _learning.From(line, plan, works.Contains, open.Contains))
             {
-                if (!_rules.TryAdd(rule.Key, rule) && !learned)
-                {
-                    throw new InvalidOperationException($"A plan breaks what was learned of it already: {rule.Key}");
-                }
-
+                _learned.Add(rule);
                 learned = true;
             }
         }
@@ -153,7 +156,7 @@ internal sealed class PlanRun
         {
             var near = _memory.Reach(Terms.Facts.Family, line.Candidate.Reference, line.Candidate.Position).Where(plan.ContainsKey);
             var risk = new LineRisk([.. near.Select(position => new At(position, plan[position].PartsKey))], PlanRisks.Of(line.Sureness));
-            learned |= _risks.TryAdd($"{line.Candidate.Position}:{string.Join('&', risk.If)}", risk);
+            learned |= _learned.Add(line.Candidate.Position, risk);
         }
 
         return learned;

@@ -76,7 +76,9 @@ public sealed class PlanStreamTests : IDisposable
 
     private static BuildPlan Plan(PlanStatus status) => new()
     {
-        Asked = new PlanAsked("cart", 1, PlanObjective.Cheapest, new DateOnly(2026, 12, 1)), Status = status, HeadlineText = "as tested",
+        Asked = new PlanAsked("cart", 1, PlanObjective.Cheapest, new DateOnly(2026, 12, 1)),
+        Status = status,
+        HeadlineText = "as tested",
     };
 
     private async Task<IReadOnlyList<JsonElement>> ReadAsync(Func<Action<PlanProgress>, CancellationToken, BuildPlan> plan)
