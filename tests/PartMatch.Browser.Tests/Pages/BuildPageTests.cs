@@ -6,13 +6,16 @@ namespace PartMatch.Browser.Tests.Pages;
 
 /// <summary>The demo build: its plan, and what is asked about it.</summary>
 public sealed class BuildPageTests(Bench bench) : PageTests(
-    bench, "build.html", ("plan", Plan), ("why", $"{Plan}&line=piston"), ("why-not", $"{Plan}&line=piston&part={Uri.EscapeDataString(Forged)}"),
-    ("trade-off", $"{Plan}&show=trade-off"))
+    bench, "build.html", ("plan", Plan), ("why", $"{Plan}&line=piston"), ("why-not", $"{Plan}&line=piston&part={Uri.EscapeDataString(NotForSale)}")), IAsyncLifetime
 {
     private const string Plan = "build.html?build=hill-climb&objective=cheapest";
 
-    // One of the two that the demo build's wish allows at its pistons.
-    private const string Forged = "vardmoor:VF-8500-20";
+    // A piston of another variant, which no seller of the demo data offers.
+    private const string NotForSale = "pellworth:P-11-4001-A";
+
+    public async ValueTask InitializeAsync() => await Bench.ReckonAsync("/api/builds/hill-climb/plan");
+
+    public ValueTask DisposeAsync() => ValueTask.CompletedTask;
 
     [Fact]
     public async Task From_the_list_to_a_plan_that_says_proof_money_and_day_first_by_keyboard()
@@ -61,26 +64,68 @@ public sealed class BuildPageTests(Bench bench) : PageTests(
     }
 
     [Fact]
-    public async Task Why_not_another_says_what_it_would_cost_more_or_what_it_breaks()
+    public async Task Why_not_another_is_asked_by_its_number_and_answered_in_the_panel()
     {
         await using var sheet = await Bench.OpenAsync($"{Plan}&line=piston&part=another");
-        await sheet.TypeAsync("Why not this one?", Forged);
+        await sheet.TypeAsync("Why not this one?", NotForSale);
         await sheet.PressAsync("Ask");
-        await sheet.ArriveAtAsync($"build.html?build=hill-climb&objective=cheapest&line=piston&part={Forged}");
+        await sheet.ArriveAtAsync($"build.html?build=hill-climb&objective=cheapest&line=piston&part={NotForSale}");
         await sheet.SettleAsync();
-        var forced = sheet.Page.Locator(".forced");
-        await Assertions.Expect(forced.Locator("h4")).ToBeFocusedAsync();
-        await Assertions.Expect(forced.Locator("dd, .conflicting").First).ToBeVisibleAsync();
+        var heading = sheet.Page.Locator(".forced h4");
+        await Assertions.Expect(heading).ToBeFocusedAsync();
+        await Assertions.Expect(heading).ToContainTextAsync("obody sells");
         sheet.AssertQuiet();
     }
 
     [Fact]
-    public async Task What_each_day_sooner_costs_stands_in_a_table_and_leads_to_the_plans()
+    public async Task What_another_part_costs_more_and_changes_stands_in_a_table()
     {
-        await using var sheet = await Bench.OpenAsync(Plan);
+        await using var sheet = await Bench.OpenAsync("build.html?build=hill-climb");
+        await sheet.Page.RouteAsync("**/api/builds/hill-climb/why-not?*", route => route.FulfillAsync(new()
+        {
+            ContentType = "application/json",
+            Body = """
+                {"asked":{"build":"hill-climb","version":1,"objective":"cheapest","startOn":"2026-06-01"},"position":"piston","part":"pellworth:P-11-4001-A","status":"proven-optimal",
+                "headlineText":"The plan with it costs more.","costMore":{"amount":"82.00","currency":"EUR"},"daysMore":-3,
+                "changes":[{"position":"piston","name":"pistons","was":"Keep","becomes":"Replace"}],"permalink":"/api/builds/hill-climb/why-not"}
+                """,
+        }));
+        await sheet.GoAsync($"{Plan}&line=piston&part={NotForSale}");
+        var forced = sheet.Page.Locator(".forced");
+        await Assertions.Expect(forced).ToContainTextAsync("82.00 EUR more");
+        await Assertions.Expect(forced).ToContainTextAsync("3 days sooner");
+        await Assertions.Expect(forced.GetByRole(AriaRole.Row, new() { Name = "Pistons" })).ToContainTextAsync("Replace");
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task What_each_day_sooner_costs_stands_in_a_table_beside_its_drawing()
+    {
+        await using var sheet = await Bench.OpenAsync("build.html?build=hill-climb");
+        await sheet.Page.RouteAsync("**/api/builds/hill-climb/frontier?*", route => route.FulfillAsync(new()
+        {
+            ContentType = "application/json",
+            Body = """
+                {"asked":{"build":"hill-climb","version":1,"objective":"cheapest","startOn":"2026-06-01"},"status":"proven-optimal","headlineText":"Two plans.",
+                "points":[{"days":7,"readyOn":"2026-06-08","cost":{"amount":"1414.00","currency":"EUR"},"dayCosts":{"amount":"70.75","currency":"EUR"},"sureness":"proven",
+                "differs":[{"position":"piston","name":"pistons","was":"Keep","becomes":"Replace"}]},
+                {"days":11,"readyOn":"2026-06-12","cost":{"amount":"1131.00","currency":"EUR"},"sureness":"documented","differs":[]}],
+                "swings":[{"what":"price","subject":"tern-16/of-0003","text":"the pistons may cost 60.00 EUR more","room":{"amount":"60.00","currency":"EUR"}}],
+                "plot":"/api/plots/frontier.svg?build=hill-climb","permalink":"/api/builds/hill-climb/frontier"}
+                """,
+        }));
+        await sheet.Page.RouteAsync("**/api/plots/frontier.svg?*", route => route.FulfillAsync(new()
+        {
+            ContentType = "image/svg+xml",
+            Body = """<svg xmlns="http://www.w3.org/2000/svg" class="plot" viewBox="0 0 200 100" role="img"><title>Cost over days</title><path class="plot-line" d="M10 10 H190" /></svg>""",
+        }));
         await sheet.PressAsync("What does each day sooner cost?");
         await sheet.ArriveAtAsync("build.html?build=hill-climb&objective=cheapest&show=trade-off");
-        await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Table, new() { Name = "Every plan that no other betters in both" })).ToBeVisibleAsync();
+        await Assertions.Expect(sheet.Page.Locator(".headline h2")).ToBeFocusedAsync();
+        await Assertions.Expect(sheet.Page.Locator("figure svg.plot")).ToBeVisibleAsync();
+        var soonest = sheet.Page.GetByRole(AriaRole.Row, new() { Name = "7 days" });
+        await Assertions.Expect(soonest).ToContainTextAsync("70.75 EUR a day");
+        await sheet.AssertUsableAsync("build-trade-off");
         await AssertSameWhenReopenedAsync(sheet);
     }
 
