@@ -28,7 +28,7 @@ function step(one, about, query) {
 
 function alternatives(why, query) {
   if (why.alternatives.length === 0) return el('p', null, 'Nothing else is recorded that could be there.');
-  return ruled('What else could be there, the nearest in cost first', ['Instead', 'Will it fit', 'Why not', ''], why.alternatives.map(one => [
+  return ruled('What else could be there, the nearest in cost first', ['Instead', 'Will it fit', 'Why not', 'Force it'], why.alternatives.map(one => [
     [one.part.includes(':') ? partLink(one.part) : one.part, el('div', { class: 'plain-name' }, one.name)],
     [one.fit ? el('a', { class: 'across', href: pageOf(one.fit) }, verdict(one.headline, { short: true })) : verdict(one.headline, { short: true }),
       el('p', { class: 'small' }, sentences(one.text))],

@@ -14,6 +14,7 @@ const shown = { build: null, family: null, version: null, key: null, panel: null
 const planning = newest();
 let running = null;
 
+place.setAttribute('aria-busy', 'true');
 drawStrip();
 
 const asked = () => new URLSearchParams(location.search);
