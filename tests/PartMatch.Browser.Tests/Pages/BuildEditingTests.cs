@@ -10,9 +10,10 @@ public sealed class BuildEditingTests(Bench bench, WritingServer server) : IClas
     public async Task A_budget_that_is_too_small_is_named_in_the_conflict_with_what_would_mend_it()
     {
         await using var sheet = await OpenAsync("poor");
-        await server.ReckonAsync("/api/builds/poor/plan");
         await ChangeAsync(sheet, "Money and days", "At most", "50.00");
         await sheet.PressAsync("Save it");
+        await Assertions.Expect(sheet.Page.Locator("#statement > summary")).ToContainTextAsync("at most 50.00 EUR");
+        await server.ReckonAsync("/api/builds/poor/conflict");
         await sheet.PressAsync("Plan it");
         await Assertions.Expect(sheet.Page.Locator(".headline")).ToHaveAttributeAsync("data-status", "infeasible");
         var budget = sheet.Page.Locator("tr[data-wish=budget]");

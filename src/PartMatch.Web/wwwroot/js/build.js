@@ -138,7 +138,9 @@ document.getElementById('main').addEventListener('click', event => {
   go(link.href);
 });
 place.addEventListener('asked', event => go(event.detail));
-window.addEventListener('popstate', () => keyOf(asked()) === shown.key ? panel(asked(), { byHand: false }) : answer({ byHand: false }));
+window.addEventListener('popstate', () => {
+  if (shown.build) answer({ byHand: false }); // without one a step within the sheet, such as to its content, asks nothing
+});
 
 async function open() {
   const query = asked();
