@@ -86,6 +86,8 @@ export function openPanel(place, query, { byHand, ...about }) {
   const line = query.get('line');
   const at = line ? place.querySelector(`tr[data-position="${CSS.escape(line)}"]`) : null;
   const before = open?.line;
+  const part = query.get('part');
+  if (open?.row.isConnected && line === before && part === open.part) return true; // a step within the sheet
   close();
   if (!line || !at) {
     if (byHand && before) place.querySelector(`tr[data-position="${CSS.escape(before)}"] a[data-line]`)?.focus();
@@ -99,7 +101,7 @@ export function openPanel(place, query, { byHand, ...about }) {
   const row = el('tr', { class: 'asked-about' }, el('td', { colspan: 6 },
     el('div', { class: 'panel', role: 'region', 'aria-label': `Why ${nameOf(about, line)}` },
     title, body, el('p', { class: 'buttons acts' }, el('a', { class: 'button', href: askedAbout(query) }, 'Close')))));
-  open = { line, row };
+  open = { line, part, row };
   at.after(row);
   if (byHand) title.focus();
   reading(() => content(query, about), ({ forced, nodes }) => {
