@@ -33,4 +33,10 @@ internal sealed record Candidate(
 
     /// <summary>For the neighbours it does not matter where it came from.</summary>
     public string PartsKey { get; } = string.Join('|', Parts.Select(part => part.Id));
+
+    /// <summary>The one example that the donor's is; its readings stand in the part.</summary>
+    public Item? Item { get; init; }
+
+    /// <summary>What the fit of this line and of its neighbours hangs on.</summary>
+    public string FitKey => Item is null ? PartsKey : $"{PartsKey}#{Item.Address}";
 }

@@ -29,17 +29,13 @@ internal static class Candidates
                     .. MayBeNothing(terms, at) ? [New(terms, at, CandidateFrom.Declared, Part.Nothing(kind))] : Array.Empty<Candidate>()];
         }
 
-        Candidate[] donors = at.Keep == KeepWish.Renew ? [] : [.. Donors(terms, at)];
         var graded = Graded(terms, at, obtainable);
         return
         [
-            .. donors,
+            .. Donors(terms, at),
             .. graded,
             .. graded.Count > 0 ? [] : family.PartsOfKind(kind).Where(part => obtainable.Contains(part.Id))
-                .Select(part => New(terms, at, CandidateFrom.Supply, part))
-
-                // The donor's own costs nothing: the same number is only bought where it may not stay.
-                .Where(bought => !donors.Any(own => own.PartsKey == bought.PartsKey)),
+                .Select(part => New(terms, at, CandidateFrom.Supply, part)),
             New(terms, at, CandidateFrom.Declared, Part.Nothing(kind)),
         ];
     }
@@ -66,9 +62,15 @@ internal static class Candidates
             yield break;
         }
 
+        var item = parts is [var one]
+            ? terms.Facts.Items.FirstOrDefault(item => item.Address == at.State?.Item && (item.Part is null || item.Part == one.Id))
+            : null;
         yield return new Candidate(
-            at.Position.Code, CandidateFrom.Donor, parts, IsChosenByMeasurement(terms, at), fitted[0].Quantity, ReferenceOf(terms, at, parts),
-            at.Parts.Count > 0 && parts.All(part => at.Parts.Contains(part.Id)));
+            at.Position.Code, CandidateFrom.Donor, item is null ? parts : [Items.MeasuredPart.Of(parts[0], item)], IsChosenByMeasurement(terms, at),
+            fitted[0].Quantity, ReferenceOf(terms, at, parts), at.Parts.Count > 0 && parts.All(part => at.Parts.Contains(part.Id)))
+        {
+            Item = item,
+        };
     }
 
     private static bool Spans(Span span, long? serial) => serial is null || ((span.SerialFrom ?? serial) <= serial && (span.SerialTo ?? serial) >= serial);

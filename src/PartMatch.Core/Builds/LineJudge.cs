@@ -49,7 +49,7 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
         {
             Beside = beside.Where(one => one.Parts.Count > 1)
                 .ToDictionary(one => one.Position, one => new OneOfThese(one.Parts, one.IsGraded), StringComparer.Ordinal),
-            Item = candidate.IsDonors ? ItemOf(candidate) : null,
+            Item = candidate.Item,
         };
     }
 
@@ -65,16 +65,13 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
         return (span?.BuiltTo, span?.SerialTo);
     }
 
-    private Item? ItemOf(Candidate candidate)
-    {
-        var address = terms.At(candidate.Position).State?.Item;
-        return terms.Facts.Items.FirstOrDefault(item => item.Address == address && (item.Part is null || item.Part == candidate.Parts[0].Id));
-    }
-
     private JudgedLine Judge(Candidate candidate, Part part, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works)
     {
         var question = Ask(candidate, part, plan, works);
-        var answer = memory.Ask(Facts, question, $"{candidate.Key}@{terms.Build.Donor.Variant}/{terms.Built?.Text}/{terms.Build.Donor.Serial}", works);
+        var measured = memory.Reach(Facts, candidate.Reference, candidate.Position).Where(plan.ContainsKey).Select(position => plan[position])
+            .Where(one => one.Item is not null).Select(one => one.FitKey);
+        var engine = $"{candidate.Key}@{terms.Build.Donor.Variant}/{terms.Built?.Text}/{terms.Build.Donor.Serial}/{string.Join(',', measured)}";
+        var answer = memory.Ask(Facts, question, engine, works);
         var isAsChosen = answer.Headline is Headline.MountsButRunsDifferently or Headline.NotKnownYet
             && answer.Mounts.Value is Mounts.Yes or Mounts.WithWork && RunsAsChosen(candidate, answer);
         var outcome = (answer.Headline, isAsChosen) switch

@@ -62,7 +62,7 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
             .Order(StringComparer.Ordinal)];
         string[] changing = [.. PlanWorks.Of(terms).Where(work => PlanWorks.PositionsOf(work).Any(others.Contains)).Select(work => work.Code)];
         return new LineRule(
-            [new At(line.Candidate.Position, line.Candidate.PartsKey), .. others.Select(position => new At(position, plan[position].PartsKey))], [],
+            [new At(line.Candidate.Position, line.Candidate.FitKey), .. others.Select(position => new At(position, plan[position].FitKey))], [],
             [.. works.Union(changing).Where(work => !isDone(work))], onTrustAt)
         {
             IfDone = [.. changing.Where(isDone)],

@@ -141,7 +141,7 @@ internal sealed class PlanRun
 
             foreach (var rule in _learning.From(line, plan, works.Contains, open.Contains))
             {
-                _learned.Add(rule);
+                if (!_learned.Add(rule) && !learned) { throw new InvalidOperationException($"again: {rule.Key} for {line.Candidate.Key} {line.Answer.HeadlineText}"); }
                 learned = true;
             }
         }
@@ -155,7 +155,7 @@ internal sealed class PlanRun
         foreach (var line in lines.Where(line => line.Outcome is LineOutcome.Holds or LineOutcome.WithWork && PlanRisks.Of(line.Sureness) > 0))
         {
             var near = _memory.Reach(Terms.Facts.Family, line.Candidate.Reference, line.Candidate.Position).Where(plan.ContainsKey);
-            var risk = new LineRisk([.. near.Select(position => new At(position, plan[position].PartsKey))], PlanRisks.Of(line.Sureness));
+            var risk = new LineRisk([.. near.Select(position => new At(position, plan[position].FitKey))], PlanRisks.Of(line.Sureness));
             learned |= _learned.Add(line.Candidate.Position, risk);
         }
 

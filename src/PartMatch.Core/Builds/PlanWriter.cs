@@ -12,6 +12,7 @@ internal sealed class PlanWriter
     private readonly OfferScreen _screen;
     private readonly Dictionary<At, List<ChoiceMade>> _at = [];
     private readonly Dictionary<string, int> _places = new(StringComparer.Ordinal);
+    private readonly List<At> _groups;
     private readonly PlanGoods _goods;
     private readonly PlanGrounds _grounds = new();
     private readonly List<PlanRule> _wishes = [];
@@ -27,12 +28,13 @@ internal sealed class PlanWriter
             _places[terms.Facts.Family.Positions[place].Code] = place;
             foreach (var (choice, candidate) in choices.Index())
             {
-                // The donor's own and the same part bought are two choices; for the fit they are one.
-                var at = new At(candidate.Position, candidate.PartsKey);
+                // The donor's own and the same part bought are two choices; for the fit they are one, unless the donor's was measured.
+                var at = new At(candidate.Position, candidate.FitKey);
                 (_at.TryGetValue(at, out var same) ? same : _at[at] = []).Add(new ChoiceMade(place, choice));
             }
         }
 
+        _groups = [.. _at.Where(choices => choices.Value.Count > 1).Select(choices => choices.Key)];
         _goods = new PlanGoods(terms, candidates, screen, _grounds);
         _works = PlanWorks.Of(terms);
         _jobs = _works.Index().ToDictionary(work => work.Item.Code, work => work.Index, StringComparer.Ordinal);
@@ -47,13 +49,16 @@ internal sealed class PlanWriter
         [
             .. _candidates.Select((_, place) => _terms.At(_terms.Facts.Family.Positions[place].Code))
                 .Select(at => new PlanDoubt(at.Position.Code, PlanRisks.TakenOnTrust, at.AdmitNotKnown)),
+            .. _groups.Select(at => new PlanDoubt(at.Parts, 0, IsAdmitted: true)),
             .. risks.Select(risk => new PlanDoubt("", risk.Risk, IsAdmitted: true)),
         ];
+        var firstRisk = _candidates.Count + _groups.Count;
         List<PlanRule> rules =
         [
             .. _wishes,
-            .. lineRules.SelectMany(RulesOf),
-            .. risks.SelectMany((risk, index) => Facts(risk.If).Select(all => new PlanRule(all, [new DoubtTaken(_candidates.Count + index)]))),
+            .. _groups.SelectMany((at, index) => _at[at].Select(made => new PlanRule([made], [new DoubtTaken(_candidates.Count + index)]))),
+            .. lineRules.Select(RuleOf).OfType<PlanRule>(),
+            .. risks.Select((risk, index) => Facts(risk.If) is { } all ? new PlanRule(all, [new DoubtTaken(firstRisk + index)]) : null).OfType<PlanRule>(),
         ];
         var problem = new PlanProblem(
             [.. _candidates.Select((choices, place) => PlaceOf(place, choices))], _goods.Products, _goods.Offers, _goods.Sellers,
@@ -98,7 +103,7 @@ internal sealed class PlanWriter
     /// <summary>Whole days; a work of minutes is done within the day it begins.</summary>
     public static int DaysOf(Work work) => (int)Math.Ceiling(work.Days ?? 0);
 
-    private IEnumerable<PlanRule> RulesOf(LineRule rule)
+    private PlanRule? RuleOf(LineRule rule)
     {
         PlanFact[] then =
         [
@@ -108,20 +113,16 @@ internal sealed class PlanWriter
         ];
         int? ground = rule.Asks is { } asked ? ObtainableAt(_terms.At(asked)) : null;
         PlanFact[] done = [.. rule.IfDone.Where(_jobs.ContainsKey).Select(work => new JobDone(_jobs[work]))];
-        return Facts(rule.If).Select(all => new PlanRule([.. all, .. done], then, ground));
+        return Facts(rule.If) is { } all ? new PlanRule([.. all, .. done], then, ground) : null;
     }
 
-    /// <summary>Every way in which all of these are there; none where one of them is no candidate any more: then the rule says nothing.</summary>
-    private IEnumerable<IReadOnlyList<PlanFact>> Facts(IReadOnlyList<At> all)
-    {
-        IReadOnlyList<PlanFact>[] ways = [[]];
-        foreach (var at in all)
-        {
-            ways = [.. ways.SelectMany(_ => _at.GetValueOrDefault(at, []), (way, made) => (PlanFact[])[.. way, made])];
-        }
-
-        return ways;
-    }
+    /// <summary>
+    /// That all of these are there; of parts that may be there in two ways, kept or bought, one fact stands for both. Null where one of them is no
+    /// candidate any more: then the rule says nothing.
+    /// </summary>
+    private List<PlanFact>? Facts(IReadOnlyList<At> all) => all.All(_at.ContainsKey)
+        ? [.. all.Select(at => _at[at] is [var made] ? made : (PlanFact)new DoubtTaken(_candidates.Count + _groups.IndexOf(at)))]
+        : null;
 
     private int ObtainableAt(PositionTerms at) => _grounds.Of(
         $"obtainable:{at.Position.Code}", $"{at.Position.Name}: something that fits has to be there, of the donor, in hand or for sale.",

@@ -113,5 +113,5 @@ internal static class RelationRules
 
     private static bool IsOne(Candidate candidate) => candidate.Parts is [{ IsNothing: false }];
 
-    private static At AtOf(Candidate candidate) => new(candidate.Position, candidate.PartsKey);
+    private static At AtOf(Candidate candidate) => new(candidate.Position, candidate.FitKey);
 }

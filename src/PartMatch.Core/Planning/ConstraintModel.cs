@@ -106,7 +106,8 @@ internal sealed class ConstraintModel
     /// <summary>A stretch that is there where its flag is set; to be given to <see cref="NoOverlap"/>.</summary>
     public int Stretch(int start, long length, int flag)
     {
-        var interval = new IntervalConstraintProto { Start = Linear(start, 0), Size = new LinearExpressionProto { Offset = length }, End = Linear(start, length) };
+        var size = new LinearExpressionProto { Offset = length };
+        var interval = new IntervalConstraintProto { Start = Linear(start, 0), Size = size, End = Linear(start, length) };
         Add(new ConstraintProto { Interval = interval }, flag);
         return _model.Constraints.Count - 1;
     }

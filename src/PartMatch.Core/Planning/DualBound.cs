@@ -1,9 +1,14 @@
 namespace PartMatch.Core.Planning;
 
-/// <summary>What a sum is at least, and how far each variable can be from its best end in a solution that is good enough: exact, from worths that are only nearly right.</summary>
+/// <summary>
+/// What a sum is at least, and how far each variable can be from its best end in a solution that is good enough: exact, from worths that are only
+/// nearly right.
+/// </summary>
 /// <remarks>
-/// Any worths of rows give a bound (weak duality): the sum is what is left of each factor after the rows' worths, at each variable's best end, plus each row at its bound.
-/// Worths are rounded to fractions of a power of two, and everything is whole numbers from there on. Source: G. L. Nemhauser, L. A. Wolsey, Integer and Combinatorial
+/// Any worths of rows give a bound (weak duality): the sum is what is left of each factor after the rows' worths, at each variable's best end, plus each
+/// row at its bound.
+/// Worths are rounded to fractions of a power of two, and everything is whole numbers from there on. Source: G. L. Nemhauser, L. A. Wolsey, Integer and
+/// Combinatorial
 /// Optimization, 1988, II.1.2 and II.5.1 (bounds by duality, fixing by reduced cost; from memory).
 /// </remarks>
 internal sealed class DualBound

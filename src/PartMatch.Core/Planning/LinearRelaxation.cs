@@ -9,7 +9,8 @@ internal sealed record LinearRow(int[] Variables, long[] Factors, long Least, lo
 internal static class LinearRelaxation
 {
     /// <returns>For each row by how much its bound moves the optimum, nearly; null where the fractions had no optimum in time.</returns>
-    public static double[]? Worths(IReadOnlyList<LinearRow> rows, IReadOnlyList<(long Least, long Most)> ranges, LinearSum sum, double work, CancellationToken stop)
+    public static double[]? Worths(
+        IReadOnlyList<LinearRow> rows, IReadOnlyList<(long Least, long Most)> ranges, LinearSum sum, double work, CancellationToken stop)
     {
         using var model = new ModelBuilderHelper();
         for (var variable = 0; variable < ranges.Count; variable++)

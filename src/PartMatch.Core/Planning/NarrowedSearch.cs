@@ -23,7 +23,7 @@ internal static class NarrowedSearch
             // Twice as much each time, until the best there is lies within what was looked at, or nearly everything was.
             var most = long.Min(best, bound.Leaving(count));
             var narrowed = bound.Within(most);
-            var isWhole = Varying(narrowed) > Varying(before) * 3 / 4;
+            var isWhole = int.Max(count, Varying(narrowed)) > Varying(before) * 3 / 4;
             model.Narrow(isWhole ? before : narrowed);
             var answer = Search(model, sum, begin, left, told is null ? null : (found, atBest) => told(found, isWhole ? atBest : long.Min(atBest, most)), stop);
             model.Narrow(before);
@@ -50,9 +50,11 @@ internal static class NarrowedSearch
         }
     }
 
-    public static long Value(LinearSum sum, IReadOnlyList<long> values) => sum.Constant + sum.Factors.Sum(factor => factor.Value * (factor.Key < values.Count ? values[factor.Key] : 0));
+    public static long Value(LinearSum sum, IReadOnlyList<long> values) =>
+        sum.Constant + sum.Factors.Sum(factor => factor.Value * (factor.Key < values.Count ? values[factor.Key] : 0));
 
-    public static ConstraintAnswer Search(ConstraintModel model, LinearSum sum, IReadOnlyList<long> begin, double work, Action<long?, long>? told, CancellationToken stop)
+    public static ConstraintAnswer Search(
+        ConstraintModel model, LinearSum sum, IReadOnlyList<long> begin, double work, Action<long?, long>? told, CancellationToken stop)
     {
         model.Minimise(sum);
         model.Begin(begin);

@@ -1,6 +1,6 @@
 namespace PartMatch.Core.Planning;
 
-/// <summary>How long a plan may be thought about, in steps that are the same on every machine: one is about a second of a core at rest.</summary>
+/// <summary>How long a plan may be thought about, in steps that are the same on every machine: one is one to three seconds of a core.</summary>
 /// <remarks>No clock: the same problem ends with the same answer on a slow machine, later. Whoever wants it sooner stops it.</remarks>
 /// <param name="Work">More than 0.</param>
 public sealed record PlanEffort(double Work)

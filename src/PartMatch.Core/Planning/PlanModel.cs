@@ -2,7 +2,8 @@ namespace PartMatch.Core.Planning;
 
 /// <summary>A problem as variables and constraints, without an objective. Days are added by <see cref="PlanSchedule"/> where they count.</summary>
 /// <remarks>
-/// What costs is bounded from one side only (a parcel is at least paid for): whatever is minimised makes it exact, and a limit holds in the model where it holds in truth.
+/// What costs is bounded from one side only (a parcel is at least paid for): whatever is minimised makes it exact, and a limit holds in the model where it
+/// holds in truth.
 /// </remarks>
 internal sealed class PlanModel
 {

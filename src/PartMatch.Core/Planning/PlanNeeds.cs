@@ -68,7 +68,8 @@ internal sealed class PlanNeeds
     }
 
     private static long Freeing(PlanProblem problem, PlanOffer offer) =>
-        offer is { OwnSending: null, GoodsValue: > 0 } && problem.Sellers[offer.Seller].FreeFrom is { } freeFrom and > 0 ? Quotient(freeFrom, offer.GoodsValue) : 0;
+        offer is { OwnSending: null, GoodsValue: > 0 } && problem.Sellers[offer.Seller].FreeFrom is { } freeFrom and > 0
+                ? Quotient(freeFrom, offer.GoodsValue) : 0;
 
     private static long Quotient(long all, long each) => ((all - 1) / each) + 1;
 }

@@ -17,7 +17,8 @@ internal sealed class PlanParcels
         for (var seller = 0; seller < problem.Sellers.Count; seller++)
         {
             var inParcel = Enumerable.Range(0, problem.Offers.Count)
-                .Where(offer => problem.Offers[offer] is { OwnSending: null } one && one.Seller == seller && model.Needs.Packs[offer] + model.Needs.SparePacks[offer] > 0)
+                .Where(offer => problem.Offers[offer] is { OwnSending: null } one && one.Seller == seller
+                    && model.Needs.Packs[offer] + model.Needs.SparePacks[offer] > 0)
                 .ToList();
             AddParcel(problem.Sellers[seller], inParcel);
         }
@@ -123,7 +124,10 @@ internal sealed class PlanParcels
         return free;
     }
 
-    /// <summary>What is used of an offer makes its parcel sent. Offers for one family of products are sent for one choice only: together at most its whole need.</summary>
+    /// <summary>
+    /// What is used of an offer makes its parcel sent. Offers for one family of products are sent for one choice only: together at most its whole
+    /// need.
+    /// </summary>
     private void AddSent(int[] sent, List<int> inParcel)
     {
         foreach (var offer in inParcel.Where(offer => _model.Needs.Packs[offer] > 0))

@@ -1,10 +1,13 @@
 namespace PartMatch.Core.Planning;
 
-/// <summary>Whether a problem can be reckoned with: indexes that exist, no amount below 0 where none makes sense, numbers that no sum of them overflows.</summary>
+/// <summary>
+/// Whether a problem can be reckoned with: indexes that exist, no amount below 0 where none makes sense, numbers that no sum of them overflows.
+/// </summary>
 public static class PlanProblemCheck
 {
     /// <summary>
-    /// All money of a problem together, every pack of use bought, and all risk together: at most so much. A double holds every whole number up to nine times that, and the solver's bounds are doubles.
+    /// All money of a problem together, every pack of use bought, and all risk together: at most so much. A double holds every whole number up to nine
+    /// times that, and the solver's bounds are doubles.
     /// </summary>
     public const long Most = 1_000_000_000_000_000;
 
@@ -136,7 +139,8 @@ public static class PlanProblemCheck
         var sum = amounts.Aggregate(Int128.Zero, (all, amount) => all + Int128.Abs(amount));
         if (sum > Most)
         {
-            throw new ArgumentException($"found {sum} as all {what} of the problem together, expected at most {Most}: state amounts in a larger unit, or offers of fewer packs");
+            throw new ArgumentException(
+                $"found {sum} as all {what} of the problem together, expected at most {Most}: state amounts in a larger unit, or offers of fewer packs");
         }
     }
 
@@ -146,7 +150,7 @@ public static class PlanProblemCheck
         {
             if (index < 0 || index >= count)
             {
-                throw new ArgumentException($"found {index} as {where}, expected 0 to {count - 1}");
+                throw new ArgumentException($"found {index} as {where}, expected an index below {count}");
             }
         }
     }

@@ -3,7 +3,8 @@ namespace PartMatch.Core.Planning;
 /// <summary>What decisions come to, added up from the problem and not from the model that made them.</summary>
 internal static class PlanReckoning
 {
-    public static PlanTotals Add(PlanProblem problem, IReadOnlyList<int?> choices, IReadOnlyList<int> packs, IReadOnlyList<int?> jobs, IReadOnlyList<bool> doubts, int days)
+    public static PlanTotals Add(
+        PlanProblem problem, IReadOnlyList<int?> choices, IReadOnlyList<int> packs, IReadOnlyList<int?> jobs, IReadOnlyList<bool> doubts, int days)
     {
         var cost = problem.FixedCost;
         var (risk, kept) = (0L, 0);

@@ -76,10 +76,31 @@ internal sealed class PlanSearch
     public PlanSolution Read(PlanStatus status, long bound)
     {
         var choices = Model.Choices.Select(flags => Array.FindIndex(flags, flag => _values[flag] == 1)).Select(made => made < 0 ? (int?)null : made).ToArray();
-        var packs = Model.Packs.Select((variable, offer) => (int)(_values[variable] + (Model.Parcels.Spare[offer] is { } spare ? _values[spare] : 0))).ToArray();
+        var packs = Model.Packs
+            .Select((variable, offer) => (int)(_values[variable] + (Model.Parcels.Spare[offer] is { } spare ? _values[spare] : 0))).ToArray();
         var doubts = Model.Doubts.Select(flag => _values[flag] == 1).ToArray();
         var (starts, days) = PlanCalendar.Settle(_problem, choices, packs, Starts());
-        return new PlanSolution(status, choices, packs, starts, doubts, PlanReckoning.Add(_problem, choices, packs, starts, doubts, days), bound);
+        var totals = PlanReckoning.Add(_problem, choices, packs, starts, doubts, days);
+        Compare("cost", totals.Cost, Model.Cost);
+        Compare("risk", totals.Risk, Model.Risk);
+        if (HasDays)
+        {
+            Compare("days", totals.Days, Schedule.Sum);
+        }
+
+        return new PlanSolution(status, choices, packs, starts, doubts, totals, bound);
+    }
+
+    private bool HasDays => _schedule is not null && _schedule.Days < _values.Count;
+
+    /// <summary>The model bounds everything from below; what it did not foresee is a fault of the model, and no plan.</summary>
+    private void Compare(string what, long reckoned, LinearSum modelled)
+    {
+        var value = NarrowedSearch.Value(modelled, _values);
+        if (reckoned > value)
+        {
+            throw new InvalidOperationException($"found {what} {reckoned} by adding up the plan, expected at most {value} as its model has it");
+        }
     }
 
     private void Take(ConstraintAnswer answer) => _values = answer.Values.Count > 0 ? answer.Values : _values;
@@ -106,7 +127,7 @@ internal sealed class PlanSearch
         {
             if (_values[Model.Jobs[job]] == 1)
             {
-                starts[job] = _schedule is not null && _schedule.Days < _values.Count ? (int)_values[_schedule.Starts[job]] : day;
+                starts[job] = HasDays ? (int)_values[Schedule.Starts[job]] : day;
                 day += _problem.Jobs[job].Days;
             }
         }

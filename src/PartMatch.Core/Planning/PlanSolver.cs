@@ -42,8 +42,7 @@ public static class PlanSolver
         var search = new PlanSearch(problem, dropped, effort.NarrowsFrom);
         var measures = Measures(objective);
         var sign = measures[0] == Measure.Kept ? -1 : 1;
-        Action<long?, long>? tell = told is null ? null : (best, atBest) => told(new PlanProgress(sign * best, sign * atBest));
-        var first = search.Minimise(Sum(search, measures[0]), effort.Work, tell, stop);
+        var first = search.Minimise(Sum(search, measures[0]), effort.Work, told is null ? null : Tell(told, sign), stop);
         if (first.Values.Count == 0)
         {
             return Nothing(first.Status, sign * first.Bound, stop);
@@ -77,6 +76,18 @@ public static class PlanSolver
         return answer.Values.Count == 0 ? Nothing(answer.Status, answer.Bound, stop) : search.Read(PlanStatus.BestFound, 0);
     }
 
+    /// <summary>A large problem is searched more than once: what was known stays known.</summary>
+    private static Action<long?, long> Tell(Action<PlanProgress> told, int sign)
+    {
+        var (least, known) = ((long?)null, long.MinValue);
+        return (best, bound) =>
+        {
+            least = best < least || least is null ? best : least;
+            known = long.Max(known, bound);
+            told(new PlanProgress(sign * least, sign * known));
+        };
+    }
+
     private static PlanSolution Nothing(ConstraintStatus status, long bound, CancellationToken stop) => new(
         status == ConstraintStatus.Infeasible ? PlanStatus.Infeasible : stop.IsCancellationRequested ? PlanStatus.StoppedByYou : PlanStatus.OutOfTime,
         [], [], [], [], new PlanTotals(0, 0, 0, 0, 0), status == ConstraintStatus.Infeasible ? 0 : bound);
@@ -105,6 +116,7 @@ public static class PlanSolver
         Measure.Days => PlanSchedule.Varies(problem, search.Model),
         Measure.Risk => search.Model.Risk.Factors.Count > 0,
         Measure.Kept => search.Model.Kept.Factors.Count > 0,
-        _ => problem.Offers.Any(offer => offer.Price == 0) || problem.Jobs.Any(job => job.Cost == 0) || problem.Doubts.Any(doubt => doubt is { Risk: 0, IsAdmitted: true }),
+        _ => problem.Offers.Any(offer => offer.Price == 0) || problem.Jobs.Any(job => job.Cost == 0)
+            || problem.Doubts.Any(doubt => doubt is { Risk: 0, IsAdmitted: true }),
     };
 }

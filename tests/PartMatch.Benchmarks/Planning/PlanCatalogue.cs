@@ -2,10 +2,13 @@ using PartMatch.Core.Planning;
 
 namespace PartMatch.Benchmarks.Planning;
 
-/// <summary>Invented problems, the same in every run: every choice takes a product of its own, every product has offers of several sellers, sellers send for a parcel cost.</summary>
+/// <summary>
+/// Invented problems, the same in every run: every choice takes a product of its own, every product has offers of several sellers, sellers send for a
+/// parcel cost.
+/// </summary>
 internal static class PlanCatalogue
 {
-    /// <param name="offersEach">Of each product, from as many different sellers.</param>
+    /// <summary>The offers of a product are from as many different sellers.</summary>
     public static PlanProblem Draw(int places, int choicesEach, int sellers, int offersEach)
     {
         var random = new Random(7);
@@ -19,7 +22,8 @@ internal static class PlanCatalogue
             for (var choice = 0; choice < choicesEach; choice++)
             {
                 var pieces = random.Next(6) == 0 ? 4 : 1;
-                choices.Add(new PlanChoice($"choice {choice}", random.Next(4) == 0 ? random.Next(0, 4000) : 0, [new PlanPieces(products.Count, pieces)], random.Next(0, 5)));
+                choices.Add(new PlanChoice($"choice {choice}", random.Next(4) == 0 ? random.Next(0, 4000) : 0,
+                    [new PlanPieces(products.Count, pieces)], random.Next(0, 5)));
                 foreach (var seller in Enumerable.Range(0, sellers).OrderBy(_ => random.Next()).Take(offersEach))
                 {
                     var price = usual * random.Next(80, 140) / 100 / pieces;
@@ -34,7 +38,8 @@ internal static class PlanCatalogue
         }
 
         var sent = Enumerable.Range(0, sellers)
-            .Select(seller => new PlanSeller($"seller {seller}", random.Next(400, 2500), random.Next(3) == 0 ? 60 : 0, random.Next(3) == 0 ? random.Next(5_000, 30_000) : null))
+            .Select(seller => new PlanSeller($"seller {seller}", random.Next(400, 2500), random.Next(3) == 0 ? 60 : 0,
+                random.Next(3) == 0 ? random.Next(5_000, 30_000) : null))
             .ToList();
         var rules = Enumerable.Range(0, places)
             .Select(_ => (one: random.Next(places), other: random.Next(places)))

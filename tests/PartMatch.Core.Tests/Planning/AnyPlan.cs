@@ -3,7 +3,10 @@ using PartMatch.Core.Planning;
 
 namespace PartMatch.Core.Tests.Planning;
 
-/// <summary>Small problems drawn at random: kits, stock, free sending, own sending, rules, jobs, days, doubts, limits. Numbers are small, so that ties are frequent.</summary>
+/// <summary>
+/// Small problems drawn at random: kits, stock, free sending, own sending, rules, jobs, days, doubts, limits. Numbers are small, so that ties are
+/// frequent.
+/// </summary>
 internal static class AnyPlan
 {
     public const int Grounds = 6;
@@ -54,7 +57,8 @@ internal static class AnyPlan
     private static Gen<PlanJob[]> Jobs(int count, int places)
     {
         var some = Gen.Int[0, places - 1].Array[0, 2];
-        var jobs = Gen.Select(Gen.Int[-1, 4], Gen.Int[0, 3], some, some, Gen.Bool, (cost, days, needs, holds, after) => (cost, days, needs, holds, after)).Array[count];
+        var jobs = Gen.Select(Gen.Int[-1, 4], Gen.Int[0, 3], some, some, Gen.Bool,
+            (cost, days, needs, holds, after) => (cost, days, needs, holds, after)).Array[count];
         return jobs.Select(drawn => drawn
             .Select((job, index) => new PlanJob("job", job.cost, job.days, job.needs, job.holds, job.after && index > 0 ? [index - 1] : [])).ToArray());
     }

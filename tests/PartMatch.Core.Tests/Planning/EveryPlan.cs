@@ -146,7 +146,8 @@ internal static class EveryPlan
             {
                 var (it, start) = (problem.Jobs[job], 0);
                 start = it.NeedsPlaces.Select(place => ready[place]).Append(start).Max();
-                start = ends.Where(end => it.AfterJobs.Contains(end.Key) || MayNotOverlap(it, problem.Jobs[end.Key])).Select(end => end.Value).Append(start).Max();
+                start = ends.Where(end => it.AfterJobs.Contains(end.Key) || MayNotOverlap(it, problem.Jobs[end.Key]))
+                    .Select(end => end.Value).Append(start).Max();
                 ends[job] = start + it.Days;
             }
 
@@ -189,8 +190,10 @@ internal static class EveryPlan
         problem.Places.Zip(chosen).Where(pair => pair.Second >= 0).Select(pair => pair.First.Choices[pair.Second]);
 
     private static IEnumerable<int[]> Choose(IEnumerable<(int Least, int Most)> ranges) =>
-        ranges.Aggregate((IEnumerable<int[]>)[[]], (all, range) => all.SelectMany(begun => Enumerable.Range(range.Least, range.Most - range.Least + 1), (begun, next) => begun.Append(next).ToArray()));
+        ranges.Aggregate((IEnumerable<int[]>)[[]], (all, range) =>
+            all.SelectMany(begun => Enumerable.Range(range.Least, range.Most - range.Least + 1), (begun, next) => begun.Append(next).ToArray()));
 
     private static IEnumerable<List<int>> Orders(List<int> all) =>
-        all.Count == 0 ? [[]] : all.SelectMany(first => Orders([.. all.Where(other => other != first)]).Select(rest => new List<int> { first }.Concat(rest).ToList()));
+        all.Count == 0 ? [[]] : all.SelectMany(first => Orders([.. all.Where(other => other != first)])
+            .Select(rest => new List<int> { first }.Concat(rest).ToList()));
 }

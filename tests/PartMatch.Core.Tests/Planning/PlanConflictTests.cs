@@ -12,7 +12,7 @@ public sealed class PlanConflictTests
     public void A_conflict_is_one_and_none_without_any_of_its_members() => AnyPlan.Of().Sample(
         problem =>
         {
-            var conflict = PlanConflict.Find(problem, _grounds, PlanEffort.Ordinary);
+            var conflict = Solving.Conflict(problem, _grounds);
 
             bool CanHold(IEnumerable<int> grounds) => EveryPlan.Totals(problem, _grounds.Except(grounds).ToHashSet()).Count > 0;
             Assert.Equal(conflict is null, CanHold(_grounds));
@@ -23,6 +23,6 @@ public sealed class PlanConflictTests
                 Assert.All(conflict.Grounds, member => Assert.True(CanHold(conflict.Grounds.Where(other => other != member))));
             }
         },
-        iter: 400,
+        iter: 120,
         threads: 1);
 }

@@ -1,5 +1,4 @@
 using CsCheck;
-using PartMatch.Core.Planning;
 using Xunit;
 
 namespace PartMatch.Core.Tests.Planning;
@@ -10,7 +9,7 @@ public sealed class PlanFrontierTests
     public void The_frontier_is_every_pair_that_no_plan_betters() => AnyPlan.Of().Sample(
         problem =>
         {
-            var frontier = PlanFrontier.ByDays(problem, PlanEffort.Ordinary);
+            var frontier = Solving.Frontier(problem);
 
             var all = EveryPlan.Totals(problem);
             var wanted = all.Select(totals => (totals.Cost, totals.Days)).Distinct()
@@ -20,6 +19,6 @@ public sealed class PlanFrontierTests
             Assert.Equal(wanted, frontier.Points.Select(point => (point.Totals.Cost, point.Totals.Days)));
             Assert.All(frontier.Points, point => PlanSolverTests.AssertHolds(problem, point));
         },
-        iter: 150,
+        iter: 60,
         threads: 1);
 }
