@@ -31,6 +31,16 @@ public sealed class WritingServer : IAsyncLifetime
         Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
     }
 
+    /// <summary>A build as another one states it, under a code of its own, past the pages.</summary>
+    public async Task CopyBuildAsync(string from, string code)
+    {
+        using var client = _server.CreateClient();
+        var document = await client.GetStringAsync(new Uri($"/api/builds/{from}/file", UriKind.Relative), TestContext.Current.CancellationToken);
+        using var body = new StringContent(document.Replace($"\"code\": \"{from}\"", $"\"code\": \"{code}\"", StringComparison.Ordinal), Encoding.UTF8, "application/json");
+        using var answer = await client.PostAsync(new Uri("/api/builds", UriKind.Relative), body, TestContext.Current.CancellationToken);
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+    }
+
     /// <summary>The JSON of an address, past the pages.</summary>
     public async Task<JsonElement> ReadAsync(string address)
     {

@@ -33,16 +33,16 @@ function keepName(name) {
 export const authorization = () => (keptToken() ? { Authorization: `Bearer ${keptToken()}` } : {});
 
 /**
- * Sends a change. `note` is what a signature reads; `version` that of the row as it was seen.
+ * Sends a change: a `body`, or its text as `json`. `note` is what a signature reads; `version` that of the row as it was seen.
  * A Refusal carries the problem; nothing is stored then.
  */
-export function write(address, { method = 'POST', body, version, note = {} } = {}) {
+export function write(address, { method = 'POST', body, json = body === undefined ? undefined : JSON.stringify(body), version, note = {} } = {}) {
   const said = new URLSearchParams(Object.entries(note).filter(([, text]) => text));
   const headers = {
-    ...(body === undefined ? {} : { 'Content-Type': 'application/json' }), ...(version === undefined ? {} : { 'If-Match': `"${version}"` }), ...authorization(),
+    ...(json === undefined ? {} : { 'Content-Type': 'application/json' }), ...(version === undefined ? {} : { 'If-Match': `"${version}"` }), ...authorization(),
   };
   const joined = said.size ? `${address}${address.includes('?') ? '&' : '?'}${said}` : address;
-  return ask(joined, { method, headers, body: body === undefined ? undefined : JSON.stringify(body) });
+  return ask(joined, { method, headers, body: json });
 }
 
 /**

@@ -4,6 +4,9 @@ import { count, el } from './format.js';
 
 export const money = amount => (amount ? `${amount.amount} ${amount.currency}` : 'not known');
 
+/** The code of a seller or an offer without its book. */
+export const codeOf = reference => reference.slice(reference.indexOf('/') + 1);
+
 const conditions = { 'new': 'new', 'refurbished': 'refurbished', 'used': 'used', 'damaged': 'damaged, or for parts', 'not-stated': 'condition not stated' };
 const levels = { 'bare': 'the bare casting', 'short': 'with crankshaft, rods and pistons', 'long': 'with head and valve gear', 'complete': 'complete', 'heard-running': 'complete, heard running' };
 
