@@ -71,7 +71,7 @@ public sealed class SoldNumbers
         return near.Find(one => one.FoldedEdits == 0) is { } twin
             ? LookAlike(twin, nearest)
             : new SoldNumber(SoldVerdict.Unknown, null, [], nearest, [], nearest is [] ? "in no book, and no known number is near it"
-                : $"in no book; the nearest is {nearest[0].Number} ({nearest[0].Part})");
+                : $"in no book; the nearest is {Say(near[0].Number)}");
     }
 
     // What no book describes can do any harm.
@@ -80,7 +80,7 @@ public sealed class SoldNumbers
         var danger = Codes.Of(Danger.Level(Danger.Ease(twin, sameToTheEye: false), Danger.NotKnownHarm));
         var name = _facts.FindPart(twin.Number.Part).Part?.Name ?? twin.Number.Written;
         return new SoldNumber(SoldVerdict.LookAlike, null, [], nearest, [new LookAlikeWarning(twin.Number.Part, name, danger, null)],
-            $"in no book, but reads like {twin.Number.Written} ({twin.Number.Part}): danger {danger}, look at each 0 and O, 1 and I again");
+            $"in no book, but reads like {Say(twin.Number)}: danger {danger}, look at each 0 and O, 1 and I again");
     }
 
     private IReadOnlyList<LookAlikeWarning> DangersOf(string part)
@@ -92,6 +92,11 @@ public sealed class SoldNumbers
 
         return dangers;
     }
+
+    private string Say(PartNumber number) =>
+        number.Part == $"{number.Maker}:{number.Written}" ? Named(number.Part) : $"{number.Written}, a number of {Named(number.Part)}";
+
+    private string Named(string part) => _facts.FindPart(part).Part is { } described ? $"{part} ({described.Name})" : part;
 
     private static string Say(IReadOnlyList<LookAlikeWarning> dangers) => dangers.Count == 0 ? ""
         : $"; taken for it: {string.Join("; ", dangers.Select(one => $"{one.Part} (danger {one.Danger}{(one.TellApart is null ? "" : $", {one.TellApart}")})"))}";
@@ -105,15 +110,15 @@ public sealed class SoldNumbers
         {
             var dangers = DangersOf(part);
             return _scope.Contains(part)
-                ? new SoldNumber(SoldVerdict.KnownPart, part, [], [], dangers, $"it is {part}{Say(dangers)}")
+                ? new SoldNumber(SoldVerdict.KnownPart, part, [], [], dangers, $"it is {Named(part)}{Say(dangers)}")
                 : new SoldNumber(SoldVerdict.KnownElsewhere, part, [], [], dangers,
-                    $"it is {part}, which stands in a book that this one does not use; the offer is kept by its number{Say(dangers)}");
+                    $"it is {Named(part)}, which stands in a book that this one does not use; the offer is kept by its number{Say(dangers)}");
         }
 
         return new SoldNumber(
             SoldVerdict.SeveralParts, null, parts, [], [],
             parts.Length == 1
-                ? $"a casting mark or grade that is known on {parts[0]}, but names no part; the offer is kept by its number"
-                : $"it can mean {string.Join(" or ", parts)}; the offer is kept by its number until one is named");
+                ? $"a casting mark or grade that is known on {Named(parts[0])}, but names no part; the offer is kept by its number"
+                : $"it can mean {string.Join(" or ", parts.Select(Named))}; the offer is kept by its number until one is named");
     }
 }

@@ -33,7 +33,7 @@ internal sealed class PriceListRun(PriceListAsked asked, PriceListReading.Read r
 
         yield return new PriceListProgress(lines.Count, table.Rows.Count);
         PriceListLine[] sound = [.. lines.Where(line => !line.IsFaulty)];
-        if (sound.Length < lines.Count && !asked.DryRun)
+        if (!asked.DryRun && lines.Count > 0 && (sound.Length == 0 || lines.Exists(Blocks)))
         {
             yield return Faulty(lines);
             yield break;
@@ -47,6 +47,8 @@ internal sealed class PriceListRun(PriceListAsked asked, PriceListReading.Read r
             var other => throw new InvalidOperationException($"Storing a price list ended as {other.GetType().Name}, which no answer names."),
         };
     }
+
+    private bool Blocks(PriceListLine line) => line.IsFaulty && !(line.IsUnpriced && asked.LeaveOut is not null);
 
     private OfferDraft ToDraft(PriceListLine line) => new(new (string Column, string? Cell)[]
     {
@@ -64,14 +66,15 @@ internal sealed class PriceListRun(PriceListAsked asked, PriceListReading.Read r
         var counts = new PriceListCounts(
             rows.Length, Count(PriceListVerdict.KnownPart), Count(PriceListVerdict.KnownElsewhere), Count(PriceListVerdict.SeveralParts),
                 Count(PriceListVerdict.LookAlike),
-            Count(PriceListVerdict.Unknown), Count(PriceListVerdict.Faulty), isNew, done.Offers.Count - isNew);
+            Count(PriceListVerdict.Unknown), Count(PriceListVerdict.WithoutPrice), Count(PriceListVerdict.Faulty), isNew, done.Offers.Count - isNew);
         return new PriceListAnswer(
             asked, asked.DryRun ? OfferResult.WouldStore : isNew == 0 ? OfferResult.AlreadyStored : OfferResult.Stored, done.Change, read.Tables, mapping,
-            list.DecimalMark.Mark is { } mark ? PriceMark.NameOf(mark) : null, list.DecimalMark.Because, counts, rows, new Permalink("/api/offers").With("seller", asked.Seller).ToString());
+            read.Table.Columns, list.DecimalMark.Mark is { } mark ? PriceMark.NameOf(mark) : null, list.DecimalMark.Because, counts, rows, new Permalink("/api/offers").With("seller", asked.Seller).ToString());
     }
 
     private PriceListRowAnswer RowOf(PriceListLine line, OfferTaken? taken) => new(
-        line.Line, line.Number, line.IsFaulty || line.Sold is null ? PriceListVerdict.Faulty : VerdictOf(line.Sold.Verdict),
+        line.Line, line.Number, line.IsUnpriced ? PriceListVerdict.WithoutPrice
+            : line.IsFaulty || line.Sold is null ? PriceListVerdict.Faulty : VerdictOf(line.Sold.Verdict),
         line.IsFaulty ? string.Join("; ", line.Faults.Select(fault => $"{fault.Column}: {fault.Found}, expected {fault.Expected}")) : line.Sold?.Text ?? "",
         line.Sold?.Part, line.Sold?.Nearest ?? [], line.Sold?.Dangers ?? [], line.Price, line.Pack, line.Stock, line.Condition, line.CoreDeposit, line.Note,
         taken is null || (asked.DryRun && taken.IsNew) ? null : taken.Code, taken is { IsNew: false }, taken?.Earlier?.Text, line.Faults);
@@ -86,13 +89,16 @@ internal sealed class PriceListRun(PriceListAsked asked, PriceListReading.Read r
         _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "no verdict of a number"),
     };
 
-    private static Problem Faulty(List<PriceListLine> lines)
+    private Problem Faulty(List<PriceListLine> lines)
     {
-        var faulty = lines.Count(line => line.IsFaulty);
-        return Problem.Of("bad-row", [.. lines.SelectMany(line => line.Faults, ToError).Take(MaxErrors)]) with
+        List<PriceListLine> faulty = lines.Exists(Blocks) ? lines.FindAll(Blocks) : lines;
+        var unpriced = faulty.Count(line => line.IsUnpriced);
+        var choice = unpriced > 0 && asked.LeaveOut is null ? $" {unpriced} of them have no price: leave-out=without-price leaves exactly those out." : "";
+        return Problem.Of("bad-row", [.. faulty.SelectMany(line => line.Faults, ToError).Take(MaxErrors)]) with
         {
             Detail = string.Create(
-                CultureInfo.InvariantCulture, $"{faulty} of {lines.Count} rows cannot be stored. Nothing was stored: ask with dry-run=true for the verdict of every row."),
+                CultureInfo.InvariantCulture,
+                $"{faulty.Count} of {lines.Count} rows cannot be stored.{choice} Nothing was stored: ask with dry-run=true for the verdict of every row."),
         };
     }
 
