@@ -34,6 +34,26 @@ public sealed class PriceListTests
         Assert.Equal((verdict, recorded), (sold.Verdict, sold.Recorded));
     }
 
+    // The nearest number is the part's own here, and would only repeat it; a part that no book describes has no name to say.
+    [Theory]
+    [InlineData("12/34-0", "in no book, but reads like ardlow:12/34-O: danger")]
+    [InlineData("12/34-O", "it is ardlow:12/34-O")]
+    public void Words_name_a_number_once(string written, string beginning)
+    {
+        var text = _numbers.Judge(written).Text;
+        Assert.StartsWith(beginning, text, StringComparison.Ordinal);
+        Assert.Equal(1, text.Split("12/34-O").Length - 1);
+    }
+
+    [Theory]
+    [InlineData("on request", true)]
+    [InlineData("", true)]
+    [InlineData("–", true)]
+    [InlineData("0", false)] // a price of nothing is a fault, not the lack of a price
+    [InlineData("84.005", false)]
+    [InlineData("84.00", false)]
+    public void Row_without_a_price_has_no_digit_where_it_should_stand(string cell, bool isUnpriced) => Assert.Equal(isUnpriced, Line(cell).IsUnpriced);
+
     [Theory]
     [InlineData("Part number,Description,Price,Qty", "number=1 price=3 quantity=4 note=2")]
     [InlineData("Teile-Nr.,Bezeichnung,Preis (netto) EUR,Bestand,VPE,Zustand,Altteilpfand", "number=1 price=3 quantity=4 pack=5 condition=6 core-deposit=7 note=2")]
