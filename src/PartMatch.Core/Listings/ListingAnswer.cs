@@ -32,6 +32,9 @@ public sealed record ListingAnswer(
     /// <summary>What a reader of it sees, up to 60,000 characters: what is kept with an offer.</summary>
     public string Text { get; init; } = "";
 
+    /// <summary>Where the page says that it stands on the web, or was saved from; null where it does not say. Nothing is fetched from it.</summary>
+    public string? Address { get; init; }
+
     /// <summary>The address to which the same document is sent again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";
 }
@@ -53,8 +56,9 @@ public enum ListingHeadline
 /// <param name="UnitPrice">Price by pieces, rounded half to even to the currency's digits; null unless the price is plain and there are several pieces.</param>
 /// <param name="Buyable">Can it be bought as it stands: priced, in stock, not a range?</param>
 /// <param name="WhyNot">Why it cannot; null where it can.</param>
+/// <param name="Untested">The words that say that nobody has tried whether it works; null where none do.</param>
 public sealed record JudgedOffer(
-    string? Name, IReadOnlyList<string> Numbers, ReadOffer Offer, Money? UnitPrice, bool Buyable, string? WhyNot, ListingHeadline Headline, string Because);
+    string? Name, IReadOnlyList<string> Numbers, ReadOffer Offer, Money? UnitPrice, bool Buyable, string? WhyNot, string? Untested, ListingHeadline Headline, string Because);
 
 /// <summary>One number, with what it is.</summary>
 /// <param name="Where">Every place it stands, in words.</param>
