@@ -77,9 +77,11 @@ public sealed class SoldNumbers
     // What no book describes can do any harm.
     private SoldNumber LookAlike(NearNumber twin, NearestNumber[] nearest)
     {
-        var danger = Codes.Of(Danger.Level(Danger.Ease(twin, sameToTheEye: false), Danger.NotKnownHarm));
+        var ease = Danger.Ease(twin, sameToTheEye: false);
+        var danger = Codes.Of(Danger.Level(ease, Danger.NotKnownHarm));
         var name = _facts.FindPart(twin.Number.Part).Part?.Name ?? twin.Number.Written;
-        return new SoldNumber(SoldVerdict.LookAlike, null, [], nearest, [new LookAlikeWarning(twin.Number.Part, name, danger, null)],
+        return new SoldNumber(SoldVerdict.LookAlike, null, [], nearest, [new LookAlikeWarning(twin.Number.Part, name, danger, null,
+                $"Ease {ease} (only look-alike characters differ) × harm {Danger.NotKnownHarm} (it is in no book, so what a mix-up does is not known).")],
             $"in no book, but reads like {Say(twin.Number)}: danger {danger}, look at each 0 and O, 1 and I again");
     }
 

@@ -65,13 +65,14 @@ public sealed record JudgedOffer(
 /// <param name="Part">Null for a number in no book.</param>
 /// <param name="Fit">Null where no position was asked about, or the number is unknown; the whole answer is behind <paramref name="FitLink"/>.</param>
 /// <param name="Danger">Of taking it for the part that is needed; null where it is none of its look-alikes.</param>
+/// <param name="DangerText">Its two factors, ease and harm, with the words for both; null with the danger.</param>
 /// <param name="Nearest">The nearest known numbers of an unknown one.</param>
 /// <param name="Holds">Contents of a kit or assembly, each with its own verdict.</param>
 /// <param name="Text">The verdict in a sentence, with its reason.</param>
 public sealed record JudgedNumber(
     string Written, string NumberKey, NumberRole Role, NumberReading Read, string? Within, IReadOnlyList<string> Where, NumberVerdict Verdict, string Text,
-    string? Part, string? Name, Headline? Fit, Sureness? Sureness, string? FitLink, DangerLevel? Danger, IReadOnlyList<NearestNumber> Nearest,
-        IReadOnlyList<HeldPart> Holds)
+    string? Part, string? Name, Headline? Fit, Sureness? Sureness, string? FitLink, DangerLevel? Danger, string? DangerText,
+    IReadOnlyList<NearestNumber> Nearest, IReadOnlyList<HeldPart> Holds)
 {
     /// <summary>Pieces that the place needs of it; null where that is not recorded, or where the number is of a packet.</summary>
     [JsonIgnore]

@@ -59,7 +59,7 @@ function rowOf(row) {
   const detail = row.verdict === 'without-price' ? el('p', { class: 'small' }, instead && instead !== 'nothing' ? `“${instead}” stands where the price should.` : 'Nothing stands where the price should.') : row.verdict === 'faulty' ? row.faults.map(fault => el('p', null, `${fault.column}: “${fault.found}”, expected ${fault.expected}. To mend: ${fault.mend}.`)) : el('p', { class: 'small' }, linked(sentence(row.text), [...row.nearest, ...row.dangers].map(one => one.part)));
   return [
     String(row.line), row.part ? partLink(row.part, row.number) : el('span', { class: 'number' }, row.number || '–'),
-    [el('strong', null, sentence(verdicts[row.verdict])), row.dangers.length ? [' ', danger(row.dangers[0].danger)] : null, detail, row.alreadyStored ? el('p', { class: 'small' }, 'Stored already.') : null, row.earlier ? el('p', { class: 'small' }, `${sentence(row.earlier)}.`) : null],
+    [el('strong', null, sentence(verdicts[row.verdict])), row.dangers.length ? [' ', danger(row.dangers[0].danger)] : null, detail, row.dangers.length ? el('p', { class: 'small quiet' }, linked(row.dangers[0].dangerText)) : null, row.alreadyStored ? el('p', { class: 'small' }, 'Stored already.') : null, row.earlier ? el('p', { class: 'small' }, `${sentence(row.earlier)}.`) : null],
     row.price ? money(row.price) : '–', row.pack === undefined ? 'not known' : String(row.pack), row.stock === undefined ? 'not known' : String(row.stock), sentence(conditionText(row)),
   ];
 }
