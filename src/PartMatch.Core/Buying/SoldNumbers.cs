@@ -17,7 +17,7 @@ public sealed record SoldNumber(
     public string? Recorded => Verdict == SoldVerdict.KnownPart ? Part : null;
 }
 
-/// <summary>What the number of an offer turned out to be.</summary>
+/// <summary>What the number of an offer turned out to be, with no place to hold it against: the words are those of listings where they mean the same.</summary>
 public enum SoldVerdict
 {
     /// <summary>It names one part that the book may speak of.</summary>
@@ -27,10 +27,10 @@ public enum SoldVerdict
     KnownElsewhere,
 
     /// <summary>It stands on several parts, or only as a casting mark: the offer is recorded by its number.</summary>
-    SeveralParts,
+    NarrowsOnly,
 
     /// <summary>In no book, but it reads like a known number once 0 and O, 1 and I and the like count as one.</summary>
-    LookAlike,
+    LookAlikeCharacters,
 
     /// <summary>In no book.</summary>
     Unknown,
@@ -80,7 +80,7 @@ public sealed class SoldNumbers
         var ease = Danger.Ease(twin, sameToTheEye: false);
         var danger = Codes.Of(Danger.Level(ease, Danger.NotKnownHarm));
         var name = _facts.FindPart(twin.Number.Part).Part?.Name ?? twin.Number.Written;
-        return new SoldNumber(SoldVerdict.LookAlike, null, [], nearest, [new LookAlikeWarning(twin.Number.Part, name, danger, null,
+        return new SoldNumber(SoldVerdict.LookAlikeCharacters, null, [], nearest, [new LookAlikeWarning(twin.Number.Part, name, danger, null,
                 $"Ease {ease} (only look-alike characters differ) × harm {Danger.NotKnownHarm} (it is in no book, so what a mix-up does is not known).")],
             $"in no book, but reads like {Say(twin.Number)}: danger {danger}, look at each 0 and O, 1 and I again");
     }
@@ -118,7 +118,7 @@ public sealed class SoldNumbers
         }
 
         return new SoldNumber(
-            SoldVerdict.SeveralParts, null, parts, [], [],
+            SoldVerdict.NarrowsOnly, null, parts, [], [],
             parts.Length == 1
                 ? $"a casting mark or grade that is known on {Named(parts[0])}, but names no part; the offer is kept by its number"
                 : $"it can mean {string.Join(" or ", parts.Select(Named))}; the offer is kept by its number until one is named");

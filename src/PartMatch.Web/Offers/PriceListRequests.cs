@@ -128,33 +128,31 @@ public sealed record PriceListAsked(
     string Book, string Seller, string Currency, DateOnly SeenOn, string? DecimalMark, ItemCondition? Condition, string? LeaveOut, bool DryRun,
     string? Who, string? Why);
 
+/// <param name="KnownPart">This and the other verdicts: of the rows that can be stored.</param>
 /// <param name="WithoutPrice">Rows with words or nothing instead of a price.</param>
 /// <param name="New">Offers that the base has not, and that are stored now or would be.</param>
 /// <param name="AlreadyStored">Offers that the base has, or that stand twice in the list.</param>
-public sealed record PriceListCounts(int Rows, int KnownPart, int KnownElsewhere, int SeveralParts, int LookAlike, int Unknown, int WithoutPrice,
+public sealed record PriceListCounts(int Rows, int KnownPart, int KnownElsewhere, int NarrowsOnly, int LookAlikeCharacters, int Unknown, int WithoutPrice,
     int Faulty, int New, int AlreadyStored);
 
 /// <summary>One row, with its verdict.</summary>
-/// <param name="Verdict">What its number is, or that it cannot be stored.</param>
+/// <param name="Verdict">What its number is; absent where it holds none.</param>
 /// <param name="Text">The verdict in words.</param>
+/// <param name="NotStored">Why it cannot be stored; absent where it can.</param>
 /// <param name="Offer">Code of the offer that it is; absent where it cannot be stored, or nothing is stored.</param>
 /// <param name="Dangers">Parts that its number can be taken for with medium or high danger, the most dangerous first.</param>
 public sealed record PriceListRowAnswer(
-    int Line, string Number, PriceListVerdict Verdict, string Text, string? Part, IReadOnlyList<Core.Fit.NearestNumber> Nearest,
+    int Line, string Number, SoldVerdict? Verdict, string Text, NotStored? NotStored, string? Part, IReadOnlyList<Core.Fit.NearestNumber> Nearest,
     IReadOnlyList<Core.Fit.LookAlikeWarning> Dangers, Core.Measures.Money? Price, int? Pack, int? Stock, ItemCondition Condition, Core.Measures.Money? CoreDeposit, string? Note, string? Offer, bool AlreadyStored, string? Earlier,
         IReadOnlyList<CellFault> Faults);
 
-/// <summary>The verdicts of <see cref="SoldVerdict"/>, and that a row cannot be stored.</summary>
-public enum PriceListVerdict
+/// <summary>Why a row of a price list cannot be stored.</summary>
+public enum NotStored
 {
-    KnownPart,
-    KnownElsewhere,
-    SeveralParts,
-    LookAlike,
-    Unknown,
-
     /// <summary>Words or nothing instead of a price: left out where the question says so.</summary>
     WithoutPrice,
+
+    /// <summary>Something of it cannot be read.</summary>
     Faulty,
 }
 

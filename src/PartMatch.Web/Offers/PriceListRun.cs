@@ -61,33 +61,22 @@ internal sealed class PriceListRun(PriceListAsked asked, PriceListReading.Read r
     {
         var taken = new Queue<OfferTaken>(done.Offers);
         PriceListRowAnswer[] rows = [.. lines.Select(line => RowOf(line, line.IsFaulty ? null : taken.Dequeue()))];
-        int Count(PriceListVerdict verdict) => rows.Count(row => row.Verdict == verdict);
+        int Count(SoldVerdict verdict) => rows.Count(row => row.NotStored is null && row.Verdict == verdict);
+        int Hindered(NotStored why) => rows.Count(row => row.NotStored == why);
         var isNew = done.Offers.Count(offer => offer.IsNew);
         var counts = new PriceListCounts(
-            rows.Length, Count(PriceListVerdict.KnownPart), Count(PriceListVerdict.KnownElsewhere), Count(PriceListVerdict.SeveralParts),
-                Count(PriceListVerdict.LookAlike),
-            Count(PriceListVerdict.Unknown), Count(PriceListVerdict.WithoutPrice), Count(PriceListVerdict.Faulty), isNew, done.Offers.Count - isNew);
+            rows.Length, Count(SoldVerdict.KnownPart), Count(SoldVerdict.KnownElsewhere), Count(SoldVerdict.NarrowsOnly), Count(SoldVerdict.LookAlikeCharacters),
+            Count(SoldVerdict.Unknown), Hindered(NotStored.WithoutPrice), Hindered(NotStored.Faulty), isNew, done.Offers.Count - isNew);
         return new PriceListAnswer(
             asked, asked.DryRun ? OfferResult.WouldStore : isNew == 0 ? OfferResult.AlreadyStored : OfferResult.Stored, done.Change, read.Tables, mapping,
             read.Table.Columns, list.DecimalMark.Mark is { } mark ? PriceMark.NameOf(mark) : null, list.DecimalMark.Because, counts, rows, new Permalink("/api/offers").With("seller", asked.Seller).ToString());
     }
 
     private PriceListRowAnswer RowOf(PriceListLine line, OfferTaken? taken) => new(
-        line.Line, line.Number, line.IsUnpriced ? PriceListVerdict.WithoutPrice
-            : line.IsFaulty || line.Sold is null ? PriceListVerdict.Faulty : VerdictOf(line.Sold.Verdict),
-        line.IsFaulty ? string.Join("; ", line.Faults.Select(fault => $"{fault.Column}: {fault.Found}, expected {fault.Expected}")) : line.Sold?.Text ?? "",
+        line.Line, line.Number, line.Sold?.Verdict, line.Sold?.Text ?? "",
+        line.IsUnpriced ? NotStored.WithoutPrice : line.IsFaulty ? NotStored.Faulty : null,
         line.Sold?.Part, line.Sold?.Nearest ?? [], line.Sold?.Dangers ?? [], line.Price, line.Pack, line.Stock, line.Condition, line.CoreDeposit, line.Note,
         taken is null || (asked.DryRun && taken.IsNew) ? null : taken.Code, taken is { IsNew: false }, taken?.Earlier?.Text, line.Faults);
-
-    private static PriceListVerdict VerdictOf(SoldVerdict verdict) => verdict switch
-    {
-        SoldVerdict.KnownPart => PriceListVerdict.KnownPart,
-        SoldVerdict.KnownElsewhere => PriceListVerdict.KnownElsewhere,
-        SoldVerdict.SeveralParts => PriceListVerdict.SeveralParts,
-        SoldVerdict.LookAlike => PriceListVerdict.LookAlike,
-        SoldVerdict.Unknown => PriceListVerdict.Unknown,
-        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "no verdict of a number"),
-    };
 
     private Problem Faulty(List<PriceListLine> lines)
     {

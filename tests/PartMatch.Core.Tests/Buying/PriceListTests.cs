@@ -23,10 +23,10 @@ public sealed class PriceListTests
 
     [Theory]
     [InlineData("12 34 o", SoldVerdict.KnownPart, "ardlow:12/34-O")]
-    [InlineData("77-1", SoldVerdict.SeveralParts, null)]
-    [InlineData("C-9", SoldVerdict.SeveralParts, null)] // a casting mark names no part
+    [InlineData("77-1", SoldVerdict.NarrowsOnly, null)]
+    [InlineData("C-9", SoldVerdict.NarrowsOnly, null)] // a casting mark names no part
     [InlineData("K-5000", SoldVerdict.KnownElsewhere, null)]
-    [InlineData("12/34-0", SoldVerdict.LookAlike, null)] // a zero for the O
+    [InlineData("12/34-0", SoldVerdict.LookAlikeCharacters, null)] // a zero for the O
     [InlineData("ZZ-999", SoldVerdict.Unknown, null)]
     public void Number_is_judged_and_only_one_known_part_is_recorded(string written, SoldVerdict verdict, string? recorded)
     {

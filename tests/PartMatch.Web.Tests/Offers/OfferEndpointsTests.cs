@@ -182,7 +182,7 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
     {
         const string List = "Teilenummer;Preis;Bestand\n12-34;61,50;3\n12/3S;9,00;\nQZ-9000;12,00;1\n77-1;2,00;40\n";
         var judged = await ListAsync(List, "&currency=EUR&seen-on=2026-06-01&dry-run=true");
-        Assert.Equal(["known-part", "look-alike", "unknown", "several-parts"], judged.List("rows").Select(row => row.Text("verdict")));
+        Assert.Equal(["known-part", "look-alike-characters", "unknown", "narrows-only"], judged.List("rows").Select(row => row.Text("verdict")));
         Assert.Equal(["number", "price", "quantity"], judged.GetProperty("mapping").List("columns").Select(column => column.Text("holds")));
         Assert.Equal(("would-store", "comma", 4), (judged.Text("result"), judged.Text("decimalMark"),
             judged.GetProperty("counts").GetProperty("new").GetInt32()));
@@ -213,7 +213,9 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
     {
         const string List = "number,price,condition\n12-34,61.50,used\nQZ-1,on request,grade B\nQZ-2,,\n";
         var stored = await ListAsync(List, "&leave-out=without-price");
-        Assert.Equal(["known-part", "without-price", "without-price"], stored.List("rows").Select(row => row.Text("verdict")));
+        Assert.Equal(
+            ["known-part: stored", "unknown: without-price", "unknown: without-price"],
+            stored.List("rows").Select(row => $"{row.Text("verdict")}: {(row.TryGetProperty("notStored", out var why) ? why.GetString() : "stored")}"));
         Assert.Equal((1, "without-price"), (stored.GetProperty("counts").GetProperty("new").GetInt32(), stored.GetProperty("asked").Text("leaveOut")));
         Assert.Equal(1, (await _client.AskAsync("/api/offers?seller=abel")).GetProperty("total").GetInt32());
 

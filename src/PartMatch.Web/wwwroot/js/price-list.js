@@ -11,9 +11,9 @@ import { listSent } from './price-list-sent.js';
 const shownAtOnce = 100;
 
 const verdicts = {
-  'known-part': 'known part', 'known-elsewhere': 'known in another book', 'several-parts': 'can mean several parts', 'look-alike': 'reads like a known number', 'unknown': 'in no book', 'without-price': 'without a price', 'faulty': 'cannot be stored',
+  'known-part': 'known part', 'known-elsewhere': 'known in another book', 'narrows-only': 'can mean several parts', 'look-alike-characters': 'reads like a known number', 'unknown': 'in no book', 'without-price': 'without a price', 'faulty': 'cannot be stored',
 };
-const counters = [['faulty', 'faulty'], ['withoutPrice', 'without-price'], ['lookAlike', 'look-alike'], ['unknown', 'unknown'], ['severalParts', 'several-parts'], ['knownElsewhere', 'known-elsewhere'], ['knownPart', 'known-part']];
+const counters = [['faulty', 'faulty'], ['withoutPrice', 'without-price'], ['lookAlikeCharacters', 'look-alike-characters'], ['unknown', 'unknown'], ['narrowsOnly', 'narrows-only'], ['knownElsewhere', 'known-elsewhere'], ['knownPart', 'known-part']];
 
 const missing = (field, expected) => new Refusal({ type: '', title: 'Something is missing', errors: [{ field, found: '', expected, mend: 'choose it' }] });
 
@@ -54,18 +54,20 @@ function waiting(place, status) {
   };
 }
 
+const standing = row => row.notStored ?? row.verdict;
+
 function rowOf(row) {
   const instead = row.faults.find(fault => fault.expected.startsWith('an amount'))?.found;
-  const detail = row.verdict === 'without-price' ? el('p', { class: 'small' }, instead && instead !== 'nothing' ? `“${instead}” stands where the price should.` : 'Nothing stands where the price should.') : row.verdict === 'faulty' ? row.faults.map(fault => el('p', null, `${fault.column}: “${fault.found}”, expected ${fault.expected}. To mend: ${fault.mend}.`)) : el('p', { class: 'small' }, linked(sentence(row.text), [...row.nearest, ...row.dangers].map(one => one.part)));
+  const detail = row.notStored === 'without-price' ? el('p', { class: 'small' }, instead && instead !== 'nothing' ? `“${instead}” stands where the price should.` : 'Nothing stands where the price should.') : row.notStored === 'faulty' ? row.faults.map(fault => el('p', null, `${fault.column}: “${fault.found}”, expected ${fault.expected}. To mend: ${fault.mend}.`)) : el('p', { class: 'small' }, linked(sentence(row.text), [...row.nearest, ...row.dangers].map(one => one.part)));
   return [
     String(row.line), row.part ? partLink(row.part, row.number) : el('span', { class: 'number' }, row.number || '–'),
-    [el('strong', null, sentence(verdicts[row.verdict])), row.dangers.length ? [' ', danger(row.dangers[0].danger)] : null, detail, row.dangers.length ? el('p', { class: 'small quiet' }, linked(row.dangers[0].dangerText)) : null, row.alreadyStored ? el('p', { class: 'small' }, 'Stored already.') : null, row.earlier ? el('p', { class: 'small' }, `${sentence(row.earlier)}.`) : null],
+    [el('strong', null, sentence(verdicts[standing(row)])), row.dangers.length ? [' ', danger(row.dangers[0].danger)] : null, detail, row.dangers.length ? el('p', { class: 'small quiet' }, linked(row.dangers[0].dangerText)) : null, row.alreadyStored ? el('p', { class: 'small' }, 'Stored already.') : null, row.earlier ? el('p', { class: 'small' }, `${sentence(row.earlier)}.`) : null],
     row.price ? money(row.price) : '–', row.pack === undefined ? 'not known' : String(row.pack), row.stock === undefined ? 'not known' : String(row.stock), sentence(conditionText(row)),
   ];
 }
 
 // What needs a person first.
-const weight = row => 2 * counters.findIndex(([, verdict]) => verdict === row.verdict) + (row.dangers.length ? 0 : 1);
+const weight = row => 2 * counters.findIndex(([, verdict]) => verdict === standing(row)) + (row.dangers.length ? 0 : 1);
 
 function rowsTable(rows) {
   const ordered = rows.toSorted((a, b) => weight(a) - weight(b) || a.line - b.line);
@@ -140,7 +142,7 @@ function show(answer, { form, place, status, sent, query }) {
 
 function leavingOut({ counts, rows }) {
   if (!counts.withoutPrice) return null;
-  const lines = rows.filter(row => row.verdict === 'without-price').slice(0, 5).map(row => row.line);
+  const lines = rows.filter(row => row.notStored === 'without-price').slice(0, 5).map(row => row.line);
   return el('p', { class: 'cell' }, el('label', { class: 'choice' }, el('input', { type: 'checkbox', id: 'list-leave-out', name: 'leave-out', value: 'without-price' }),
     ` Leave out ${count(counts.withoutPrice, 'row')} without a price (line ${lines.join(', ')}${counts.withoutPrice > lines.length ? ' and more' : ''})`));
 }
