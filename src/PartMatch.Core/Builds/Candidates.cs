@@ -22,13 +22,17 @@ internal static class Candidates
                 : [.. family.PartsOfKind(kind).Where(part => Takes(at, part.Id)).Select(part => New(terms, at, CandidateFrom.Declared, part))];
         }
 
+        Candidate[] donors = at.Keep == KeepWish.Renew ? [] : [.. Donors(terms, at)];
         var graded = Graded(terms, at, obtainable);
         return
         [
-            .. Donors(terms, at),
+            .. donors,
             .. graded,
             .. graded.Count > 0 ? [] : family.PartsOfKind(kind).Where(part => obtainable.Contains(part.Id))
-                .Select(part => New(terms, at, CandidateFrom.Supply, part)),
+                .Select(part => New(terms, at, CandidateFrom.Supply, part))
+
+                // The donor's own costs nothing: the same number is only bought where it may not stay.
+                .Where(bought => !donors.Any(own => own.PartsKey == bought.PartsKey)),
             New(terms, at, CandidateFrom.Declared, Part.Nothing(kind)),
         ];
     }

@@ -9,6 +9,22 @@ public sealed class FitMemory
 {
     private readonly ConcurrentDictionary<string, FitAnswer> _answers = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<(string Variant, string Position), IReadOnlyList<string>> _reach = new();
+    private readonly ConcurrentDictionary<string, LearnedRules> _learned = new(StringComparer.Ordinal);
+
+    /// <summary>Builds whose rules are remembered; beyond that all are learned anew.</summary>
+    private const int MostBuilds = 64;
+
+    /// <summary>What is already known of plans of builds that ask the same of the lines, whatever they may cost.</summary>
+    /// <param name="first">What is known before any plan was tried.</param>
+    internal LearnedRules Learned(BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, Func<IEnumerable<LineRule>> first)
+    {
+        if (_learned.Count >= MostBuilds)
+        {
+            _learned.Clear();
+        }
+
+        return _learned.GetOrAdd(LearnedRules.KeyOf(terms, candidates), _ => new LearnedRules(first()));
+    }
 
     /// <summary>Every position that can matter to an answer at this one, itself included, ordered.</summary>
     internal IReadOnlyList<string> Reach(FamilyFacts facts, string variant, string position) => _reach.GetOrAdd((variant, position), _ =>

@@ -11,8 +11,7 @@ internal sealed class PlanRun
     private readonly LineJudge _judge;
     private readonly LineLearning _learning;
     private readonly PlanWriter _writer;
-    private readonly Dictionary<string, LineRule> _rules = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, LineRisk> _risks = new(StringComparer.Ordinal);
+    private readonly LearnedRules _learned;
     private readonly FitMemory _memory;
 
     public PlanRun(BuildFacts facts, Build build, DateOnly today, FitMemory memory, IReadOnlyCollection<string>? refusedSellers = null)
@@ -24,10 +23,7 @@ internal sealed class PlanRun
         _judge = new LineJudge(Terms, memory);
         _learning = new LineLearning(Terms, memory);
         _writer = new PlanWriter(Terms, Candidates, Screen);
-        foreach (var rule in RelationRules.Of(Terms, ByPosition).Concat(Alone()))
-        {
-            _rules.TryAdd(rule.Key, rule);
-        }
+        _learned = memory.Learned(Terms, Candidates, () => RelationRules.Of(Terms, ByPosition).Concat(Alone()));
     }
 
     public BuildTerms Terms { get; }
@@ -48,13 +44,14 @@ internal sealed class PlanRun
         PlanObjective objective, PlanEffort effort, IReadOnlySet<int> dropped, Func<WrittenPlan, PlanProblem>? adjust = null,
         Action<PlanProgress>? told = null, CancellationToken stop = default)
     {
-        WrittenPlan written;
-        PlanSolution solution;
-        var tries = 0;
-        do
+        // Most plans that do not hold are found out by what counts first; only then the ties are settled.
+        var rough = effort with { WithTies = false };
+        var ties = false;
+        for (var tries = 0; tries < MostTries; tries++)
         {
-            written = _writer.Write(_rules.Values, _risks.Values);
-            solution = PlanSolver.SolveWithout(adjust is null ? written.Problem : adjust(written), dropped, objective, effort, told, stop);
+            var written = _writer.Write(_learned.Rules, ties || objective == PlanObjective.Surest ? _learned.Risks : []);
+            var problem = adjust is null ? written.Problem : adjust(written);
+            var solution = PlanSolver.SolveWithout(problem, dropped, objective, ties ? effort : rough, told, stop);
             Tries++;
             if (solution.Choices.Count == 0)
             {
@@ -62,13 +59,22 @@ internal sealed class PlanRun
             }
 
             var lines = Judge(written, solution);
-            if (!Learn(written, solution, lines))
+            if (!Learn(written, solution, lines, ties || objective == PlanObjective.Surest))
             {
-                return new SolvedPlan(written, solution, lines);
+                if (ties || !effort.WithTies || solution.Status == PlanStatus.StoppedByYou)
+                {
+                    return new SolvedPlan(written, solution, lines);
+                }
+
+                ties = true;
+            }
+            else if (solution.Status == PlanStatus.StoppedByYou)
+            {
+                return new SolvedPlan(written, solution with { Choices = [] }, []);
             }
         }
-        while (++tries < MostTries && solution.Status != PlanStatus.StoppedByYou);
-        return new SolvedPlan(written, solution with { Status = PlanStatus.OutOfTime, Choices = [] }, []);
+
+        return new SolvedPlan(_writer.Write(_learned.Rules, []), PlanSolution.OutOfTime, []);
     }
 
     /// <summary>Every line of the plan, judged among its own neighbours; in the order of the family's positions.</summary>
@@ -87,7 +93,7 @@ internal sealed class PlanRun
     private static bool IsJudged(Candidate candidate) => !candidate.Parts[0].Id.StartsWith("goal:", StringComparison.Ordinal);
 
     /// <summary>Whether anything was learned: then the plan does not hold as it is, or weighs otherwise than the solver thought.</summary>
-    private bool Learn(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines)
+    private bool Learn(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines, bool withRisks)
     {
         var plan = written.Chosen(solution);
         var works = written.WorksOf(solution);
@@ -101,11 +107,11 @@ internal sealed class PlanRun
 
             foreach (var rule in _learning.From(line, plan, works.Contains))
             {
-                learned |= _rules.TryAdd(rule.Key, rule);
+                learned |= _learned.Add(rule);
             }
         }
 
-        return learned || LearnRisks(lines, plan);
+        return learned || (withRisks && LearnRisks(lines, plan));
     }
 
     private bool LearnRisks(IReadOnlyList<JudgedLine> lines, IReadOnlyDictionary<string, Candidate> plan)
@@ -115,7 +121,7 @@ internal sealed class PlanRun
         {
             var near = _memory.Reach(Terms.Facts.Family, line.Candidate.Reference, line.Candidate.Position).Where(plan.ContainsKey);
             var risk = new LineRisk([.. near.Select(position => new At(position, plan[position].PartsKey))], PlanRisks.Of(line.Sureness));
-            learned |= _risks.TryAdd($"{line.Candidate.Position}:{string.Join('&', risk.If)}", risk);
+            learned |= _learned.Add(line.Candidate.Position, risk);
         }
 
         return learned;

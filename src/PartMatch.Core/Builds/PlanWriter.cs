@@ -10,7 +10,7 @@ internal sealed class PlanWriter
     private readonly BuildTerms _terms;
     private readonly IReadOnlyList<IReadOnlyList<Candidate>> _candidates;
     private readonly OfferScreen _screen;
-    private readonly Dictionary<At, (int Place, int Choice)> _at = [];
+    private readonly Dictionary<At, List<ChoiceMade>> _at = [];
     private readonly Dictionary<string, int> _places = new(StringComparer.Ordinal);
     private readonly PlanGoods _goods;
     private readonly PlanGrounds _grounds = new();
@@ -27,7 +27,8 @@ internal sealed class PlanWriter
             _places[terms.Facts.Family.Positions[place].Code] = place;
             foreach (var (choice, candidate) in choices.Index())
             {
-                _at[new At(candidate.Position, candidate.PartsKey)] = (place, choice);
+                var at = new At(candidate.Position, candidate.PartsKey);
+                (_at.TryGetValue(at, out var made) ? made : _at[at] = []).Add(new ChoiceMade(place, choice));
             }
         }
 
@@ -52,8 +53,8 @@ internal sealed class PlanWriter
         List<PlanRule> rules =
         [
             .. _wishes,
-            .. lineRules.Select(RuleOf).OfType<PlanRule>(),
-            .. risks.Select((risk, index) => Facts(risk.If) is { } all ? new PlanRule(all, [new DoubtTaken(_candidates.Count + index)]) : null).OfType<PlanRule>(),
+            .. lineRules.SelectMany(RulesOf),
+            .. risks.SelectMany((risk, index) => Facts(risk.If).Select(all => new PlanRule(all, [new DoubtTaken(_candidates.Count + index)]))),
         ];
         var problem = new PlanProblem(
             [.. _candidates.Select((choices, place) => PlaceOf(place, choices))], _goods.Products, _goods.Offers, _goods.Sellers,
@@ -101,24 +102,24 @@ internal sealed class PlanWriter
     /// <summary>Whole days; a work of minutes is done within the day it begins.</summary>
     public static int DaysOf(Work work) => (int)Math.Ceiling(work.Days ?? 0);
 
-    private PlanRule? RuleOf(LineRule rule)
+    private IEnumerable<PlanRule> RulesOf(LineRule rule)
     {
-        if (Facts(rule.If) is not { } all)
-        {
-            return null;
-        }
-
-        return new PlanRule(all,
+        PlanFact[] ways =
         [
-            .. rule.Or.Where(_at.ContainsKey).Select(at => new ChoiceMade(_at[at].Place, _at[at].Choice)),
+            .. rule.Or.Where(_at.ContainsKey).SelectMany(at => _at[at]),
             .. rule.Works.Where(_jobs.ContainsKey).Select(work => new JobDone(_jobs[work])),
             .. rule.OnTrustAt is { } position ? [new DoubtTaken(_places[position])] : Array.Empty<PlanFact>(),
-        ]);
+        ];
+        return Facts(rule.If).Select(all => new PlanRule(all, ways));
     }
 
-    /// <summary>Null where one of them is no candidate any more: then the rule says nothing.</summary>
-    private List<PlanFact>? Facts(IReadOnlyList<At> all) =>
-        all.All(_at.ContainsKey) ? [.. all.Select(at => new ChoiceMade(_at[at].Place, _at[at].Choice))] : null;
+    /// <summary>
+    /// The same parts may be there in two ways, kept or bought: each combination of them. None where one of them is no candidate any more: then the rule
+    /// says nothing.
+    /// </summary>
+    private IEnumerable<IReadOnlyList<PlanFact>> Facts(IReadOnlyList<At> all) => all.Aggregate(
+        (IEnumerable<PlanFact[]>)[[]],
+        (ways, at) => _at.TryGetValue(at, out var choices) ? ways.SelectMany(_ => choices, (way, choice) => (PlanFact[])[.. way, choice]) : []);
 
     private void WriteWishes()
     {

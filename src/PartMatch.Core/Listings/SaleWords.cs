@@ -111,9 +111,9 @@ public static class LevelWords
             + @"naket block|bloque desnudo|culata desnuda)\b", Linear), AssemblyLevel.Bare),
     ];
 
-    /// <summary>The words that name less of an engine; null where none do.</summary>
+    /// <summary>The words that name less of an engine; null where none do. One that was heard running is a complete one.</summary>
     public static string? SaysLess(string text, AssemblyLevel level) =>
-        _levels.Where(one => one.Means < level && one.Means != AssemblyLevel.NotStated).Select(one => one.Words.Match(text)).FirstOrDefault(match => match.Success)?.Value;
+        _levels.Where(one => one.Means < (level == AssemblyLevel.HeardRunning ? AssemblyLevel.Complete : level)).Select(one => one.Words.Match(text)).FirstOrDefault(match => match.Success)?.Value;
 
     /// <summary>Two levels named of one thing are none: the words do not say which is sold. Heard running counts only of a complete engine.</summary>
     public static AssemblyLevel Find(string text)

@@ -24,14 +24,40 @@ internal sealed class ConstraintModel
     private const string Parameters = "num_workers:1 random_seed:42 linearization_level:2 ";
 
     private readonly CpModelProto _model = new();
+    private readonly List<LinearRow> _rows = [];
+    private readonly List<(long Least, long Most)> _ranges = [];
     private LinearSum _least = new();
+
+    /// <summary>What holds without conditions, as linear bounds.</summary>
+    public IReadOnlyList<LinearRow> Rows => _rows;
+
+    public IReadOnlyList<(long Least, long Most)> Ranges => _ranges;
 
     public static int Not(int flag) => -flag - 1;
 
     public int Variable(long least, long most)
     {
         _model.Variables.Add(new IntegerVariableProto { Domain = { least, most } });
-        return _model.Variables.Count - 1;
+        _ranges.Add((least, most));
+        return _ranges.Count - 1;
+    }
+
+    /// <summary>From here on, each variable only there.</summary>
+    public void Narrow(IReadOnlyList<(long Least, long Most)> ranges)
+    {
+        for (var variable = 0; variable < ranges.Count; variable++)
+        {
+            Narrow(variable, ranges[variable].Least, ranges[variable].Most);
+        }
+    }
+
+    public void Narrow(int variable, long least, long most)
+    {
+        if (_ranges[variable] != (least, most))
+        {
+            _ranges[variable] = (least, most);
+            _model.Variables[variable] = new IntegerVariableProto { Domain = { least, most } };
+        }
     }
 
     public int Flag() => Variable(0, 1);
@@ -49,18 +75,33 @@ internal sealed class ConstraintModel
         linear.Domain.Add(least == long.MinValue ? least : least - sum.Constant);
         linear.Domain.Add(most == long.MaxValue ? most : most - sum.Constant);
         Add(new ConstraintProto { Linear = linear }, when);
+        if (when.Length == 0)
+        {
+            _rows.Add(new LinearRow([.. linear.Vars], [.. linear.Coeffs], linear.Domain[0], linear.Domain[1]));
+        }
     }
 
     public void AtMost(LinearSum sum, long most, params ReadOnlySpan<int> when) => Between(sum, long.MinValue, most, when);
 
     public void AtLeast(LinearSum sum, long least, params ReadOnlySpan<int> when) => Between(sum, least, long.MaxValue, when);
 
-    public void AnyOf(IEnumerable<int> flags, params ReadOnlySpan<int> when) =>
-        Add(new ConstraintProto { BoolOr = new BoolArgumentProto { Literals = { flags } } }, when);
+    public void AnyOf(IReadOnlyList<int> flags)
+    {
+        Add(new ConstraintProto { BoolOr = new BoolArgumentProto { Literals = { flags } } });
+        AddRow(flags, 1, long.MaxValue);
+    }
 
-    public void ExactlyOne(IEnumerable<int> flags) => Add(new ConstraintProto { ExactlyOne = new BoolArgumentProto { Literals = { flags } } });
+    public void ExactlyOne(IReadOnlyList<int> flags)
+    {
+        Add(new ConstraintProto { ExactlyOne = new BoolArgumentProto { Literals = { flags } } });
+        AddRow(flags, 1, 1);
+    }
 
-    public void AtMostOne(IEnumerable<int> flags) => Add(new ConstraintProto { AtMostOne = new BoolArgumentProto { Literals = { flags } } });
+    public void AtMostOne(IReadOnlyList<int> flags)
+    {
+        Add(new ConstraintProto { AtMostOne = new BoolArgumentProto { Literals = { flags } } });
+        AddRow(flags, long.MinValue, 1);
+    }
 
     /// <summary>A stretch that is there where its flag is set; to be given to <see cref="NoOverlap"/>.</summary>
     public int Stretch(int start, long length, int flag)
@@ -87,15 +128,10 @@ internal sealed class ConstraintModel
         }
     }
 
-    /// <summary>Where to begin: an answer of this model as it was, or part of one.</summary>
-    public void Begin(IEnumerable<KeyValuePair<int, long>> values)
+    /// <param name="values">Where to begin: an answer of this model, or of its first variables.</param>
+    public void Begin(IReadOnlyList<long> values)
     {
-        _model.SolutionHint = new PartialVariableAssignment();
-        foreach (var (variable, value) in values)
-        {
-            _model.SolutionHint.Vars.Add(variable);
-            _model.SolutionHint.Values.Add(value);
-        }
+        _model.SolutionHint = new PartialVariableAssignment { Vars = { Enumerable.Range(0, values.Count) }, Values = { values } };
     }
 
     public ConstraintAnswer Solve(double work, Action<long?, long>? told, CancellationToken stop)
@@ -129,6 +165,21 @@ internal sealed class ConstraintModel
 
     /// <summary>The bound is a whole number seen through a double.</summary>
     private static long UpTo(double bound) => double.Abs(bound) < 1e18 ? (long)double.Ceiling(bound - 1e-6) : bound < 0 ? long.MinValue : long.MaxValue;
+
+    private void AddRow(IReadOnlyList<int> flags, long least, long most)
+    {
+        var sum = new LinearSum();
+        foreach (var flag in flags)
+        {
+            sum.Add(flag, 1);
+        }
+
+        _rows.Add(new LinearRow(
+            [.. sum.Factors.Keys],
+            [.. sum.Factors.Values],
+            least == long.MinValue ? least : least - sum.Constant,
+            most == long.MaxValue ? most : most - sum.Constant));
+    }
 
     private void Add(ConstraintProto constraint, params ReadOnlySpan<int> when)
     {

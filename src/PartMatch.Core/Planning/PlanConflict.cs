@@ -87,8 +87,8 @@ public sealed record PlanConflict(PlanConflictStatus Status, IReadOnlyList<int> 
             var key = string.Join(' ', InOrder(held));
             if (!_answers.TryGetValue(key, out var answer))
             {
-                var search = new PlanSearch(problem, grounds.Except(held).ToHashSet());
-                answer = search.Minimise(null, effort.Work, null, stop).Status switch
+                var search = new PlanSearch(problem, grounds.Except(held).ToHashSet(), effort.NarrowsFrom);
+                answer = search.Find(effort.Work, stop).Status switch
                 {
                     ConstraintStatus.Infeasible => false,
                     ConstraintStatus.NothingFound => null,

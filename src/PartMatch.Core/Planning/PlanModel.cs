@@ -30,11 +30,11 @@ internal sealed class PlanModel
         }
 
         AddWeights();
-        var parcels = new PlanParcels(problem, this);
-        AddSupply(parcels);
+        Parcels = new PlanParcels(problem, this);
+        AddSupply();
         foreach (var rule in problem.Rules.Where(rule => rule.Ground is not { } ground || !dropped.Contains(ground)))
         {
-            Constraints.AnyOf(rule.If.Select(fact => ConstraintModel.Not(Flag(fact))).Concat(rule.Then.Select(Flag)));
+            Constraints.AnyOf([.. rule.If.Select(fact => ConstraintModel.Not(Flag(fact))), .. rule.Then.Select(Flag)]);
         }
 
         if (problem.MostCost is { } most && !(most.Ground is { } costGround && dropped.Contains(costGround)))
@@ -49,7 +49,10 @@ internal sealed class PlanModel
 
     public int[][] Choices { get; }
 
+    /// <summary>For each offer the packs that are there to be used; those that only make a parcel free stand in <see cref="Parcels"/>.</summary>
     public int[] Packs { get; }
+
+    public PlanParcels Parcels { get; }
 
     public int[] Jobs { get; }
 
@@ -64,10 +67,17 @@ internal sealed class PlanModel
     /// <summary>What is done or bought at all: the last tie, so that nothing that costs nothing is done for nothing.</summary>
     public LinearSum Doings { get; } = new();
 
-    /// <summary>For a product, the flags and pieces of the choices of one place that take it.</summary>
-    public IEnumerable<(int Flag, long Pieces)> Takes(int place, int product) => _problem.Places[place].Choices
-        .Select((choice, index) => (Choices[place][index], choice.Uses.Where(use => use.Product == product).Sum(use => (long)use.Pieces)))
-        .Where(take => take.Item2 > 0);
+    /// <summary>For each product, who takes how much of it.</summary>
+    public LinearSum Demand(IEnumerable<PlanTake> takes)
+    {
+        var sum = new LinearSum();
+        foreach (var take in takes)
+        {
+            sum.Add(Choices[take.Place][take.Choice], take.Pieces);
+        }
+
+        return sum;
+    }
 
     private int Flag(PlanFact fact) => fact switch
     {
@@ -110,50 +120,43 @@ internal sealed class PlanModel
         }
     }
 
-    private void AddSupply(PlanParcels parcels)
+    private void AddSupply()
     {
-        var supplies = Enumerable.Range(0, _problem.Products.Count).Select(_ => new LinearSum()).ToArray();
-        var senders = Enumerable.Range(0, _problem.Products.Count).Select(_ => new List<int>()).ToArray();
+        var supplies = _problem.Products.Select(_ => new LinearSum()).ToArray();
+        var offers = _problem.Products.Select(_ => new List<int>()).ToArray();
         for (var offer = 0; offer < Packs.Length; offer++)
         {
             foreach (var (product, pieces) in PlanNeeds.Pieces(_problem.Offers[offer].Holds).Where(held => held.Value > 0 && Needs.Packs[offer] > 0))
             {
                 supplies[product].Add(Packs[offer], pieces);
-                senders[product].Add(offer);
+                offers[product].Add(offer);
             }
         }
 
-        for (var product = 0; product < supplies.Length; product++)
+        foreach (var product in Enumerable.Range(0, supplies.Length).Where(product => Needs.Missing[product] > 0))
         {
             var inHand = _problem.Products[product].InHand;
-            if (Needs.Most[product] <= inHand)
-            {
-                continue;
-            }
-
-            var lacking = new LinearSum().Add(supplies[product], -1);
-            foreach (var place in Enumerable.Range(0, Choices.Length))
-            {
-                var takes = Takes(place, product).ToList();
-                takes.ForEach(take => lacking.Add(take.Flag, take.Pieces));
-                AddCover(takes.Where(take => take.Pieces > inHand).Select(take => take.Flag), parcels.Of(senders[product]));
-            }
-
-            Constraints.AtMost(lacking, inHand);
+            Constraints.AtMost(Demand(Needs.Takes[product]).Add(supplies[product], -1), inHand);
+            AddCover([.. Needs.Takes[product].Where(take => take.Pieces > inHand)], Parcels.Of(offers[product]));
         }
     }
 
     /// <summary>Follows from the rest, but not for fractions: whoever takes a product that is not in hand needs one of its senders.</summary>
-    private void AddCover(IEnumerable<int> takers, IReadOnlyList<int>? senders)
+    private void AddCover(IReadOnlyList<PlanTake> takes, IReadOnlyList<int>? senders)
     {
-        var sum = new LinearSum();
-        foreach (var taker in takers)
+        if (senders is null)
         {
-            sum.Add(taker, 1);
+            return;
         }
 
-        if (sum.Factors.Count > 0 && senders is not null)
+        foreach (var here in takes.GroupBy(take => take.Place))
         {
+            var sum = new LinearSum();
+            foreach (var take in here)
+            {
+                sum.Add(Choices[take.Place][take.Choice], 1);
+            }
+
             foreach (var sender in senders)
             {
                 sum.Add(sender, -1);

@@ -107,9 +107,9 @@ public static class PlanProblemCheck
 
     private static void CheckSums(PlanProblem problem)
     {
-        var packs = new PlanNeeds(problem).Packs;
+        var needs = new PlanNeeds(problem);
         var choices = problem.Places.SelectMany(place => place.Choices).ToList();
-        var bought = problem.Offers.Select((offer, index) => (offer, packs: (Int128)packs[index])).ToList();
+        var bought = problem.Offers.Select((offer, index) => (offer, packs: (Int128)needs.MostPacks(index))).ToList();
         Count((int)long.Min(problem.Jobs.Sum(job => (long)job.Days), int.MaxValue), "the days of all jobs together");
         Together("money", [
             problem.FixedCost,

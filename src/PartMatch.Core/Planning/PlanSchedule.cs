@@ -19,10 +19,15 @@ internal sealed class PlanSchedule
         (_problem, _model) = (problem, model);
         _horizon = Horizon(problem, model);
         Days = model.Constraints.Variable(0, _horizon);
+        Sum = new LinearSum().Add(Days, 1);
         var waitedFor = problem.Jobs.SelectMany(job => job.NeedsPlaces).ToHashSet();
+        var supplies = Supplies();
         for (var product = 0; product < problem.Products.Count; product++)
         {
-            AddArrivals(product, waitedFor);
+            if (supplies[product].Count > 1)
+            {
+                AddArrivals(product, supplies[product], waitedFor);
+            }
         }
 
         foreach (var late in _late.Values)
@@ -36,50 +41,56 @@ internal sealed class PlanSchedule
 
     public int Days { get; }
 
+    public LinearSum Sum { get; }
+
     /// <summary>For each job; 0 where it is not done.</summary>
     public int[] Starts { get; }
 
     /// <summary>Whether there is any day but the first.</summary>
     public static bool Varies(PlanProblem problem, PlanModel model) => Horizon(problem, model) > 0;
 
+    /// <summary>What arrives later is of no use: that is said of each day by itself, so that the linear relaxation knows it too.</summary>
+    public void EndBy(long day)
+    {
+        _model.Constraints.AtMost(Sum, day);
+        foreach (var (_, flag) in _late.Values.SelectMany(late => late).Where(late => late.Key > day))
+        {
+            _model.Constraints.Narrow(flag, 0, 0);
+        }
+    }
+
     private static long Horizon(PlanProblem problem, PlanModel model) =>
         problem.Offers.Where((_, offer) => model.Needs.Packs[offer] > 0).Select(offer => (long)offer.ArrivesOn).DefaultIfEmpty(0).Max()
         + problem.Jobs.Sum(job => (long)job.Days);
 
-    private void AddArrivals(int product, HashSet<int> waitedFor)
+    /// <summary>For each product, what comes on each day.</summary>
+    private SortedDictionary<int, LinearSum>[] Supplies()
     {
-        var byDay = new SortedDictionary<int, LinearSum> { [0] = new LinearSum().Add(_problem.Products[product].InHand) };
-        for (var offer = 0; offer < _problem.Offers.Count; offer++)
+        var supplies = _problem.Products.Select(product => new SortedDictionary<int, LinearSum> { [0] = new LinearSum().Add(product.InHand) }).ToArray();
+        foreach (var (offer, sold) in _problem.Offers.Index().Where(offer => _model.Needs.Packs[offer.Index] > 0))
         {
-            if (_model.Needs.Packs[offer] > 0 && PlanNeeds.Pieces(_problem.Offers[offer].Holds).GetValueOrDefault(product) is > 0 and var pieces)
+            foreach (var (product, pieces) in PlanNeeds.Pieces(sold.Holds).Where(held => held.Value > 0))
             {
-                var day = _problem.Offers[offer].ArrivesOn;
-                byDay.TryAdd(day, new LinearSum());
-                byDay[day].Add(_model.Packs[offer], pieces);
+                supplies[product].TryAdd(sold.ArrivesOn, new LinearSum());
+                supplies[product][sold.ArrivesOn].Add(_model.Packs[offer], pieces);
             }
         }
 
-        if (byDay.Count == 1)
-        {
-            return;
-        }
+        return supplies;
+    }
 
+    private void AddArrivals(int product, SortedDictionary<int, LinearSum> byDay, HashSet<int> waitedFor)
+    {
         var demands = new SortedDictionary<int, (LinearSum Pieces, long Most)>();
-        for (var place = 0; place < _problem.Places.Count; place++)
+        foreach (var group in _model.Needs.Takes[product].GroupBy(take => waitedFor.Contains(take.Place) ? take.Place : Others))
         {
-            var takes = _model.Takes(place, product).ToList();
-            if (takes.Count > 0)
-            {
-                var group = waitedFor.Contains(place) ? place : Others;
-                var (sum, most) = demands.GetValueOrDefault(group, (new LinearSum(), 0));
-                takes.ForEach(take => sum.Add(take.Flag, take.Pieces));
-                demands[group] = (sum, most + takes.Max(take => take.Pieces));
-            }
+            demands[group.Key] = (_model.Demand(group), group.GroupBy(take => take.Place).Sum(here => here.Max(take => take.Pieces)));
         }
 
         if (demands.Count == 1)
         {
-            AddAlone(demands.Keys.Single(), demands.Values.Single().Pieces, byDay);
+            var (pieces, most) = demands.Values.Single();
+            AddAlone(demands.Keys.Single(), pieces, most, byDay);
         }
         else if (demands.Count > 1)
         {
@@ -87,14 +98,14 @@ internal sealed class PlanSchedule
         }
     }
 
-    private void AddAlone(int group, LinearSum demand, SortedDictionary<int, LinearSum> byDay)
+    private void AddAlone(int group, LinearSum demand, long most, SortedDictionary<int, LinearSum> byDay)
     {
         var missing = new LinearSum().Add(demand);
         foreach (var (day, supply) in byDay)
         {
             if (day > 0)
             {
-                _model.Constraints.AtMost(missing, 0, ConstraintModel.Not(Late(group, day)));
+                _model.Constraints.AtMost(new LinearSum().Add(missing).Add(Late(group, day), -most), 0);
             }
 
             missing = new LinearSum().Add(missing).Add(supply, -1);

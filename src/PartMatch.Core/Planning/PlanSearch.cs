@@ -4,20 +4,24 @@ namespace PartMatch.Core.Planning;
 internal sealed class PlanSearch
 {
     private readonly PlanProblem _problem;
+    private readonly int _narrowsFrom;
     private PlanSchedule? _schedule;
+    private LinearSum _leading = new();
     private IReadOnlyList<long> _values = [];
 
-    public PlanSearch(PlanProblem problem, IReadOnlySet<int> dropped)
+    public PlanSearch(PlanProblem problem, IReadOnlySet<int> dropped, int narrowsFrom)
     {
-        _problem = problem;
+        (_problem, _narrowsFrom) = (problem, narrowsFrom);
         Model = new PlanModel(problem, dropped);
         if (problem.LastDay is { } last && !(last.Ground is { } ground && dropped.Contains(ground)))
         {
-            Model.Constraints.AtMost(new LinearSum().Add(Schedule.Days, 1), last.Limit);
+            Schedule.EndBy(last.Limit);
         }
     }
 
     public PlanModel Model { get; }
+
+    public bool IsLarge => NarrowedSearch.Varying(Model.Constraints.Ranges) >= _narrowsFrom;
 
     /// <summary>Days come into the model when they are first asked for: most models are far smaller without them.</summary>
     public PlanSchedule Schedule => _schedule ??= new PlanSchedule(_problem, Model);
@@ -25,35 +29,67 @@ internal sealed class PlanSearch
     /// <summary>Of what was minimised last.</summary>
     public long Value { get; private set; }
 
-    public ConstraintAnswer Minimise(LinearSum? sum, double work, Action<long?, long>? told, CancellationToken stop)
+    /// <summary>Whether anything holds at all.</summary>
+    public ConstraintAnswer Find(double work, CancellationToken stop)
     {
-        Model.Constraints.Minimise(sum);
-        Model.Constraints.Begin(_values.Select((value, variable) => KeyValuePair.Create(variable, value)));
-        var answer = Model.Constraints.Solve(work, told, stop);
-        if (answer.Values.Count > 0)
-        {
-            _values = answer.Values;
-        }
+        Model.Constraints.Minimise(null);
+        return Model.Constraints.Solve(work, null, stop);
+    }
 
-        if (_values.Count > 0 && sum is not null)
-        {
-            Value = sum.Constant + sum.Factors.Sum(factor => factor.Value * ValueOf(factor.Key));
-            Model.Constraints.AtMost(sum, Value);
-        }
-
+    /// <summary>One measure; it leads the search for the next ones.</summary>
+    public ConstraintAnswer Minimise(LinearSum sum, double work, Action<long?, long>? told, CancellationToken stop)
+    {
+        var answer = NarrowedSearch.Minimise(Model.Constraints, sum, _values, _narrowsFrom, work, told, stop);
+        Take(answer);
+        Keep(sum);
+        _leading = sum;
         return answer;
+    }
+
+    /// <summary>As many of the next measures as go into one sum, below the one before them: it is known already, but it leads the search.</summary>
+    public (ConstraintAnswer Answer, int Count) MinimiseTies(IReadOnlyList<LinearSum> ties, double work, CancellationToken stop)
+    {
+        var (sum, count) = RankedSum.Of([_leading, .. ties], Model.Constraints.Ranges);
+        if (count == 1)
+        {
+            (sum, count) = RankedSum.Of(ties, Model.Constraints.Ranges);
+            count++;
+        }
+
+        // The leading measure has narrowed the model as far as its relaxation can.
+        var answer = NarrowedSearch.Search(Model.Constraints, sum, _values, work, null, stop);
+        Take(answer);
+        foreach (var tie in ties.Take(count - 1))
+        {
+            Keep(tie);
+        }
+
+        return (answer, count - 1);
     }
 
     public PlanSolution Read(PlanStatus status, long bound)
     {
         var choices = Model.Choices.Select(flags => Array.FindIndex(flags, flag => _values[flag] == 1)).Select(made => made < 0 ? (int?)null : made).ToArray();
-        var packs = Model.Packs.Select(variable => (int)_values[variable]).ToArray();
+        var packs = Model.Packs.Select((variable, offer) => (int)(_values[variable] + (Model.Parcels.Spare[offer] is { } spare ? _values[spare] : 0))).ToArray();
         var doubts = Model.Doubts.Select(flag => _values[flag] == 1).ToArray();
         var (starts, days) = PlanCalendar.Settle(_problem, choices, packs, Starts());
         return new PlanSolution(status, choices, packs, starts, doubts, PlanReckoning.Add(_problem, choices, packs, starts, doubts, days), bound);
     }
 
-    private long ValueOf(int variable) => variable < _values.Count ? _values[variable] : 0;
+    private void Take(ConstraintAnswer answer) => _values = answer.Values.Count > 0 ? answer.Values : _values;
+
+    private void Keep(LinearSum sum)
+    {
+        if (_values.Count > 0)
+        {
+            Value = NarrowedSearch.Value(sum, _values);
+            Model.Constraints.AtMost(sum, Value);
+            if (_schedule is not null && sum == _schedule.Sum)
+            {
+                _schedule.EndBy(Value);
+            }
+        }
+    }
 
     /// <summary>Where no days were looked at, one job after the other: <see cref="PlanCalendar"/> moves each to where it can begin.</summary>
     private int?[] Starts()

@@ -39,41 +39,32 @@ public static class PlanSolver
         CancellationToken stop = default)
     {
         PlanProblemCheck.Check(problem);
-        var search = new PlanSearch(problem, dropped);
+        var search = new PlanSearch(problem, dropped, effort.NarrowsFrom);
         var measures = Measures(objective);
-        var left = effort.Work;
-        long? value = null;
-        long bound = 0;
-        var isProven = true;
-        foreach (var measure in measures)
+        var sign = measures[0] == Measure.Kept ? -1 : 1;
+        Action<long?, long>? tell = told is null ? null : (best, atBest) => told(new PlanProgress(sign * best, sign * atBest));
+        var first = search.Minimise(Sum(search, measures[0]), effort.Work, tell, stop);
+        if (first.Values.Count == 0)
         {
-            var isFirst = value is null;
-            if (!isFirst && (stop.IsCancellationRequested || !Varies(problem, search, measure)))
-            {
-                continue;
-            }
-
-            var sign = measure == Measure.Kept ? -1 : 1;
-            var answer = search.Minimise(
-                Sum(search, measure, sign),
-                double.Max(left, effort.Work * LeastShare),
-                isFirst && told is not null ? (best, atBest) => told(new PlanProgress(sign * best, sign * atBest)) : null,
-                stop);
-            left -= answer.Work;
-            isProven &= answer.Status == ConstraintStatus.Optimal;
-            if (isFirst && answer.Values.Count == 0)
-            {
-                return Nothing(answer.Status, sign * answer.Bound, stop);
-            }
-
-            if (isFirst)
-            {
-                value = search.Value;
-                bound = sign * (answer.Status == ConstraintStatus.Optimal ? search.Value : answer.Bound);
-            }
+            return Nothing(first.Status, sign * first.Bound, stop);
         }
 
-        var status = stop.IsCancellationRequested && !isProven ? PlanStatus.StoppedByYou : isProven ? PlanStatus.ProvenOptimal : PlanStatus.BestFound;
+        var isProven = first.Status == ConstraintStatus.Optimal;
+        var bound = sign * (isProven ? search.Value : first.Bound);
+        var ties = measures.Skip(1).Where(measure => effort.WithTies && Varies(problem, search, measure)).Select(measure => Sum(search, measure)).ToList();
+        var left = effort.Work - first.Work;
+        while (ties.Count > 0 && !stop.IsCancellationRequested)
+        {
+            // In a large model cost is a tie of its own, because its linear relaxation makes the model small; all others go together.
+            var isAlone = search.IsLarge && ties[0] == search.Model.Cost;
+            var work = double.Max(left, effort.Work * LeastShare);
+            var (tie, count) = isAlone ? (search.Minimise(ties[0], work, null, stop), 1) : search.MinimiseTies(ties, work, stop);
+            isProven &= tie.Status == ConstraintStatus.Optimal;
+            left -= tie.Work;
+            ties.RemoveRange(0, count);
+        }
+
+        var status = isProven && ties.Count == 0 ? PlanStatus.ProvenOptimal : stop.IsCancellationRequested ? PlanStatus.StoppedByYou : PlanStatus.BestFound;
         return search.Read(status, bound);
     }
 
@@ -90,12 +81,12 @@ public static class PlanSolver
         _ => throw new ArgumentOutOfRangeException(nameof(objective), objective, "expected one of the four objectives"),
     };
 
-    private static LinearSum Sum(PlanSearch search, Measure measure, int sign) => measure switch
+    private static LinearSum Sum(PlanSearch search, Measure measure) => measure switch
     {
         Measure.Cost => search.Model.Cost,
-        Measure.Days => new LinearSum().Add(search.Schedule.Days, 1),
+        Measure.Days => search.Schedule.Sum,
         Measure.Risk => search.Model.Risk,
-        Measure.Kept => new LinearSum().Add(search.Model.Kept, sign),
+        Measure.Kept => new LinearSum().Add(search.Model.Kept, -1),
         _ => search.Model.Doings,
     };
 
