@@ -45,7 +45,8 @@ public sealed record PriceListTable(IReadOnlyList<string> Headers, IReadOnlyList
     }
 
     /// <summary>What can be told of the columns before it is known what they hold.</summary>
-    public IReadOnlyList<PriceListColumn> Columns => [.. Headers.Select((head, column) => new PriceListColumn(column + 1, head, [.. Filled(column).Take(MostShown)]))];
+    public IReadOnlyList<PriceListColumn> Columns =>
+        [.. Headers.Select((head, column) => new PriceListColumn(column + 1, head, [.. Filled(column).Take(MostShown)]))];
 
     /// <summary>A cell without the blanks around it; empty where the row is too short.</summary>
     public static string Cell(PriceListRow row, int column) => column < row.Cells.Count ? row.Cells[column].Trim() : "";

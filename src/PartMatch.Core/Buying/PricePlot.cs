@@ -5,7 +5,10 @@ using PartMatch.Core.Plots;
 
 namespace PartMatch.Core.Buying;
 
-/// <summary>The history of a price drawn: one currency, for each condition a line through the cheapest offer of each day, and a mark of its own shape for every offer.</summary>
+/// <summary>
+/// The history of a price drawn: one currency, for each condition a line through the cheapest offer of each day, and a mark of its own shape for
+/// every offer.
+/// </summary>
 public static class PricePlot
 {
     /// <param name="on">Where the days are counted to.</param>
@@ -79,7 +82,8 @@ public static class PricePlot
         string[] reasons =
         [
             .. history.Points.Where(point => point.UnitPrice is not null && point.Price.Currency != currency).GroupBy(point => point.Price.Currency)
-                .OrderBy(group => group.Key, StringComparer.Ordinal).Select(group => string.Create(CultureInfo.InvariantCulture, $"{group.Count()} in {group.Key}")),
+                .OrderBy(group => group.Key, StringComparer.Ordinal)
+                .Select(group => string.Create(CultureInfo.InvariantCulture, $"{group.Count()} in {group.Key}")),
             .. history.Points.Count(point => point.UnitPrice is null) is > 0 and var unknown
                 ? [string.Create(CultureInfo.InvariantCulture, $"{unknown} for a pack of unknown size")] : Array.Empty<string>(),
         ];

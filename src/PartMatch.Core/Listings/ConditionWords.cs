@@ -38,7 +38,8 @@ public static class ConditionWords
 
     // "It cost new € 120": the price that another one had.
     private static readonly Regex _notNew = new(
-        $@"\b(?:costs?|was|were|paid|bought|price|kostet\w*|war|gekauft|preis|coûte|coûtait|payée?|prix|kostar|kostade|köpt|cuesta|costaba|precio)\s+(?:\w+\s+)?(?:{PlainNews})\b", Linear);
+        $@"\b(?:costs?|was|were|paid|bought|price|kostet\w*|war|gekauft|preis|coûte|coûtait|payée?|prix|kostar|kostade|köpt|"
+            + $@"cuesta|costaba|precio)\s+(?:\w+\s+)?(?:{PlainNews})\b", Linear);
 
     // "New" by itself says little in running text ("a new number"): there it has to stand as a statement of its own.
     private static readonly Regex _new = new(

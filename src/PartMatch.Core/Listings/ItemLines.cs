@@ -23,7 +23,8 @@ internal static class ItemLines
     // "…, and": one place to part at.
     private static readonly Regex _parting = new(@"[,;.+&]\s+(?:(?:and|und|et|och|y)\b)?|\s(?:and|und|et|och|y|[-–—])\s", Linear);
 
-    private static readonly Regex _ofAll = new(@"\b(?:both|all|beide[ns]?|alle|alles|les deux|tous|toutes|båda|bägge|alla|ambos|ambas|todos|todas)\b", Linear);
+    private static readonly Regex _ofAll = new(
+        @"\b(?:both|all|beide[ns]?|alle|alles|les deux|tous|toutes|båda|bägge|alla|ambos|ambas|todos|todas)\b", Linear);
 
     /// <param name="Whole">The line that it is a piece of.</param>
     private sealed record Item(string Line, string Whole, IReadOnlyList<ReadPrice> Prices, bool Gone);
@@ -48,7 +49,8 @@ internal static class ItemLines
     private static IEnumerable<Item> Find(string line, string? currency) => line.Length > 300 || !_code.IsMatch(line) ? []
         : Pieces(line, currency)
             .Select(piece => new Item(
-                piece, line, [.. AmountRoles.Read(piece, currency).Where(amount => amount.Role == AmountRole.Price).Select(amount => amount.Price)], _gone.IsMatch(piece)))
+                piece, line, [.. AmountRoles.Read(piece, currency).Where(amount => amount.Role == AmountRole.Price).Select(amount => amount.Price)],
+                _gone.IsMatch(piece)))
             .Where(item => item.Prices.Count == 1 || item.Gone);
 
     /// <summary>A piece for each number with its price, where they come in turn and each pair is parted from the next in one place; else the line.</summary>
@@ -92,7 +94,8 @@ internal static class ItemLines
     {
         var name = _mark.Replace(item.Line, "");
         var condition = ConditionWords.Find(name) is var own && own != ItemCondition.NotStated ? own
-            : item.Line != item.Whole && _ofAll.IsMatch(item.Whole) && ConditionWords.Find(item.Whole) is var shared && shared != ItemCondition.NotStated ? shared
+            : item.Line != item.Whole && _ofAll.IsMatch(item.Whole) && ConditionWords.Find(item.Whole) is var shared && shared != ItemCondition.NotStated
+                ? shared
             : around;
         var offer = new ReadOffer(
             item.Prices.Count == 1 ? item.Prices[0] : null,

@@ -58,7 +58,8 @@ public enum ListingHeadline
 /// <param name="WhyNot">Why it cannot; null where it can.</param>
 /// <param name="Untested">The words that say that nobody has tried whether it works; null where none do.</param>
 public sealed record JudgedOffer(
-    string? Name, IReadOnlyList<string> Numbers, ReadOffer Offer, Money? UnitPrice, bool Buyable, string? WhyNot, string? Untested, ListingHeadline Headline, string Because);
+    string? Name, IReadOnlyList<string> Numbers, ReadOffer Offer, Money? UnitPrice, bool Buyable, string? WhyNot, string? Untested,
+    ListingHeadline Headline, string Because);
 
 /// <summary>One number, with what it is.</summary>
 /// <param name="Where">Every place it stands, in words.</param>

@@ -32,7 +32,8 @@ public static class ListingMatch
         JudgedOffer[] offers = isWanted ? [] :
         [
             .. listing.Products.SelectMany((product, index) => product.Offers.Select(offer =>
-                OfferJudge.Judge(product, offer, SoldBy([.. soldAs[index].Select(group => judged[group.Key])]), Against(found, index), named, question, untested[index]))),
+                OfferJudge.Judge(
+                    product, offer, SoldBy([.. soldAs[index].Select(group => judged[group.Key])]), Against(found, index), named, question, untested[index]))),
         ];
         JudgedNumber[] sold = [.. judged.Values.Where(one => one.Role == NumberRole.Sold)];
         var whole = offers.Length == 0 ? WithoutOffer(sold, contradictions, named, question) : null;

@@ -37,7 +37,8 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
     public HeldPart Held(ContentsRow row)
     {
         var one = Part(new JudgedNumber(
-            row.Part, "", NumberRole.Mentioned, NumberReading.AsWritten, null, [], NumberVerdict.Unknown, "", null, null, null, null, null, null, null, [], []), row.Part);
+            row.Part, "", NumberRole.Mentioned, NumberReading.AsWritten, null, [], NumberVerdict.Unknown, "", null, null, null, null, null, null, null, [], []),
+            row.Part);
         return new HeldPart(row.Part, one.Name, row.Quantity, row.Certainty, one.Verdict, one.Text);
     }
 

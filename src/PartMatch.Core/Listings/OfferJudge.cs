@@ -23,7 +23,8 @@ internal static class OfferJudge
         var (headline, because) = whyNot is not null && offer.Price is not null && IsGone(offer)
             ? (ListingHeadline.LeaveIt, whyNot)
             : Decide(offer, sold, contradictions, named, question, whyNot, untested);
-        return new JudgedOffer(product.Name, [.. sold.Select(one => one.NumberKey)], offer, UnitPrice(offer), whyNot is null, whyNot, untested, headline, because);
+        return new JudgedOffer(
+            product.Name, [.. sold.Select(one => one.NumberKey)], offer, UnitPrice(offer), whyNot is null, whyNot, untested, headline, because);
     }
 
     private static (ListingHeadline Headline, string Because) Decide(

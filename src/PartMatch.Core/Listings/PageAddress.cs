@@ -10,7 +10,8 @@ internal static class PageAddress
 
     /// <summary>Null where none is stated whole: a relative address says nothing without its page.</summary>
     public static string? Find(IReadOnlyList<PageNode.Element> elements, string? savedFrom) =>
-        elements.Where(element => element.Name == "link" && Words(element.Find("rel")).Contains("canonical", StringComparer.OrdinalIgnoreCase)).Select(element => element.Find("href")).Take(MostAsked)
+        elements.Where(element => element.Name == "link" && Words(element.Find("rel")).Contains("canonical", StringComparer.OrdinalIgnoreCase))
+            .Select(element => element.Find("href")).Take(MostAsked)
             .Concat(elements.Where(element => element.Name == "meta" && (element.Find("property") ?? element.Find("name"))?.Trim() == "og:url")
                 .Select(element => element.Find("content")).Take(MostAsked))
             .Append(savedFrom).Select(Whole).FirstOrDefault(address => address is not null);
@@ -19,5 +20,6 @@ internal static class PageAddress
 
     private static string? Whole(string? written) =>
         written?.Trim() is { Length: > 0 and <= Longest } address && Uri.TryCreate(address, UriKind.Absolute, out var read)
-            && (read.Scheme == Uri.UriSchemeHttp || read.Scheme == Uri.UriSchemeHttps) && read.UserInfo.Length == 0 && !address.Any(char.IsControl) ? address : null;
+            && (read.Scheme == Uri.UriSchemeHttp || read.Scheme == Uri.UriSchemeHttps) && read.UserInfo.Length == 0 && !address.Any(char.IsControl)
+            ? address : null;
 }

@@ -27,7 +27,8 @@ internal static class RoleWords
 
     private const string Mentions =
         "replaced by|superseded by|replaced with|ersetzt durch|ersetzt von|abgelöst durch|remplacé par|remplacée par|ersatt av|ersätts av|" +
-        "if it is|if it s|whether it is|unless it is|ob es|si c est|om det är|si es|looks like|look like|look like the|looks like the|similar to|resembles|i think|i believe|probably|maybe|perhaps|should be|could be|might be|"
+        "if it is|if it s|whether it is|unless it is|ob es|si c est|om det är|si es|"
+        + "looks like|look like|look like the|looks like the|similar to|resembles|i think|i believe|probably|maybe|perhaps|should be|could be|might be|"
         + "sieht aus wie|sehen aus wie|ähnlich|vermutlich|wahrscheinlich|könnte|ressemble à|semblable à|sans doute|probablement|peut être|"
         + "ser ut som|liknar|kanske|troligen|se parece a|parecido a|quizá|quizás|probablemente|creo que|"
         + "ersatt med|reemplazado por|reemplazada por|sustituido por|sustituida por";

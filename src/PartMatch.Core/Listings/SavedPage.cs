@@ -20,7 +20,8 @@ internal static class SavedPage
         {
             using var stream = new MemoryStream(file.ToArray(), writable: false);
             var message = new MimeParser(options, stream).ParseMessage();
-            return message.Body is { } body && FindHtml(body) is { } page ? (Content(page), page.ContentType.Charset, message.To.Count > 0, SavedFrom(message, page)) : null;
+            return message.Body is { } body && FindHtml(body) is { } page
+                ? (Content(page), page.ContentType.Charset, message.To.Count > 0, SavedFrom(message, page)) : null;
         }
         catch (FormatException)
         {
@@ -29,7 +30,8 @@ internal static class SavedPage
     }
 
     // The header of the whole file is what browsers write, in no standard; that of the part is RFC 2557, 4.2.
-    private static string? SavedFrom(MimeMessage message, MimePart page) => message.Headers["Snapshot-Content-Location"] ?? page.ContentLocation?.OriginalString;
+    private static string? SavedFrom(MimeMessage message, MimePart page) =>
+        message.Headers["Snapshot-Content-Location"] ?? page.ContentLocation?.OriginalString;
 
     private static MimePart? FindHtml(MimeEntity entity)
     {

@@ -6,15 +6,19 @@ namespace PartMatch.Core.Listings;
 internal static class UntestedWords
 {
     private static readonly Regex _untested = new(
-        @"\b(?:untested|un-tested|(?:not|never) (?:been )?(?:tested|tried)|(?:isn|hasn|wasn)['’]t (?:been )?(?:tested|tried)|(?:can|could)(?:not|['’]t| not) (?:be )?test(?:ed)?|"
+        @"\b(?:untested|un-tested|(?:not|never) (?:been )?(?:tested|tried)|(?:isn|hasn|wasn)['’]t (?:been )?(?:tested|tried)|"
+        + @"(?:can|could)(?:not|['’]t| not) (?:be )?test(?:ed)?|"
         + @"ungetestet\w*|ungeprüft\w*|nicht (?:getestet|geprüft|ausprobiert)|(?:non|pas|jamais) (?:testée?s?|essayée?s?|vérifiée?s?)|"
-        + @"otesta[dt]\w*|oprovad\w*|(?:ej|inte|aldrig) (?:testa[dt]\w*|provad\w*|provkörd\w*)|sin (?:probar|testar|comprobar)|no (?:probad|testead|comprobad)[oa]s?)\b",
+        + @"otesta[dt]\w*|oprovad\w*|(?:ej|inte|aldrig) (?:testa[dt]\w*|provad\w*|provkörd\w*)|sin (?:probar|testar|comprobar)|"
+        + @"no (?:probad|testead|comprobad)[oa]s?)\b",
         RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 
     /// <summary>The words; null where none say so.</summary>
     public static string? Find(string text) => _untested.Match(text) is { Success: true } match ? match.Value : null;
 
-    /// <summary>Of each product, by its place among them. The words of the page count for all of them, the rows of its tables each for their own thing.</summary>
+    /// <summary>
+    /// Of each product, by its place among them. The words of the page count for all of them, the rows of its tables each for their own thing.
+    /// </summary>
     public static IReadOnlyList<string?> ByProduct(ReadListing listing)
     {
         var page = Find(Words(listing.Passages.Where(passage => passage is { Product: null, Place: not (PassagePlace.TableCell or PassagePlace.Quoted) })));

@@ -41,11 +41,13 @@ internal static class CurveDrawing
             line.Name,
             y => line.IsPointsOnly ? [Dot(Left + (LegendEntry.SampleWidth / 2), y)] :
             [
-                .. line.Points.Count > 1 || line.Marks is [] ? [Stroke($"M{N(Left)} {N(y)}H{N(Left + LegendEntry.SampleWidth)}", line, index)] : Array.Empty<XElement>(),
+                .. line.Points.Count > 1 || line.Marks is []
+                    ? [Stroke($"M{N(Left)} {N(y)}H{N(Left + LegendEntry.SampleWidth)}", line, index)] : Array.Empty<XElement>(),
                 .. line.Marks is [] ? Array.Empty<XElement>() : [Mark(line.Shape, Left + (LegendEntry.SampleWidth / 2), y)],
             ])),
         .. plot.Bands.Select(band => new LegendEntry(band.Name, y =>
-            [Band([$"{N(Left)} {N(y - 7)}", $"{N(Left + LegendEntry.SampleWidth)} {N(y - 7)}", $"{N(Left + LegendEntry.SampleWidth)} {N(y + 7)}", $"{N(Left)} {N(y + 7)}"])])),
+            [Band([$"{N(Left)} {N(y - 7)}", $"{N(Left + LegendEntry.SampleWidth)} {N(y - 7)}",
+                $"{N(Left + LegendEntry.SampleWidth)} {N(y + 7)}", $"{N(Left)} {N(y + 7)}"])])),
     ];
 
     private static IEnumerable<double> At(CurvePlot plot, PlotDirection direction) =>

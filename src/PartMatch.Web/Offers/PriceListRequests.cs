@@ -25,7 +25,8 @@ public sealed record PriceListRequest(
     [property: FromQuery(Name = "core-deposit"), Description("The column of the deposits for an old part; none for no column.")] string? CoreDeposit,
     [property: FromQuery(Name = "note"), Description("The column that becomes the note; none for no column.")] string? Note,
     [property: FromQuery(Name = "decimal"), Description("point or comma, where the prices alone do not show which it is.")] string? DecimalMark,
-    [property: FromQuery(Name = "leave-out"), Description("without-price to leave out the rows that have words or nothing instead of a price; when left out such a row keeps the whole list out.")] string? LeaveOut,
+    [property: FromQuery(Name = "leave-out"),
+        Description("without-price to leave out the rows that have words or nothing instead of a price; when left out such a row keeps the whole list out.")] string? LeaveOut,
     [property: FromQuery(Name = "dry-run"), Description("true to judge every row and store nothing; false when left out.")] string? DryRun,
     [property: FromQuery(Name = "who"), Description("Your name, for the history.")] string? Who,
     [property: FromQuery(Name = "why"), Description("The reason, for the history.")] string? Why)

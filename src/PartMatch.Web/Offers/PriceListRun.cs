@@ -65,11 +65,13 @@ internal sealed class PriceListRun(PriceListAsked asked, PriceListReading.Read r
         int Hindered(NotStored why) => rows.Count(row => row.NotStored == why);
         var isNew = done.Offers.Count(offer => offer.IsNew);
         var counts = new PriceListCounts(
-            rows.Length, Count(SoldVerdict.KnownPart), Count(SoldVerdict.KnownElsewhere), Count(SoldVerdict.NarrowsOnly), Count(SoldVerdict.LookAlikeCharacters),
+            rows.Length, Count(SoldVerdict.KnownPart), Count(SoldVerdict.KnownElsewhere), Count(SoldVerdict.NarrowsOnly),
+            Count(SoldVerdict.LookAlikeCharacters),
             Count(SoldVerdict.Unknown), Hindered(NotStored.WithoutPrice), Hindered(NotStored.Faulty), isNew, done.Offers.Count - isNew);
         return new PriceListAnswer(
             asked, asked.DryRun ? OfferResult.WouldStore : isNew == 0 ? OfferResult.AlreadyStored : OfferResult.Stored, done.Change, read.Tables, mapping,
-            read.Table.Columns, list.DecimalMark.Mark is { } mark ? PriceMark.NameOf(mark) : null, list.DecimalMark.Because, counts, rows, new Permalink("/api/offers").With("seller", asked.Seller).ToString());
+            read.Table.Columns, list.DecimalMark.Mark is { } mark ? PriceMark.NameOf(mark) : null, list.DecimalMark.Because, counts, rows,
+            new Permalink("/api/offers").With("seller", asked.Seller).ToString());
     }
 
     private PriceListRowAnswer RowOf(PriceListLine line, OfferTaken? taken) => new(

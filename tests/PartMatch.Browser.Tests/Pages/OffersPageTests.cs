@@ -17,7 +17,8 @@ public sealed class OfferStoringTests(WritingServer server, Bench bench) : IClas
         await using var sheet = (await bench.OpenAsync(new Uri(server.Address, "offers.html").ToString())).Expecting(400);
         await ChooseListAsync(sheet, List);
         await Assertions.Expect(sheet.Page.Locator("#list-answer h3").First).ToHaveTextAsync("2 rows of 3 can be stored, 1 without a price cannot");
-        await Assertions.Expect(sheet.Page.Locator("#list-answer tr").Filter(new() { HasText = "on request" })).ToContainTextAsync("“on request” stands where the price should");
+        await Assertions.Expect(sheet.Page.Locator("#list-answer tr").Filter(new() { HasText = "on request" }))
+            .ToContainTextAsync("“on request” stands where the price should");
         await sheet.AssertUsableAsync("offers-price-list");
 
         var store = sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Store 2 offers" });

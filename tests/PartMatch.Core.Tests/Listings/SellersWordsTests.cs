@@ -1,4 +1,3 @@
-using System.Text;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Listings;
 using Xunit;
@@ -97,8 +96,9 @@ public sealed class SellersWordsTests
 
     private static ListingAnswer Read(string text)
     {
-        var read = Assert.IsType<ListingReading.Read>(ListingReader.Read(new ListingDocument(ListingFormat.Text, Encoding.UTF8.GetBytes(text)), ListingBounds.Usual)).Listing;
+        var read = ListingAssert.Text(text);
         return ListingMatch.Decide(
-            new ListingFacts(WrittenPage.Pumps, Array.Empty<ContentsRow>().ToLookup(row => row.Set)), new ListingQuestion(WrittenPage.PumpOf("wa"), null), read, _finder.Find(read.Passages));
+            new ListingFacts(WrittenPage.Pumps, Array.Empty<ContentsRow>().ToLookup(row => row.Set)), new ListingQuestion(WrittenPage.PumpOf("wa"), null),
+            read, _finder.Find(read.Passages));
     }
 }

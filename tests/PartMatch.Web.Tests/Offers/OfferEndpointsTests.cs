@@ -236,10 +236,13 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
         var problem = await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-question");
         Assert.Equal(
             ["1 foo: word thing", "2 bar: nine"],
-            problem.List("columns").Select(column => $"{column.GetProperty("column").GetInt32()} {column.Text("head")}: {string.Join(' ', column.List("cells").Select(cell => cell.GetString()))}"));
+            problem.List("columns").Select(column =>
+                $"{column.GetProperty("column").GetInt32()} {column.Text("head")}: {string.Join(' ', column.List("cells").Select(cell => cell.GetString()))}"));
 
         var judged = await ListAsync("foo,bar\n12-34,9.50\n", "&number=1&price=2&dry-run=true");
-        Assert.Equal(["number you said so", "price you said so"], judged.GetProperty("mapping").List("columns").Select(column => $"{column.Text("holds")} {column.Text("because")}"));
+        Assert.Equal(
+            ["number you said so", "price you said so"],
+            judged.GetProperty("mapping").List("columns").Select(column => $"{column.Text("holds")} {column.Text("because")}"));
         Assert.Equal(["foo", "bar"], judged.List("columns").Select(column => column.Text("head")));
     }
 

@@ -12,6 +12,7 @@ const shortened = text => (text.length > 24 ? `${text.slice(0, 23)}…` : text);
 /** Puts a fault into a form inside the answer: what was judged stays. */
 export function atTop(error, form) {
   if (!(error instanceof Refusal)) throw error;
+  for (const old of document.querySelectorAll('#list-answer .faults')) old.remove(); // one at a time bears the title's id
   const summary = faultSummary(form, error.problem);
   form.prepend(summary);
   summary.focus();
@@ -60,7 +61,7 @@ export function mappingForm({ columns, mapped, tables }, again) {
         atTop(error, mapping);
       }
     },
-  }, tableField(tables, table => again({ table })), columnFields(columns, mapped), el('p', { class: 'hint' }, 'Without a column of the pieces that a price is for, each price is for one piece.'),
+  }, tableField(tables, table => again({ table })), columnFields(columns, mapped), el('div', { class: 'cell' }, el('p', { class: 'hint' }, 'Without a column of the pieces that a price is for, each price is for one piece.')),
   el('div', { class: 'actions' }, el('button', null, 'Judge again with these columns')));
   return mapping;
 }
