@@ -12,7 +12,7 @@ namespace PartMatch.Core.Buying;
 /// <param name="AtLeast">What is known of the total where not all of it is.</param>
 /// <param name="CoreDeposit">Paid besides, and paid back for the old parts.</param>
 /// <param name="NotKnown">What keeps the total from being known.</param>
-/// <param name="ShortBy">Pieces that the seller lacks; absent where the stock suffices or is not known.</param>
+/// <param name="ShortBy">Packs that the seller lacks, of those that the pieces need; absent where the stock suffices or is not known.</param>
 public sealed record LandedPrice(
     int Pieces, int? Packs, int? Surplus, Money? Goods, Sending Sending, ImportCharge Import, Money? Total, Money? AtLeast, Money? CoreDeposit,
     IReadOnlyList<string> NotKnown, int? ShortBy, string Text)
@@ -39,7 +39,7 @@ public sealed record LandedPrice(
         Amount? deposit = packs is { } deposits && offer.CoreDeposit is { } each ? Amount.Of(each).Times(deposits) : null;
         return new LandedPrice(
             pieces, packs, bought - pieces, goods?.ToMoney(), sending, import, notKnown is [] ? known?.ToMoney() : null,
-            notKnown is [] ? null : known?.ToMoney(), deposit?.ToMoney(), notKnown, offer.Stock is { } stock && stock < pieces ? pieces - stock : null,
+            notKnown is [] ? null : known?.ToMoney(), deposit?.ToMoney(), notKnown, offer.Stock < (packs ?? 1) ? (packs ?? 1) - offer.Stock : null,
             Say(goods, sending, import, known, notKnown, deposit));
     }
 

@@ -12,7 +12,7 @@ namespace PartMatch.Core.Buying;
 /// <param name="Kind">Of the part; null without one.</param>
 /// <param name="NumberAsWritten">By the seller; null where only the part is recorded.</param>
 /// <param name="Pack">Pieces that the price is for; null where it is not known.</param>
-/// <param name="Stock">Pieces there were; null where nothing was said.</param>
+/// <param name="Stock">Packs there were: how often what the price is for could be bought; null where nothing was said.</param>
 /// <param name="CoreDeposit">Paid back when an old part is sent in.</param>
 /// <param name="DaysMin">From order to door, at least.</param>
 /// <param name="Shipping">Of the parcel; null: the seller's usual.</param>

@@ -14,14 +14,14 @@ public sealed record OfferAge(DateOnly SeenOn, int Days, bool Old, string Text)
         var isOld = days > staleAfter;
         var seen = days switch
         {
-            0 => "seen on that day",
-            1 => "seen 1 day before",
-            -1 => "seen 1 day after",
-            < 0 => string.Create(CultureInfo.InvariantCulture, $"seen {-days} days after"),
-            _ => string.Create(CultureInfo.InvariantCulture, $"seen {days} days before"),
+            0 => string.Create(CultureInfo.InvariantCulture, $"seen on {on:yyyy-MM-dd}"),
+            1 => string.Create(CultureInfo.InvariantCulture, $"seen 1 day before {on:yyyy-MM-dd}"),
+            -1 => string.Create(CultureInfo.InvariantCulture, $"seen 1 day after {on:yyyy-MM-dd}"),
+            < 0 => string.Create(CultureInfo.InvariantCulture, $"seen {-days} days after {on:yyyy-MM-dd}"),
+            _ => string.Create(CultureInfo.InvariantCulture, $"seen {days} days before {on:yyyy-MM-dd}"),
         };
         return new OfferAge(seenOn, days, isOld, isOld
-            ? string.Create(CultureInfo.InvariantCulture, $"old: {seen}, more than {staleAfter}; ask whether it still stands")
+            ? string.Create(CultureInfo.InvariantCulture, $"old: {seen}, more than {staleAfter} days; ask whether it still stands")
             : seen);
     }
 }

@@ -54,7 +54,7 @@ internal static class PriceCell
                 $"write it as {text.Replace(expected, ' ').Replace(own, expected).Replace(" ", "", StringComparison.Ordinal)}"),
             ReadPrice.Unread unread when text.AsSpan().ContainsAnyInRange('0', '9') => new PriceCellReading.Faulty(
                 $"an amount such as 84.00 ({unread.Why})", "leave the row out where the price is on request"),
-            _ => new PriceCellReading.Faulty("an amount such as 84.00", "leave the row out where the price is on request"),
+            _ => new PriceCellReading.Faulty("an amount such as 84.00", "leave rows without a price out with leave-out=without-price"),
         };
     }
 

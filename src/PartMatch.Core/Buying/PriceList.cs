@@ -18,6 +18,9 @@ public sealed record PriceListLine(
     int Line, string Number, string NumberKey, SoldNumber? Sold, Money? Price, int? Pack, int? Stock, ItemCondition Condition, Money? CoreDeposit, string? Note,
     IReadOnlyList<CellFault> Faults)
 {
+    /// <summary>Words or nothing where the price should stand: "on request". It is no offer, whatever else is wrong with the row.</summary>
+    public bool IsUnpriced { get; init; }
+
     public bool IsFaulty => Faults.Count > 0;
 }
 
@@ -58,8 +61,12 @@ public sealed class PriceList
         return new PriceListLine(
             row.Line, number, key, key.Length is 0 or > NumberKey.MaxLength ? null : _numbers.Judge(number),
             Money(row, PriceColumn.Price, DecimalMark.Mark, isNeeded: true, faults),
-            _mapping.Find(PriceColumn.Pack) is null ? 1 : Whole(row, PriceColumn.Pack, 1, faults), Whole(row, PriceColumn.Quantity, 0, faults),
-            Condition(row, faults), Money(row, PriceColumn.CoreDeposit, _depositMark, isNeeded: false, faults), NoteOf(Cell(row, PriceColumn.Note)), faults);
+            _mapping.Find(PriceColumn.Pack) is null ? 1 : Whole(row, PriceColumn.Pack, 1, "pieces", faults),
+            Whole(row, PriceColumn.Quantity, 0, "packs", faults),
+            Condition(row, faults), Money(row, PriceColumn.CoreDeposit, _depositMark, isNeeded: false, faults), NoteOf(Cell(row, PriceColumn.Note)), faults)
+        {
+            IsUnpriced = !Cell(row, PriceColumn.Price).Any(char.IsNumber),
+        };
     }
 
     private PriceMark MarkOf(PriceListTable table, PriceColumn holds) =>
@@ -93,7 +100,7 @@ public sealed class PriceList
         }
     }
 
-    private int? Whole(PriceListRow row, PriceColumn holds, int least, List<CellFault> faults)
+    private int? Whole(PriceListRow row, PriceColumn holds, int least, string what, List<CellFault> faults)
     {
         var cell = Cell(row, holds);
         if (cell.Length == 0)
@@ -101,12 +108,12 @@ public sealed class PriceList
             return null;
         }
 
-        if (int.TryParse(cell, NumberStyles.None, CultureInfo.InvariantCulture, out var pieces) && pieces >= least && pieces <= OfferBounds.MostPieces)
+        if (int.TryParse(cell, NumberStyles.None, CultureInfo.InvariantCulture, out var many) && many >= least && many <= OfferBounds.MostPieces)
         {
-            return pieces;
+            return many;
         }
 
-        AddFault(faults, holds, cell, $"a whole number of pieces from {least} to {OfferBounds.MostPieces}",
+        AddFault(faults, holds, cell, $"a whole number of {what} from {least} to {OfferBounds.MostPieces}",
             "leave the cell empty where it is not known, or take another column");
         return null;
     }

@@ -10,7 +10,7 @@ public enum PriceColumn
     Number,
     Price,
 
-    /// <summary>Pieces in stock.</summary>
+    /// <summary>Packs in stock: how often what the price is for can be bought.</summary>
     Quantity,
 
     /// <summary>Pieces that the price is for.</summary>

@@ -10,6 +10,8 @@ public sealed record PriceListTable(IReadOnlyList<string> Headers, IReadOnlyList
     /// <summary>Ours, no source: a list of every number of a maker, several times over.</summary>
     public const int MostRows = 20_000;
 
+    private const int MostShown = 3;
+
     /// <param name="rows">All of them; empty ones are passed over. The first is a row of heads where a word of it says so, or no cell of it holds a digit;
     /// one with a price never is.</param>
     /// <returns>Null when there is nothing but empty rows.</returns>
@@ -42,6 +44,10 @@ public sealed record PriceListTable(IReadOnlyList<string> Headers, IReadOnlyList
             rows);
     }
 
+    /// <summary>What can be told of the columns before it is known what they hold.</summary>
+    public IReadOnlyList<PriceListColumn> Columns =>
+        [.. Headers.Select((head, column) => new PriceListColumn(column + 1, head, [.. Filled(column).Take(MostShown)]))];
+
     /// <summary>A cell without the blanks around it; empty where the row is too short.</summary>
     public static string Cell(PriceListRow row, int column) => column < row.Cells.Count ? row.Cells[column].Trim() : "";
 
@@ -51,6 +57,10 @@ public sealed record PriceListTable(IReadOnlyList<string> Headers, IReadOnlyList
     /// <summary>Has the cell a key that a part could have, with a digit in it?</summary>
     internal static bool HasNumberShape(string cell) => NumberKey.Of(cell) is { Length: >= 4 and <= NumberKey.MaxLength } key && key.Any(char.IsAsciiDigit);
 }
+
+/// <param name="Column">From 1.</param>
+/// <param name="Cells">The first that are filled, at most three.</param>
+public sealed record PriceListColumn(int Column, string Head, IReadOnlyList<string> Cells);
 
 /// <param name="Line">Where it stands in the document, from 1.</param>
 public sealed record PriceListRow(int Line, IReadOnlyList<string> Cells);

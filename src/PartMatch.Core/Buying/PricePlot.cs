@@ -5,7 +5,10 @@ using PartMatch.Core.Plots;
 
 namespace PartMatch.Core.Buying;
 
-/// <summary>The history of a price drawn: one currency, a line for each condition through the cheapest offer of each day, a dot for every offer.</summary>
+/// <summary>
+/// The history of a price drawn: one currency, for each condition a line through the cheapest offer of each day, and a mark of its own shape for
+/// every offer.
+/// </summary>
 public static class PricePlot
 {
     /// <param name="on">Where the days are counted to.</param>
@@ -14,13 +17,12 @@ public static class PricePlot
     {
         var chosen = currency ?? MostUsed(history) ?? "";
         PricePoint[] points = [.. history.Points.Where(point => point.UnitPrice?.Currency == chosen)];
-        var lines = points.GroupBy(point => point.Condition).OrderBy(group => group.Key)
-            .Select(group => LineOf(group.Key, [.. group], on)).Where(line => line.Points.Count > 1);
+        var lines = points.GroupBy(point => point.Condition).OrderBy(group => group.Key).Select(group => LineOf(group.Key, [.. group], on));
         return new CurvePlot(
             $"Prices asked for {number}",
             Describe(history, chosen, points),
             new PlotAxis($"days up to {on:yyyy-MM-dd}", "", From: -Room(points, on), To: points.Any(point => point.SeenOn > on) ? null : 0), new PlotAxis("one piece", chosen, From: 0),
-            points.Length == 0 ? [] : [.. lines, new PlotLine("single offers", [.. points.Select(point => PlaceOf(point, on))]) { IsPointsOnly = true }],
+            [.. lines],
             [],
             [],
             new PlotTable(
@@ -40,9 +42,22 @@ public static class PricePlot
         .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal).Select(group => group.Key).FirstOrDefault();
 
     private static PlotLine LineOf(ItemCondition condition, PricePoint[] points, DateOnly on) => new(
-        Word(condition),
+        $"{Word(condition)}, {(points.Length == 1 ? "one offer" : string.Create(CultureInfo.InvariantCulture, $"{points.Length} offers"))}",
         [.. points.GroupBy(point => point.SeenOn).Select(day => day.MinBy(MajorUnits)!).OrderBy(point => point.SeenOn)
-            .Select(point => PlaceOf(point, on))]); // no group is empty
+            .Select(point => PlaceOf(point, on))]) // no group is empty
+    {
+        Marks = [.. points.Select(point => PlaceOf(point, on))],
+        Shape = ShapeOf(condition),
+    };
+
+    private static PlotShape ShapeOf(ItemCondition condition) => condition switch
+    {
+        ItemCondition.New => PlotShape.Square,
+        ItemCondition.Refurbished => PlotShape.Diamond,
+        ItemCondition.Used => PlotShape.Circle,
+        ItemCondition.Damaged => PlotShape.Cross,
+        _ => PlotShape.Triangle,
+    };
 
     private static PlotPoint PlaceOf(PricePoint point, DateOnly on) => new(point.SeenOn.DayNumber - on.DayNumber, MajorUnits(point));
 
@@ -53,15 +68,26 @@ public static class PricePlot
     {
         if (points.Length == 0)
         {
-            return "No offer with a price by the piece is recorded.";
+            return $"No offer with a price by the piece is recorded{(currency.Length == 0 ? "" : $" in {currency}")}.{LeftOut(history, currency)}";
         }
 
         var ranges = history.Ranges.Where(range => range.Currency == currency)
             .Select(range => $"{Word(range.Condition)} {range.Low.Amount} to {range.High.Amount} {currency}, in the middle {range.Middle.Amount}");
-        var others = history.Points.Count - points.Length;
-        var left = others == 0 ? "" : string.Create(
-            CultureInfo.InvariantCulture, $" {others} {(others == 1 ? "offer is" : "offers are")} not drawn: in another currency, or for a pack of unknown size.");
-        return string.Create(CultureInfo.InvariantCulture, $"{points.Length} {(points.Length == 1 ? "offer" : "offers")}: {string.Join("; ", ranges)}.{left}");
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{points.Length} {(points.Length == 1 ? "offer" : "offers")}: {string.Join("; ", ranges)}.{LeftOut(history, currency)}");
+    }
+
+    private static string LeftOut(PriceHistory history, string currency)
+    {
+        string[] reasons =
+        [
+            .. history.Points.Where(point => point.UnitPrice is not null && point.Price.Currency != currency).GroupBy(point => point.Price.Currency)
+                .OrderBy(group => group.Key, StringComparer.Ordinal)
+                .Select(group => string.Create(CultureInfo.InvariantCulture, $"{group.Count()} in {group.Key}")),
+            .. history.Points.Count(point => point.UnitPrice is null) is > 0 and var unknown
+                ? [string.Create(CultureInfo.InvariantCulture, $"{unknown} for a pack of unknown size")] : Array.Empty<string>(),
+        ];
+        return reasons is [] ? "" : $" Not drawn: {string.Join(", ", reasons)}.";
     }
 
     private static string Word(ItemCondition condition) => Codes.Of(condition).Replace('-', ' ');

@@ -17,7 +17,7 @@ public sealed record SoldNumber(
     public string? Recorded => Verdict == SoldVerdict.KnownPart ? Part : null;
 }
 
-/// <summary>What the number of an offer turned out to be.</summary>
+/// <summary>What the number of an offer turned out to be, with no place to hold it against: the words are those of listings where they mean the same.</summary>
 public enum SoldVerdict
 {
     /// <summary>It names one part that the book may speak of.</summary>
@@ -27,10 +27,10 @@ public enum SoldVerdict
     KnownElsewhere,
 
     /// <summary>It stands on several parts, or only as a casting mark: the offer is recorded by its number.</summary>
-    SeveralParts,
+    NarrowsOnly,
 
     /// <summary>In no book, but it reads like a known number once 0 and O, 1 and I and the like count as one.</summary>
-    LookAlike,
+    LookAlikeCharacters,
 
     /// <summary>In no book.</summary>
     Unknown,
@@ -71,16 +71,18 @@ public sealed class SoldNumbers
         return near.Find(one => one.FoldedEdits == 0) is { } twin
             ? LookAlike(twin, nearest)
             : new SoldNumber(SoldVerdict.Unknown, null, [], nearest, [], nearest is [] ? "in no book, and no known number is near it"
-                : $"in no book; the nearest is {nearest[0].Number} ({nearest[0].Part})");
+                : $"in no book; the nearest is {Say(near[0].Number)}");
     }
 
     // What no book describes can do any harm.
     private SoldNumber LookAlike(NearNumber twin, NearestNumber[] nearest)
     {
-        var danger = Codes.Of(Danger.Level(Danger.Ease(twin, sameToTheEye: false), Danger.NotKnownHarm));
+        var ease = Danger.Ease(twin, sameToTheEye: false);
+        var danger = Codes.Of(Danger.Level(ease, Danger.NotKnownHarm));
         var name = _facts.FindPart(twin.Number.Part).Part?.Name ?? twin.Number.Written;
-        return new SoldNumber(SoldVerdict.LookAlike, null, [], nearest, [new LookAlikeWarning(twin.Number.Part, name, danger, null)],
-            $"in no book, but reads like {twin.Number.Written} ({twin.Number.Part}): danger {danger}, look at each 0 and O, 1 and I again");
+        return new SoldNumber(SoldVerdict.LookAlikeCharacters, null, [], nearest, [new LookAlikeWarning(twin.Number.Part, name, danger, null,
+                $"Ease {ease} (only look-alike characters differ) × harm {Danger.NotKnownHarm} (it is in no book, so what a mix-up does is not known).")],
+            $"in no book, but reads like {Say(twin.Number)}: danger {danger}, look at each 0 and O, 1 and I again");
     }
 
     private IReadOnlyList<LookAlikeWarning> DangersOf(string part)
@@ -92,6 +94,11 @@ public sealed class SoldNumbers
 
         return dangers;
     }
+
+    private string Say(PartNumber number) =>
+        number.Part == $"{number.Maker}:{number.Written}" ? Named(number.Part) : $"{number.Written}, a number of {Named(number.Part)}";
+
+    private string Named(string part) => _facts.FindPart(part).Part is { } described ? $"{part} ({described.Name})" : part;
 
     private static string Say(IReadOnlyList<LookAlikeWarning> dangers) => dangers.Count == 0 ? ""
         : $"; taken for it: {string.Join("; ", dangers.Select(one => $"{one.Part} (danger {one.Danger}{(one.TellApart is null ? "" : $", {one.TellApart}")})"))}";
@@ -105,15 +112,15 @@ public sealed class SoldNumbers
         {
             var dangers = DangersOf(part);
             return _scope.Contains(part)
-                ? new SoldNumber(SoldVerdict.KnownPart, part, [], [], dangers, $"it is {part}{Say(dangers)}")
+                ? new SoldNumber(SoldVerdict.KnownPart, part, [], [], dangers, $"it is {Named(part)}{Say(dangers)}")
                 : new SoldNumber(SoldVerdict.KnownElsewhere, part, [], [], dangers,
-                    $"it is {part}, which stands in a book that this one does not use; the offer is kept by its number{Say(dangers)}");
+                    $"it is {Named(part)}, which stands in a book that this one does not use; the offer is kept by its number{Say(dangers)}");
         }
 
         return new SoldNumber(
-            SoldVerdict.SeveralParts, null, parts, [], [],
+            SoldVerdict.NarrowsOnly, null, parts, [], [],
             parts.Length == 1
-                ? $"a casting mark or grade that is known on {parts[0]}, but names no part; the offer is kept by its number"
-                : $"it can mean {string.Join(" or ", parts)}; the offer is kept by its number until one is named");
+                ? $"a casting mark or grade that is known on {Named(parts[0])}, but names no part; the offer is kept by its number"
+                : $"it can mean {string.Join(" or ", parts.Select(Named))}; the offer is kept by its number until one is named");
     }
 }

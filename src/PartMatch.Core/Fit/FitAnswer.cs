@@ -117,4 +117,5 @@ public sealed record NearestNumber(string Number, string Part, int Edits);
 /// <summary>A number that can be taken for this one.</summary>
 /// <param name="Danger"><c>high</c>, <c>medium</c>, <c>low</c> or <c>none</c>.</param>
 /// <param name="TellApart">The cheapest check that separates them, in words; null when nothing recorded does.</param>
-public sealed record LookAlikeWarning(string Part, string Name, string Danger, string? TellApart);
+/// <param name="DangerText">Its two factors, ease and harm, with the words for both.</param>
+public sealed record LookAlikeWarning(string Part, string Name, string Danger, string? TellApart, string DangerText);

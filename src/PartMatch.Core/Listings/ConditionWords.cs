@@ -34,12 +34,19 @@ public static class ConditionWords
             + @"usad[oa]s?|segunda mano|como nuev[oa])\b", Linear);
 
 
+    private const string PlainNews = "new|neu|neuf|neuve|ny|nytt|nya|nuevo|nueva";
+
+    // "It cost new € 120": the price that another one had.
+    private static readonly Regex _notNew = new(
+        $@"\b(?:costs?|was|were|paid|bought|price|kostet\w*|war|gekauft|preis|coûte|coûtait|payée?|prix|kostar|kostade|köpt|"
+            + $@"cuesta|costaba|precio)\s+(?:\w+\s+)?(?:{PlainNews})\b", Linear);
+
     // "New" by itself says little in running text ("a new number"): there it has to stand as a statement of its own.
     private static readonly Regex _new = new(
         @"\b(?:brand[- ]new|new old stock|nos|unused|new in (?:box|bag)|it(?: is|['’]s) (?:still )?new|they are (?:still )?new|still in (?:its|the|their) (?:box|bag|packet|wrapper|foil)|factory new|nagelneu|fabrikneu|neuteil|unbenutzt|ungebraucht|originalverpackt|ovp|"
             + @"neuf d['’]origine|tout neuf|jamais monté|neuve?s? en boîte|"
         + @"helt ny|fabriksny|oanvänd\w*|sin usar|a estrenar|totalmente nuev[oa]|condition new|in new condition|zustand neu|état neuf|skick ny|estado nuevo)\b"
-        + @"|(?:^|[,;.!|•·(\n]\s*)(?:new|neu|neuf|neuve|ny|nytt|nya|nuevo|nueva)\s*(?:[,;.!|•·)\n€£$]|$)", Linear);
+        + $@"|(?:^|[,;.!|•·(\n]\s*)(?:{PlainNews})\s*(?:[,;.!|•·)\n€£$]|$)|\b(?:{PlainNews})\s*[€£$]\s*\d", Linear);
 
     private static readonly Regex _plainNew = new(@"^\W*(?:new|neu\w?|neufs?|neuves?|ny|nytt|nya|nuev[oa]s?)\b", Linear);
 
@@ -48,7 +55,7 @@ public static class ConditionWords
         SaysDamaged(text) is not null ? ItemCondition.Damaged
         : _refurbished.IsMatch(text) ? ItemCondition.Refurbished
         : SaysUsed(text) is not null ? ItemCondition.Used
-        : _new.IsMatch(text) ? ItemCondition.New
+        : _new.IsMatch(_notNew.Replace(text, " ")) ? ItemCondition.New
         : ItemCondition.NotStated;
 
     /// <summary>The words that say it is damaged, or for its parts; null where none do.</summary>

@@ -30,6 +30,9 @@ internal enum CueKind
     /// <summary>"but".</summary>
     But,
 
+    /// <summary>"it is", "it is really": the number right behind it is what is sold, unless other words say otherwise.</summary>
+    Is,
+
     /// <summary>"tel", "VIN", "EAN": a number, but no part's.</summary>
     OtherNumber,
 

@@ -32,6 +32,9 @@ public sealed record ListingAnswer(
     /// <summary>What a reader of it sees, up to 60,000 characters: what is kept with an offer.</summary>
     public string Text { get; init; } = "";
 
+    /// <summary>Where the page says that it stands on the web, or was saved from; null where it does not say. Nothing is fetched from it.</summary>
+    public string? Address { get; init; }
+
     /// <summary>The address to which the same document is sent again; the door fills it in.</summary>
     public string Permalink { get; init; } = "";
 }
@@ -53,21 +56,24 @@ public enum ListingHeadline
 /// <param name="UnitPrice">Price by pieces, rounded half to even to the currency's digits; null unless the price is plain and there are several pieces.</param>
 /// <param name="Buyable">Can it be bought as it stands: priced, in stock, not a range?</param>
 /// <param name="WhyNot">Why it cannot; null where it can.</param>
+/// <param name="Untested">The words that say that nobody has tried whether it works; null where none do.</param>
 public sealed record JudgedOffer(
-    string? Name, IReadOnlyList<string> Numbers, ReadOffer Offer, Money? UnitPrice, bool Buyable, string? WhyNot, ListingHeadline Headline, string Because);
+    string? Name, IReadOnlyList<string> Numbers, ReadOffer Offer, Money? UnitPrice, bool Buyable, string? WhyNot, string? Untested,
+    ListingHeadline Headline, string Because);
 
 /// <summary>One number, with what it is.</summary>
 /// <param name="Where">Every place it stands, in words.</param>
 /// <param name="Part">Null for a number in no book.</param>
 /// <param name="Fit">Null where no position was asked about, or the number is unknown; the whole answer is behind <paramref name="FitLink"/>.</param>
 /// <param name="Danger">Of taking it for the part that is needed; null where it is none of its look-alikes.</param>
+/// <param name="DangerText">Its two factors, ease and harm, with the words for both; null with the danger.</param>
 /// <param name="Nearest">The nearest known numbers of an unknown one.</param>
 /// <param name="Holds">Contents of a kit or assembly, each with its own verdict.</param>
 /// <param name="Text">The verdict in a sentence, with its reason.</param>
 public sealed record JudgedNumber(
     string Written, string NumberKey, NumberRole Role, NumberReading Read, string? Within, IReadOnlyList<string> Where, NumberVerdict Verdict, string Text,
-    string? Part, string? Name, Headline? Fit, Sureness? Sureness, string? FitLink, DangerLevel? Danger, IReadOnlyList<NearestNumber> Nearest,
-        IReadOnlyList<HeldPart> Holds)
+    string? Part, string? Name, Headline? Fit, Sureness? Sureness, string? FitLink, DangerLevel? Danger, string? DangerText,
+    IReadOnlyList<NearestNumber> Nearest, IReadOnlyList<HeldPart> Holds)
 {
     /// <summary>Pieces that the place needs of it; null where that is not recorded, or where the number is of a packet.</summary>
     [JsonIgnore]

@@ -27,11 +27,13 @@ public static class ListingMatch
         var found = Contradictions.Find(listing, groups);
         Contradiction[] contradictions = [.. found.Select(one => one.What)];
         var isWanted = WantedWords.Speak(listing);
+        var untested = UntestedWords.ByProduct(listing);
         JudgedNumber[] named = [.. groups.Where(group => group.Identifies).Select(group => judged[group.Key]).Where(one => one.Role == NumberRole.Mentioned)];
         JudgedOffer[] offers = isWanted ? [] :
         [
             .. listing.Products.SelectMany((product, index) => product.Offers.Select(offer =>
-                OfferJudge.Judge(product, offer, SoldBy([.. soldAs[index].Select(group => judged[group.Key])]), Against(found, index), named, question))),
+                OfferJudge.Judge(
+                    product, offer, SoldBy([.. soldAs[index].Select(group => judged[group.Key])]), Against(found, index), named, question, untested[index]))),
         ];
         JudgedNumber[] sold = [.. judged.Values.Where(one => one.Role == NumberRole.Sold)];
         var whole = offers.Length == 0 ? WithoutOffer(sold, contradictions, named, question) : null;
@@ -51,6 +53,7 @@ public static class ListingMatch
             CautionsFor(question))
         {
             Text = Beginning(listing.VisibleText),
+            Address = listing.Address,
         };
     }
 
@@ -69,7 +72,7 @@ public static class ListingMatch
         JudgedNumber[] sold, IReadOnlyList<Contradiction> contradictions, JudgedNumber[] named, ListingQuestion question) => OfferJudge.Judge(
         new ReadProduct(StatementForm.Text, null, null, [], ItemCondition.NotStated, [], null),
         new ReadOffer(null, 1, ItemCondition.NotStated, Availability.NotStated, null, null, null, null, null, OfferTerms.NotStated, AssemblyLevel.NotStated),
-        sold, contradictions, named, question);
+        sold, contradictions, named, question, null);
 
     private static (ListingHeadline Headline, IEnumerable<string> Because) Headline(JudgedOffer[] offers, JudgedOffer? whole)
     {

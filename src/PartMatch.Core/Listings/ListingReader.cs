@@ -24,63 +24,64 @@ public static class ListingReader
     public static ListingReading Read(ListingDocument document, ListingBounds bounds)
     {
         List<ListingWarning> warnings = [];
-        var (page, text, isLetter, refused) = Open(document, bounds, warnings);
-        return refused ?? (page is null ? PastedText.Read(text, bounds, warnings) : PageListing.Read(page, bounds, warnings, isLetter));
+        var (page, text, isLetter, savedFrom, refused) = Open(document, bounds, warnings);
+        return refused ?? (page is null ? PastedText.Read(text, bounds, warnings) : PageListing.Read(page, bounds, warnings, isLetter, savedFrom));
     }
 
     /// <summary>The tables of a page and nothing else of it, or why it cannot be read. Never throws, whatever the bytes are.</summary>
     public static TablesReading ReadTables(ListingDocument document, ListingBounds bounds)
     {
         List<ListingWarning> warnings = [];
-        var (page, _, _, refused) = Open(document, bounds, warnings);
+        var (page, _, _, _, refused) = Open(document, bounds, warnings);
         return refused is not null ? new TablesReading.Unreadable(refused.Found, refused.Expected)
             : page is null ? new TablesReading.Read([], warnings)
             : PageTables.Read(page, warnings);
     }
 
     /// <summary>The page, or the text where it is none, or why neither can be had.</summary>
-    private static (PageNode.Element? Page, string Text, bool IsLetter, ListingReading.Unreadable? Refused) Open(
+    private static (PageNode.Element? Page, string Text, bool IsLetter, string? SavedFrom, ListingReading.Unreadable? Refused) Open(
         ListingDocument document, ListingBounds bounds, List<ListingWarning> warnings)
     {
         const string Paste = "select the text on the page and paste it";
         var bytes = document.Bytes;
         if (bytes.Length > bounds.MaxBytes)
         {
-            return (null, "", false, new($"{Size(bytes.Length)}", $"at most {Size(bounds.MaxBytes)}", Paste));
+            return (null, "", false, null, new($"{Size(bytes.Length)}", $"at most {Size(bounds.MaxBytes)}", Paste));
         }
 
         var format = document.Format;
         var charset = document.Charset;
         var isLetter = false;
+        string? savedFrom = null;
         if (format == ListingFormat.Mhtml)
         {
             if (SavedPage.FindPage(bytes) is not { } page)
             {
-                return (null, "", false, new("no page inside the saved file", "a web page saved as one file (.mhtml)", $"save it as .html, or {Paste}"));
+                return (null, "", false, null, new("no page inside the saved file", "a web page saved as one file (.mhtml)", $"save it as .html, or {Paste}"));
             }
 
-            (bytes, charset, format, isLetter) = (page.Bytes, page.Charset, ListingFormat.Html, page.IsLetter);
+            (bytes, charset, format, isLetter, savedFrom) = (page.Bytes, page.Charset, ListingFormat.Html, page.IsLetter, page.SavedFrom);
         }
 
         if (ListingBytes.FindNotText(bytes.Span) is { } other)
         {
-            return (null, "", false, new(other, "text, or a saved web page", Paste));
+            return (null, "", false, null, new(other, "text, or a saved web page", Paste));
         }
 
         var text = ListingBytes.Decode(bytes.Span, charset, format == ListingFormat.Html, warnings);
         if (string.IsNullOrWhiteSpace(text))
         {
-            return (null, "", false, new("nothing but white space", "a listing", Paste));
+            return (null, "", false, null, new("nothing but white space", "a listing", Paste));
         }
 
         if (format == ListingFormat.Text)
         {
-            return (null, text, false, null);
+            return (null, text, false, null, null);
         }
 
         return Parse(text, bounds, out var found) is { } root
-            ? (root, text, isLetter, null)
-            : (null, "", false, new(found, $"at most {bounds.MaxNodes:N0} elements, attributes and pieces of text, {bounds.MaxDepth} deep", Paste));
+            ? (root, text, isLetter, savedFrom, null)
+            : (null, "", false, null, new(found, $"at most {bounds.MaxNodes:N0} elements, attributes and pieces of text, {bounds.MaxDepth} deep", Paste));
     }
 
     private static PageNode.Element? Parse(string text, ListingBounds bounds, out string found)

@@ -32,6 +32,9 @@ public sealed record ReadListing(
 {
     /// <summary>What the head of the page declares to other sites; null where it declares none.</summary>
     public ReadPrice? DeclaredPrice { get; init; }
+
+    /// <summary>Where the page says that it stands; null where it does not. Nothing is ever fetched from it.</summary>
+    public string? Address { get; init; }
 }
 
 /// <summary>Something odd about a listing that its reader should know.</summary>

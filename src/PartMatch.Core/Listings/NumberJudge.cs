@@ -17,7 +17,7 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
     {
         var first = found.OrderBy(one => one.Role).ThenBy(one => one.Read).First();
         var seed = new JudgedNumber(
-            first.Written, first.Key, first.Role, first.Read, first.Within, where, NumberVerdict.Unknown, "", null, null, null, null, null, null, [], []);
+            first.Written, first.Key, first.Role, first.Read, first.Within, where, NumberVerdict.Unknown, "", null, null, null, null, null, null, null, [], []);
         string[] parts = [.. first.Known.Select(number => number.Part).Distinct(StringComparer.Ordinal)];
         var judged = parts switch
         {
@@ -37,7 +37,8 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
     public HeldPart Held(ContentsRow row)
     {
         var one = Part(new JudgedNumber(
-            row.Part, "", NumberRole.Mentioned, NumberReading.AsWritten, null, [], NumberVerdict.Unknown, "", null, null, null, null, null, null, [], []), row.Part);
+            row.Part, "", NumberRole.Mentioned, NumberReading.AsWritten, null, [], NumberVerdict.Unknown, "", null, null, null, null, null, null, null, [], []),
+            row.Part);
         return new HeldPart(row.Part, one.Name, row.Quantity, row.Certainty, one.Verdict, one.Text);
     }
 
@@ -87,6 +88,7 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
                 Sureness = null,
                 FitLink = null,
                 Danger = null,
+                DangerText = null,
                 Text = $"{named.Written} ({named.Name}) is a set of {named.Holds.Count} parts; "
                     + $"{(first.Certainty == Certainty.Certain ? "among them, certainly," : "perhaps among them")} {first.Text} {(named.Holds.Count > 1 ? "The rest of it is left over unless it is needed elsewhere." : "")}".TrimEnd(),
             };
@@ -138,6 +140,7 @@ internal sealed class NumberJudge(ListingFacts facts, ListingQuestion question, 
             {
                 Verdict = NumberVerdict.LookAlike,
                 Danger = row.Danger,
+                DangerText = row.DangerText,
                 Text = $"{judged.Written} is not {NumberOf(likeness.Needed)}, which {place.Name} needs, but can be taken for it: danger {Codes.Of(row.Danger)}. "
                     + $"There: {fit}.{why}{(check is null ? "" : $" Before paying: {check}.")}",
             };

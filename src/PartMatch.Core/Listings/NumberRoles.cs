@@ -118,6 +118,10 @@ internal sealed class NumberRoles
         {
             _role ??= NumberRole.Fits;
         }
+        else if (_last == CueKind.Is && _wordsSinceLast == 0 && !_comma)
+        {
+            _role = _role is null or NumberRole.NotThis ? NumberRole.Sold : _role;
+        }
 
         (_last, _wordsSinceLast, _wordsSinceNot) = (null, 0, int.MaxValue / 2);
         return _role;

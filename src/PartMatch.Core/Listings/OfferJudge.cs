@@ -14,20 +14,22 @@ internal static class OfferJudge
     /// <param name="sold">The numbers it sells, judged; empty where none is stated.</param>
     /// <param name="contradictions">Of the whole listing.</param>
     /// <param name="named">Known numbers that the listing merely mentions.</param>
+    /// <param name="untested">The words that say that it was not tried; null where none do.</param>
     public static JudgedOffer Judge(
         ReadProduct product, ReadOffer offer, IReadOnlyList<JudgedNumber> sold, IReadOnlyList<Contradiction> contradictions,
-        IReadOnlyList<JudgedNumber> named, ListingQuestion question)
+        IReadOnlyList<JudgedNumber> named, ListingQuestion question, string? untested)
     {
         var whyNot = NotBuyable(offer);
         var (headline, because) = whyNot is not null && offer.Price is not null && IsGone(offer)
             ? (ListingHeadline.LeaveIt, whyNot)
-            : Decide(offer, sold, contradictions, named, question, whyNot);
-        return new JudgedOffer(product.Name, [.. sold.Select(one => one.NumberKey)], offer, UnitPrice(offer), whyNot is null, whyNot, headline, because);
+            : Decide(offer, sold, contradictions, named, question, whyNot, untested);
+        return new JudgedOffer(
+            product.Name, [.. sold.Select(one => one.NumberKey)], offer, UnitPrice(offer), whyNot is null, whyNot, untested, headline, because);
     }
 
     private static (ListingHeadline Headline, string Because) Decide(
         ReadOffer offer, IReadOnlyList<JudgedNumber> sold, IReadOnlyList<Contradiction> contradictions, IReadOnlyList<JudgedNumber> named, ListingQuestion question,
-        string? whyNot)
+        string? whyNot, string? untested)
     {
         if (question.Place is null)
         {
@@ -60,7 +62,7 @@ internal static class OfferJudge
             return (ListingHeadline.LeaveIt, "It is stated to be damaged.");
         }
 
-        var open = Open(offer, best, question, whyNot);
+        var open = Open(offer, best, question, whyNot, untested);
         return Standing(best) == ListingHeadline.Buy && open is null ? (ListingHeadline.Buy, best.Text) : (ListingHeadline.AskFirst, open ?? best.Text);
     }
 
@@ -88,7 +90,7 @@ internal static class OfferJudge
     }
 
     /// <summary>What keeps a right number from being bought at once; null where nothing does.</summary>
-    private static string? Open(ReadOffer offer, JudgedNumber number, ListingQuestion question, string? whyNot)
+    private static string? Open(ReadOffer offer, JudgedNumber number, ListingQuestion question, string? whyNot, string? untested)
     {
         if (whyNot is not null)
         {
@@ -105,6 +107,11 @@ internal static class OfferJudge
         if (There(offer) is { } there && number.Needed is { } pieces && there < pieces)
         {
             return $"{there} {(there == 1 ? "is" : "are")} offered and {pieces} are needed: ask for the other {pieces - there}.";
+        }
+
+        if (untested is not null)
+        {
+            return $"{number.Written} is the right number, but the words say “{untested}”: ask whether it works, and what was seen of that.";
         }
 
         return offer.Condition == ItemCondition.NotStated ? $"{number.Written} is the right number, but its condition is not stated." : null;

@@ -3,7 +3,7 @@ namespace PartMatch.Core.Listings;
 /// <summary>A page, asked by every reader in turn.</summary>
 internal static class PageListing
 {
-    public static ListingReading Read(PageNode.Element page, ListingBounds bounds, List<ListingWarning> warnings, bool isLetter)
+    public static ListingReading Read(PageNode.Element page, ListingBounds bounds, List<ListingWarning> warnings, bool isLetter, string? savedFrom)
     {
         var elements = PageWalk.Elements(page).ToList();
         var title = elements.Where(element => element.Name == "title" && element.Parent?.Name == "head")
@@ -36,7 +36,10 @@ internal static class PageListing
             .SelectMany(line => DefinitionReader.Line(line.Asked)))
             .Distinct().ToList();
         return new ListingReading.Read(
-            ListingAssembly.Make(title, language, stated, rows, terms, lines, currency, DeclaredPrice.Find(elements, currency), warnings));
+            ListingAssembly.Make(title, language, stated, rows, terms, lines, currency, DeclaredPrice.Find(elements, currency), warnings) with
+            {
+                Address = PageAddress.Find(elements, savedFrom),
+            });
     }
 
     private static bool IsJsonLd(PageNode.Element element) =>

@@ -46,7 +46,7 @@ public enum GtinCheck
 /// <param name="Days">From order to door, handling and transit together; null where nothing is said.</param>
 /// <param name="Seller">As the page names it; null where it does not.</param>
 /// <param name="Address">The offer's own address, as written; null where none is given.</param>
-/// <param name="Stock">Pieces there are; null where nothing is said.</param>
+/// <param name="Stock">Packs there are: how often what the price is for can be bought; null where nothing is said.</param>
 /// <param name="Terms">Deposit, return window and the like, as far as the page says anything.</param>
 /// <param name="Level">How much of an assembly is sold, as far as the words say.</param>
 public sealed record ReadOffer(

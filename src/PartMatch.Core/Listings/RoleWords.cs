@@ -27,7 +27,8 @@ internal static class RoleWords
 
     private const string Mentions =
         "replaced by|superseded by|replaced with|ersetzt durch|ersetzt von|abgelöst durch|remplacé par|remplacée par|ersatt av|ersätts av|" +
-        "looks like|look like|look like the|looks like the|similar to|resembles|i think|i believe|probably|maybe|perhaps|should be|could be|might be|"
+        "if it is|if it s|whether it is|unless it is|ob es|si c est|om det är|si es|"
+        + "looks like|look like|look like the|looks like the|similar to|resembles|i think|i believe|probably|maybe|perhaps|should be|could be|might be|"
         + "sieht aus wie|sehen aus wie|ähnlich|vermutlich|wahrscheinlich|könnte|ressemble à|semblable à|sans doute|probablement|peut être|"
         + "ser ut som|liknar|kanske|troligen|se parece a|parecido a|quizá|quizás|probablemente|creo que|"
         + "ersatt med|reemplazado por|reemplazada por|sustituido por|sustituida por";
@@ -54,6 +55,11 @@ internal static class RoleWords
         + "not for|not compatible|incompatible with|inkompatibel";
 
     private const string But = "but|aber|sondern|mais|men|pero|sino|jedoch";
+
+    private const string Is =
+        "it is|it s|it is really|it s really|it is actually|it s actually|it really is|it actually is|is really|is actually|in fact|correct number|"
+        + "correct number is|right number is|es ist|es ist in wirklichkeit|es ist tatsächlich|ist in wirklichkeit|ist tatsächlich|richtig ist|"
+        + "c est|c est en fait|c est en réalité|en réalité|det är|det är egentligen|är egentligen|i själva verket|es en realidad|en realidad es|realmente es";
 
     private const string OtherNumber =
         "tel|phone|telephone|telefon|mobile no|mobil nr|fax|whatsapp|call us|anrufen|téléphone|tél|teléfono|móvil|vin|chassis number|"
@@ -149,7 +155,7 @@ internal static class RoleWords
         (string List, CueKind Kind)[] lists =
         [
             (Fits, CueKind.Fits), (For, CueKind.For), (Replaces, CueKind.Replaces), (Mentions, CueKind.Mentions), (Sold, CueKind.Sold), (SellersOwn, CueKind.SellersOwn),
-            (Not, CueKind.Not), (But, CueKind.But), (OtherNumber, CueKind.OtherNumber), (Nothing, CueKind.Nothing),
+            (Not, CueKind.Not), (But, CueKind.But), (Is, CueKind.Is), (OtherNumber, CueKind.OtherNumber), (Nothing, CueKind.Nothing),
         ];
         return lists.SelectMany(list => list.List.Split('|'), (list, phrase) => (Words: phrase, list.Kind))
             .SelectMany(phrase => (string[])[phrase.Words, Plain(phrase.Words)], (phrase, words) => new Phrase(words.Split(' '), phrase.Kind))

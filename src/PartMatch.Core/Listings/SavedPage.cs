@@ -8,8 +8,11 @@ namespace PartMatch.Core.Listings;
 /// <remarks>The only file that names MimeKit.</remarks>
 internal static class SavedPage
 {
-    /// <summary>Bytes of the page and the character set that its part declares; null when there is no page inside. A letter is written to somebody.</summary>
-    public static (byte[] Bytes, string? Charset, bool IsLetter)? FindPage(ReadOnlyMemory<byte> file)
+    /// <summary>
+    /// Bytes of the page, the character set that its part declares and the address it was saved from; null when there is no page inside. A letter is
+    /// written to somebody.
+    /// </summary>
+    public static (byte[] Bytes, string? Charset, bool IsLetter, string? SavedFrom)? FindPage(ReadOnlyMemory<byte> file)
     {
         // Parts inside one another: a saved page has one level, or two. Ours, no source.
         var options = new ParserOptions { MaxMimeDepth = 16 };
@@ -17,13 +20,18 @@ internal static class SavedPage
         {
             using var stream = new MemoryStream(file.ToArray(), writable: false);
             var message = new MimeParser(options, stream).ParseMessage();
-            return message.Body is { } body && FindHtml(body) is { } page ? (Content(page), page.ContentType.Charset, message.To.Count > 0) : null;
+            return message.Body is { } body && FindHtml(body) is { } page
+                ? (Content(page), page.ContentType.Charset, message.To.Count > 0, SavedFrom(message, page)) : null;
         }
         catch (FormatException)
         {
             return null;
         }
     }
+
+    // The header of the whole file is what browsers write, in no standard; that of the part is RFC 2557, 4.2.
+    private static string? SavedFrom(MimeMessage message, MimePart page) =>
+        message.Headers["Snapshot-Content-Location"] ?? page.ContentLocation?.OriginalString;
 
     private static MimePart? FindHtml(MimeEntity entity)
     {

@@ -56,6 +56,11 @@ internal static class SellerAsk
             yield return "What condition is it in: new, rebuilt, used, damaged?";
         }
 
+        if (open.Exists(one => one.Untested is not null))
+        {
+            yield return "Why has it not been tested, and can you try it before it is sent?";
+        }
+
         if (question.Level is { } needed && open.Exists(one => one.Offer.Level == AssemblyLevel.NotStated || AssemblyLevels.Missing(one.Offer.Level, needed).Count > 0))
         {
             yield return $"What exactly comes with it? I need: {string.Join("; ", AssemblyLevels.Missing(AssemblyLevel.Bare, needed).Prepend("the bare block"))}.";

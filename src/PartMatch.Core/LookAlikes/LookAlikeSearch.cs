@@ -42,7 +42,8 @@ public static class LookAlikeSearch
         [
             .. DangerousPairs(facts, part, family).Take(MostWarnings)
                 .Select(pair => pair.Row(facts))
-                .Select(row => new LookAlikeWarning(row.Part, row.Name ?? row.Number, Codes.Of(row.Danger), row.TellApart.Select(check => check.Text).FirstOrDefault())),
+                .Select(row => new LookAlikeWarning(row.Part, row.Name ?? row.Number, Codes.Of(row.Danger),
+                    row.TellApart.Select(check => check.Text).FirstOrDefault(), row.DangerText)),
         ];
     }
 

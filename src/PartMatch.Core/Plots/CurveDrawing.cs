@@ -16,7 +16,7 @@ internal static class CurveDrawing
             throw new ArgumentException($"{plot.Lines.Count} lines cannot be told apart, at most {_dashes.Length} can.", nameof(plot));
         }
 
-        var points = plot.Lines.SelectMany(line => line.Points).Concat(plot.Bands.SelectMany(band => band.Low.Concat(band.High))).ToList();
+        var points = plot.Lines.SelectMany(line => line.Points.Concat(line.Marks)).Concat(plot.Bands.SelectMany(band => band.Low.Concat(band.High))).ToList();
         var across = PlotScale.Of(plot.X, points.Select(point => point.X).Concat(At(plot, PlotDirection.Upright)), field.Left, field.Width);
         var up = PlotScale.Of(plot.Y, points.Select(point => point.Y).Concat(At(plot, PlotDirection.Level)), field.Foot, -field.Height);
         string Place(PlotPoint point) => $"{N(across.Place(point.X))} {N(up.Place(point.Y))}";
@@ -29,7 +29,8 @@ internal static class CurveDrawing
             .. AxisDrawing.Limits(plot.Limits, across, up, field),
             .. plot.Lines.SelectMany((line, index) => line.IsPointsOnly
                 ? line.Points.Where(Drawable).SelectMany(point => Named(point, across.Place(point.X), up.Place(point.Y)))
-                : [Stroke("M" + string.Join('L', line.Points.Where(Drawable).Select(Place)), line, index)]),
+                : line.Points.Count > 1 || line.Marks is [] ? [Stroke("M" + string.Join('L', line.Points.Where(Drawable).Select(Place)), line, index)] : []),
+            .. plot.Lines.SelectMany(line => line.Marks.Where(Drawable).Select(point => Mark(line.Shape, across.Place(point.X), up.Place(point.Y)))),
         ];
         return (drawing, Legend(plot));
     }
@@ -37,9 +38,16 @@ internal static class CurveDrawing
     private static IReadOnlyList<LegendEntry> Legend(CurvePlot plot) =>
     [
         .. plot.Lines.Select((line, index) => new LegendEntry(
-            line.Name, y => line.IsPointsOnly ? Dot(Left + (LegendEntry.SampleWidth / 2), y) : Stroke($"M{N(Left)} {N(y)}H{N(Left + LegendEntry.SampleWidth)}", line, index))),
+            line.Name,
+            y => line.IsPointsOnly ? [Dot(Left + (LegendEntry.SampleWidth / 2), y)] :
+            [
+                .. line.Points.Count > 1 || line.Marks is []
+                    ? [Stroke($"M{N(Left)} {N(y)}H{N(Left + LegendEntry.SampleWidth)}", line, index)] : Array.Empty<XElement>(),
+                .. line.Marks is [] ? Array.Empty<XElement>() : [Mark(line.Shape, Left + (LegendEntry.SampleWidth / 2), y)],
+            ])),
         .. plot.Bands.Select(band => new LegendEntry(band.Name, y =>
-            Band([$"{N(Left)} {N(y - 7)}", $"{N(Left + LegendEntry.SampleWidth)} {N(y - 7)}", $"{N(Left + LegendEntry.SampleWidth)} {N(y + 7)}", $"{N(Left)} {N(y + 7)}"]))),
+            [Band([$"{N(Left)} {N(y - 7)}", $"{N(Left + LegendEntry.SampleWidth)} {N(y - 7)}",
+                $"{N(Left + LegendEntry.SampleWidth)} {N(y + 7)}", $"{N(Left)} {N(y + 7)}"])])),
     ];
 
     private static IEnumerable<double> At(CurvePlot plot, PlotDirection direction) =>
@@ -54,6 +62,19 @@ internal static class CurveDrawing
 
     private static XElement Dot(double x, double y) => new(
         Svg("circle"), new XAttribute("cx", N(x)), new XAttribute("cy", N(y)), new XAttribute("r", "4"), new XAttribute("class", "plot-dot"));
+
+    private static XElement Mark(PlotShape shape, double x, double y) => shape == PlotShape.Circle ? Dot(x, y) : new XElement(
+        Svg("path"), new XAttribute("d", $"M{N(x)} {N(y)}{Outline(shape)}"), new XAttribute("class", $"plot-dot plot-{shape.ToString().ToLowerInvariant()}"));
+
+    // Of about the same area as a dot, from its middle.
+    private static string Outline(PlotShape shape) => shape switch
+    {
+        PlotShape.Square => "m-4-4h8v8h-8z",
+        PlotShape.Diamond => "m0-6l6 6-6 6-6-6z",
+        PlotShape.Triangle => "m0-5l5 9h-10z",
+        PlotShape.Cross => "m-5-3l2-2 3 3 3-3 2 2-3 3 3 3-2 2-3-3-3 3-2-2 3-3z",
+        _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "no shape with an outline"),
+    };
 
     /// <summary>Left of its point, where limits seldom have their names.</summary>
     private static IEnumerable<XElement> Named(PlotPoint point, double x, double y) =>

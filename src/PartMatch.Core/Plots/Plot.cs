@@ -42,6 +42,21 @@ public sealed record PlotLine(string Name, IReadOnlyList<PlotPoint> Points)
 
     /// <summary>Recorded points, not a line between them.</summary>
     public bool IsPointsOnly { get; init; }
+
+    /// <summary>Points that are drawn besides, on the line or off it, in the shape of <see cref="Shape"/>.</summary>
+    public IReadOnlyList<PlotPoint> Marks { get; init; } = [];
+
+    public PlotShape Shape { get; init; }
+}
+
+/// <summary>Shapes of points, so that those of one line are told from those of another without colour.</summary>
+public enum PlotShape
+{
+    Circle,
+    Square,
+    Diamond,
+    Triangle,
+    Cross,
 }
 
 /// <summary>Between a lower and an upper line over the same x.</summary>

@@ -62,13 +62,10 @@ internal sealed record PlotField(double Left, double Top, double Width, double H
 
 /// <summary>One line of the legend.</summary>
 /// <param name="Sample">Draws the sample, given the middle of the line.</param>
-internal sealed record LegendEntry(string Name, Func<double, XElement> Sample)
+internal sealed record LegendEntry(string Name, Func<double, IReadOnlyList<XElement>> Sample)
 {
     public const double SampleWidth = 36;
 
-    public IEnumerable<XElement> Drawn(double top)
-    {
-        yield return Sample(top);
-        yield return PlotSvg.Text(PlotSvg.Left + SampleWidth + 10, top + 5, Name, "start", "plot-text");
-    }
+    public IEnumerable<XElement> Drawn(double top) =>
+        [.. Sample(top), PlotSvg.Text(PlotSvg.Left + SampleWidth + 10, top + 5, Name, "start", "plot-text")];
 }

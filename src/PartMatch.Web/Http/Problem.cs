@@ -1,4 +1,5 @@
 using PartMatch.Core.Builds;
+using PartMatch.Core.Buying;
 using PartMatch.Storage.Editing;
 using PartMatch.Web.Builds;
 using PartMatch.Web.Editing;
@@ -28,6 +29,9 @@ public sealed record Problem(string Type, string Title, int Status, IReadOnlyLis
 
     /// <summary>The build as it was sent: nothing typed is lost.</summary>
     public Build? YourBuild { get; init; }
+
+    /// <summary>The columns of a price list, where it is not known what they hold.</summary>
+    public IReadOnlyList<PriceListColumn>? Columns { get; init; }
 
     public const string ContentType = "application/problem+json";
 

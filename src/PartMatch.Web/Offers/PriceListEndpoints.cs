@@ -86,7 +86,7 @@ internal static class PriceListEndpoints
         ];
         if (missing.Length > 0)
         {
-            return new Refused(Problem.Of("bad-question", missing));
+            return new Refused(Problem.Of("bad-question", missing) with { Columns = table.Columns });
         }
 
         var list = new PriceList(table, mapping, new PriceListTerms(asked.Currency, request.Mark, request.EveryCondition), numbers);

@@ -33,7 +33,7 @@ internal sealed class PriceListRun(PriceListAsked asked, PriceListReading.Read r
 
         yield return new PriceListProgress(lines.Count, table.Rows.Count);
         PriceListLine[] sound = [.. lines.Where(line => !line.IsFaulty)];
-        if (sound.Length < lines.Count && !asked.DryRun)
+        if (!asked.DryRun && lines.Count > 0 && (sound.Length == 0 || lines.Exists(Blocks)))
         {
             yield return Faulty(lines);
             yield break;
@@ -48,6 +48,8 @@ internal sealed class PriceListRun(PriceListAsked asked, PriceListReading.Read r
         };
     }
 
+    private bool Blocks(PriceListLine line) => line.IsFaulty && !(line.IsUnpriced && asked.LeaveOut is not null);
+
     private OfferDraft ToDraft(PriceListLine line) => new(new (string Column, string? Cell)[]
     {
         ("seller", asked.Seller), ("part", line.Sold?.Recorded), ("numberAsWritten", line.Number), ("price", line.Price?.Amount), ("currency", asked.Currency),
@@ -59,40 +61,35 @@ internal sealed class PriceListRun(PriceListAsked asked, PriceListReading.Read r
     {
         var taken = new Queue<OfferTaken>(done.Offers);
         PriceListRowAnswer[] rows = [.. lines.Select(line => RowOf(line, line.IsFaulty ? null : taken.Dequeue()))];
-        int Count(PriceListVerdict verdict) => rows.Count(row => row.Verdict == verdict);
+        int Count(SoldVerdict verdict) => rows.Count(row => row.NotStored is null && row.Verdict == verdict);
+        int Hindered(NotStored why) => rows.Count(row => row.NotStored == why);
         var isNew = done.Offers.Count(offer => offer.IsNew);
         var counts = new PriceListCounts(
-            rows.Length, Count(PriceListVerdict.KnownPart), Count(PriceListVerdict.KnownElsewhere), Count(PriceListVerdict.SeveralParts),
-                Count(PriceListVerdict.LookAlike),
-            Count(PriceListVerdict.Unknown), Count(PriceListVerdict.Faulty), isNew, done.Offers.Count - isNew);
+            rows.Length, Count(SoldVerdict.KnownPart), Count(SoldVerdict.KnownElsewhere), Count(SoldVerdict.NarrowsOnly),
+            Count(SoldVerdict.LookAlikeCharacters),
+            Count(SoldVerdict.Unknown), Hindered(NotStored.WithoutPrice), Hindered(NotStored.Faulty), isNew, done.Offers.Count - isNew);
         return new PriceListAnswer(
             asked, asked.DryRun ? OfferResult.WouldStore : isNew == 0 ? OfferResult.AlreadyStored : OfferResult.Stored, done.Change, read.Tables, mapping,
-            list.DecimalMark.Mark is { } mark ? PriceMark.NameOf(mark) : null, list.DecimalMark.Because, counts, rows, new Permalink("/api/offers").With("seller", asked.Seller).ToString());
+            read.Table.Columns, list.DecimalMark.Mark is { } mark ? PriceMark.NameOf(mark) : null, list.DecimalMark.Because, counts, rows,
+            new Permalink("/api/offers").With("seller", asked.Seller).ToString());
     }
 
     private PriceListRowAnswer RowOf(PriceListLine line, OfferTaken? taken) => new(
-        line.Line, line.Number, line.IsFaulty || line.Sold is null ? PriceListVerdict.Faulty : VerdictOf(line.Sold.Verdict),
-        line.IsFaulty ? string.Join("; ", line.Faults.Select(fault => $"{fault.Column}: {fault.Found}, expected {fault.Expected}")) : line.Sold?.Text ?? "",
+        line.Line, line.Number, line.Sold?.Verdict, line.Sold?.Text ?? "",
+        line.IsUnpriced ? NotStored.WithoutPrice : line.IsFaulty ? NotStored.Faulty : null,
         line.Sold?.Part, line.Sold?.Nearest ?? [], line.Sold?.Dangers ?? [], line.Price, line.Pack, line.Stock, line.Condition, line.CoreDeposit, line.Note,
         taken is null || (asked.DryRun && taken.IsNew) ? null : taken.Code, taken is { IsNew: false }, taken?.Earlier?.Text, line.Faults);
 
-    private static PriceListVerdict VerdictOf(SoldVerdict verdict) => verdict switch
+    private Problem Faulty(List<PriceListLine> lines)
     {
-        SoldVerdict.KnownPart => PriceListVerdict.KnownPart,
-        SoldVerdict.KnownElsewhere => PriceListVerdict.KnownElsewhere,
-        SoldVerdict.SeveralParts => PriceListVerdict.SeveralParts,
-        SoldVerdict.LookAlike => PriceListVerdict.LookAlike,
-        SoldVerdict.Unknown => PriceListVerdict.Unknown,
-        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "no verdict of a number"),
-    };
-
-    private static Problem Faulty(List<PriceListLine> lines)
-    {
-        var faulty = lines.Count(line => line.IsFaulty);
-        return Problem.Of("bad-row", [.. lines.SelectMany(line => line.Faults, ToError).Take(MaxErrors)]) with
+        List<PriceListLine> faulty = lines.Exists(Blocks) ? lines.FindAll(Blocks) : lines;
+        var unpriced = faulty.Count(line => line.IsUnpriced);
+        var choice = unpriced > 0 && asked.LeaveOut is null ? $" {unpriced} of them have no price: leave-out=without-price leaves exactly those out." : "";
+        return Problem.Of("bad-row", [.. faulty.SelectMany(line => line.Faults, ToError).Take(MaxErrors)]) with
         {
             Detail = string.Create(
-                CultureInfo.InvariantCulture, $"{faulty} of {lines.Count} rows cannot be stored. Nothing was stored: ask with dry-run=true for the verdict of every row."),
+                CultureInfo.InvariantCulture,
+                $"{faulty.Count} of {lines.Count} rows cannot be stored.{choice} Nothing was stored: ask with dry-run=true for the verdict of every row."),
         };
     }
 

@@ -77,6 +77,7 @@ public sealed class ListingKeepingTests(WritingServer server, Bench bench) : ICl
                 await sheet.PressAsync("Keep this offer");
                 await Assertions.Expect(sheet.Page.Locator("#keep-name")).ToHaveAttributeAsync("aria-invalid", "true");
                 await sheet.Page.GetByLabel("Name of the seller").FillAsync("Tilda's yard");
+                await sheet.Page.GetByLabel("Address of the page").FillAsync("https://tilda.example/pump");
             }
             else
             {
@@ -87,7 +88,10 @@ public sealed class ListingKeepingTests(WritingServer server, Bench bench) : ICl
             await Assertions.Expect(sheet.Page.Locator(".recording .notice")).ToContainTextAsync(time == 1 ? "Kept, with the words" : "kept already");
             if (time == 1)
             {
-                await sheet.GoAsync(sheet.Page.Url);
+                var listing = sheet.Page.Url;
+                await sheet.Page.Locator(".recording .notice a").ClickAsync();
+                await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Link, new() { Name = "https://tilda.example/pump" })).ToHaveCountAsync(1);
+                await sheet.GoAsync(listing);
             }
         }
 

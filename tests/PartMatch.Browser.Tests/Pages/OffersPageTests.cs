@@ -16,12 +16,16 @@ public sealed class OfferStoringTests(WritingServer server, Bench bench) : IClas
     {
         await using var sheet = (await bench.OpenAsync(new Uri(server.Address, "offers.html").ToString())).Expecting(400);
         await ChooseListAsync(sheet, List);
-        await Assertions.Expect(sheet.Page.Locator("#list-answer h3").First).ToHaveTextAsync("1 row of 3 cannot be stored");
-        await Assertions.Expect(sheet.Page.Locator("#list-answer tr").Filter(new() { HasText = "on request" })).ToContainTextAsync("To mend: leave the row out");
+        await Assertions.Expect(sheet.Page.Locator("#list-answer h3").First).ToHaveTextAsync("2 rows of 3 can be stored, 1 without a price cannot");
+        await Assertions.Expect(sheet.Page.Locator("#list-answer tr").Filter(new() { HasText = "on request" }))
+            .ToContainTextAsync("“on request” stands where the price should");
         await sheet.AssertUsableAsync("offers-price-list");
 
-        await ChooseListAsync(sheet, List.Replace("P-26-1147-C;on request;\n", "", StringComparison.Ordinal));
-        await sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Store 2 offers" }).ClickAsync();
+        var store = sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Store 2 offers" });
+        await store.ClickAsync();
+        await Assertions.Expect(sheet.Page.Locator("#list-answer .faults")).ToContainTextAsync("Some rows have no price");
+        await sheet.Page.GetByLabel("Leave out 1 row without a price (line 4)").CheckAsync();
+        await store.ClickAsync();
         await Assertions.Expect(sheet.Page.Locator("#list-answer h3").First).ToHaveTextAsync("2 offers stored");
 
         await sheet.GoAsync(new Uri(server.Address, "offers.html?part=P-26-1147-C&seller=tannhorst-motorteile&currency=EUR&on=2027-06-30").ToString());
@@ -29,6 +33,7 @@ public sealed class OfferStoringTests(WritingServer server, Bench bench) : IClas
         await Assertions.Expect(offer).ToContainTextAsync("at least 67.90 EUR"); // 61.50 + 5.90 + 0.50; the import charge is not recorded
         await Assertions.Expect(offer).ToContainTextAsync("Old: seen");
         await Assertions.Expect(sheet.Page.Locator("[data-plot=prices] svg")).ToHaveCountAsync(1);
+        await Assertions.Expect(sheet.Page.Locator("[data-plot=prices] figcaption")).ToContainTextAsync("Not drawn: ");
         await sheet.AssertUsableAsync("offers-with-history");
         await offer.GetByRole(AriaRole.Link, new() { NameString = "Open" }).ClickAsync();
         await Assertions.Expect(sheet.Page.Locator("#answer h2").First).ToContainTextAsync("P-26-1147-C");
@@ -50,6 +55,24 @@ public sealed class OfferStoringTests(WritingServer server, Bench bench) : IClas
 
         await sheet.Page.GetByLabel("Table of the page").SelectOptionAsync("2");
         await Assertions.Expect(sheet.Page.Locator("#list-answer tr").Filter(new() { HasText = "QZ-9000" })).ToHaveCountAsync(1);
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task A_list_whose_heads_say_nothing_has_a_field_for_each_column()
+    {
+        await using var sheet = (await bench.OpenAsync(new Uri(server.Address, "offers.html").ToString())).Expecting(400);
+        await ChooseListAsync(sheet, "foo,bar\nLantern,12\nWheel,9\n");
+        await sheet.Page.GetByLabel("Column 1, “foo”").SelectOptionAsync("number");
+        await sheet.Page.GetByLabel("Column 2, “bar”").SelectOptionAsync("number");
+        var again = sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Judge again with these columns" });
+        await again.ClickAsync();
+        await Assertions.Expect(sheet.Page.Locator("#list-answer .faults").Last).ToContainTextAsync("Two columns for one thing");
+        await sheet.Page.GetByLabel("Column 2, “bar”").SelectOptionAsync("price");
+        await sheet.AssertUsableAsync("offers-columns");
+        await again.ClickAsync();
+        await Assertions.Expect(sheet.Page.Locator("#list-answer h3").First).ToHaveTextAsync("2 rows can be stored");
+        await Assertions.Expect(sheet.Page.GetByLabel("Column 2, “bar”")).ToHaveValueAsync("price");
         sheet.AssertQuiet();
     }
 

@@ -122,9 +122,17 @@ public sealed class LandedPriceTests
         Assert.EndsWith("; besides 40.00 GBP deposit, paid back for the old part", landed.Text, StringComparison.Ordinal);
     }
 
+    // Stock counts packs: two packs of three are six pieces, and seven pieces need a third pack.
     [Theory]
-    [InlineData(2, null)]
-    [InlineData(3, 1)]
-    public void Stock_that_does_not_suffice_is_told(int pieces, int? shortBy) => Assert.Equal(shortBy, LandedPrice.Of(Pump with { Stock = 2 }, Abel,
-        pieces).ShortBy);
+    [InlineData(1, 2, 2, null)]
+    [InlineData(1, 2, 3, 1)]
+    [InlineData(3, 2, 6, null)]
+    [InlineData(3, 2, 7, 1)]
+    [InlineData(3, 1, 12, 3)]
+    [InlineData(3, 0, 1, 1)]
+    [InlineData(null, 1, 12, null)] // how many packs twelve are is not known
+    [InlineData(null, 0, 12, 1)] // but one at the least
+    [InlineData(3, null, 99, null)]
+    public void Packs_in_stock_that_do_not_suffice_are_told(int? pack, int? stock, int pieces, int? shortBy) =>
+        Assert.Equal(shortBy, LandedPrice.Of(Pump with { Pack = pack, Stock = stock }, Abel, pieces).ShortBy);
 }

@@ -16,11 +16,11 @@ public sealed class OfferSearchTests
         [Abel]);
 
     [Theory]
-    [InlineData(30, false, "seen 30 days before")]
-    [InlineData(31, true, "old: seen 31 days before, more than 30; ask whether it still stands")]
-    [InlineData(0, false, "seen on that day")]
-    [InlineData(1, false, "seen 1 day before")]
-    [InlineData(-2, false, "seen 2 days after")]
+    [InlineData(30, false, "seen 30 days before 2026-07-01")]
+    [InlineData(31, true, "old: seen 31 days before 2026-07-02, more than 30 days; ask whether it still stands")]
+    [InlineData(0, false, "seen on 2026-06-01")]
+    [InlineData(1, false, "seen 1 day before 2026-06-02")]
+    [InlineData(-2, false, "seen 2 days after 2026-05-30")]
     public void Age_is_counted_to_the_day_of_the_question(int days, bool isOld, string text)
     {
         var age = OfferAge.Of(new DateOnly(2026, 6, 1), new DateOnly(2026, 6, 1).AddDays(days), 30);

@@ -52,9 +52,26 @@ public sealed class PriceHistoryTests
         Assert.Equal("GBP", plot.Y.Unit);
         Assert.Equal((-30, 0), (plot.X.From, plot.X.To));
         Assert.Equal([new PlotPoint(-10, 84), new PlotPoint(-5, 45)], plot.Lines[0].Points);
-        Assert.Equal(3, plot.Lines[1].Points.Count);
-        Assert.Equal("3 offers: used 45.00 to 84.00 GBP, in the middle 60.01. 3 offers are not drawn: in another currency, or for a pack of unknown size.",
+        Assert.Equal(("used, 3 offers", PlotShape.Circle, 3), (plot.Lines.Single().Name, plot.Lines[0].Shape, plot.Lines[0].Marks.Count));
+        Assert.Equal("3 offers: used 45.00 to 84.00 GBP, in the middle 60.01. Not drawn: 2 in EUR, 1 for a pack of unknown size.",
             plot.Description);
         Assert.Equal(["2026-06-06", "Abel", "used", "2", "45.00"], plot.Table.Rows[1]);
+        Assert.Equal("No offer with a price by the piece is recorded in SEK. Not drawn: 2 in EUR, 3 in GBP, 1 for a pack of unknown size.",
+            PricePlot.Of("12-34", PriceHistory.Of(_facts, ["ardlow:12/34"], "1234"), _first, "SEK").Description);
+    }
+
+    // Beside each other even where one of them is a single offer, which no line could name.
+    [Fact]
+    public void Used_and_new_offers_have_shapes_of_their_own_and_both_stand_in_the_legend()
+    {
+        var facts = new BuyingFacts(
+            [Pump, Pump with { Code = "of-2", Price = Pounds("120.00"), Condition = ItemCondition.New },
+                Pump with { Code = "of-3", Price = Pounds("110.00"), Condition = ItemCondition.New, SeenOn = _first.AddDays(5) }], [Abel]);
+        var plot = Assert.IsType<CurvePlot>(PricePlot.Of("12-34", PriceHistory.Of(facts, ["ardlow:12/34"], "1234"), _first.AddDays(10), null));
+        Assert.Equal(["new, 2 offers", "used, one offer"], plot.Lines.Select(line => line.Name));
+        var svg = System.Xml.Linq.XElement.Parse(PlotSvg.Write(plot));
+        int Drawn(string look) => svg.Descendants().Count(one => ((string?)one.Attribute("class"))?.Split(' ').Contains(look) == true);
+        // Two new offers and one used, each shape once more in the legend; one line, and its sample.
+        Assert.Equal((2 + 1, 3 + 2, 1 + 1), (Drawn("plot-square"), Drawn("plot-dot"), Drawn("plot-line")));
     }
 }

@@ -23,16 +23,36 @@ public sealed class PriceListTests
 
     [Theory]
     [InlineData("12 34 o", SoldVerdict.KnownPart, "ardlow:12/34-O")]
-    [InlineData("77-1", SoldVerdict.SeveralParts, null)]
-    [InlineData("C-9", SoldVerdict.SeveralParts, null)] // a casting mark names no part
+    [InlineData("77-1", SoldVerdict.NarrowsOnly, null)]
+    [InlineData("C-9", SoldVerdict.NarrowsOnly, null)] // a casting mark names no part
     [InlineData("K-5000", SoldVerdict.KnownElsewhere, null)]
-    [InlineData("12/34-0", SoldVerdict.LookAlike, null)] // a zero for the O
+    [InlineData("12/34-0", SoldVerdict.LookAlikeCharacters, null)] // a zero for the O
     [InlineData("ZZ-999", SoldVerdict.Unknown, null)]
     public void Number_is_judged_and_only_one_known_part_is_recorded(string written, SoldVerdict verdict, string? recorded)
     {
         var sold = _numbers.Judge(written);
         Assert.Equal((verdict, recorded), (sold.Verdict, sold.Recorded));
     }
+
+    // The nearest number is the part's own here, and would only repeat it; a part that no book describes has no name to say.
+    [Theory]
+    [InlineData("12/34-0", "in no book, but reads like ardlow:12/34-O: danger")]
+    [InlineData("12/34-O", "it is ardlow:12/34-O")]
+    public void Words_name_a_number_once(string written, string beginning)
+    {
+        var text = _numbers.Judge(written).Text;
+        Assert.StartsWith(beginning, text, StringComparison.Ordinal);
+        Assert.Equal(1, text.Split("12/34-O").Length - 1);
+    }
+
+    [Theory]
+    [InlineData("on request", true)]
+    [InlineData("", true)]
+    [InlineData("–", true)]
+    [InlineData("0", false)] // a price of nothing is a fault, not the lack of a price
+    [InlineData("84.005", false)]
+    [InlineData("84.00", false)]
+    public void Row_without_a_price_has_no_digit_where_it_should_stand(string cell, bool isUnpriced) => Assert.Equal(isUnpriced, Line(cell).IsUnpriced);
 
     [Theory]
     [InlineData("Part number,Description,Price,Qty", "number=1 price=3 quantity=4 note=2")]

@@ -221,7 +221,9 @@ public sealed class LookAlikeSearchTests
         Part[] parts = [_pumpC, _pumpE, dowel];
         var again = new PartNumber("kestlow", "H-26-1147-K", "H261147K", NumberSort.Supplier, WrenFamily.PumpE);
         var warnings = LookAlikeSearch.Warn(WrenFamily.Facts([Wren(parts)], parts, [again]), _pumpC, "wren-9");
-        Assert.Equal([new LookAlikeWarning(WrenFamily.PumpE, "Coolant pump", "high", "rotation, by its label, 2 min")], warnings);
+        var warning = Assert.Single(warnings);
+        Assert.Equal((WrenFamily.PumpE, "Coolant pump", "high", "rotation, by its label, 2 min"), (warning.Part, warning.Name, warning.Danger, warning.TellApart));
+        Assert.Matches(@"^Ease 3 \(near in number and the same to the eye\) × harm [45] \(.+\)\.$", warning.DangerText);
     }
 
     [Fact]

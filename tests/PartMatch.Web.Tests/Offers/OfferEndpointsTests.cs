@@ -46,7 +46,7 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
 
         var one = await _client.AskAsync(offer.Text("link") + "&on=2026-06-02");
         Assert.Equal("Pump 12 34, used", one.GetProperty("offer").GetProperty("kept").Text("text"));
-        Assert.Equal("seen 1 day before", one.GetProperty("offer").GetProperty("age").Text("text"));
+        Assert.Equal("seen 1 day before 2026-06-02", one.GetProperty("offer").GetProperty("age").Text("text"));
     }
 
     [Fact]
@@ -182,7 +182,7 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
     {
         const string List = "Teilenummer;Preis;Bestand\n12-34;61,50;3\n12/3S;9,00;\nQZ-9000;12,00;1\n77-1;2,00;40\n";
         var judged = await ListAsync(List, "&currency=EUR&seen-on=2026-06-01&dry-run=true");
-        Assert.Equal(["known-part", "look-alike", "unknown", "several-parts"], judged.List("rows").Select(row => row.Text("verdict")));
+        Assert.Equal(["known-part", "look-alike-characters", "unknown", "narrows-only"], judged.List("rows").Select(row => row.Text("verdict")));
         Assert.Equal(["number", "price", "quantity"], judged.GetProperty("mapping").List("columns").Select(column => column.Text("holds")));
         Assert.Equal(("would-store", "comma", 4), (judged.Text("result"), judged.Text("decimalMark"),
             judged.GetProperty("counts").GetProperty("new").GetInt32()));
@@ -202,7 +202,48 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
         Assert.Equal((3, "price", "on request"), (problem.OnlyError().GetProperty("line").GetInt32(), problem.OnlyError().Text("column"),
             problem.OnlyError().Text("found")));
         Assert.Equal(0, (await _client.AskAsync("/api/offers?seller=abel")).GetProperty("total").GetInt32());
-        Assert.Equal(1, (await ListAsync(List, "&dry-run=true")).GetProperty("counts").GetProperty("faulty").GetInt32());
+        Assert.Contains("leave-out=without-price", problem.Text("detail"), StringComparison.Ordinal);
+        var counts = (await ListAsync(List, "&dry-run=true")).GetProperty("counts");
+        Assert.Equal((1, 0), (counts.GetProperty("withoutPrice").GetInt32(), counts.GetProperty("faulty").GetInt32()));
+    }
+
+    // Exactly the rows with words or nothing where the price should stand; a price that can mean two things is a fault all the same.
+    [Fact]
+    public async Task Rows_without_a_price_are_left_out_where_the_question_says_so_and_no_others()
+    {
+        const string List = "number,price,condition\n12-34,61.50,used\nQZ-1,on request,grade B\nQZ-2,,\n";
+        var stored = await ListAsync(List, "&leave-out=without-price");
+        Assert.Equal(
+            ["known-part: stored", "unknown: without-price", "unknown: without-price"],
+            stored.List("rows").Select(row => $"{row.Text("verdict")}: {(row.TryGetProperty("notStored", out var why) ? why.GetString() : "stored")}"));
+        Assert.Equal((1, "without-price"), (stored.GetProperty("counts").GetProperty("new").GetInt32(), stored.GetProperty("asked").Text("leaveOut")));
+        Assert.Equal(1, (await _client.AskAsync("/api/offers?seller=abel")).GetProperty("total").GetInt32());
+
+        using var other = await PostListAsync("number,price\n12-35,9.50\nQZ-1,on request\nQZ-3,84.005\n", "&leave-out=without-price");
+        Assert.Equal("84.005", (await other.ProblemAsync(HttpStatusCode.BadRequest, "bad-row")).OnlyError().Text("found"));
+        using var none = await PostListAsync("number,price\nQZ-1,on request\n", "&leave-out=without-price");
+        Assert.Equal("on request", (await none.ProblemAsync(HttpStatusCode.BadRequest, "bad-row")).OnlyError().Text("found"));
+        using var unknown = await PostListAsync(List, "&leave-out=faulty");
+        Assert.Equal("leave-out", (await unknown.ProblemAsync(HttpStatusCode.BadRequest, "bad-question")).OnlyError().Text("field"));
+        Assert.Equal(1, (await _client.AskAsync("/api/offers?seller=abel")).GetProperty("total").GetInt32());
+    }
+
+    [Fact]
+    public async Task Columns_that_nothing_names_are_shown_with_their_cells_and_taken_as_the_question_says()
+    {
+        const string List = "foo,bar\nword,nine\nthing,\n";
+        using var answer = await PostListAsync(List, "&dry-run=true");
+        var problem = await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-question");
+        Assert.Equal(
+            ["1 foo: word thing", "2 bar: nine"],
+            problem.List("columns").Select(column =>
+                $"{column.GetProperty("column").GetInt32()} {column.Text("head")}: {string.Join(' ', column.List("cells").Select(cell => cell.GetString()))}"));
+
+        var judged = await ListAsync("foo,bar\n12-34,9.50\n", "&number=1&price=2&dry-run=true");
+        Assert.Equal(
+            ["number you said so", "price you said so"],
+            judged.GetProperty("mapping").List("columns").Select(column => $"{column.Text("holds")} {column.Text("because")}"));
+        Assert.Equal(["foo", "bar"], judged.List("columns").Select(column => column.Text("head")));
     }
 
     [Theory]

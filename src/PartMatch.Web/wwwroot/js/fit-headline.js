@@ -84,7 +84,7 @@ function tellApart(answer) {
   if (!answer.lookAlikes.length) return 'No number or part recorded here can be taken for it.';
   const [worst] = answer.lookAlikes;
   const which = answer.identity.fitted.includes(worst.part) ? ' (the one the maker fitted here), the mix-up is ' : ', ';
-  return [partLink(worst.part), ` ${worst.name}${which}`, danger(worst.danger), ': ', worst.tellApart ?? 'nothing recorded separates them', '. ',
+  return [partLink(worst.part), ` ${worst.name}${which}`, danger(worst.danger), ': ', worst.tellApart ?? 'nothing recorded separates them', '. ', linked(worst.dangerText), ' ',
     el('a', { href: address('tell-apart.html', { parts: answer.asked.part }) }, 'Tell them apart before paying'), ', or see ',
     el('a', { href: address('look-alikes.html', { number: answer.asked.part, family: answer.asked.family }) }, count(answer.lookAlikes.length, 'look-alike')), '.'];
 }

@@ -69,6 +69,7 @@ function number(one, { asked, because }) {
     because.includes(one.text) ? null : el('p', null, linked(one.text, one.part ? [one.part] : [])),
     facts([
       ['Stands as', `${roles[one.role]}: ${one.where.join('; ')}${reads[one.read] ? `; ${reads[one.read]}` : ''}`],
+      ['Why that danger', one.dangerText ? linked(one.dangerText) : ''],
       ['There it', one.fit ? [el('a', { class: 'across', href: pageOf(one.fitLink) }, verdict(one.fit), sureness(one.sureness))] : ''],
       ['Nearest known', one.nearest.length ? one.nearest.map((near, index) => [index ? ', ' : '', partLink(near.part, near.number)]) : ''],
       ['More of it', one.part ? el('a', { href: address('look-alikes.html', { number: one.part, family: asked.family }) }, 'what it can be taken for') : ''],

@@ -51,7 +51,7 @@ export function keepForm(one, answer, index) {
   let known = [];
   const said = el('p', { role: 'status' });
   const form = el('form', { novalidate: true }, el('div', { class: 'cells' }, el('div', { class: 'cell' }, el('label', { for: 'keep-seller' }, 'Who sells it'), seller)), fresh,
-    el('div', { class: 'cells' }, signed.cells), el('div', { class: 'actions' }, el('button', null, 'Keep this offer')), said);
+    el('div', { class: 'cells' }, field('address', 'Address of the page', { 'data-field': 'listing.address', type: 'url', inputmode: 'url', spellcheck: 'false', value: answer.address ?? '' }), signed.cells), el('div', { class: 'actions' }, el('button', null, 'Keep this offer')), said);
   const showFresh = () => { fresh.hidden = seller.value !== ''; };
   seller.addEventListener('change', showFresh);
   askOnce('/api/sellers').then(({ sellers }) => {
@@ -72,10 +72,11 @@ export function keepForm(one, answer, index) {
       return;
     }
     const old = seller.value || known.find(terms => terms.name.toLowerCase() === name.toLowerCase())?.code; // typed again, it is nobody new
+    const page = form.elements.address.value.trim();
     const code = old || codeOf(name, known.map(terms => terms.code));
     const body = {
       offer: { ...cellsOf(one, numberOf(one, answer)), seller: code },
-      listing: { text: answer.text, ...(answer.title ? { title: answer.title } : {}) },
+      listing: { text: answer.text, ...(answer.title ? { title: answer.title } : {}), ...(page ? { address: page } : {}) },
       ...(old ? {} : { newSeller: { seller: code, name } }),
     };
     try {

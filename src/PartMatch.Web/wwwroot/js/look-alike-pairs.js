@@ -37,7 +37,7 @@ async function row(pair, judge) {
   const kinds = new Set([pair.a.kind, pair.b.kind].filter(Boolean).map(plain));
   return [
     [el('div', { class: 'twins' }, twoNumbers(pair)), el('p', { class: 'small quiet' }, [...kinds].join(' and '))],
-    [danger(pair.danger), el('p', null, `ease ${pair.ease} × harm ${pair.harm}`), offered(pair), el('p', { class: 'quiet' }, sentence(alike(pair)))],
+    [danger(pair.danger), el('p', null, linked(pair.dangerText)), offered(pair), el('p', { class: 'quiet' }, sentence(alike(pair)))],
     [sentence(relations[pair.relation] ?? plain(pair.relation)), pair.relationText ? el('p', { class: 'quiet' }, linked(pair.relationText)) : null],
     place ?? 'none, or not fitted anywhere here',
     [el('p', null, check ? `${sentence(check.text)}${check.beforePaying ? ': before paying' : ': in hand'}.` : linked(pair.tellApartText)),

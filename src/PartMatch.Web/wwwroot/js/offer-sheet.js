@@ -24,7 +24,7 @@ export function offerSheet(answer) {
       el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, heading), one.age.old ? el('p', { class: 'notice' }, `${sentence(one.age.text)}.`) : null,
         facts([
           ['Part', one.part ? partLink(one.part) : 'in no book'], ['Seller', el('a', { href: address('sellers.html', { seller: one.seller }) }, one.sellerName)], ['Condition', sentence(conditionText(one))],
-          ['Pieces for the price', one.pack === undefined ? 'not known' : String(one.pack)], ['A piece', one.unitPrice ? money(one.unitPrice) : ''], ['In stock', one.stock === undefined ? 'not known' : String(one.stock)],
+          ['Pieces for the price', one.pack === undefined ? 'not known' : String(one.pack)], ['A piece', one.unitPrice ? money(one.unitPrice) : ''], ['Packs in stock', one.stock === undefined ? 'not known' : String(one.stock)],
           [`At the door, ${one.landed.pieces} wanted`, [linked(one.landed.text), one.landed.import.missing ? el('p', { class: 'small quiet' }, `To know the import charge: ${one.landed.import.missing}.`) : null]], ['On the way', daysText(one)], ['Sent back', sentence(returnsText(one.returns))], ['Seen on', `${one.age.seenOn}, ${one.age.text}`],
           ['Note', one.note], ['Book', el('a', { href: address('record.html', { book: one.book }) }, one.book)],
         ]),

@@ -35,5 +35,5 @@ export function doorCost({ total, atLeast, notKnown, coreDeposit, shortBy, surpl
   return [sum,
     coreDeposit ? el('p', { class: 'small' }, `Besides ${money(coreDeposit)} deposit for the old part.`) : null,
     surplus ? el('p', { class: 'small' }, `${count(surplus, 'piece')} more than asked for come with it.`) : null,
-    shortBy ? el('p', { class: 'small' }, `The seller has ${count(shortBy, 'piece')} too few.`) : null];
+    shortBy ? el('p', { class: 'small' }, `The seller has ${count(shortBy, 'pack')} too few.`) : null];
 }

@@ -60,7 +60,7 @@ async function history(asked) {
   if (!prices || prices.ranges.length === 0) return null;
   const { plotFigures } = await import('./plot.js');
   return section('What was asked for it', ruled('Price of one piece', ['Condition', 'Currency', { text: 'Offers', class: 'count' }, { text: 'Least', class: 'count' }, { text: 'Middle', class: 'count' }, { text: 'Greatest', class: 'count' }],
-    prices.ranges.map(range => [sentence(conditionText(range)), range.currency, String(range.offers), range.low.amount, range.middle.amount, range.high.amount]), { className: 'restack' }), plotFigures(prices.plots.map(plot => ({ ...plot, link: `${plot.link}&on=${asked.on}` }))));
+    prices.ranges.map(range => [sentence(conditionText(range)), range.currency, String(range.offers), range.low.amount, range.middle.amount, range.high.amount]), { className: 'restack' }), plotFigures(prices.plots.map(plot => ({ ...plot, link: `${plot.link}&on=${asked.on}${asked.currency ? `&currency=${asked.currency}` : ''}`, described: true }))));
 }
 
 async function listed(answer, query) {

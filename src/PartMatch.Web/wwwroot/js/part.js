@@ -93,7 +93,7 @@ async function warning(part) {
   const answer = await askOnce(`/api/numbers/${encodeURIComponent(part.part)}/look-alikes?limit=3`).catch(() => null);
   const dangerous = (answer?.lookAlikes ?? []).filter(other => other.danger !== 'none');
   if (dangerous.length === 0) return null;
-  return el('div', { class: 'notice' }, el('p', null, el('strong', null, 'Easily taken for: '), dangerous.map((other, index) => [index ? '; ' : '', partLink(other.part, other.number), ` ${other.name ?? ''}, `, danger(other.danger)]), '. ',
+  return el('div', { class: 'notice' }, el('p', null, el('strong', null, 'Easily taken for: '), dangerous.map((other, index) => [index ? '; ' : '', partLink(other.part, other.number), ` ${other.name ?? ''}, `, danger(other.danger), ' ', linked(other.dangerText.replace(/^Ease/, 'ease').replace(/\.$/, ''))]), '. ',
     el('a', { href: address('tell-apart.html', { parts: part.part }) }, 'Tell them apart before paying'), ' · ', el('a', { href: address('look-alikes.html', { number: part.part }) }, 'All its look-alikes')));
 }
 

@@ -20,13 +20,17 @@ function numbers(link, title) {
   return holder;
 }
 
-/** A figure of one `{name, title, link}` of an answer. The drawing arrives by itself. */
-export function plotFigure({ name, title, link }) {
+/** A figure of one `{name, title, link}` of an answer. The drawing arrives by itself; `described` puts what it says of itself under it. */
+export function plotFigure({ name, title, link, described }) {
   const holder = el('div', { class: 'plot-holder', tabindex: '0', role: 'group', 'aria-label': title }, el('p', { class: 'waiting' }, 'Drawing …'));
-  drawing(link).then(svg => holder.replaceChildren(svg), () => holder.replaceChildren(el('p', { class: 'quiet' }, 'The drawing could not be fetched; its numbers stand below.')));
+  const said = described ? el('p', { class: 'small' }) : null;
+  drawing(link).then(svg => {
+    holder.replaceChildren(svg);
+    if (said) said.textContent = svg.querySelector('desc').textContent;
+  }, () => holder.replaceChildren(el('p', { class: 'quiet' }, 'The drawing could not be fetched; its numbers stand below.')));
   return el('figure', { class: 'plot-sheet', 'data-plot': name },
     holder,
-    el('figcaption', null, el('strong', null, title), ' · ', el('a', { href: link }, 'Address of the drawing'), numbers(link, title)));
+    el('figcaption', null, el('strong', null, title), ' · ', el('a', { href: link }, 'Address of the drawing'), said, numbers(link, title)));
 }
 
 /** What is drawn, for the line of a fold. */

@@ -5,16 +5,15 @@ import { authorization, signature } from './editor.js';
 import { clearFaults, faultSummary } from './faults.js';
 import { address, count, danger, el, linked, partLink, ruled, section, sentence } from './format.js';
 import { conditionText, money } from './offer-words.js';
+import { atTop, mappingForm } from './price-list-columns.js';
 import { listSent } from './price-list-sent.js';
 
 const shownAtOnce = 100;
 
-const roles = [['number', 'Number'], ['price', 'Price'], ['quantity', 'Pieces in stock'], ['pack', 'Pieces for the price'], ['condition', 'Condition'], ['core-deposit', 'Deposit for the old part'], ['note', 'Note']];
-
 const verdicts = {
-  'known-part': 'known part', 'known-elsewhere': 'known in another book', 'several-parts': 'can mean several parts', 'look-alike': 'reads like a known number', 'unknown': 'in no book', 'faulty': 'cannot be stored',
+  'known-part': 'known part', 'known-elsewhere': 'known in another book', 'narrows-only': 'can mean several parts', 'look-alike-characters': 'reads like a known number', 'unknown': 'in no book', 'without-price': 'without a price', 'faulty': 'cannot be stored',
 };
-const counters = [['faulty', 'faulty'], ['lookAlike', 'look-alike'], ['unknown', 'unknown'], ['severalParts', 'several-parts'], ['knownElsewhere', 'known-elsewhere'], ['knownPart', 'known-part']];
+const counters = [['faulty', 'faulty'], ['withoutPrice', 'without-price'], ['lookAlikeCharacters', 'look-alike-characters'], ['unknown', 'unknown'], ['narrowsOnly', 'narrows-only'], ['knownElsewhere', 'known-elsewhere'], ['knownPart', 'known-part']];
 
 const missing = (field, expected) => new Refusal({ type: '', title: 'Something is missing', errors: [{ field, found: '', expected, mend: 'choose it' }] });
 
@@ -55,42 +54,20 @@ function waiting(place, status) {
   };
 }
 
-const columnsOf = form => Object.fromEntries([...roles, ['table']].map(([role]) => [role, form?.querySelector(`[name="${role}"]`)?.value ?? '']).filter(([, value]) => value !== ''));
-
-/** Which table of a page is read. Another one has other columns, so choosing it forgets those. */
-function tableField(tables, other) {
-  if (!tables) return null;
-  const shown = ({ table, caption, heads, rows }) => `${table}: ${caption ?? heads.join(', ')} (${count(rows, 'row')})`;
-  return el('div', { class: 'cell' }, el('label', { for: 'list-table' }, 'Table of the page'),
-    el('select', { id: 'list-table', name: 'table', 'aria-describedby': 'list-table-hint', onchange: event => other(event.target.value) },
-      tables.offered.map(one => el('option', { value: one.table, selected: one.table === tables.taken }, shown(one)))),
-    el('p', { class: 'hint', id: 'list-table-hint' }, `${sentence(tables.because)}.`));
-}
-
-function mappingFields({ columns, unused }) {
-  const heads = [...columns.map(one => [one.column, one.head]), ...unused.map(head => [head, head])];
-  return el('div', { class: 'cells' }, roles.map(([role, name]) => {
-    const taken = columns.find(one => one.holds === role);
-    const id = `column-${role}`;
-    const isNeeded = role === 'number' || role === 'price';
-    return el('div', { class: 'cell' }, el('label', { for: id }, name),
-      el('select', { id, name: role, 'aria-describedby': `${id}-hint` }, isNeeded ? null : el('option', { value: 'none', selected: !taken }, 'no column'),
-        heads.map(([value, head]) => el('option', { value, selected: taken?.column === value }, head))),
-      el('p', { class: 'hint', id: `${id}-hint` }, taken ? `${sentence(taken.because)}.` : role === 'pack' ? 'Each price is then for one piece.' : 'Not recorded then.'));
-  }));
-}
+const standing = row => row.notStored ?? row.verdict;
 
 function rowOf(row) {
-  const detail = row.verdict === 'faulty' ? row.faults.map(fault => el('p', null, `${fault.column}: “${fault.found}”, expected ${fault.expected}. To mend: ${fault.mend}.`)) : el('p', { class: 'small' }, linked(sentence(row.text), [...row.nearest, ...row.dangers].map(one => one.part)));
+  const instead = row.faults.find(fault => fault.expected.startsWith('an amount'))?.found;
+  const detail = row.notStored === 'without-price' ? el('p', { class: 'small' }, instead && instead !== 'nothing' ? `“${instead}” stands where the price should.` : 'Nothing stands where the price should.') : row.notStored === 'faulty' ? row.faults.map(fault => el('p', null, `${fault.column}: “${fault.found}”, expected ${fault.expected}. To mend: ${fault.mend}.`)) : el('p', { class: 'small' }, linked(sentence(row.text), [...row.nearest, ...row.dangers].map(one => one.part)));
   return [
     String(row.line), row.part ? partLink(row.part, row.number) : el('span', { class: 'number' }, row.number || '–'),
-    [el('strong', null, sentence(verdicts[row.verdict])), row.dangers.length ? [' ', danger(row.dangers[0].danger)] : null, detail, row.alreadyStored ? el('p', { class: 'small' }, 'Stored already.') : null, row.earlier ? el('p', { class: 'small' }, `${sentence(row.earlier)}.`) : null],
+    [el('strong', null, sentence(verdicts[standing(row)])), row.dangers.length ? [' ', danger(row.dangers[0].danger)] : null, detail, row.dangers.length ? el('p', { class: 'small quiet' }, linked(row.dangers[0].dangerText)) : null, row.alreadyStored ? el('p', { class: 'small' }, 'Stored already.') : null, row.earlier ? el('p', { class: 'small' }, `${sentence(row.earlier)}.`) : null],
     row.price ? money(row.price) : '–', row.pack === undefined ? 'not known' : String(row.pack), row.stock === undefined ? 'not known' : String(row.stock), sentence(conditionText(row)),
   ];
 }
 
 // What needs a person first.
-const weight = row => 2 * counters.findIndex(([, verdict]) => verdict === row.verdict) + (row.dangers.length ? 0 : 1);
+const weight = row => 2 * counters.findIndex(([, verdict]) => verdict === standing(row)) + (row.dangers.length ? 0 : 1);
 
 function rowsTable(rows) {
   const ordered = rows.toSorted((a, b) => weight(a) - weight(b) || a.line - b.line);
@@ -130,48 +107,66 @@ export async function judge(form, place, status, columns = {}) {
     const answer = await send(sent, new URLSearchParams({ ...query, 'dry-run': 'true' }), waiting(place, status));
     show(answer, { form, place, status, sent, query });
   } catch (error) {
-    refuse(error, form, place);
+    refuse(error, { form, place, status, table: columns.table });
   } finally {
     button.disabled = false;
     place.removeAttribute('aria-busy');
   }
 }
 
-function refuse(error, form, place) {
+function refuse(error, { form, place, status, table }) {
   if (!(error instanceof Refusal)) throw error;
+  const { columns } = error.problem;
+  const again = chosen => judge(form, place, status, { ...(table ? { table } : {}), ...chosen });
   const summary = faultSummary(form, error.problem);
-  place.replaceChildren(summary);
+  place.replaceChildren(summary, columns ? section('Which column holds what', mappingForm({ columns }, again)) : '');
   summary.focus();
 }
 
 function show(answer, { form, place, status, sent, query }) {
   const { counts, tables } = answer;
-  const heading = el('h3', { tabindex: '-1' }, counts.faulty ? `${count(counts.faulty, 'row')} of ${counts.rows} cannot be stored` : `${count(counts.rows, 'row')} can be stored`);
-  const mapping = el('form', { class: 'question asking', novalidate: true, onsubmit: event => { event.preventDefault(); judge(form, place, status, columnsOf(mapping)); } },
-    tableField(tables, table => judge(form, place, status, { table })), mappingFields(answer.mapping), el('div', { class: 'actions' }, el('button', null, 'Judge again with these columns')));
+  const priced = counts.rows - counts.withoutPrice;
+  const heading = el('h3', { tabindex: '-1' }, counts.faulty ? `${count(counts.faulty, 'row')} of ${counts.rows} cannot be stored`
+    : counts.withoutPrice ? `${count(priced, 'row')} of ${counts.rows} can be stored, ${counts.withoutPrice} without a price cannot` : `${count(counts.rows, 'row')} can be stored`);
   place.replaceChildren(
     heading, tally(counts),
     answer.decimalBecause ? el('p', { class: 'small quiet' }, answer.decimalMark ? `Prices were read with a decimal ${answer.decimalMark}: ${answer.decimalBecause}.` : `${sentence(answer.decimalBecause)}.`) : '',
     tables?.notes.length ? el('ul', { class: 'small quiet' }, tables.notes.map(note => el('li', null, `${sentence(note)}.`))) : '',
     counts.alreadyStored ? el('p', { class: 'small quiet' }, `${counts.alreadyStored} are stored already, or stand twice in the list.`) : '',
     counts.faulty || !counts.new ? '' : storing(answer, { form, place, status, sent, query }),
-    section('Which column holds what', mapping),
+    section('Which column holds what', mappingForm({ columns: answer.columns, mapped: answer.mapping.columns, tables }, chosen => judge(form, place, status, chosen))),
     section('The rows', rowsTable(answer.rows)));
   status.textContent = `${heading.textContent}.`;
   heading.focus();
 }
 
+function leavingOut({ counts, rows }) {
+  if (!counts.withoutPrice) return null;
+  const lines = rows.filter(row => row.notStored === 'without-price').slice(0, 5).map(row => row.line);
+  return el('p', { class: 'cell' }, el('label', { class: 'choice' }, el('input', { type: 'checkbox', id: 'list-leave-out', name: 'leave-out', value: 'without-price' }),
+    ` Leave out ${count(counts.withoutPrice, 'row')} without a price (line ${lines.join(', ')}${counts.withoutPrice > lines.length ? ' and more' : ''})`));
+}
+
 function storing(answer, { form, place, status, sent, query }) {
   const signed = signature({ why: 'Why you take it in' });
-  return el('form', {
+  const choice = leavingOut(answer);
+  const storingForm = el('form', {
     class: 'question asking', novalidate: true, onsubmit: async event => {
       event.preventDefault();
+      clearFaults(storingForm);
+      storingForm.querySelector('.faults')?.remove();
+      const leaves = choice?.querySelector('input').checked;
+      if (choice && !leaves) {
+        atTop(new Refusal({ type: '', title: 'Some rows have no price', errors: [{ field: 'leave-out', found: 'nothing', expected: 'every row to have a price, or your word that those without are left out', mend: 'tick the box, or add the prices to the list' }] }), storingForm);
+        return;
+      }
       const note = Object.fromEntries(Object.entries(signed.read()).filter(([, text]) => text));
       try {
-        stored(place, status, await send(sent, new URLSearchParams({ ...query, ...note, 'seen-on': answer.asked.seenOn }), waiting(place, status)));
+        stored(place, status, await send(sent, new URLSearchParams({ ...query, ...note, ...(leaves ? { 'leave-out': 'without-price' } : {}), 'seen-on': answer.asked.seenOn }), waiting(place, status)));
       } catch (error) {
-        refuse(error, form, place);
+        refuse(error, { form, place, status });
       }
     },
-  }, el('div', { class: 'cells' }, signed.cells), el('div', { class: 'actions' }, el('button', null, `Store ${count(answer.counts.new, 'offer')}`)));
+  }, choice, el('div', { class: 'cells' }, signed.cells), el('div', { class: 'actions' }, el('button', null, `Store ${count(answer.counts.new, 'offer')}`)));
+  return storingForm;
 }

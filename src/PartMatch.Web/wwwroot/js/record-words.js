@@ -96,7 +96,7 @@ const labels = {
   value: 'Value', variant: 'Variant', variants: 'Only on these variants', way: 'Way', whenFeature: 'When feature', whenPosition: 'When at',
   whenRelation: 'When it is', whenValue: 'When value', who: 'Who does it',
   with: 'Together with', work: 'Work', x: 'At', y: 'And at', curve: 'Curve', cautions: 'Cautions', finding: 'Name of it', book: 'Short name',
-  offer: 'Name of it', numberAsWritten: 'Number as the seller writes it', pack: 'Pieces for the price', stock: 'Pieces in stock', level: 'How much of the engine',
+  offer: 'Name of it', numberAsWritten: 'Number as the seller writes it', pack: 'Pieces for the price', stock: 'Packs in stock', level: 'How much of the engine',
   coreDeposit: 'Deposit for the old part', seenOn: 'Seen on', shipping: 'Sending', corePart: 'Old part that counts', freightBack: 'Who pays the way back',
   returnable: 'Is it taken back', listing: 'Listing', address: 'Address of the page', text: 'Its words',
   lubrication: 'Threads', pass: 'Pass', sequence: 'In which order', singleUse: 'Used once only',
