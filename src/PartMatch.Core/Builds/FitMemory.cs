@@ -27,14 +27,8 @@ public sealed class FitMemory
     }
 
     /// <summary>Every position that can matter to an answer at this one, itself included, ordered.</summary>
-    internal IReadOnlyList<string> Reach(FamilyFacts facts, string variant, string position) => _reach.GetOrAdd((variant, position), _ =>
-    {
-        var reach = CompanionClosure.Reach(facts, new FitQuestion(variant, position, null));
-        reach.UnionWith(facts.JointsAt(position).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }));
-        reach.UnionWith(facts.StacksAt(position).SelectMany(stack => stack.Terms).OfType<FeatureTerm>().Select(term => term.At.Position));
-        reach.UnionWith(facts.FindingsAt(position).SelectMany(finding => finding.With.Keys));
-        return [.. reach.Order(StringComparer.Ordinal)];
-    });
+    internal IReadOnlyList<string> Reach(FamilyFacts facts, string variant, string position) => _reach.GetOrAdd(
+        (variant, position), _ => [.. Neighbours.Reach(facts, variant, position).Order(StringComparer.Ordinal)]);
 
     /// <param name="engine">What else the answer hangs on, besides the parts.</param>
     internal FitAnswer Ask(FamilyFacts facts, FitQuestion question, string engine, IReadOnlySet<string> works)

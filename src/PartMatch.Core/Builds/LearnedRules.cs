@@ -64,6 +64,7 @@ internal sealed class LearnedRules
         var could = candidates.Select(choices => string.Join(',', choices.Select(choice => choice.Key)));
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{string.Join(';', could)}#{terms.Target}/{donor.Variant}/{donor.Built}/{donor.Serial}/{terms.Build.Goal}/{string.Join(';', positions)}");
+            $"{string.Join(';', could)}#{terms.Target}/{donor.Variant}/{donor.Built}/{donor.Serial}/{terms.Build.Goal}/"
+                + $"{string.Join(',', terms.Build.Works.Select(work => work.Work))}/{string.Join(';', positions)}");
     }
 }

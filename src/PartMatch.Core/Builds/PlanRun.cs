@@ -137,7 +137,7 @@ internal sealed class PlanRun
             var isOnTrust = line.Outcome == LineOutcome.NotKnown && IsOnTrust(written, solution, line.Candidate.Position);
             foreach (var rule in _learning.From(line, plan, works.Contains, open.Contains, isOnTrust))
             {
-                if (!_learned.Add(rule) && !learned) { throw new InvalidOperationException($"again: {rule.Key} for {line.Candidate.Key} {line.Answer.HeadlineText}"); }
+                _learned.Add(rule);
                 learned = true;
             }
         }

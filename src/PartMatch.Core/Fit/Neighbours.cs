@@ -91,9 +91,25 @@ internal sealed class Neighbours(FamilyFacts facts, FitQuestion question, Engine
         (question.With is not null && question.With.TryGetValue(position, out var given) && IsOther(position, given))
         || (question.Beside is not null && question.Beside.TryGetValue(position, out var several) && several.Parts.Any(part => IsOther(position, part)));
 
-    /// <summary>Does everything stand there that the maker put there?</summary>
-    public bool AreTheMakers =>
-        (question.With?.Keys ?? []).Concat(question.Beside?.Keys ?? []).All(position => !IsAnother(position));
+    /// <summary>Does everything stand there that the maker put there, wherever the answer can look?</summary>
+    public bool AreTheMakers
+    {
+        get
+        {
+            var others = (question.With?.Keys ?? []).Concat(question.Beside?.Keys ?? []).Where(IsAnother).ToList();
+            return others.Count == 0 || !Reach(facts, question.Variant, question.Position).Overlaps(others);
+        }
+    }
+
+    /// <summary>Every position that an answer here can look at, this one included: by joints, sums, companion rules and what was found with neighbours.</summary>
+    public static IReadOnlySet<string> Reach(FamilyFacts facts, string variant, string position)
+    {
+        var reach = CompanionClosure.Reach(facts, new FitQuestion(variant, position, null));
+        reach.UnionWith(facts.JointsAt(position).SelectMany(joint => new[] { joint.Left.Position, joint.Right.Position }));
+        reach.UnionWith(facts.StacksAt(position).SelectMany(stack => stack.Terms).OfType<FeatureTerm>().Select(term => term.At.Position));
+        reach.UnionWith(facts.FindingsAt(position).SelectMany(finding => finding.With.Keys));
+        return reach;
+    }
 
     private IReadOnlyList<Fitment> FittedAt(string position) =>
         [.. facts.FitmentsAt(question.Variant, position).Where(fitment => span.IsIn(fitment.Span))];
