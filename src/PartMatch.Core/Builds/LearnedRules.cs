@@ -11,6 +11,9 @@ internal sealed class LearnedRules
 
     public LearnedRules(IEnumerable<LineRule> first) => _rules = first.DistinctBy(rule => rule.Key).ToDictionary(rule => rule.Key, StringComparer.Ordinal);
 
+    /// <summary>Did a plan hold with its ties already? Then the next one most likely does at once.</summary>
+    public bool IsSettled { get; set; }
+
     /// <summary>In ordinal order, so that the order in which they were learned changes nothing.</summary>
     public IReadOnlyList<LineRule> Rules
     {

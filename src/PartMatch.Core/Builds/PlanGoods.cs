@@ -102,6 +102,7 @@ internal sealed class PlanGoods
             _terms.Facts.Traps.Contains(offer.Offer.Part!) ? PlanRisks.Trap : 0) // screened: it has a part
         {
             Ground = ground,
+            SentAs = offer.Pieces,
         };
     }
 }

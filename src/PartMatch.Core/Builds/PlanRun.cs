@@ -49,7 +49,7 @@ internal sealed class PlanRun
     {
         // Most plans that do not hold are found out by what counts first; only then the ties are settled.
         var rough = effort with { WithTies = false };
-        var ties = false;
+        var ties = _learned.IsSettled && effort.WithTies;
         for (var tries = 0; tries < MostTries; tries++)
         {
             var written = _writer.Write(_learned.Rules, ties || objective == PlanObjective.Surest ? _learned.Risks : []);
@@ -66,6 +66,7 @@ internal sealed class PlanRun
             {
                 if (ties || !effort.WithTies || solution.Status == PlanStatus.StoppedByYou)
                 {
+                    _learned.IsSettled |= ties;
                     return new SolvedPlan(written, solution, lines);
                 }
 

@@ -11,16 +11,16 @@ internal static class PlanSending
         var problem = solved.Written.Problem;
         var own = bought.Where(one => problem.Offers[one.Offer].OwnSending is not null).Sum(one => problem.Offers[one.Offer].OwnSending ?? 0);
         var parcel = bought.Where(one => problem.Offers[one.Offer].OwnSending is null).ToList();
-        var terms2 = problem.Sellers[problem.Offers[bought[0].Offer].Seller];
-        var packs = parcel.Sum(one => one.Packs);
+        var sender = problem.Sellers[problem.Offers[bought[0].Offer].Seller];
+        var pieces = parcel.Sum(one => one.Packs * problem.Offers[one.Offer].SentAs);
         var goods = parcel.Sum(one => problem.Offers[one.Offer].GoodsValue * one.Packs);
-        var isFree = goods >= terms2.FreeFrom;
-        var usual = packs == 0 || isFree ? 0 : terms2.ParcelCost + (terms2.PieceCost * packs);
+        var isFree = goods >= sender.FreeFrom;
+        var usual = pieces == 0 || isFree ? 0 : sender.ParcelCost + (sender.PieceCost * pieces);
         string[] words =
         [
-            .. packs == 0 ? Array.Empty<string>()
+            .. pieces == 0 ? Array.Empty<string>()
                 : isFree ? [$"nothing for sending: the goods reach {Say(seller)}"]
-                : [string.Create(CultureInfo.InvariantCulture, $"{terms.Say(usual)} for the parcel ({terms.Say(terms2.ParcelCost)} and {terms.Say(terms2.PieceCost)} for each of {packs})")],
+                : [string.Create(CultureInfo.InvariantCulture, $"{terms.Say(usual)} for the parcel ({terms.Say(sender.ParcelCost)} and {terms.Say(sender.PieceCost)} for each of {pieces} pieces)")],
             .. own > 0 || parcel.Count < bought.Count ? [$"{terms.Say(own)} as its offers say"] : Array.Empty<string>(),
         ];
         return (own + usual, string.Join("; ", words));

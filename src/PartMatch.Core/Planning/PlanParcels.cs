@@ -69,8 +69,8 @@ internal sealed class PlanParcels
         }
 
         var free = AddFree(seller, inParcel);
-        var packs = new LinearSum();
-        inParcel.ForEach(offer => packs.Add(Bought(offer)));
+        var pieces = new LinearSum();
+        inParcel.ForEach(offer => pieces.Add(Bought(offer), _problem.Offers[offer].SentAs));
         if (seller.ParcelCost > 0)
         {
             var paid = _model.Constraints.Flag();
@@ -82,14 +82,14 @@ internal sealed class PlanParcels
 
         if (seller.PieceCost > 0 && free is { } nothing)
         {
-            var most = seller.PieceCost * inParcel.Sum(offer => _model.Needs.MostPacks(offer));
+            var most = seller.PieceCost * inParcel.Sum(offer => _model.Needs.MostPacks(offer) * (long)_problem.Offers[offer].SentAs);
             var charge = _model.Constraints.Variable(0, most);
             _model.Cost.Add(charge, 1);
-            _model.Constraints.AtMost(new LinearSum().Add(packs, seller.PieceCost).Add(charge, -1).Add(nothing, -most), 0);
+            _model.Constraints.AtMost(new LinearSum().Add(pieces, seller.PieceCost).Add(charge, -1).Add(nothing, -most), 0);
         }
         else
         {
-            _model.Cost.Add(packs, seller.PieceCost);
+            _model.Cost.Add(pieces, seller.PieceCost);
         }
     }
 

@@ -58,11 +58,14 @@ public sealed record PlanOffer(
 {
     /// <summary>Who forbids to buy it; it can be bought only where this ground is dropped. Null: nobody.</summary>
     public int? Ground { get; init; }
+
+    /// <summary>For how many pieces the seller charges a pack of it; at least 1.</summary>
+    public int SentAs { get; init; } = 1;
 }
 
 /// <summary>Who sends one parcel with all that is bought and has no sending of its own.</summary>
 /// <param name="ParcelCost">For the parcel.</param>
-/// <param name="PieceCost">For each pack in it.</param>
+/// <param name="PieceCost">For each piece in it: see <see cref="PlanOffer.SentAs"/>.</param>
 /// <param name="FreeFrom">Value of the goods in it from which sending costs nothing; null: never.</param>
 public sealed record PlanSeller(string Name, long ParcelCost, long PieceCost = 0, long? FreeFrom = null);
 

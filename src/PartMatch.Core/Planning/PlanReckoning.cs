@@ -43,7 +43,7 @@ internal static class PlanReckoning
         {
             if (problem.Offers[offer] is { OwnSending: null } sent && sent.Seller == seller)
             {
-                count += packs[offer];
+                count += (long)packs[offer] * sent.SentAs;
                 goods += packs[offer] * sent.GoodsValue;
             }
         }

@@ -74,7 +74,7 @@ internal static class PlainSearch
         {
             var terms = problem.Sellers[parcel.Key];
             cost += parcel.Sum(line => line.Offer.GoodsValue * line.Packs) >= terms.FreeFrom
-                ? 0 : terms.ParcelCost + (terms.PieceCost * parcel.Sum(line => line.Packs));
+                ? 0 : terms.ParcelCost + (terms.PieceCost * parcel.Sum(line => line.Packs * line.Offer.SentAs));
         }
 
         return cost;

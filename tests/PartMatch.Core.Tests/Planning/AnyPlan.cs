@@ -52,7 +52,8 @@ internal static class AnyPlan
         from goods in Gen.Int[0, 9]
         from arrives in Gen.Int[0, 5]
         from risk in Gen.Int[-2, 2]
-        select new PlanOffer("offer", seller, price, packs, holds, own < 0 ? null : own, goods, arrives, int.Max(0, risk));
+        from sentAs in Gen.Int[1, 3]
+        select new PlanOffer("offer", seller, price, packs, holds, own < 0 ? null : own, goods, arrives, int.Max(0, risk)) { SentAs = sentAs };
 
     private static Gen<PlanJob[]> Jobs(int count, int places)
     {

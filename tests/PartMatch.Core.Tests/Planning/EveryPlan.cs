@@ -72,7 +72,7 @@ internal static class EveryPlan
             var isFree = terms.FreeFrom is { } from && parcel.Sum(line => line.First.GoodsValue * line.Second) >= from;
             if (parcel.Count > 0 && !isFree)
             {
-                sending += terms.ParcelCost + (terms.PieceCost * parcel.Sum(line => line.Second));
+                sending += terms.ParcelCost + (terms.PieceCost * parcel.Sum(line => line.Second * line.First.SentAs));
             }
         }
 
