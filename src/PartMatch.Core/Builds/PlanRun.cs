@@ -6,7 +6,7 @@ namespace PartMatch.Core.Builds;
 internal sealed class PlanRun
 {
     /// <summary>Plans that are tried until every line holds. Each teaches at least one rule, so that it ends; a family of the demo takes a handful.</summary>
-    private const int MostTries = 300;
+    private const int MostTries = 120;
 
     private readonly LineJudge _judge;
     private readonly LineLearning _learning;
