@@ -31,33 +31,41 @@ export function actionMark(action, text = sentence(actionWords[action])) {
 
 const costs = line => line.cost && Number(line.cost.amount) !== 0;
 
-/** Lines that keep what is there, cost nothing and leave nothing to decide. That a kept part is not inspected is said there too. */
+/** What mounts, feeds and uses the engine is declared: nobody buys or fits it. */
+const isDeclared = line => line.group === 'services';
+
+/**
+ * Lines that keep what is there, cost nothing and leave nothing to decide. That a kept part is not inspected is said there too.
+ * What is declared stands apart.
+ */
 export function staysAsItIs(lines) {
   const isQuiet = line => (line.action === 'keep' || (line.action === 'leave-off' && !line.donorHas)) && !line.unproven && !costs(line);
-  return { changed: lines.filter(line => !isQuiet(line)), stays: lines.filter(isQuiet) };
+  const parts = lines.filter(line => !isDeclared(line));
+  return { parts, changed: parts.filter(line => !isQuiet(line)), stays: parts.filter(isQuiet), declared: lines.filter(isDeclared) };
 }
 
 const pieces = line => (line.pieces === undefined ? '' : line.pieces > 1 ? ` × ${line.pieces}` : '');
 
-const bought = (one, sellers) => [
-  `${count(one.pieces, 'piece')} from ${sellers.get(codeOf(one.seller)) ?? one.seller}`, `${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}`,
+/** Of what is bought as one for several positions, a line's cost is its share; the price is that of the whole. */
+const bought = (one, { sellers, whole }) => [
+  `${count(one.pieces, 'piece')} ${whole.has(one.offer) ? `within “${whole.get(one.offer)}” ` : ''}from ${sellers.get(codeOf(one.seller)) ?? one.seller}`, `${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}`,
   `there on ${one.arrivesOn}`,
 ].join(', ');
 
-function what(line, { sellers }) {
+function what(line, about) {
   const parts = line.part ? [line.part] : line.oneOf;
   return [
     parts.length === 0 ? el('span', { class: 'quiet' }, 'nothing')
       : [line.part ? '' : 'one of ', parts.map((part, index) => [index ? ', ' : '', partLink(part)]), pieces(line)],
     line.partName ? el('div', null, line.partName) : null,
     line.works.map(work => el('div', null, 'Work: ', work)),
-    line.buy.map(one => el('div', { class: 'small' }, bought(one, sellers))),
+    line.buy.map(one => el('div', { class: 'small' }, bought(one, about))),
   ];
 }
 
 const numbers = parts => parts.split(' or ').map(part => part.replace(/^[^:]*:/, '')).join(' or ');
 
-const has = line => (line.donorHas ? `has ${numbers(line.donorHas)}${line.donorState ? `: ${states[line.donorState]}` : ''}` : 'has nothing there');
+const has = line => (isDeclared(line) ? `donor: ${line.donorHas ? numbers(line.donorHas) : 'not recorded'}` : line.donorHas ? `has ${numbers(line.donorHas)}${line.donorState ? `: ${states[line.donorState]}` : ''}` : 'has nothing there');
 
 /** The address of this plan with a line asked about. */
 export const askedAbout = (query, line, part) => address('build.html', {
@@ -82,9 +90,9 @@ function row(line, about) {
     id: `line-${line.position}`, 'data-position': line.position, 'data-action': line.action,
     cells: [
       [sentence(line.name), el('div', { class: 'quiet small plain-name' }, has(line))],
-      actionMark(line.action), what(line, about),
+      isDeclared(line) ? line.actionText : actionMark(line.action), what(line, about),
       { cell: [costs(line) ? money(line.cost) : el('span', { class: 'quiet' }, '–'), line.priceRange ? el('div', { class: 'small' }, line.priceRange)
-        : null], class: 'count' },
+        : null, line.buy.some(one => about.whole.has(one.offer)) ? el('div', { class: 'quiet small' }, 'its share, by pieces') : null], class: 'count' },
       [line.fit ? el('a', { class: 'across', href: pageOf(line.fit) }, fit[0]) : fit[0], fit[1], line.unproven
         ? el('strong', { class: 'unproven' }, 'Unproven: taken on trust') : null,
         line.reference ? el('div', { class: 'quiet small' }, `against ${line.reference}`) : null],
