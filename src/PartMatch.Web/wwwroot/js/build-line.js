@@ -46,11 +46,15 @@ export function staysAsItIs(lines) {
 
 const pieces = line => (line.pieces === undefined ? '' : line.pieces > 1 ? ` × ${line.pieces}` : '');
 
+/** A number or a day is read at a glance only where no line ends within it. */
+const whole = text => el('span', { class: 'whole' }, text);
+
 /** Of what is bought as one for several positions, a line's cost is its share; the price is that of the whole. */
-const bought = (one, { sellers, whole }) => [
-  `${count(one.pieces, 'piece')} ${whole.has(one.offer) ? `within “${whole.get(one.offer)}” ` : ''}from ${sellers.get(codeOf(one.seller)) ?? one.seller}`, `${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}`,
-  `there on ${one.arrivesOn}`,
-].join(', ');
+const bought = (one, { sellers, shared }) => [[
+  `${count(one.pieces, 'piece')} ${shared.has(one.offer) ? `within “${shared.get(one.offer)}” ` : ''}from ${sellers.get(codeOf(one.seller)) ?? one.seller}`,
+  `${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}`,
+  'there on ',
+].join(', '), whole(one.arrivesOn)];
 
 function what(line, about) {
   const parts = line.part ? [line.part] : line.oneOf;
@@ -63,19 +67,22 @@ function what(line, about) {
   ];
 }
 
-const numbers = parts => parts.split(' or ').map(part => part.replace(/^[^:]*:/, '')).join(' or ');
+const numbers = parts => parts.split(' or ').map((part, index) => [index ? ' or ' : '', whole(part.replace(/^[^:]*:/, ''))]);
 
-const has = line => (isDeclared(line) ? `donor: ${line.donorHas ? numbers(line.donorHas) : 'not recorded'}` : line.donorHas ? `has ${numbers(line.donorHas)}${line.donorState ? `: ${states[line.donorState]}` : ''}` : 'has nothing there');
+function has(line) {
+  if (isDeclared(line)) return line.donorHas ? ['donor: ', numbers(line.donorHas)] : 'donor: not recorded';
+  return line.donorHas ? ['has ', numbers(line.donorHas), line.donorState ? `: ${states[line.donorState]}` : ''] : 'has nothing there';
+}
 
 /** The address of this plan with a line asked about. */
 export const askedAbout = (query, line, part) => address('build.html', {
   build: query.get('build'), version: query.get('version'), objective: query.get('objective'), on: query.get('on'), line, part,
 });
 
-function because(line, { query }) {
+function because(line, { query, parts }) {
   const what = el('span', { class: 'unseen' }, ` (${line.name})`);
   return [
-    el('p', null, linked(sentences(line.because), [line.part, ...line.oneOf])),
+    el('p', null, linked(sentences(line.because), parts)),
     line.flags.length ? el('ul', { class: 'flags' }, line.flags.map(flag => el('li', null, sentence(flag)))) : null,
     el('p', { class: 'acts ways-on' }, el('a', { href: askedAbout(query, line.position), 'data-line': line.position }, 'Why?', what),
       el('a', { href: askedAbout(query, line.position, 'another'), 'data-line': line.position }, 'Why not another?', what.cloneNode(true))),
@@ -92,7 +99,8 @@ function row(line, about) {
       [sentence(line.name), el('div', { class: 'quiet small plain-name' }, has(line))],
       isDeclared(line) ? line.actionText : actionMark(line.action), what(line, about),
       { cell: [costs(line) ? money(line.cost) : el('span', { class: 'quiet' }, '–'), line.priceRange ? el('div', { class: 'small' }, line.priceRange)
-        : null, line.buy.some(one => about.whole.has(one.offer)) ? el('div', { class: 'quiet small' }, 'its share, by pieces') : null], class: 'count' },
+        : null, line.buy.some(one => about.shared.has(one.offer)) ? el('div', { class: 'quiet small' }, 'its share, by pieces') : null,
+      line.works.length ? el('div', { class: 'quiet small' }, 'its work is counted apart') : null], class: 'count' },
       [line.fit ? el('a', { class: 'across', href: pageOf(line.fit) }, fit[0]) : fit[0], fit[1], line.unproven
         ? el('strong', { class: 'unproven' }, 'Unproven: taken on trust') : null,
         line.reference ? el('div', { class: 'quiet small' }, `against ${line.reference}`) : null],

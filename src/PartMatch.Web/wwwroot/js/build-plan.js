@@ -78,8 +78,8 @@ const listOf = texts => (texts.length ? el('ul', null, texts.map(text => el('li'
 /** The nodes of a plan, or of its absence with what conflicts. */
 export function planAnswer(plan, shown, conflict) {
   const about = {
-    ...shown, sellers: new Map(plan.baskets.map(basket => [codeOf(basket.seller), basket.name])),
-    whole: new Map(plan.baskets.flatMap(basket => basket.items).filter(item => item.for.length > 1).map(item => [item.offer, item.name])),
+    ...shown, parts: plan.lines.flatMap(line => [line.part, ...line.oneOf]), sellers: new Map(plan.baskets.map(basket => [codeOf(basket.seller), basket.name])),
+    shared: new Map(plan.baskets.flatMap(basket => basket.items).filter(item => item.for.length > 1).map(item => [item.offer, item.name])),
   };
   const { parts, changed, stays, declared } = staysAsItIs(plan.lines);
   return [
