@@ -24,7 +24,7 @@ internal static class LineChanges
         ];
     }
 
-    /// <summary>"alder:P-2, bought of mill", "the donor's own alder:P-1", "nothing".</summary>
+    /// <summary>"alder:P-2, bought from Mill (book/offer)", "the donor's own alder:P-1", "nothing".</summary>
     public static string Say(Candidate candidate) => candidate switch
     {
         { IsNothing: true } => "nothing",
@@ -54,9 +54,9 @@ internal static class LineChanges
         var purchases = PlanPurchases.Of(run, solved);
         return solved.Lines.ToDictionary(line => line.Candidate.Position, line =>
         {
-            string[] sellers = [.. purchases.OffersFor(line.Candidate.Position).Select(offer => offer.Address).Order(StringComparer.Ordinal)];
+            string[] sellers = [.. purchases.OffersFor(line.Candidate.Position).Select(offer => $"{offer.Seller.Name} ({offer.Address})").Order(StringComparer.Ordinal)];
             string[] works = [.. line.Answer.Works.Where(work => line.Works.Contains(work.Work)).Select(work => work.Name)];
-            return Say(line.Candidate) + (sellers.Length == 0 ? "" : $", bought as {string.Join(" and ", sellers)}")
+            return Say(line.Candidate) + (sellers.Length == 0 ? "" : $", bought from {string.Join(" and ", sellers)}")
                 + (works.Length == 0 ? "" : $", with {string.Join(", ", works)}");
         }, StringComparer.Ordinal);
     }

@@ -1,5 +1,6 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
+using PartMatch.Core.Injectors;
 
 namespace PartMatch.Core.Builds;
 
@@ -18,6 +19,11 @@ internal static class LineReasons
                 : line.Answer.Identity.Relation == IdentityRelation.FittedHere ? $"The donor's own is what {line.Answer.Reference} has." : "The donor's own serves.";
         }
 
+        if (at.Position.Group == BuildTerms.Services)
+        {
+            return line.Candidate.IsUsersChoice ? "You chose it." : $"{line.Answer.Reference} has it so.";
+        }
+
         if (donors is null)
         {
             return (at.StateOfDonor, line.Candidate.IsNothing) switch
@@ -34,12 +40,17 @@ internal static class LineReasons
             ? $"The donor's own does not serve here: {reason}"
             : at.Keep == KeepWish.Renew ? "You asked for a new one."
             : at.Parts.Count > 0 ? "You chose it."
+            : IsTooSmall(terms, donors) ? $"The donor's own is not enough for your goal of {terms.Build.Goal?.Power} at {terms.Build.Goal?.Speed}."
+            : donors.IsGraded ? "Graded: which one is right is measured on the parts beside it. The donor's own are right only for what the donor has there."
             : "The donor's own would serve; the whole comes out better without it.";
     }
 
-    /// <summary>The first thing that speaks against a line, in the words of its fit answer.</summary>
+    private static bool IsTooSmall(BuildTerms terms, Candidate donors) => InjectorGoals.Sets(terms, donors.Position)
+        && donors.Parts.All(part => InjectorGoals.Size(terms).GetValueOrDefault(part.Id)?.Enough == Enough.No);
+
+    /// <summary>The first thing that speaks against a line, in the words of its fit answer; there the plan's neighbours are the ones asked with.</summary>
     public static string? Against(JudgedLine line) =>
-        line.Answer.AlsoNeeded is [var change, ..] ? change.Text : ReasonAgainst(line)?.Text;
+        (line.Answer.AlsoNeeded is [var change, ..] ? change.Text : ReasonAgainst(line)?.Text)?.Replace(", as asked)", ", in this plan)", StringComparison.Ordinal);
 
     /// <summary>The first reason that speaks against it; null where a change elsewhere is all that does.</summary>
     public static Reason? ReasonAgainst(JudgedLine line) =>

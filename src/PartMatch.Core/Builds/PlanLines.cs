@@ -24,15 +24,16 @@ internal static class PlanLines
         var action = ActionOf(terms, at, candidate, own.Length > 0);
         var buy = purchases.For(candidate.Position);
         var part = candidate.IsNothing || candidate.Parts.Count > 1 ? null : candidate.Parts[0];
+        var isService = at.Position.Group == BuildTerms.Services;
         return new BuildLine(
-            candidate.Position, at.Position.Name, at.Position.Group, action, PlanWords.Of(action), part?.Id, part?.Name,
+            candidate.Position, at.Position.Name, at.Position.Group, action, isService ? PlanWords.AsDeclared : PlanWords.Of(action), part?.Id, part?.Name,
             candidate.Parts.Count > 1 ? [.. candidate.Parts.Select(one => one.Id)] : [], candidate.Pieces,
             LineReasons.Because(run, solved, line, donors), line.Answer.Headline, line.Sureness, line.Outcome == LineOutcome.NotKnown)
         {
             Cost = purchases.CostOf(candidate.Position),
             PriceRange = candidate is { IsGraded: true, From: CandidateFrom.Supply } ? PlanWords.Range(run, candidate) : null,
             DonorHas = DonorHas(terms, at),
-            DonorState = DonorHas(terms, at) is null ? null : at.StateOfDonor,
+            DonorState = isService || DonorHas(terms, at) is null ? null : at.StateOfDonor,
             Works = [.. own.Select(work => work.Name)],
             Buy = buy,
             Reference = line.IsAsChosen ? "as you chose it" : line.Answer.Reference,

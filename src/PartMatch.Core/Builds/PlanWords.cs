@@ -8,6 +8,9 @@ namespace PartMatch.Core.Builds;
 /// <summary>A plan in words.</summary>
 internal static class PlanWords
 {
+    /// <summary>What stands at a position of services, which nobody buys or fits.</summary>
+    public const string AsDeclared = "As declared";
+
     public static string Of(LineAction action) => action switch
     {
         LineAction.Keep => "Keep",

@@ -45,7 +45,8 @@ public sealed class Sheet : IAsyncDisposable
 
     public async Task GoAsync(string address)
     {
-        await Page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
+        // A plan is reckoned while its page waits, on a busy machine for a minute or two.
+        await Page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle, Timeout = 180_000 });
         if (RunsScripts)
         {
             // A busy machine can be idle on the network before the page's own module has begun.

@@ -31,43 +31,58 @@ export function actionMark(action, text = sentence(actionWords[action])) {
 
 const costs = line => line.cost && Number(line.cost.amount) !== 0;
 
-/** Lines that keep what is there, cost nothing and leave nothing to decide. That a kept part is not inspected is said there too. */
+/** What mounts, feeds and uses the engine is declared: nobody buys or fits it. */
+const isDeclared = line => line.group === 'services';
+
+/**
+ * Lines that keep what is there, cost nothing and leave nothing to decide. That a kept part is not inspected is said there too.
+ * What is declared stands apart.
+ */
 export function staysAsItIs(lines) {
   const isQuiet = line => (line.action === 'keep' || (line.action === 'leave-off' && !line.donorHas)) && !line.unproven && !costs(line);
-  return { changed: lines.filter(line => !isQuiet(line)), stays: lines.filter(isQuiet) };
+  const parts = lines.filter(line => !isDeclared(line));
+  return { parts, changed: parts.filter(line => !isQuiet(line)), stays: parts.filter(isQuiet), declared: lines.filter(isDeclared) };
 }
 
 const pieces = line => (line.pieces === undefined ? '' : line.pieces > 1 ? ` × ${line.pieces}` : '');
 
-const bought = (one, sellers) => [
-  `${count(one.pieces, 'piece')} from ${sellers.get(codeOf(one.seller)) ?? one.seller}`, `${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}`,
-  `there on ${one.arrivesOn}`,
-].join(', ');
+/** A number or a day is read at a glance only where no line ends within it. */
+const whole = text => el('span', { class: 'whole' }, text);
 
-function what(line, { sellers }) {
+/** Of what is bought as one for several positions, a line's cost is its share; the price is that of the whole. */
+const bought = (one, { sellers, shared }) => [[
+  `${count(one.pieces, 'piece')} ${shared.has(one.offer) ? `within “${shared.get(one.offer)}” ` : ''}from ${sellers.get(codeOf(one.seller)) ?? one.seller}`,
+  `${one.packs > 1 ? `${one.packs} × ` : ''}${money(one.price)}`,
+  'there on ',
+].join(', '), whole(one.arrivesOn)];
+
+function what(line, about) {
   const parts = line.part ? [line.part] : line.oneOf;
   return [
     parts.length === 0 ? el('span', { class: 'quiet' }, 'nothing')
       : [line.part ? '' : 'one of ', parts.map((part, index) => [index ? ', ' : '', partLink(part)]), pieces(line)],
     line.partName ? el('div', null, line.partName) : null,
     line.works.map(work => el('div', null, 'Work: ', work)),
-    line.buy.map(one => el('div', { class: 'small' }, bought(one, sellers))),
+    line.buy.map(one => el('div', { class: 'small' }, bought(one, about))),
   ];
 }
 
-const numbers = parts => parts.split(' or ').map(part => part.replace(/^[^:]*:/, '')).join(' or ');
+const numbers = parts => parts.split(' or ').map((part, index) => [index ? ' or ' : '', whole(part.replace(/^[^:]*:/, ''))]);
 
-const has = line => (line.donorHas ? `has ${numbers(line.donorHas)}${line.donorState ? `: ${states[line.donorState]}` : ''}` : 'has nothing there');
+function has(line) {
+  if (isDeclared(line)) return line.donorHas ? ['donor: ', numbers(line.donorHas)] : 'donor: not recorded';
+  return line.donorHas ? ['has ', numbers(line.donorHas), line.donorState ? `: ${states[line.donorState]}` : ''] : 'has nothing there';
+}
 
 /** The address of this plan with a line asked about. */
 export const askedAbout = (query, line, part) => address('build.html', {
   build: query.get('build'), version: query.get('version'), objective: query.get('objective'), on: query.get('on'), line, part,
 });
 
-function because(line, { query }) {
+function because(line, { query, parts }) {
   const what = el('span', { class: 'unseen' }, ` (${line.name})`);
   return [
-    el('p', null, linked(sentences(line.because), [line.part, ...line.oneOf])),
+    el('p', null, linked(sentences(line.because), parts)),
     line.flags.length ? el('ul', { class: 'flags' }, line.flags.map(flag => el('li', null, sentence(flag)))) : null,
     el('p', { class: 'acts ways-on' }, el('a', { href: askedAbout(query, line.position), 'data-line': line.position }, 'Why?', what),
       el('a', { href: askedAbout(query, line.position, 'another'), 'data-line': line.position }, 'Why not another?', what.cloneNode(true))),
@@ -82,9 +97,10 @@ function row(line, about) {
     id: `line-${line.position}`, 'data-position': line.position, 'data-action': line.action,
     cells: [
       [sentence(line.name), el('div', { class: 'quiet small plain-name' }, has(line))],
-      actionMark(line.action), what(line, about),
+      isDeclared(line) ? line.actionText : actionMark(line.action), what(line, about),
       { cell: [costs(line) ? money(line.cost) : el('span', { class: 'quiet' }, '–'), line.priceRange ? el('div', { class: 'small' }, line.priceRange)
-        : null], class: 'count' },
+        : null, line.buy.some(one => about.shared.has(one.offer)) ? el('div', { class: 'quiet small' }, 'its share, by pieces') : null,
+      line.works.length ? el('div', { class: 'quiet small' }, 'its work is counted apart') : null], class: 'count' },
       [line.fit ? el('a', { class: 'across', href: pageOf(line.fit) }, fit[0]) : fit[0], fit[1], line.unproven
         ? el('strong', { class: 'unproven' }, 'Unproven: taken on trust') : null,
         line.reference ? el('div', { class: 'quiet small' }, `against ${line.reference}`) : null],

@@ -67,25 +67,36 @@ function trust(plan) {
   return plan.onTrust.length > fewTrusted ? fold('Taken on trust', count(plan.onTrust.length, 'line'), table) : section('Taken on trust', table);
 }
 
+/** An offer by its name and its seller's. */
+function boughtFrom(plan, offer) {
+  const basket = plan.baskets.find(one => one.items.some(item => item.offer === offer));
+  return basket ? `${basket.items.find(item => item.offer === offer).name}, from ${basket.name}` : offer;
+}
+
 const listOf = texts => (texts.length ? el('ul', null, texts.map(text => el('li', null, linked(sentences(text))))) : null);
 
 /** The nodes of a plan, or of its absence with what conflicts. */
 export function planAnswer(plan, shown, conflict) {
-  const about = { ...shown, sellers: new Map(plan.baskets.map(basket => [codeOf(basket.seller), basket.name])) };
-  const { changed, stays } = staysAsItIs(plan.lines);
+  const about = {
+    ...shown, parts: plan.lines.flatMap(line => [line.part, ...line.oneOf]), sellers: new Map(plan.baskets.map(basket => [codeOf(basket.seller), basket.name])),
+    shared: new Map(plan.baskets.flatMap(basket => basket.items).filter(item => item.for.length > 1).map(item => [item.offer, item.name])),
+  };
+  const { parts, changed, stays, declared } = staysAsItIs(plan.lines);
   return [
     headline(plan, about), conflict,
-    plan.cost ? [tally(plan.lines), costTable(plan.cost)] : null,
+    plan.cost ? [tally(parts), costTable(plan.cost)] : null,
     plan.flags.length ? el('div', { class: 'notice' }, listOf(plan.flags)) : null,
     section('Cautions', plan.cautions.length ? el('ul', { class: 'cautions' }, plan.cautions.map(caution => el('li', null, caution.text))) : null),
     trust(plan),
     section('Position by position', changed.length ? [lineTable('What is done at each position', changed, about), surenessLegend()] : null),
     fold('Stays as it is', count(stays.length, 'position'), stays.length ? lineTable('Positions that keep what they have', stays, about) : null),
+    fold('What it is used for and fed with', count(declared.length, 'position'), declared.length
+      ? lineTable('Declared: what every part has to suit, nothing to buy', declared, about) : null),
     foldNarrow('What to order, by seller', count(plan.baskets.length, 'basket'), basketSections(plan)),
     works(plan),
     fold('Left over', count(plan.leftOver.length, 'part'), plan.leftOver.length
       ? ruled('What comes with packs and kits and is not used', ['Part', 'Pieces', 'From'], plan.leftOver.map(one =>
-      [linked(`${one.part} ${one.name}`), String(one.pieces), one.from]), { className: 'restack slim' }) : null),
+      [linked(`${one.part} ${one.name}`), String(one.pieces), boughtFrom(plan, one.from)]), { className: 'restack slim' }) : null),
     fold('Offers that were not weighed', '', listOf(plan.notWeighed)),
     addresses(plan),
   ];
