@@ -23,6 +23,6 @@ public sealed class PlanConflictTests
                 Assert.All(conflict.Grounds, member => Assert.True(CanHold(conflict.Grounds.Where(other => other != member))));
             }
         },
-        iter: 120,
+        iter: 60,
         threads: 1);
 }
