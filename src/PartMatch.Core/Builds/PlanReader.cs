@@ -13,7 +13,10 @@ internal static class PlanReader
         {
             return new BuildPlan
             {
-                Asked = asked, Status = solution.Status, HeadlineText = PlanWords.NoPlan(solution.Status), NotWeighed = run.Screen.NotWeighed,
+                Asked = asked,
+                Status = solution.Status,
+                HeadlineText = PlanWords.NoPlan(solution.Status),
+                NotWeighed = run.Screen.NotWeighed,
             };
         }
 
