@@ -41,7 +41,7 @@ internal static class LineReasons
             : at.Keep == KeepWish.Renew ? "You asked for a new one."
             : at.Parts.Count > 0 ? "You chose it."
             : IsTooSmall(terms, donors) ? $"The donor's own is not enough for your goal of {terms.Build.Goal?.Power} at {terms.Build.Goal?.Speed}."
-            : donors.IsGraded ? "Graded: which one is right is measured on the parts beside it. The donor's own are right only for what the donor has there."
+            : donors.IsGraded ? "Graded: which is right is measured on the parts beside it; the donor's own suit only what the donor has there."
             : "The donor's own would serve; the whole comes out better without it.";
     }
 
@@ -50,7 +50,8 @@ internal static class LineReasons
 
     /// <summary>The first thing that speaks against a line, in the words of its fit answer; there the plan's neighbours are the ones asked with.</summary>
     public static string? Against(JudgedLine line) =>
-        (line.Answer.AlsoNeeded is [var change, ..] ? change.Text : ReasonAgainst(line)?.Text)?.Replace(", as asked)", ", in this plan)", StringComparison.Ordinal);
+        (line.Answer.AlsoNeeded is [var change, ..] ? change.Text : ReasonAgainst(line)?.Text)
+        ?.Replace(", as asked)", ", in this plan)", StringComparison.Ordinal);
 
     /// <summary>The first reason that speaks against it; null where a change elsewhere is all that does.</summary>
     public static Reason? ReasonAgainst(JudgedLine line) =>

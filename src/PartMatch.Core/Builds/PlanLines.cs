@@ -25,8 +25,9 @@ internal static class PlanLines
         var buy = purchases.For(candidate.Position);
         var part = candidate.IsNothing || candidate.Parts.Count > 1 ? null : candidate.Parts[0];
         var isService = at.Position.Group == BuildTerms.Services;
+        var said = isService ? PlanWords.AsDeclared : candidate.IsNothing && DonorHas(terms, at) is null ? PlanWords.StaysEmpty : PlanWords.Of(action);
         return new BuildLine(
-            candidate.Position, at.Position.Name, at.Position.Group, action, isService ? PlanWords.AsDeclared : PlanWords.Of(action), part?.Id, part?.Name,
+            candidate.Position, at.Position.Name, at.Position.Group, action, said, part?.Id, part?.Name,
             candidate.Parts.Count > 1 ? [.. candidate.Parts.Select(one => one.Id)] : [], candidate.Pieces,
             LineReasons.Because(run, solved, line, donors), line.Answer.Headline, line.Sureness, line.Outcome == LineOutcome.NotKnown)
         {

@@ -11,6 +11,9 @@ internal static class PlanWords
     /// <summary>What stands at a position of services, which nobody buys or fits.</summary>
     public const string AsDeclared = "As declared";
 
+    /// <summary>Nothing is there and nothing comes there: nobody has to leave anything off.</summary>
+    public const string StaysEmpty = "Stays empty";
+
     public static string Of(LineAction action) => action switch
     {
         LineAction.Keep => "Keep",

@@ -97,7 +97,7 @@ function row(line, about) {
     id: `line-${line.position}`, 'data-position': line.position, 'data-action': line.action,
     cells: [
       [sentence(line.name), el('div', { class: 'quiet small plain-name' }, has(line))],
-      isDeclared(line) ? line.actionText : actionMark(line.action), what(line, about),
+      isDeclared(line) ? line.actionText : actionMark(line.action, line.actionText), what(line, about),
       { cell: [costs(line) ? money(line.cost) : el('span', { class: 'quiet' }, '–'), line.priceRange ? el('div', { class: 'small' }, line.priceRange)
         : null, line.buy.some(one => about.shared.has(one.offer)) ? el('div', { class: 'quiet small' }, 'its share, by pieces') : null,
       line.works.length ? el('div', { class: 'quiet small' }, 'its work is counted apart') : null], class: 'count' },

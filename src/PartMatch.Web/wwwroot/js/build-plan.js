@@ -84,7 +84,7 @@ export function planAnswer(plan, shown, conflict) {
   const { parts, changed, stays, declared } = staysAsItIs(plan.lines);
   return [
     headline(plan, about), conflict,
-    plan.cost ? [tally(parts), costTable(plan.cost)] : null,
+    plan.cost ? [tally(parts.filter(line => line.donorHas || line.action !== 'leave-off')), costTable(plan.cost)] : null,
     plan.flags.length ? el('div', { class: 'notice' }, listOf(plan.flags)) : null,
     section('Cautions', plan.cautions.length ? el('ul', { class: 'cautions' }, plan.cautions.map(caution => el('li', null, caution.text))) : null),
     trust(plan),
