@@ -19,7 +19,8 @@ drawStrip();
 
 const asked = () => new URLSearchParams(location.search);
 const apiOf = (question, query, more) => address(`/api/builds/${encodeURIComponent(query.get('build'))}/${question}`, {
-  objective: query.get('objective'), version: query.get('version'), on: query.get('on'), ...more,
+  // The trade-off is always between cost and days.
+  objective: question === 'frontier' ? null : query.get('objective'), version: query.get('version'), on: query.get('on'), ...more,
 });
 /** What has to be worked out anew when it changes; a line that is asked about does not. */
 const keyOf = query => ['build', 'version', 'objective', 'show', 'on'].map(part => query.get(part) ?? '').join('|');
@@ -78,7 +79,7 @@ async function conflictOf(query) {
 async function tradeOff(query, how) {
   wait(el('p', { class: 'waiting' }, 'Weighing every day against its cost …'), 'Working it out.');
   await planning(async () => {
-    const [answer, { frontierAnswer }] = await Promise.all([ask(apiOf('frontier', query), { signal: running.signal }), import('./build-frontier.js')]);
+    const [answer, { frontierAnswer }] = await Promise.all([ask(apiOf('frontier', query, { by: 'days' }), { signal: running.signal }), import('./build-frontier.js')]);
     return { answer, content: frontierAnswer(answer, { ...shown, query }) };
   }, ({ answer, content }) => show([content], answer.headlineText, how));
 }

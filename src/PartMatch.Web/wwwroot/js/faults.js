@@ -35,7 +35,9 @@ export function explainCell({ found, reason, expected, mend }) {
 
 /** What a list to choose from says: its words stand in it, and the codes behind them are nobody's business. */
 const explainChoice = (control, error, tell) => (control.matches('select') && control.value === '' && /one of: |^(?:expected )?the code of an? /.test(error.reason ?? error.expected)
-  ? 'Found nothing; expected one of the list. To mend: choose one.' : tell(error));
+  ? `Found nothing; expected one of the list. To mend: choose the ${nameOf(control)}.` : tell(error));
+
+const nameOf = control => (control.labels[0]?.firstChild?.textContent.trim() || 'one you mean').replace(/^./, letter => letter.toLowerCase());
 
 function mark(form, error, index, tell) {
   const control = fieldOf(form, error.field);
