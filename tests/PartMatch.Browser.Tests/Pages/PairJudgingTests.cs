@@ -9,7 +9,7 @@ public sealed class PairJudgingTests(Bench bench, WritingServer server) : IClass
     [Fact]
     public async Task A_pair_is_judged_with_a_new_source_as_one_change_and_leaves_the_work_list()
     {
-        const string Pair = "P-11-4001-A and P-11-4004-A";
+        const string Pair = "P-14-0203-A and P-14-0204-A";
         await using var sheet = (await OpenAsync("look-alikes.html?family=tern-16&judgement=not-judged")).Expecting(400);
         await sheet.PressAsync($"Judge {Pair}");
         await Assertions.Expect(sheet.Page.Locator("#judge-judgement")).ToBeFocusedAsync();
@@ -23,7 +23,7 @@ public sealed class PairJudgingTests(Bench bench, WritingServer server) : IClass
         await sheet.PressAsync("Judge them");
         await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync($"{Pair} are judged, as change");
         await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Button, new() { Name = $"Judge {Pair}", Exact = true })).ToHaveCountAsync(0);
-        var row = await server.ReadRowAsync("tern-16", "pairs", "pellworth:P-11-4001-A,pellworth:P-11-4004-A");
+        var row = await server.ReadRowAsync("tern-16", "pairs", "pellworth:P-14-0203-A,pellworth:P-14-0204-A");
         Assert.Contains("\"judgement\":\"trap\",\"evidence\":\"ev-", row, StringComparison.Ordinal);
         Assert.Contains("\"note\":\"the dish is deeper\"", row, StringComparison.Ordinal);
         sheet.AssertQuiet();
