@@ -80,7 +80,7 @@ public sealed class Sheet : IAsyncDisposable
     }
 
     /// <summary>Waits until no answer is awaited.</summary>
-    public Task SettleAsync() => Assertions.Expect(Page.Locator("[aria-busy=true]")).ToHaveCountAsync(0);
+    public Task SettleAsync() => Assertions.Expect(Page.Locator("[aria-busy=true]")).ToHaveCountAsync(0, new() { Timeout = 180_000 });
 
     /// <summary>No script fault, no failed request, no breach of the content policy, nothing in the console.</summary>
     public void AssertQuiet() => Assert.Empty(Complaints);
