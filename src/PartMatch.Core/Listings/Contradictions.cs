@@ -14,7 +14,7 @@ internal static class Contradictions
         return
         [
             .. listing.Products.SelectMany((product, index) => TwoNumbers(listing, sold[index], index)
-                .Concat(product.Offers.SelectMany(offer => Conditions(listing, page, product, offer).Concat(Levels(listing, product, offer))))
+                .Concat(product.Offers.SelectMany(offer => Conditions(listing, page, product, offer).Concat(Levels(page, product, offer))))
                 .Concat(Gtins(product))
                 .Select(found => new OfProduct(index, found))),
             .. PictureNumbers(listing, groups).Concat(Sold(listing)).Concat(OtherMake(listing, groups)).Concat(Declared(listing))
@@ -25,20 +25,25 @@ internal static class Contradictions
     /// <summary>What the words of the page say of a condition; read once, however many things the page offers.</summary>
     private sealed class PageWords
     {
+        private readonly Lazy<string> _all;
         private readonly Lazy<string?> _used;
         private readonly Lazy<string?> _damaged;
 
         public PageWords(ReadListing listing)
         {
             // Not the rows of its tables: each of those is of its own thing.
-            var words = new Lazy<string>(() => string.Join(
-                '\n', listing.Passages.Where(passage => passage is { Product: null, Place: not (PassagePlace.TableCell or PassagePlace.Quoted) }).Select(passage => passage.Text)));
-            (_used, _damaged) = (new(() => ConditionWords.SaysUsed(words.Value)), new(() => ConditionWords.SaysDamaged(words.Value)));
+            _all = new(() => string.Join(
+                '\n', listing.Passages.Where(passage => passage is { Product: null, Place: not (PassagePlace.TableCell or PassagePlace.Quoted) })
+                    .Select(passage => passage.Text)));
+            (_used, _damaged) = (new(() => ConditionWords.SaysUsed(_all.Value)), new(() => ConditionWords.SaysDamaged(_all.Value)));
         }
 
         public string? Used => _used.Value;
 
         public string? Damaged => _damaged.Value;
+
+        /// <summary>What names less of an engine than that; asked of the few offers only that state how much of one they are.</summary>
+        public string? Less(AssemblyLevel level) => LevelWords.SaysLess(_all.Value, level);
     }
 
     // Of one product: numbers that are no numbers of the same part. Numbers that no book knows count only where both are stated outright.
@@ -101,19 +106,14 @@ internal static class Contradictions
         }
     }
 
-    private static IEnumerable<Contradiction> Levels(ReadListing listing, ReadProduct product, ReadOffer offer)
+    private static IEnumerable<Contradiction> Levels(PageWords page, ReadProduct product, ReadOffer offer)
     {
-        if (LevelWords.SaysLess(Words(listing, product), offer.Level) is { } less)
+        if (offer.Level != AssemblyLevel.NotStated && (LevelWords.SaysLess(product.Name ?? "", offer.Level) ?? page.Less(offer.Level)) is { } less)
         {
             var stated = AssemblyLevels.Name(offer.Level);
             yield return new Contradiction("level-words", $"sold as: {stated}", $"words: {less}", $"It is offered as a {stated}, the words say “{less}”. What exactly is sold?");
         }
     }
-
-    // The words of the page, but not the rows of its tables: each of those is of its own thing.
-    private static string Words(ReadListing listing, ReadProduct product) =>
-        string.Join('\n', listing.Passages.Where(passage => passage is { Product: null, Place: not (PassagePlace.TableCell or PassagePlace.Quoted) })
-            .Select(passage => passage.Text).Prepend(product.Name ?? ""));
 
     private static IEnumerable<Contradiction> Sold(ReadListing listing)
     {

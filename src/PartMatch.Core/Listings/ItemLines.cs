@@ -62,7 +62,10 @@ internal static class ItemLines
                 .Concat(PriceText.Find(line, currency).Where(price => price.Marked).Select(price => (price.Start, price.Start + price.Length, false)))
                 .OrderBy(mark => mark.Item1),
         ];
-        if (marks.Length < 4 || marks.Length % 2 != 0 || marks.Where((mark, index) => mark.IsCode != (marks[0].IsCode == (index % 2 == 0))).Any())
+
+        // "x1.299 kr" may be a code or a price: what lies over one another is not parted.
+        if (marks.Length < 4 || marks.Length % 2 != 0 || marks.Where((mark, index) => mark.IsCode != (marks[0].IsCode == (index % 2 == 0))).Any()
+            || marks.Zip(marks.Skip(1)).Any(pair => pair.First.End > pair.Second.Start))
         {
             return [line];
         }

@@ -39,6 +39,7 @@ public sealed class ListingFuzzTests
             "<script type=application/ld+json>", "</script>", "<div itemscope>", " itemprop=price ", " itemref=\"a b\" ", " property=price ",
                 " typeof=Offer ", "€", "$", " kr", "1.299", "9999999999999", "\t", "|",
             "\n", "\0", "\"@id\":\"a\"", "\"@graph\":[", "\"@context\":{\"x\":\"y:z\"}", "Price: ", "shipping ", "--b", "charset=utf-16",
+                "ZQ-1 ", "zq-2.3 ", "12 EUR", ", ", " and ", "sold", "2) ", "- ", "used", "> ", "0,5 ", "1/2", " x ", "set of 4", "\n> ",
                 "charset=x-user-defined", "\uFEFF", "\u0130", "\u00DF", "\u2028",
         }.Select(Encoding.UTF8.GetBytes), [0xFF, 0xFE], [0xFE, 0xFF], [0xED, 0xA0, 0xBD], [0xC3], [0xF4, 0x90, 0x80, 0x80],
     ];
@@ -67,6 +68,13 @@ public sealed class ListingFuzzTests
             time: Environment.GetEnvironmentVariable("CI") == "true" ? 60 : 2,
             threads: 1,
             print: document => $"{document.Format} {document.Charset} {Convert.ToBase64String(document.Bytes.Span)}");
+
+    /// <summary>Found by the run above: a code and a price that lie over one another, "b1.299 kr".</summary>
+    [Theory]
+    [InlineData("J/SQgIAmPGI+XHVkODAw9JCAgC0tYsSwPC9zY3JpcHQ+OTk5OTk5OTk5OTk5OS0tPiBrclx1ZDgwMDx0cj48dHI+PCEtLVx1w58tLWImIzwvc2NyaXB0PjxiPjEuMjk5LS0+AC0tYn0tLWIxLjI5OSBr"
+        + "csM8dGFibGU+w1ByaWNlOiDDnzEuMjk5IHR5cGVvZj1PZmZlciA=")]
+    public void Document_that_once_broke_the_reader_is_read(string bytes) =>
+        Assert.IsType<ListingReading.Read>(ListingReader.Read(new ListingDocument(ListingFormat.Text, Convert.FromBase64String(bytes), null), ListingBounds.Usual));
 
     [Fact]
     public void Any_reading_holds_what_the_numbers_are_looked_for_in() =>
