@@ -22,15 +22,16 @@ public static class BuildPlanner
     }
 
     /// <summary>What is to be kept "if possible" is kept wherever there is any plan that keeps it; where not all can be, those that stand first in the family.</summary>
+    /// <param name="without">Grounds that do not hold, besides.</param>
     internal static SolvedPlan SolveWithWishes(
         PlanRun run, PlanObjective objective, PlanEffort effort, Action<PlanProgress>? told = null, Func<WrittenPlan, PlanProblem>? adjust = null,
-        CancellationToken stop = default)
+        IReadOnlyCollection<int>? without = null, CancellationToken stop = default)
     {
-        var dropped = new HashSet<int>();
+        HashSet<int> dropped = [.. without ?? []];
         var solved = run.Solve(objective, effort, dropped, adjust, told, stop);
         if (solved.Solution.Status == PlanStatus.Infeasible && SoftWishes(run.Terms, solved.Written) is [_, ..] soft)
         {
-            dropped = [.. soft];
+            dropped.UnionWith(soft);
             foreach (var wish in soft)
             {
                 dropped.Remove(wish);
@@ -43,7 +44,7 @@ public static class BuildPlanner
             solved = run.Solve(objective, effort, dropped, adjust, told, stop);
         }
 
-        return solved with { GivenUp = solved.Solution.Choices.Count == 0 ? [] : [.. dropped.Order().Select(ground => solved.Written.Grounds[ground])] };
+        return solved with { GivenUp = solved.Solution.Choices.Count == 0 ? [] : [.. dropped.Except(without ?? []).Order().Select(ground => solved.Written.Grounds[ground])] };
     }
 
     /// <summary>Wishes that give way, in the order of the family's positions.</summary>

@@ -7,7 +7,7 @@ namespace PartMatch.Core.Builds;
 public static class BuildWhys
 {
     /// <summary>Other candidates that are put there to see what they would cost; of the others is told what they do in the plan as it is. Ours, no source.</summary>
-    private const int MostForced = 2;
+    private const int MostForced = 8;
 
     /// <returns>Null where there is no plan, or it has no line there.</returns>
     /// <exception cref="ArgumentException">The family has no such position, or something in the build cannot be read.</exception>

@@ -103,9 +103,9 @@ internal sealed class ConflictSearch
     }
 
     /// <summary>The best plan without it: the cheapest where it is the budget, the soonest where it is the day.</summary>
-    private SolvedPlan Without(int ground, string name) => _run.Solve(
-        name == Budget ? PlanObjective.Cheapest : name == NeededBy ? PlanObjective.Soonest : _asked.Objective,
-        _effort, new HashSet<int>(_soft) { ground }, Adjust, stop: _stop);
+    private SolvedPlan Without(int ground, string name) => BuildPlanner.SolveWithWishes(
+        _run, name == Budget ? PlanObjective.Cheapest : name == NeededBy ? PlanObjective.Soonest : _asked.Objective, _effort, adjust: Adjust,
+        without: [ground], stop: _stop);
 
     private static string Headline(PlanConflict? found, IReadOnlyList<ConflictMember> members) => (found?.Status, members.Count) switch
     {

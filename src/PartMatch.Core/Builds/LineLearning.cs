@@ -109,6 +109,17 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
             && (reason.Effect is Effect.Stops || (reason.Effect is Effect.Alters && line.Answer.Headline is Headline.MountsButRunsDifferently or Headline.NotKnownYet))
             && PositionsOf(line.Candidate.Position, reason).Count == 0);
 
+    /// <summary>Is it not known whatever its neighbours are: left empty where no wished engine is, or a feature missing that no joint reads?</summary>
+    public bool IsOpenAlone(JudgedLine line) =>
+        line.Candidate.Parts.Count == 1 && !IsAtHome(line)
+        && !Facts.FindingsAt(line.Candidate.Position).Any(finding => finding.Part == line.Candidate.Parts[0].Id)
+        && (line.Candidate.IsNothing
+            ? !line.Answer.Reasons.Any(reason => reason.By is ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack)
+            : line.Outcome == LineOutcome.NotKnown && line.Answer.Reasons.Any(reason =>
+                reason is { Met: Met.NotKnown, By: ReasonBy.Feature, Effect: not null }
+                && (reason.Axis == Axis.Mounts || !line.Candidate.IsUsersChoice)
+                && PositionsOf(line.Candidate.Position, reason).Count == 0));
+
     private static bool IsAtHome(JudgedLine line) =>
         line.Answer.Identity.Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
 

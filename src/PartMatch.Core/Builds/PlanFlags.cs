@@ -34,6 +34,11 @@ internal static class PlanFlags
         return
         [
             .. line.Outcome == LineOutcome.NotKnown ? ["taken on trust: nobody knows whether it fits"] : Array.Empty<string>(),
+            .. line is { IsAsChosen: true, Candidate.Position: var position }
+                ? [InjectorGoals.Sets(run.Terms, position)
+                    ? "its flow is as your goal asks, not as the reference has it: the control unit has to be set for it"
+                    : "runs otherwise than the reference by its own features, as you chose"]
+                : Array.Empty<string>(),
             .. line.Candidate.IsDonors && state == PartState.NotInspected ? ["not inspected"] : Array.Empty<string>(),
             .. line.Candidate.IsGraded ? ["measure, then order"] : Array.Empty<string>(),
             .. line.Candidate is { IsDonors: true, IsGraded: false, Parts.Count: > 1 } ? ["which of these the donor has: look at it"] : Array.Empty<string>(),

@@ -8,24 +8,33 @@ internal sealed class PlanGoods
 {
     private const string OnlyNew = "new:";
     private readonly BuildTerms _terms;
+    private readonly HashSet<string> _boughtNew;
+    private readonly ILookup<string, (int Product, bool OnlyNew)> _productsOf;
     private readonly Dictionary<string, int> _products = new(StringComparer.Ordinal);
 
     /// <param name="grounds">Sellers that are refused and whose offers stand in the screen all the same become grounds.</param>
     public PlanGoods(BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, OfferScreen screen, PlanGrounds grounds)
     {
         _terms = terms;
-        foreach (var candidate in candidates.SelectMany(choices => choices).Where(one => one is { From: CandidateFrom.Supply }))
+        Candidate[] bought = [.. candidates.SelectMany(choices => choices).Where(one => one is { From: CandidateFrom.Supply })];
+        _boughtNew = bought.Where(one => terms.At(one.Position).OnlyNew).Select(one => one.PartsKey).ToHashSet(StringComparer.Ordinal);
+        foreach (var candidate in bought)
         {
             _products.TryAdd(ProductOf(candidate), _products.Count);
         }
 
         PartsOfProducts = [.. _products.Keys];
         Products = [.. _products.Keys.Select(name => new PlanProduct(name, InHand(name)))];
-        var dearest = DearestGrades(candidates, screen);
-        Screened = [.. screen.Offers.Where(offer => Holds(offer, dearest).Count > 0)];
-        (string Book, string Code)[] sellers = [.. Screened.Select(offer => (offer.Seller.Book, offer.Seller.Code)).Distinct()];
-        Sellers = [.. sellers.Select(seller => SellerOf(Screened.First(offer => (offer.Seller.Book, offer.Seller.Code) == seller).Seller))];
-        Offers = [.. Screened.Select(offer => OfferOf(offer, Array.IndexOf(sellers, (offer.Seller.Book, offer.Seller.Code)), Holds(offer, dearest), RefusedBy(offer, grounds)))];
+        var dearest = DearestGrades(bought, screen);
+        _productsOf = _products.ToLookup(
+            product => dearest.GetValueOrDefault(product.Key) ?? PartOf(product.Key), product => (product.Value, IsOnlyNew(product.Key)), StringComparer.Ordinal);
+        (ScreenedOffer Offer, List<PlanPieces> Holds)[] useful = [.. screen.Offers.Select(offer => (offer, Holds(offer))).Where(offer => offer.Item2.Count > 0)];
+        Screened = [.. useful.Select(offer => offer.Offer)];
+        var sellers = Screened.Select(offer => offer.Seller).DistinctBy(seller => (seller.Book, seller.Code)).ToList();
+        Sellers = [.. sellers.Select(SellerOf)];
+        var indexes = sellers.Index().ToDictionary(seller => (seller.Item.Book, seller.Item.Code), seller => seller.Index);
+        Offers = [.. useful.Select(offer =>
+            OfferOf(offer.Offer, indexes[(offer.Offer.Seller.Book, offer.Offer.Seller.Code)], offer.Holds, RefusedBy(offer.Offer, grounds)))];
     }
 
     public IReadOnlyList<PlanProduct> Products { get; }
@@ -43,23 +52,31 @@ internal sealed class PlanGoods
         ? [new PlanPieces(product, Math.Max(1, candidate.Pieces ?? 1))]
         : [];
 
-    private string ProductOf(Candidate candidate) => (_terms.At(candidate.Position).OnlyNew ? OnlyNew : "") + candidate.PartsKey;
+    /// <summary>
+    /// What is bought only new for one position is bought only new for all of them: else a piece could be counted for both. Ours, no source.
+    /// </summary>
+    private string ProductOf(Candidate candidate) => (_boughtNew.Contains(candidate.PartsKey) ? OnlyNew : "") + candidate.PartsKey;
 
-    private int InHand(string product) => product.StartsWith(OnlyNew, StringComparison.Ordinal)
+    private static bool IsOnlyNew(string product) => product.StartsWith(OnlyNew, StringComparison.Ordinal);
+
+    /// <summary>The part of a product; of grades all of them, parted by a stroke.</summary>
+    public static string PartOf(string product) => IsOnlyNew(product) ? product[OnlyNew.Length..] : product;
+
+    /// <summary>Of grades as many as there are of each, because any of them may turn out to be the one.</summary>
+    private int InHand(string product) => IsOnlyNew(product)
         ? 0
-        : _terms.Build.InHand.Where(held => product.Split('|').Contains(held.Part)).Sum(held => held.Pieces);
+        : product.Split('|').Min(part => _terms.Build.InHand.Where(held => held.Part == part).Sum(held => held.Pieces));
 
     /// <summary>
     /// Of grades the one whose cheapest piece is the dearest: which will be needed is known only after measuring, so the plan counts the worst.
     /// </summary>
-    private Dictionary<string, string> DearestGrades(IReadOnlyList<IReadOnlyList<Candidate>> candidates, OfferScreen screen)
+    private Dictionary<string, string> DearestGrades(IEnumerable<Candidate> bought, OfferScreen screen)
     {
         var dearest = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var graded in candidates.SelectMany(choices => choices).Where(one => one is { From: CandidateFrom.Supply, Parts.Count: > 1 }))
+        foreach (var graded in bought.Where(one => one.Parts.Count > 1))
         {
-            var onlyNew = _terms.At(graded.Position).OnlyNew;
             dearest[ProductOf(graded)] = graded.Parts
-                .Select(part => (part.Id, Price: GradePrices.CheapestPiece(screen, part.Id, onlyNew)))
+                .Select(part => (part.Id, Price: GradePrices.CheapestPiece(screen, part.Id, IsOnlyNew(ProductOf(graded)))))
                 .Where(grade => grade.Price is not null)
                 .OrderByDescending(grade => grade.Price).ThenBy(grade => grade.Id, StringComparer.Ordinal).Select(grade => grade.Id).FirstOrDefault("");
         }
@@ -67,21 +84,14 @@ internal sealed class PlanGoods
         return dearest;
     }
 
-    private List<PlanPieces> Holds(ScreenedOffer offer, Dictionary<string, string> dearest)
-    {
-        var held = OfferScreen.HeldBy(_terms.Facts, offer.Offer.Part!).ToList(); // screened: it has a part
-        var isNew = offer.Offer.Condition == ItemCondition.New;
-        return
-        [
-            .. _products.Where(product => isNew || !product.Key.StartsWith(OnlyNew, StringComparison.Ordinal))
-                .Select(product => (product.Value, Part: dearest.GetValueOrDefault(product.Key)
-                    ?? (product.Key.StartsWith(OnlyNew, StringComparison.Ordinal) ? product.Key[OnlyNew.Length..] : product.Key)))
-                .Select(product => new PlanPieces(
-                    product.Value, offer.Pieces * held.Where(one => one.Part == product.Part).Sum(one => one.Pieces)))
-                .Where(pieces => pieces.Pieces > 0)
-                .OrderBy(pieces => pieces.Product),
-        ];
-    }
+    private List<PlanPieces> Holds(ScreenedOffer offer) =>
+    [
+        .. OfferScreen.HeldBy(_terms.Facts, offer.Offer.Part!) // screened: it has a part
+            .SelectMany(held => _productsOf[held.Part], (held, product) => (product, held.Pieces))
+            .Where(one => !one.product.OnlyNew || offer.Offer.Condition == ItemCondition.New)
+            .GroupBy(one => one.product.Product).OrderBy(product => product.Key)
+            .Select(product => new PlanPieces(product.Key, offer.Pieces * product.Sum(one => one.Pieces))),
+    ];
 
     private PlanSeller SellerOf(Buying.Seller seller) => new(
         $"{seller.Book}/{seller.Code}", seller.ShippingFixed is { } parcel ? _terms.Convert(parcel) ?? 0 : 0,

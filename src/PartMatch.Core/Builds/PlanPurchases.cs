@@ -56,14 +56,28 @@ internal sealed class PlanPurchases
 
     public int PiecesFor(string position) => _taken.Where(taken => taken.Position == position).Sum(taken => taken.Pieces);
 
-    /// <summary>Its share of what its offers cost, by pieces; null where nothing is bought for it.</summary>
+    /// <summary>
+    /// What its offers cost; of a kit or a pack for several positions its share, by what the parts cost where they are sold alone. Null where nothing is bought
+    /// for it.
+    /// </summary>
     public Money? CostOf(string position)
     {
         var own = _taken.Where(taken => taken.Position == position).ToList();
-        return own.Count == 0 ? null : _run.Terms.MoneyOf((long)Math.Round(own.Sum(taken =>
-            (decimal)_solved.Written.Offers[taken.Offer].Landed * _solved.Solution.Packs[taken.Offer] * taken.Pieces
-            / _taken.Where(other => other.Offer == taken.Offer).Sum(other => other.Pieces)), MidpointRounding.ToEven));
+        return own.Count == 0 ? null : _run.Terms.MoneyOf((long)Math.Round(
+            own.Sum(taken => (decimal)_solved.Written.Offers[taken.Offer].Landed * _solved.Solution.Packs[taken.Offer] * ShareOf(taken)), MidpointRounding.ToEven));
     }
+
+    /// <summary>A part that nobody sells alone counts as much as the others do on average.</summary>
+    private decimal ShareOf(Taken taken)
+    {
+        var all = _taken.Where(other => other.Offer == taken.Offer).Select(other => (other, Alone: AloneOf(other))).ToList();
+        var average = all.Average(one => one.Alone) ?? 1;
+        var sum = all.Sum(one => one.Alone ?? average);
+        return sum == 0 ? 1m / all.Count : (AloneOf(taken) ?? average) / sum;
+    }
+
+    private decimal? AloneOf(Taken taken) =>
+        taken.Pieces * PartsOf(taken.Part).Select(part => GradePrices.CheapestPiece(_run.Screen, part, onlyNew: false)).Max();
 
     private PlanPurchases With(List<Taken> taken)
     {
@@ -125,7 +139,7 @@ internal sealed class PlanPurchases
             var contents = OfferScreen.HeldBy(_run.Terms.Facts, offer.Offer.Part!).ToList(); // screened: it has a part
             foreach (var (part, each) in contents.Count > 1 ? contents.Where(held => held.Part != offer.Offer.Part) : contents)
             {
-                var used = _taken.Where(taken => taken.Offer == index && taken.Part.Split('|', ':').Length > 0 && IsOf(taken.Part, part)).Sum(taken => taken.Pieces);
+                var used = _taken.Where(taken => taken.Offer == index && PartsOf(taken.Part).Contains(part)).Sum(taken => taken.Pieces);
                 if (each * offer.Pieces * packs - used is > 0 and var rest)
                 {
                     yield return new LeftOver(part, _run.Terms.Facts.Family.FindPart(part)?.Name ?? part, rest, offer.Address);
@@ -134,5 +148,5 @@ internal sealed class PlanPurchases
         }
     }
 
-    private static bool IsOf(string product, string part) => product.Split('|').Any(one => one == part || one == $"new:{part}");
+    private static IEnumerable<string> PartsOf(string product) => PlanGoods.PartOf(product).Split('|');
 }

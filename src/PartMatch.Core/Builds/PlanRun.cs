@@ -6,7 +6,7 @@ namespace PartMatch.Core.Builds;
 internal sealed class PlanRun
 {
     /// <summary>Plans that are tried until every line holds. Each teaches at least one rule, so that it ends; a family of the demo takes a handful.</summary>
-    private const int MostTries = 120;
+    private const int MostTries = 300;
 
     private readonly LineJudge _judge;
     private readonly LineLearning _learning;
@@ -138,7 +138,12 @@ internal sealed class PlanRun
             var isOnTrust = line.Outcome == LineOutcome.NotKnown && IsOnTrust(written, solution, line.Candidate.Position);
             foreach (var rule in _learning.From(line, plan, works.Contains, open.Contains, isOnTrust))
             {
-                _learned.Add(rule);
+                // Another plan may have taught it while this one was sought; in the rules this one was sought by, it is a fault.
+                if (!_learned.Add(rule) && written.Keys.Contains(rule.Key))
+                {
+                    throw new InvalidOperationException($"A plan breaks a rule that it was sought by: {rule.Key}");
+                }
+
                 learned = true;
             }
         }
@@ -170,6 +175,11 @@ internal sealed class PlanRun
         foreach (var candidate in Candidates.SelectMany(choices => choices).Where(IsJudged))
         {
             var line = _judge.Judge(candidate, nothing, none);
+            if (_learning.IsOpenAlone(line))
+            {
+                yield return new LineRule([new At(candidate.Position, candidate.FitKey)], [], [], candidate.Position);
+            }
+
             foreach (var rule in _learning.From(line, nothing, _ => true, _ => false, isOnTrust: false).Where(rule => rule.If.Count == 1 && _learning.IsAlone(line)))
             {
                 yield return rule;

@@ -71,7 +71,10 @@ internal sealed class PlanWriter
                 ? new PlanBound(day, _grounds.Of("needed-by", $"It has to be ready on {_terms.Build.NeededBy}.", "need it later"))
                 : null,
         };
-        return new WrittenPlan(problem, _candidates, _goods.Screened, _works, _grounds.All, _goods.PartsOfProducts);
+        return new WrittenPlan(problem, _candidates, _goods.Screened, _works, _grounds.All, _goods.PartsOfProducts)
+        {
+            Keys = lineRules.Select(rule => rule.Key).ToHashSet(StringComparer.Ordinal),
+        };
     }
 
     private PlanPlace PlaceOf(int place, IReadOnlyList<Candidate> choices)

@@ -13,6 +13,9 @@ internal sealed record WrittenPlan(
     PlanProblem Problem, IReadOnlyList<IReadOnlyList<Candidate>> Places, IReadOnlyList<ScreenedOffer> Offers, IReadOnlyList<Work> Jobs,
     IReadOnlyList<BuildGround> Grounds, IReadOnlyList<string> Products)
 {
+    /// <summary>Keys of the line rules it holds.</summary>
+    public IReadOnlySet<string> Keys { get; init; } = new HashSet<string>();
+
     public IReadOnlyDictionary<string, Candidate> Chosen(PlanSolution solution) => solution.Choices
         .Select((choice, place) => choice is { } index ? Places[place][index] : null).OfType<Candidate>()
         .ToDictionary(candidate => candidate.Position, StringComparer.Ordinal);

@@ -45,8 +45,7 @@ public sealed class Sheet : IAsyncDisposable
 
     public async Task GoAsync(string address)
     {
-        // A plan is reckoned while its page waits, on a busy machine for a minute or two.
-        await Page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle, Timeout = 180_000 });
+        await Page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
         if (RunsScripts)
         {
             // A busy machine can be idle on the network before the page's own module has begun.
@@ -80,7 +79,7 @@ public sealed class Sheet : IAsyncDisposable
     }
 
     /// <summary>Waits until no answer is awaited.</summary>
-    public Task SettleAsync() => Assertions.Expect(Page.Locator("[aria-busy=true]")).ToHaveCountAsync(0, new() { Timeout = 180_000 });
+    public Task SettleAsync() => Assertions.Expect(Page.Locator("[aria-busy=true]")).ToHaveCountAsync(0);
 
     /// <summary>No script fault, no failed request, no breach of the content policy, nothing in the console.</summary>
     public void AssertQuiet() => Assert.Empty(Complaints);

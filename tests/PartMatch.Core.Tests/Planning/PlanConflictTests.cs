@@ -23,6 +23,6 @@ public sealed class PlanConflictTests
                 Assert.All(conflict.Grounds, member => Assert.True(CanHold(conflict.Grounds.Where(other => other != member))));
             }
         },
-        iter: 60,
+        iter: 120,
         threads: 1);
 }

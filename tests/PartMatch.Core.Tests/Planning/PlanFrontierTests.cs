@@ -19,6 +19,6 @@ public sealed class PlanFrontierTests
             Assert.Equal(wanted, frontier.Points.Select(point => (point.Totals.Cost, point.Totals.Days)));
             Assert.All(frontier.Points, point => PlanSolverTests.AssertHolds(problem, point));
         },
-        iter: 40,
+        iter: 60,
         threads: 1);
 }

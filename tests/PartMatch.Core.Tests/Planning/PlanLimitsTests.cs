@@ -26,7 +26,7 @@ public sealed class PlanLimitsTests
             var fewer = Solving.Best(problem with { Offers = [.. problem.Offers.Skip(1)] });
             Assert.True(fewer.Status == PlanStatus.Infeasible || all.Totals.Cost <= fewer.Totals.Cost);
         },
-        iter: 40,
+        iter: 60,
         threads: 1);
 
     [Fact]

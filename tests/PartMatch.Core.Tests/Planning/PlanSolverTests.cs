@@ -7,7 +7,7 @@ namespace PartMatch.Core.Tests.Planning;
 /// <summary>The solver beside trying everything, on problems drawn at random. A failure prints the seed to draw it again.</summary>
 public sealed class PlanSolverTests
 {
-    private const int Draws = 40;
+    private const int Draws = 60;
 
     /// <param name="narrowsFrom">0: the linear relaxation narrows even the smallest model.</param>
     [Theory]

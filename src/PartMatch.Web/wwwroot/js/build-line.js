@@ -99,7 +99,7 @@ function row(line, about) {
       [sentence(line.name), el('div', { class: 'quiet small plain-name' }, has(line))],
       isDeclared(line) ? line.actionText : actionMark(line.action, line.actionText), what(line, about),
       { cell: [costs(line) ? money(line.cost) : el('span', { class: 'quiet' }, '–'), line.priceRange ? el('div', { class: 'small' }, line.priceRange)
-        : null, line.buy.some(one => about.shared.has(one.offer)) ? el('div', { class: 'quiet small' }, 'its share, by pieces') : null,
+        : null, line.buy.some(one => about.shared.has(one.offer)) ? el('div', { class: 'quiet small' }, 'its share, by what each costs alone') : null,
       line.works.length ? el('div', { class: 'quiet small' }, 'its work is counted apart') : null], class: 'count' },
       [line.fit ? el('a', { class: 'across', href: pageOf(line.fit) }, fit[0]) : fit[0], fit[1], line.unproven
         ? el('strong', { class: 'unproven' }, 'Unproven: taken on trust') : null,
