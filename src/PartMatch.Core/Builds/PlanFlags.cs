@@ -11,21 +11,27 @@ internal static class PlanFlags
     private const int OldAfterDays = 60;
 
     /// <summary>Of the whole plan.</summary>
-    public static IReadOnlyList<string> Of(PlanRun run, SolvedPlan solved, IReadOnlyList<BuildLine> lines)
+    public static IReadOnlyList<string> Of(PlanRun run, SolvedPlan solved, IReadOnlyList<BuildLine> lines, PlanTrust? trust, KeptWishes? kept)
     {
         var unseen = lines.Where(line => line is { Action: LineAction.Keep or LineAction.KeepWithWork, DonorState: PartState.NotInspected }).ToList();
         var bare = unseen.Count(line => run.Terms.At(line.Position).State?.Allowance is null);
         return
         [
             .. solved.GivenUp.Select(wish => $"Not to be had: {wish.Text}"),
+            .. kept is null ? Array.Empty<string>() : [kept.Say(run.Terms, solved)],
+            .. PlanTrust.Sum(run.Terms, solved, trust) is { } together ? [together] : Array.Empty<string>(),
             .. unseen.Count > 0
                 ? [string.Create(CultureInfo.InvariantCulture, $"{unseen.Count} kept parts are not inspected; for {bare} of them nothing is set aside.")]
                 : Array.Empty<string>(),
+            .. IsOpened(solved, lines) ? ["Not in the sum yet: seals, gaskets and single-use bolts that are opened on the way, oil and coolant."] : Array.Empty<string>(),
             .. solved.Written.Jobs.Where((work, job) => solved.Solution.Jobs[job] is not null && work.Price is null)
                 .Select(work => $"{work.Name}: its price is not recorded and not in the sum."),
             .. lines.Where(line => line.Pieces is null && line.Buy.Count > 0).Select(line => $"{line.Name}: how many pieces is not recorded; one was counted."),
         ];
     }
+
+    private static bool IsOpened(SolvedPlan solved, IReadOnlyList<BuildLine> lines) =>
+        lines.Any(line => line.Action is not LineAction.Keep) || solved.Solution.Jobs.Any(job => job is not null);
 
     /// <summary>Of one line.</summary>
     public static IReadOnlyList<string> Of(PlanRun run, JudgedLine line, PlanPurchases purchases)

@@ -177,7 +177,7 @@ internal sealed class PlanRun
             var line = _judge.Judge(candidate, nothing, none);
             if (_learning.IsOpenAlone(line))
             {
-                yield return new LineRule([new At(candidate.Position, candidate.FitKey)], [], [], candidate.Position);
+                yield return new LineRule([new At(candidate.Position, candidate.FitKey)], [], [], line.IsMissed ? null : candidate.Position);
             }
 
             foreach (var rule in _learning.From(line, nothing, _ => true, _ => false, isOnTrust: false).Where(rule => rule.If.Count == 1 && _learning.IsAlone(line)))

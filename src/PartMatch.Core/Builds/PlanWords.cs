@@ -31,7 +31,7 @@ internal static class PlanWords
         _ => "Out of time before any plan was found; nothing is said of whether there is one.",
     };
 
-    public static string Headline(PlanObjective objective, PlanStatus status, Money total, DateOnly readyOn, IReadOnlyList<BuildLine> lines)
+    public static string Headline(PlanObjective objective, PlanStatus status, Money total, DateOnly readyOn, IReadOnlyList<BuildLine> lines, bool keepsAsWished)
     {
         var what = (status, objective) switch
         {
@@ -42,9 +42,10 @@ internal static class PlanWords
             (PlanStatus.StoppedByYou, _) => "Stopped by you; the best found until then",
             _ => "Best found, not proven",
         };
+        var kept = keepsAsWished ? " that keeps what you wish to keep" : "";
         var unproven = lines.Count(line => line.Unproven);
         var trust = unproven == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"; {unproven} {(unproven == 1 ? "line is" : "lines are")} taken on trust");
-        return string.Create(CultureInfo.InvariantCulture, $"{what}: {total.Amount} {total.Currency}, ready on {readyOn:yyyy-MM-dd}{trust}.");
+        return string.Create(CultureInfo.InvariantCulture, $"{what}{kept}: {total.Amount} {total.Currency}, ready on {readyOn:yyyy-MM-dd}{trust}.");
     }
 
     /// <summary>How much better a plan could still be; null where it is proven.</summary>
