@@ -21,11 +21,19 @@ internal static class PlanFlags
             .. unseen.Count > 0
                 ? [string.Create(CultureInfo.InvariantCulture, $"{unseen.Count} kept parts are not inspected; for {bare} of them nothing is set aside.")]
                 : Array.Empty<string>(),
-            .. solved.Written.Jobs.Where((work, job) => solved.Solution.Jobs[job] is not null && work.Price is null)
-                .Select(work => $"{work.Name}: its price is not recorded and not in the sum."),
+            .. solved.Written.Jobs.Where((_, job) => solved.Solution.Jobs[job] is not null).SelectMany(work => Of(run.Terms, work)),
             .. lines.Where(line => line.Pieces is null && line.Buy.Count > 0).Select(line => $"{line.Name}: how many pieces is not recorded; one was counted."),
         ];
     }
+
+    /// <summary>Of one work: what of it nobody recorded is not in the plan.</summary>
+    private static IEnumerable<string> Of(BuildTerms terms, Catalogue.Work work) =>
+    [
+        .. work.Price is not { } price ? [$"{work.Name}: its price is not recorded and not in the sum."]
+            : terms.Convert(price) is null ? [$"{work.Name}: priced in {price.Currency}, for which the build has no rate; not in the sum."]
+            : Array.Empty<string>(),
+        .. work.Days is null ? [$"{work.Name}: how many days it takes is not recorded; none is counted."] : Array.Empty<string>(),
+    ];
 
     /// <summary>Of one line.</summary>
     public static IReadOnlyList<string> Of(PlanRun run, JudgedLine line, PlanPurchases purchases)
