@@ -73,7 +73,7 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
         var question = Ask(candidate, part, plan, works);
         var measured = memory.Reach(Facts, candidate.Reference, candidate.Position).Where(plan.ContainsKey).Select(position => plan[position])
             .Where(one => one.Item is not null).Select(one => one.FitKey);
-        var engine = $"{candidate.Key}@{terms.Build.Donor.Variant}/{terms.Built?.Text}/{terms.Build.Donor.Serial}/{string.Join(',', measured)}";
+        var engine = $"{candidate.Key}@{terms.Target}/{terms.Build.Donor.Variant}/{terms.Built?.Text}/{terms.Build.Donor.Serial}/{string.Join(',', measured)}";
         var answer = memory.Ask(Facts, question, engine, works);
         var isAsChosen = answer.Headline is Headline.MountsButRunsDifferently or Headline.NotKnownYet
             && answer.Mounts.Value is Mounts.Yes or Mounts.WithWork && RunsAsChosen(candidate, answer);

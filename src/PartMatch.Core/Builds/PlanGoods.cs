@@ -1,3 +1,4 @@
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Listings;
 using PartMatch.Core.Planning;
 
@@ -8,8 +9,8 @@ internal sealed class PlanGoods
 {
     private const string OnlyNew = "new:";
     private readonly BuildTerms _terms;
+    private readonly Dictionary<string, string> _countedAs;
     private readonly HashSet<string> _boughtNew;
-    private readonly ILookup<string, (int Product, bool OnlyNew)> _productsOf;
     private readonly Dictionary<string, int> _products = new(StringComparer.Ordinal);
 
     /// <param name="grounds">Sellers that are refused and whose offers stand in the screen all the same become grounds.</param>
@@ -17,18 +18,18 @@ internal sealed class PlanGoods
     {
         _terms = terms;
         Candidate[] bought = [.. candidates.SelectMany(choices => choices).Where(one => one is { From: CandidateFrom.Supply })];
-        _boughtNew = bought.Where(one => terms.At(one.Position).OnlyNew).Select(one => one.PartsKey).ToHashSet(StringComparer.Ordinal);
+        _countedAs = CountedAs(bought, screen);
+        _boughtNew = bought.Where(IsBoughtNew).Select(one => _countedAs[one.PartsKey]).ToHashSet(StringComparer.Ordinal);
         foreach (var candidate in bought)
         {
             _products.TryAdd(ProductOf(candidate), _products.Count);
         }
 
         PartsOfProducts = [.. _products.Keys];
-        Products = [.. _products.Keys.Select(name => new PlanProduct(name, InHand(name)))];
-        var dearest = DearestGrades(bought, screen);
-        _productsOf = _products.ToLookup(
-            product => dearest.GetValueOrDefault(product.Key) ?? PartOf(product.Key), product => (product.Value, IsOnlyNew(product.Key)), StringComparer.Ordinal);
-        (ScreenedOffer Offer, List<PlanPieces> Holds)[] useful = [.. screen.Offers.Select(offer => (offer, Holds(offer))).Where(offer => offer.Item2.Count > 0)];
+        var held = bought.ToLookup(ProductOf, one => one.Parts, StringComparer.Ordinal);
+        Products = [.. _products.Keys.Select(name => new PlanProduct(name, InHand(name, held)))];
+        (ScreenedOffer Offer, List<PlanPieces> Holds)[] useful =
+            [.. screen.Offers.Select(offer => (offer, Holds(offer))).Where(offer => offer.Item2.Count > 0)];
         Screened = [.. useful.Select(offer => offer.Offer)];
         var sellers = Screened.Select(offer => offer.Seller).DistinctBy(seller => (seller.Book, seller.Code)).ToList();
         Sellers = [.. sellers.Select(SellerOf)];
@@ -39,7 +40,7 @@ internal sealed class PlanGoods
 
     public IReadOnlyList<PlanProduct> Products { get; }
 
-    /// <summary>Its name: a part's id, several for grades, and whether it has to be new.</summary>
+    /// <summary>Its name: a part's id, and whether it has to be new.</summary>
     public IReadOnlyList<string> PartsOfProducts { get; }
 
     public IReadOnlyList<ScreenedOffer> Screened { get; }
@@ -48,50 +49,62 @@ internal sealed class PlanGoods
 
     public IReadOnlyList<PlanOffer> Offers { get; }
 
-    public IReadOnlyList<PlanPieces> UsesOf(Candidate candidate) => candidate.From == CandidateFrom.Supply && _products.TryGetValue(ProductOf(candidate), out var product)
-        ? [new PlanPieces(product, Math.Max(1, candidate.Pieces ?? 1))]
+    public IReadOnlyList<PlanPieces> UsesOf(Candidate candidate) => candidate.From == CandidateFrom.Supply
+        ? [new PlanPieces(_products[ProductOf(candidate)], Math.Max(1, candidate.Pieces ?? 1))]
         : [];
 
+    private bool IsBoughtNew(Candidate candidate) => _terms.At(candidate.Position).OnlyNew;
+
     /// <summary>
-    /// What is bought only new for one position is bought only new for all of them: else a piece could be counted for both. Ours, no source.
+    /// A product is one part, whoever takes it: else a piece could be counted for two positions. So what is bought only new for one of them is bought
+    /// only new for all. Ours, no source.
     /// </summary>
-    private string ProductOf(Candidate candidate) => (_boughtNew.Contains(candidate.PartsKey) ? OnlyNew : "") + candidate.PartsKey;
+    private string ProductOf(Candidate candidate) => (_boughtNew.Contains(_countedAs[candidate.PartsKey]) ? OnlyNew : "") + _countedAs[candidate.PartsKey];
 
     private static bool IsOnlyNew(string product) => product.StartsWith(OnlyNew, StringComparison.Ordinal);
 
-    /// <summary>The part of a product; of grades all of them, parted by a stroke.</summary>
+    /// <summary>The part of a product; where nobody sells any of some grades all of them, parted by a stroke.</summary>
     public static string PartOf(string product) => IsOnlyNew(product) ? product[OnlyNew.Length..] : product;
 
-    /// <summary>Of grades as many as there are of each, because any of them may turn out to be the one.</summary>
-    private int InHand(string product) => IsOnlyNew(product)
-        ? 0
-        : product.Split('|').Min(part => _terms.Build.InHand.Where(held => held.Part == part).Sum(held => held.Pieces));
+    /// <summary>
+    /// Of grades as many as there are of each, because any of them may turn out to be the one; a grade that another product is counts for that one alone.
+    /// </summary>
+    private int InHand(string product, ILookup<string, IReadOnlyList<Part>> held)
+    {
+        string[] PartsOf(IEnumerable<IReadOnlyList<Part>> sets) => [.. sets.SelectMany(parts => parts).Select(part => part.Id).Distinct(StringComparer.Ordinal)];
+        var own = PartsOf(held[product]);
+        var others = PartsOf(held.Where(other => other.Key != product).SelectMany(other => other));
+        return IsOnlyNew(product) || (own.Length > 1 && own.Any(others.Contains))
+            ? 0
+            : own.Min(part => _terms.Build.InHand.Where(one => one.Part == part).Sum(one => one.Pieces));
+    }
 
     /// <summary>
-    /// Of grades the one whose cheapest piece is the dearest: which will be needed is known only after measuring, so the plan counts the worst.
+    /// What is bought for it: of grades the one whose cheapest piece is the dearest, because which will be needed is known only after measuring, so the plan
+    /// counts the worst.
     /// </summary>
-    private Dictionary<string, string> DearestGrades(IEnumerable<Candidate> bought, OfferScreen screen)
-    {
-        var dearest = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var graded in bought.Where(one => one.Parts.Count > 1))
-        {
-            dearest[ProductOf(graded)] = graded.Parts
-                .Select(part => (part.Id, Price: GradePrices.CheapestPiece(screen, part.Id, IsOnlyNew(ProductOf(graded)))))
-                .Where(grade => grade.Price is not null)
-                .OrderByDescending(grade => grade.Price).ThenBy(grade => grade.Id, StringComparer.Ordinal).Select(grade => grade.Id).FirstOrDefault("");
-        }
-
-        return dearest;
-    }
+    private Dictionary<string, string> CountedAs(IEnumerable<Candidate> bought, OfferScreen screen) => bought
+        .GroupBy(one => one.PartsKey, StringComparer.Ordinal).ToDictionary(same => same.Key, same => same.First().Parts.Count == 1 ? same.Key : same.First().Parts
+            .Select(part => (part.Id, Price: GradePrices.CheapestPiece(screen, part.Id, same.Any(IsBoughtNew))))
+            .Where(grade => grade.Price is not null)
+            .OrderByDescending(grade => grade.Price).ThenBy(grade => grade.Id, StringComparer.Ordinal).Select(grade => grade.Id).FirstOrDefault(same.Key),
+            StringComparer.Ordinal);
 
     private List<PlanPieces> Holds(ScreenedOffer offer) =>
     [
         .. OfferScreen.HeldBy(_terms.Facts, offer.Offer.Part!) // screened: it has a part
-            .SelectMany(held => _productsOf[held.Part], (held, product) => (product, held.Pieces))
-            .Where(one => !one.product.OnlyNew || offer.Offer.Condition == ItemCondition.New)
-            .GroupBy(one => one.product.Product).OrderBy(product => product.Key)
+            .SelectMany(held => ProductsOf(held.Part, offer), (held, product) => (product, held.Pieces))
+            .GroupBy(one => one.product).OrderBy(product => product.Key)
             .Select(product => new PlanPieces(product.Key, offer.Pieces * product.Sum(one => one.Pieces))),
     ];
+
+    private IEnumerable<int> ProductsOf(string part, ScreenedOffer offer)
+    {
+        if (_products.TryGetValue(part, out var product) || (offer.Offer.Condition == ItemCondition.New && _products.TryGetValue(OnlyNew + part, out product)))
+        {
+            yield return product;
+        }
+    }
 
     private PlanSeller SellerOf(Buying.Seller seller) => new(
         $"{seller.Book}/{seller.Code}", seller.ShippingFixed is { } parcel ? _terms.Convert(parcel) ?? 0 : 0,

@@ -42,7 +42,7 @@ internal static class PlanReader
             LeftOver = purchases.LeftOver,
             OnTrust = PlanTrust.Of(terms, solved, lines, trust),
             NotWeighed = run.Screen.NotWeighed,
-            Flags = PlanFlags.Of(run, solved, lines, trust, kept),
+            Flags = new PlanFlags(run, solved, lines, purchases).All(run.Today, trust, kept),
             Cautions = Cautions.Of(Codes(run, solved)),
         };
     }

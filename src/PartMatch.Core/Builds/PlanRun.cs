@@ -16,7 +16,7 @@ internal sealed class PlanRun
 
     public PlanRun(BuildFacts facts, Build build, DateOnly today, FitMemory memory, IReadOnlyCollection<string>? refusedSellers = null)
     {
-        _memory = memory;
+        (_memory, Today) = (memory, today);
         Terms = BuildTerms.Of(facts, build, today);
         Screen = OfferScreen.Of(Terms, refusedSellers ?? build.RefusedSellers);
         Candidates = Builds.Candidates.Of(Terms, Screen.Obtainable);
@@ -27,6 +27,9 @@ internal sealed class PlanRun
     }
 
     public BuildTerms Terms { get; }
+
+    /// <summary>The day of the question.</summary>
+    public DateOnly Today { get; }
 
     public OfferScreen Screen { get; }
 

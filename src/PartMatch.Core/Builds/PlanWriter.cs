@@ -81,7 +81,9 @@ internal sealed class PlanWriter
     {
         var position = _terms.Facts.Family.Positions[place];
         var at = _terms.At(position.Code);
-        var sale = at.State?.SellsFor is { } typed ? _terms.Minor(typed, "sellsFor") : 0;
+
+        // What the donor came without, nobody can sell.
+        var sale = at.State is { SellsFor: { } typed, State: not PartState.Missing } ? _terms.Minor(typed, "sellsFor") : 0;
         return new PlanPlace(position.Code, [.. choices.Select(choice => ChoiceOf(at, choice, sale))], ObtainableAt(at));
     }
 
@@ -183,7 +185,7 @@ internal sealed class PlanWriter
         // Grades belong to the surface they were measured on: the donor's stay only where that stays.
         if (choices.Index().FirstOrDefault(choice => choice.Item is { IsDonors: true, IsGraded: true }) is (var own, { } graded))
         {
-            foreach (var measured in _terms.Facts.Family.Selects.Where(row => row.Position == code).Select(row => row.Measured.Position).Distinct())
+            foreach (var measured in _terms.Facts.Family.Selects.Where(row => row.Position == code && row.Evidence?.IsRetracted != true).Select(row => row.Measured.Position).Distinct())
             {
                 if (measured != code && _places.TryGetValue(measured, out var other))
                 {
