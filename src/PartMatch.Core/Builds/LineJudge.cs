@@ -22,11 +22,16 @@ internal sealed record JudgedLine(Candidate Candidate, FitAnswer Answer, LineOut
     /// <summary>It fails because it is not there, and nobody knows whether the engine does without.</summary>
     public bool IsMissed => Outcome == LineOutcome.Fails && Candidate.IsNothing && Answer.Headline == Headline.NotKnownYet && Answer.Runs.CouldBe.Contains(Runs.Same);
 
-    public Sureness Sureness => IsAsChosen ? Answer.Mounts.Sureness : Answer.Sureness;
+    /// <summary>It and all it touches are as the donor came out of the factory; what the books leave open of that does not matter.</summary>
+    public bool IsAsBuilt { get; init; }
+
+    public Headline Headline => IsAsBuilt ? Headline.Fits : Answer.Headline;
+
+    public Sureness Sureness => IsAsChosen ? Answer.Mounts.Sureness : IsAsBuilt && Answer.Sureness < Sureness.Indicated ? Sureness.Indicated : Answer.Sureness;
 }
 
 /// <summary>Asks <i>will it fit</i> of the lines of a plan, each with the plan's own neighbours.</summary>
-internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
+internal sealed class LineJudge(BuildTerms terms, FitMemory memory, AsBuilt asBuilt)
 {
     private FamilyFacts Facts => terms.Facts.Family;
 
@@ -37,7 +42,8 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
         var lines = candidate.Parts.Select(part => Judge(candidate, part, plan, works)).ToList();
 
         // Of what is chosen by measurement the best counts; where nobody knows which it is, the worst.
-        return candidate.IsGraded ? lines.MinBy(line => line.Outcome)! : lines.MaxBy(line => line.Outcome)!; // a candidate has a part
+        var line = candidate.IsGraded ? lines.MinBy(line => line.Outcome)! : lines.MaxBy(line => line.Outcome)!; // a candidate has a part
+        return line.Outcome == LineOutcome.Holds || !asBuilt.Is(candidate, plan, works) ? line : line with { Outcome = LineOutcome.Holds, Works = [], IsAsBuilt = true };
     }
 
     /// <summary>The question behind a line, to be asked again by hand.</summary>

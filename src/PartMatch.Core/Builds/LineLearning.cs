@@ -5,7 +5,7 @@ namespace PartMatch.Core.Builds;
 
 /// <summary>What a line that does not hold in a plan teaches of every plan: the neighbours it fails against, and the ways out.</summary>
 /// <remarks>Each rule follows from the fit answer, so that no plan is lost by it whose lines would all hold.</remarks>
-internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
+internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt asBuilt)
 {
     private FamilyFacts Facts => terms.Facts.Family;
 
@@ -96,8 +96,11 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
             return all;
         }
 
+        // What is as the donor was built holds whatever the books say of it: only with something changed among them do reasons count.
+        var own = asBuilt.IsOwn(line.Candidate);
         return line.Answer.Reasons.Where(reason => reason.By is not (ReasonBy.Identity or ReasonBy.Finding) && decides(reason))
             .Select(reason => PositionsOf(line.Candidate.Position, reason))
+            .Where(positions => !own || positions.Any(position => plan.TryGetValue(position, out var other) && !asBuilt.HasIt(other)))
             .Where(positions => !IsAtHome(line) || positions.Any(position => IsAnothers(line, plan, position)))
             .MinBy(positions => positions.Count) ?? all;
     }

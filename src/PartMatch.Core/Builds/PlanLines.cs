@@ -28,7 +28,7 @@ internal static class PlanLines
         return new BuildLine(
             candidate.Position, at.Position.Name, at.Position.Group, action, said, part?.Id, part?.Name,
             candidate.Parts.Count > 1 ? [.. candidate.Parts.Select(one => one.Id)] : [], candidate.Pieces,
-            LineReasons.Because(run, solved, line, donors), line.Answer.Headline, line.Sureness, line.Outcome == LineOutcome.NotKnown)
+            LineReasons.Because(run, solved, line, donors), line.Headline, line.Sureness, line.Outcome == LineOutcome.NotKnown)
         {
             Cost = purchases.CostOf(candidate.Position),
             PriceRange = candidate is { IsGraded: true, From: CandidateFrom.Supply } ? PlanWords.Range(run, candidate) : null,
@@ -36,7 +36,7 @@ internal static class PlanLines
             DonorState = isService || has.Count == 0 ? null : at.StateOfDonor,
             Works = [.. own.Select(work => work.Name)],
             Buy = buy,
-            Reference = line.IsAsChosen ? "as you chose it" : line.Answer.Reference,
+            Reference = line.IsAsChosen ? "as you chose it" : line.IsAsBuilt ? "the donor as it was built" : line.Answer.Reference,
             Flags = LineFlags.Of(run, line, purchases),
             Fit = LineReasons.LinkOf(run, solved, line),
         };

@@ -20,8 +20,9 @@ internal sealed class PlanRun
         Terms = BuildTerms.Of(facts, build, today);
         Screen = OfferScreen.Of(Terms, refusedSellers ?? build.RefusedSellers);
         Candidates = Builds.Candidates.Of(Terms, Screen.Obtainable);
-        _judge = new LineJudge(Terms, memory);
-        _learning = new LineLearning(Terms, memory);
+        var asBuilt = new AsBuilt(Terms, memory);
+        _judge = new LineJudge(Terms, memory, asBuilt);
+        _learning = new LineLearning(Terms, memory, asBuilt);
         _writer = new PlanWriter(Terms, Candidates, Screen);
         _learned = memory.Learned(Terms, Candidates, () => RelationRules.Of(Terms, ByPosition).Concat(Alone()));
     }
