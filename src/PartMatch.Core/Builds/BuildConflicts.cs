@@ -10,6 +10,6 @@ public static class BuildConflicts
         BuildFacts facts, Build build, int version, PlanObjective objective, DateOnly today, PlanEffort effort, FitMemory memory, CancellationToken stop = default)
     {
         var run = new PlanRun(facts, build, today, memory, refusedSellers: []);
-        return new ConflictSearch(run, new PlanAsked(build.Code, version, objective, run.Terms.StartOn), effort, null, stop).Find();
+        return new ConflictSearch(run, new PlanAsked(build.Code, version, objective, run.Terms.StartOn), effort, null, stop).Find(withFurther: true);
     }
 }

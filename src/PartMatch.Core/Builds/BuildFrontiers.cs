@@ -25,9 +25,10 @@ public static class BuildFrontiers
 
         var (plans, isComplete) = Plans(question);
         FrontierPoint[] points = [.. plans.Index().Select(plan => Point(question, plan.Item, plans.ElementAtOrDefault(plan.Index - 1))).Reverse()];
+        var kept = KeptWishes.Reckon(question.Run, question.Solved, question.Asked.Objective, effort, stop);
         return new BuildFrontier(
             question.Asked, isComplete ? PlanStatus.ProvenOptimal : stop.IsCancellationRequested ? PlanStatus.StoppedByYou : PlanStatus.BestFound,
-            Headline(points, isComplete), points, PlanSwings.Of(question), plot, link);
+            Headline(points, isComplete) + (kept is null ? "" : $" {kept.Say(question.Terms, question.Solved)}"), points, PlanSwings.Of(question), plot, link);
     }
 
     /// <summary>The cheapest first.</summary>

@@ -17,8 +17,8 @@ public static class BuildPlanner
     {
         var run = new PlanRun(facts, build, today, memory);
         var solved = SolveWithWishes(run, objective, effort, told, stop: stop);
-        var proven = PlanTrust.IsAny(solved) && !stop.IsCancellationRequested ? SolveWithWishes(run, objective, effort, adjust: Otherwise.NothingOnTrust, stop: stop) : null;
-        return PlanReader.Read(run, solved, new PlanAsked(build.Code, version, objective, run.Terms.StartOn), proven);
+        var trust = PlanTrust.Reckon(run, solved, objective, effort, stop);
+        return PlanReader.Read(run, solved, new PlanAsked(build.Code, version, objective, run.Terms.StartOn), trust, KeptWishes.Reckon(run, solved, objective, effort, stop));
     }
 
     /// <summary>What is to be kept "if possible" is kept wherever there is any plan that keeps it; where not all can be, those that stand first in the family.</summary>

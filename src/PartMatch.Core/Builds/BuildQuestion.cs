@@ -57,9 +57,9 @@ internal sealed class BuildQuestion
     }
 
     public BuildConflict ConflictWith(ForcedChoice force) =>
-        new ConflictSearch(new PlanRun(Facts, Build, Today, Memory, refusedSellers: []), Asked, Effort, force, Stop).Find();
+        new ConflictSearch(new PlanRun(Facts, Build, Today, Memory, refusedSellers: []), Asked, Effort, force, Stop).Find(withFurther: false);
 
-    public BuildPlan Read(SolvedPlan solved) => PlanReader.Read(Run, solved, Asked, null);
+    public BuildPlan Read(SolvedPlan solved) => PlanReader.Read(Run, solved, Asked, null, null);
 
     /// <exception cref="ArgumentException">The family has no such position.</exception>
     public IReadOnlyList<Candidate> CandidatesAt(string position) =>
@@ -96,6 +96,18 @@ internal static class Otherwise
     public static PlanProblem NothingOnTrust(WrittenPlan written) => written.Problem with
     {
         Doubts = [.. written.Problem.Doubts.Select((doubt, index) => index < written.Places.Count ? doubt with { IsAdmitted = false } : doubt)],
+    };
+
+    /// <summary>Nothing is taken on trust at one position.</summary>
+    public static PlanProblem NotOnTrust(WrittenPlan written, string position) => Doubt(written, position, isAdmitted: false);
+
+    /// <summary>Something may be taken on trust at one position.</summary>
+    public static PlanProblem OnTrust(WrittenPlan written, string position) => Doubt(written, position, isAdmitted: true);
+
+    private static PlanProblem Doubt(WrittenPlan written, string position, bool isAdmitted) => written.Problem with
+    {
+        Doubts = [.. written.Problem.Doubts.Select((doubt, index) =>
+            index < written.Places.Count && written.Problem.Places[index].Name == position ? doubt with { IsAdmitted = isAdmitted } : doubt)],
     };
 
     private static List<PlanFact> Made(WrittenPlan written, string position, Func<Candidate, bool> isIt) =>

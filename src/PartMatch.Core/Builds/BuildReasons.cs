@@ -55,9 +55,16 @@ public sealed record LineChange(string Position, string Name, string Was, string
 
 /// <summary>A smallest set of wishes and facts that cannot hold together: without any one of them there is a plan.</summary>
 /// <param name="Members">Empty where nothing conflicts.</param>
-public sealed record BuildConflict(PlanAsked Asked, PlanStatus Status, string HeadlineText, IReadOnlyList<ConflictMember> Members, string Permalink);
+public sealed record BuildConflict(PlanAsked Asked, PlanStatus Status, string HeadlineText, IReadOnlyList<ConflictMember> Members, string Permalink)
+{
+    /// <summary>Conflicts that stand behind it: each is there still when the members of the earlier ones are given up.</summary>
+    public IReadOnlyList<FurtherConflict> Further { get; init; } = [];
+}
 
-/// <param name="Wish">A stable name of it: <c>budget</c>, <c>needed-by</c>, <c>keep:crankshaft</c>, <c>for-sale:piston</c>.</param>
+/// <param name="Members">A smallest set as well.</param>
+public sealed record FurtherConflict(IReadOnlyList<ConflictMember> Members);
+
+/// <param name="Wish">A stable name of it: <c>budget</c>, <c>needed-by</c>, <c>keep:crankshaft</c>, <c>obtainable:piston</c>.</param>
 /// <param name="Text">The wish or the fact as a sentence.</param>
 /// <param name="Mend">The change that would resolve it.</param>
 /// <param name="CostThen">What the best plan costs after that change; null where that is not reckoned.</param>

@@ -8,12 +8,11 @@ namespace PartMatch.Core.Builds;
 /// </remarks>
 internal sealed class ConflictSearch
 {
-    private const string Budget = "budget";
-    private const string NeededBy = "needed-by";
-    private const string Obtainable = "obtainable:";
+    /// <summary>Of the conflicts that stand behind the first, so many are looked for. Ours, no source.</summary>
+    private const int MostFurther = 20;
 
     // Wishes before facts, and of the wishes those first that are a word to change.
-    private static readonly string[] _order = ["force", Budget, NeededBy, "seller", "goal", "work", "keep", "renew", "parts", "refuse", "obtainable"];
+    private static readonly string[] _order = ["force", ConflictMends.Budget, ConflictMends.NeededBy, "seller", "goal", "work", "keep", "renew", "parts", "refuse", "obtainable"];
 
     private readonly PlanRun _run;
     private readonly PlanAsked _asked;
@@ -35,7 +34,8 @@ internal sealed class ConflictSearch
         _holds = CanHold(new HashSet<int>());
     }
 
-    public BuildConflict Find()
+    /// <param name="withFurther">Also those that stand behind the first: each is a smallest one where the members of the earlier ones are given up.</param>
+    public BuildConflict Find(bool withFurther)
     {
         var link = Catalogue.Permalink.To("/api/builds", _asked.Build, "conflict").With("objective", Catalogue.Codes.Of(_asked.Objective)).ToString();
         if (_holds != false)
@@ -45,38 +45,60 @@ internal sealed class ConflictSearch
                 _holds is null ? PlanWords.NoPlan(OutOfTime) : "Nothing conflicts: there is a plan.", [], link);
         }
 
-        var found = Reduce();
-        ConflictMember[] members = [.. (found?.Grounds ?? []).Select(Member)];
+        var found = Reduce(new HashSet<int>());
+        List<PlanConflict> further = [.. withFurther && found is { Status: PlanConflictStatus.Minimal } ? Further(found) : []];
+        var mends = new ConflictMends(_run, _asked.Objective, _effort, Adjust, _grounds, _stop);
+        List<IReadOnlyList<int>> all = [found?.Grounds ?? [], .. further.Select(one => one.Grounds)];
+        ConflictMember[] Members(int conflict) =>
+            [.. Told(all[conflict]).Select(ground => mends.Of(ground, [.. all.Where((_, index) => index != conflict).SelectMany(grounds => grounds)]))];
+        var members = Members(0);
         return new BuildConflict(
             _asked, found?.Status switch { PlanConflictStatus.Minimal => PlanStatus.Infeasible, PlanConflictStatus.NotReduced => PlanStatus.BestFound, _ => OutOfTime },
-            Headline(found, members), members, link);
+            Headline(found, members, further.Count), members, link)
+        {
+            Further = [.. further.Select((_, index) => new FurtherConflict(Members(index + 1)))],
+        };
+    }
+
+    /// <summary>Where a wish names what is to be there, it goes without saying that something has to be.</summary>
+    private IEnumerable<int> Told(IReadOnlyList<int> found) => found.Where(ground => !ConflictMends.IsFact(_grounds[ground]) || !found.Any(other =>
+        _grounds[other].Name == $"parts:{ConflictMends.PositionOf(_grounds[ground])}" || _grounds[other].Name == $"keep:{ConflictMends.PositionOf(_grounds[ground])}"));
+
+    private IEnumerable<PlanConflict> Further(PlanConflict first)
+    {
+        HashSet<int> given = [.. first.Grounds];
+        for (var more = 0; more < MostFurther && CanHold(given) == false && Reduce(given) is { Status: PlanConflictStatus.Minimal, Grounds.Count: > 0 } next; more++)
+        {
+            given.UnionWith(next.Grounds);
+            yield return next;
+        }
     }
 
     /// <summary>
     /// Among the wishes alone, where some plan holds without them; then also what would have to be found for sale, but not where money or time is short:
     /// whatever has to be bought would then be a member.
     /// </summary>
-    private PlanConflict? Reduce()
+    /// <param name="given">What does not hold anyway.</param>
+    private PlanConflict? Reduce(IReadOnlySet<int> given)
     {
         int[] all =
         [
-            .. Enumerable.Range(0, _grounds.Count).Except(_soft)
+            .. Enumerable.Range(0, _grounds.Count).Except(_soft).Except(given)
                 .OrderBy(ground => Array.IndexOf(_order, _grounds[ground].Name.Split(':')[0])).ThenBy(ground => _grounds[ground].Name, StringComparer.Ordinal),
         ];
-        int[] facts = [.. all.Where(IsFact)];
+        int[] facts = [.. all.Where(ground => ConflictMends.IsFact(_grounds[ground]))];
         int[] wishes = [.. all.Except(facts)];
-        if (CanHold(wishes.ToHashSet()) == false)
+        bool? Hold(IEnumerable<int> dropped) => CanHold(dropped.Union(given).ToHashSet());
+        if (Hold(wishes) == false)
         {
-            return PlanConflict.Find(facts, dropped => CanHold(dropped.Union(wishes).ToHashSet()));
+            return PlanConflict.Find(facts, dropped => Hold(dropped.Union(wishes)));
         }
 
-        var found = PlanConflict.Find(wishes, CanHold);
-        return found is not { Status: PlanConflictStatus.Minimal } || found.Grounds.Any(ground => _grounds[ground].Name is Budget or NeededBy)
+        var found = PlanConflict.Find(wishes, Hold);
+        return found is not { Status: PlanConflictStatus.Minimal } || found.Grounds.Any(ground => _grounds[ground].Name is ConflictMends.Budget or ConflictMends.NeededBy)
             ? found
-            : PlanConflict.Find([.. found.Grounds, .. facts], dropped => CanHold(dropped.Union(wishes.Except(found.Grounds)).ToHashSet()));
+            : PlanConflict.Find([.. found.Grounds, .. facts], dropped => Hold(dropped.Union(wishes.Except(found.Grounds))));
     }
-
-    private bool IsFact(int ground) => _grounds[ground].Name.StartsWith(Obtainable, StringComparison.Ordinal);
 
     private PlanStatus OutOfTime => _stop.IsCancellationRequested ? PlanStatus.StoppedByYou : PlanStatus.OutOfTime;
 
@@ -85,35 +107,23 @@ internal sealed class ConflictSearch
     private PlanProblem Adjust(WrittenPlan written) =>
         _force is null ? written.Problem : Otherwise.Force(written, _force.Position, _force.IsIt, written.Grounds.Count);
 
-    private ConflictMember Member(int ground)
+    private static string Others(int further) => further switch
     {
-        var (name, text, mend) = _grounds[ground];
+        1 => "there is another conflict behind it",
+        MostFurther => FormattableString.Invariant($"there are at least {further} other conflicts behind it"),
+        _ => FormattableString.Invariant($"there are {further} other conflicts behind it"),
+    };
 
-        // What a part costs that is still to be found, nobody knows.
-        var solved = IsFact(ground) ? null : Without(ground, name);
-        var isThere = solved?.Solution.Choices.Count > 0;
-        DateOnly? ready = isThere ? _run.Terms.StartOn.AddDays(solved!.Solution.Totals.Days) : null; // it is there
-        var cost = isThere ? _run.Terms.MoneyOf(solved!.Solution.Totals.Cost) : null; // it is there
-        var more = solved is null ? ""
-            : !isThere ? "; something else conflicts then"
-            : name == Budget ? $" to {cost!.Amount} {cost.Currency}" // it is there
-            : name == NeededBy ? FormattableString.Invariant($": the soonest is {ready:yyyy-MM-dd}")
-            : "";
-        return new ConflictMember(name, text, mend + more, cost, ready);
-    }
-
-    /// <summary>The best plan without it: the cheapest where it is the budget, the soonest where it is the day.</summary>
-    private SolvedPlan Without(int ground, string name) => BuildPlanner.SolveWithWishes(
-        _run, name == Budget ? PlanObjective.Cheapest : name == NeededBy ? PlanObjective.Soonest : _asked.Objective, _effort, adjust: Adjust,
-        without: [ground], stop: _stop);
-
-    private static string Headline(PlanConflict? found, IReadOnlyList<ConflictMember> members) => (found?.Status, members.Count) switch
+    private static string Headline(PlanConflict? found, IReadOnlyList<ConflictMember> members, int further) => (found?.Status, members.Count) switch
     {
         (PlanConflictStatus.OutOfTime or null, _) => PlanWords.NoPlan(PlanStatus.OutOfTime),
         (_, 0) => "There is no plan even without any of your wishes.",
-        (_, 1) => "One thing keeps every plan away; without it there is one.",
-        (PlanConflictStatus.Minimal, var count) => FormattableString.Invariant($"{count} things cannot hold together; without any one of them there is a plan."),
-        (_, var count) => FormattableString.Invariant($"{count} things cannot hold together; perhaps fewer of them already cannot: out of time."),
+        (PlanConflictStatus.NotReduced, var count) =>
+            FormattableString.Invariant($"{count} things cannot hold together; perhaps fewer of them already cannot: out of time."),
+        (_, 1) => further == 0 ? "One thing keeps every plan away; without it there is one."
+            : $"One thing keeps every plan away, and {Others(further)}.",
+        var (_, count) => FormattableString.Invariant($"{count} things cannot hold together")
+            + (further == 0 ? "; without any one of them there is a plan." : $", and {Others(further)}."),
     };
 }
 

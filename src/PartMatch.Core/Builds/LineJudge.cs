@@ -19,6 +19,9 @@ internal enum LineOutcome
 /// <param name="IsAsChosen">It runs differently from its reference by its own features, which the user chose.</param>
 internal sealed record JudgedLine(Candidate Candidate, FitAnswer Answer, LineOutcome Outcome, IReadOnlyList<string> Works, bool IsAsChosen)
 {
+    /// <summary>It fails because it is not there, and nobody knows whether the engine does without.</summary>
+    public bool IsMissed => Outcome == LineOutcome.Fails && Candidate.IsNothing && Answer.Headline == Headline.NotKnownYet && Answer.Runs.CouldBe.Contains(Runs.Same);
+
     public Sureness Sureness => IsAsChosen ? Answer.Mounts.Sureness : Answer.Sureness;
 }
 
@@ -85,11 +88,20 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
             _ => LineOutcome.Fails,
         };
 
+        outcome = outcome == LineOutcome.NotKnown && IsMissed(candidate) ? LineOutcome.Fails : outcome;
+
         // A change elsewhere that the plan does not make: as things stand in the plan, it does not hold.
         outcome = answer.AlsoNeeded.Count > 0 ? LineOutcome.Fails : outcome;
         return new JudgedLine(
             candidate, answer, outcome, outcome is LineOutcome.WithWork or LineOutcome.NotKnown ? [.. answer.Works.Select(work => work.Work).Order(StringComparer.Ordinal)] : [], isAsChosen);
     }
+
+    /// <summary>
+    /// Is something left off that a wished engine has? Nobody says that such an engine runs, and that is never taken on trust: without its crankshaft every
+    /// engine is cheaper.
+    /// </summary>
+    private bool IsMissed(Candidate candidate) => candidate is { IsNothing: true, IsUsersChoice: false }
+        && terms.At(candidate.Position).Like.Any(variant => Facts.FitmentsAt(variant, candidate.Position).Any(fitment => fitment.Part is not null));
 
     /// <summary>Does nothing but its own features, which the user chose or the goal sets, make it run differently?</summary>
     private bool RunsAsChosen(Candidate candidate, FitAnswer answer) =>

@@ -75,11 +75,12 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
     private IReadOnlyList<string> Culprits(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan)
     {
         var answer = line.Answer;
-        var (axis, wanted) = line.Outcome == LineOutcome.Fails
+        var fails = line.Outcome == LineOutcome.Fails && !line.IsMissed;
+        var (axis, wanted) = fails
             ? (answer.Headline == Headline.DoesNotFit ? Axis.Mounts : Axis.Runs, Met.No)
             : (answer.Mounts.Value == Mounts.NotKnown ? Axis.Mounts : Axis.Runs, Met.NotKnown);
         return Fewest(line, plan, reason => reason.Axis == axis && reason.Met == wanted
-            && (axis == Axis.Runs || line.Outcome != LineOutcome.Fails || reason.Effect == Effect.Stops || reason.By == ReasonBy.Kind));
+            && (axis == Axis.Runs || !fails || reason.Effect == Effect.Stops || reason.By == ReasonBy.Kind));
     }
 
     private IReadOnlyList<string> CulpritsOfWork(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, string work) =>
@@ -114,7 +115,7 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
         line.Candidate.Parts.Count == 1 && !IsAtHome(line)
         && !Facts.FindingsAt(line.Candidate.Position).Any(finding => finding.Part == line.Candidate.Parts[0].Id)
         && (line.Candidate.IsNothing
-            ? !line.Answer.Reasons.Any(reason => reason.By is ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack)
+            ? (line.Outcome == LineOutcome.NotKnown || line.IsMissed) && !line.Answer.Reasons.Any(reason => reason.By is ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack)
             : line.Outcome == LineOutcome.NotKnown && line.Answer.Reasons.Any(reason =>
                 reason is { Met: Met.NotKnown, By: ReasonBy.Feature, Effect: not null }
                 && (reason.Axis == Axis.Mounts || !line.Candidate.IsUsersChoice)

@@ -25,25 +25,30 @@ internal sealed record ScreenedOffer(
 /// <param name="Offers">In ordinal order of book, then code.</param>
 /// <param name="NotWeighed">In words, grouped by reason.</param>
 /// <param name="Obtainable">Parts that one of the offers holds, or that are in hand.</param>
-internal sealed record OfferScreen(IReadOnlyList<ScreenedOffer> Offers, IReadOnlyList<string> NotWeighed, IReadOnlySet<string> Obtainable)
+/// <param name="LeftOut">The others, each with its reason.</param>
+internal sealed record OfferScreen(
+    IReadOnlyList<ScreenedOffer> Offers, IReadOnlyList<string> NotWeighed, IReadOnlySet<string> Obtainable, IReadOnlyList<(Offer Offer, string Why)> LeftOut)
 {
     /// <param name="refused">Sellers not to buy from.</param>
     public static OfferScreen Of(BuildTerms terms, IReadOnlyCollection<string> refused)
     {
         var taken = new List<ScreenedOffer>();
-        var left = new SortedDictionary<string, List<string>>(StringComparer.Ordinal);
-        foreach (var offer in terms.Facts.Buying.Offers.Where(offer => offer.Part is not null))
+        var left = new List<(Offer Offer, string Why)>();
+        var known = terms.Facts.Buying.Offers.Where(offer => offer.Part is { } part && terms.Facts.Family.FindPart(part) is not null).ToList();
+        var latest = known.GroupBy(SameThing).ToDictionary(seen => seen.Key, seen => seen.Max(offer => offer.SeenOn));
+        foreach (var offer in known)
         {
             var seller = terms.Facts.Buying.SellerOf(offer);
-            var (screened, why) = Screen(terms, offer, seller, refused);
+            var (screened, why) = offer.SeenOn < latest[SameThing(offer)]
+                ? (null, "the same seller was seen with it again later")
+                : Screen(terms, offer, seller, refused);
             if (screened is not null)
             {
                 taken.Add(screened);
             }
             else
             {
-                var key = why ?? "";
-                (left.TryGetValue(key, out var codes) ? codes : left[key] = []).Add(offer.Code);
+                left.Add((offer, why ?? ""));
             }
         }
 
@@ -52,7 +57,7 @@ internal sealed record OfferScreen(IReadOnlyList<ScreenedOffer> Offers, IReadOnl
             .. terms.Build.InHand.Select(held => held.Part),
             .. taken.SelectMany(offer => HeldBy(terms.Facts, offer.Offer.Part!)).Select(held => held.Part), // screened: it has a part
         ];
-        return new OfferScreen(taken, [.. left.Select(group => Say(group.Key, group.Value))], obtainable);
+        return new OfferScreen(taken, Grouped(left), obtainable, left);
     }
 
     /// <summary>What one pack of a part holds for sure: itself, or of a kit or assembly its contents as well.</summary>
@@ -61,6 +66,10 @@ internal sealed record OfferScreen(IReadOnlyList<ScreenedOffer> Offers, IReadOnl
         (part, 1),
         .. facts.Contents[part].Where(row => row is { Certainty: Certainty.Certain, Quantity: > 0 }).Select(row => (row.Part, row.Quantity ?? 0)),
     ];
+
+    /// <summary>Rows of one seller for the same thing are the history of its price: the latest one counts. Of a page of its own, the page is the thing.</summary>
+    private static (string Seller, string? Part, int? Pack, ItemCondition Condition, AssemblyLevel Level, string? Listing) SameThing(Offer offer) =>
+        (offer.Seller, offer.Part, offer.Pack, offer.Condition, offer.Level, offer.Listing);
 
     private static (ScreenedOffer? Screened, string? Why) Screen(BuildTerms terms, Offer offer, Seller seller, IReadOnlyCollection<string> refused)
     {
@@ -99,6 +108,11 @@ internal sealed record OfferScreen(IReadOnlyList<ScreenedOffer> Offers, IReadOnl
             return (null, "import charge not known");
         }
 
+        if (offer.Shipping is { } typed && terms.Convert(typed) is null)
+        {
+            return (null, $"sending priced in {typed.Currency}, for which the build has no rate");
+        }
+
         if (days is not { } atDoor)
         {
             return (null, "not said how long it takes");
@@ -114,17 +128,19 @@ internal sealed record OfferScreen(IReadOnlyList<ScreenedOffer> Offers, IReadOnl
             assumed.Add(string.Create(CultureInfo.InvariantCulture, $"{atDoor} days taken, as the build says"));
         }
 
+        if ((offer.DaysMax, offer.DaysMin) is (null, not null) || (offer is { DaysMax: null, DaysMin: null } && seller is { DaysMax: null, DaysMin: not null }))
+        {
+            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"{atDoor} days taken; said is only that it takes no less"));
+        }
+
         var (canBeSent, own) = SendingOf(terms, offer, seller, assumed);
         return !canBeSent
             ? (null, "sending not known")
             : (new ScreenedOffer(offer, seller, pieces, goods, Landed(terms, offer, charge), own, (int)Math.Min(atDoor, 3660), assumed), null);
     }
 
-    private static long Landed(BuildTerms terms, Offer offer, decimal percent)
-    {
-        var price = Measures.Amount.Of(offer.Price);
-        return terms.Convert((price + price.Percent(percent)).ToMoney()) ?? 0; // the currency was converted just now
-    }
+    private static long Landed(BuildTerms terms, Offer offer, decimal percent) =>
+        terms.Convert(offer.Price, 1 + (percent / 100)) ?? 0; // the currency was converted just now
 
     /// <summary>Can its sending be reckoned, and is it its own? Null: it travels in the seller's parcel.</summary>
     private static (bool Can, long? Own) SendingOf(BuildTerms terms, Offer offer, Seller seller, List<string> assumed)
@@ -146,6 +162,12 @@ internal sealed record OfferScreen(IReadOnlyList<ScreenedOffer> Offers, IReadOnl
         assumed.Add($"{terms.Say(sending)} sending taken, as the build says");
         return (true, sending);
     }
+
+    private static IReadOnlyList<string> Grouped(List<(Offer Offer, string Why)> left) =>
+    [
+        .. left.GroupBy(one => one.Why, StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal)
+            .Select(group => Say(group.Key, [.. group.Select(one => $"{one.Offer.Book}/{one.Offer.Code}")])),
+    ];
 
     private static string Say(string why, List<string> codes) => string.Create(
         CultureInfo.InvariantCulture, $"{codes.Count} {(codes.Count == 1 ? "offer" : "offers")} left out: {why} ({Fit.FitWording.Some(codes)}).");

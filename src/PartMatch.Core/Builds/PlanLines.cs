@@ -37,7 +37,7 @@ internal static class PlanLines
             Works = [.. own.Select(work => work.Name)],
             Buy = buy,
             Reference = line.IsAsChosen ? "as you chose it" : line.Answer.Reference,
-            Flags = PlanFlags.Of(run, line, purchases),
+            Flags = LineFlags.Of(run, line, purchases),
             Fit = LineReasons.LinkOf(run, solved, line),
         };
     }

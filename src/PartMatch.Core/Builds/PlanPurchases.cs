@@ -130,7 +130,7 @@ internal sealed class PlanPurchases
     private BasketItem ItemOf(int index, ScreenedOffer offer, int packs) => new(
         offer.Address, offer.Offer.Part, offer.Offer.NumberAsWritten, offer.Offer.PartName ?? offer.Offer.Part ?? "", packs, offer.Pieces, offer.Offer.Price,
         _run.Terms.MoneyOf(offer.Goods), _run.Terms.MoneyOf(offer.Goods * packs), offer.Offer.SeenOn, _run.Terms.StartOn.AddDays(offer.Days),
-        [.. _taken.Where(taken => taken.Offer == index).Select(taken => taken.Position).Distinct()], offer.Offer.CoreDeposit, PlanFlags.Of(_run.Terms, offer, packs));
+        [.. _taken.Where(taken => taken.Offer == index).Select(taken => taken.Position).Distinct()], offer.Offer.CoreDeposit, LineFlags.Of(_run.Terms, offer, packs));
 
     private IEnumerable<LeftOver> Left(List<(int Index, ScreenedOffer Offer, int Packs)> bought)
     {

@@ -5,8 +5,9 @@ namespace PartMatch.Core.Builds;
 /// <summary>Reads a solved problem back as a plan in words.</summary>
 internal static class PlanReader
 {
-    /// <param name="proven">The best plan that takes nothing on trust; null where that was not asked.</param>
-    public static BuildPlan Read(PlanRun run, SolvedPlan solved, PlanAsked asked, SolvedPlan? proven)
+    /// <param name="kept">What wishes to keep "if possible" cost; null where nothing, or that was not asked.</param>
+    /// <param name="trust">What comes of it where less is taken on trust; null where that was not asked.</param>
+    public static BuildPlan Read(PlanRun run, SolvedPlan solved, PlanAsked asked, PlanTrust? trust, KeptWishes? kept)
     {
         var (terms, solution) = (run.Terms, solved.Solution);
         if (solution.Choices.Count == 0)
@@ -29,7 +30,7 @@ internal static class PlanReader
         {
             Asked = asked,
             Status = solution.Status,
-            HeadlineText = PlanWords.Headline(asked.Objective, solution.Status, cost.Total, readyOn, lines),
+            HeadlineText = PlanWords.Headline(asked.Objective, solution.Status, cost.Total, readyOn, lines, kept is not null),
             Cost = cost,
             Days = solution.Totals.Days,
             ReadyOn = readyOn,
@@ -39,9 +40,9 @@ internal static class PlanReader
             Baskets = purchases.Baskets,
             Works = works,
             LeftOver = purchases.LeftOver,
-            OnTrust = PlanTrust.Of(terms, solved, lines, proven),
+            OnTrust = PlanTrust.Of(terms, solved, lines, trust),
             NotWeighed = run.Screen.NotWeighed,
-            Flags = PlanFlags.Of(run, solved, lines),
+            Flags = new PlanFlags(run, solved, lines, purchases).All(run.Today, trust, kept),
             Cautions = Cautions.Of(Codes(run, solved)),
         };
     }

@@ -16,7 +16,7 @@ internal sealed class PlanRun
 
     public PlanRun(BuildFacts facts, Build build, DateOnly today, FitMemory memory, IReadOnlyCollection<string>? refusedSellers = null)
     {
-        _memory = memory;
+        (_memory, Today) = (memory, today);
         Terms = BuildTerms.Of(facts, build, today);
         Screen = OfferScreen.Of(Terms, refusedSellers ?? build.RefusedSellers);
         Candidates = Builds.Candidates.Of(Terms, Screen.Obtainable);
@@ -27,6 +27,9 @@ internal sealed class PlanRun
     }
 
     public BuildTerms Terms { get; }
+
+    /// <summary>The day of the question.</summary>
+    public DateOnly Today { get; }
 
     public OfferScreen Screen { get; }
 
@@ -177,7 +180,7 @@ internal sealed class PlanRun
             var line = _judge.Judge(candidate, nothing, none);
             if (_learning.IsOpenAlone(line))
             {
-                yield return new LineRule([new At(candidate.Position, candidate.FitKey)], [], [], candidate.Position);
+                yield return new LineRule([new At(candidate.Position, candidate.FitKey)], [], [], line.IsMissed ? null : candidate.Position);
             }
 
             foreach (var rule in _learning.From(line, nothing, _ => true, _ => false, isOnTrust: false).Where(rule => rule.If.Count == 1 && _learning.IsAlone(line)))

@@ -31,17 +31,18 @@ internal static class PlanWords
         _ => "Out of time before any plan was found; nothing is said of whether there is one.",
     };
 
-    public static string Headline(PlanObjective objective, PlanStatus status, Money total, DateOnly readyOn, IReadOnlyList<BuildLine> lines)
+    public static string Headline(PlanObjective objective, PlanStatus status, Money total, DateOnly readyOn, IReadOnlyList<BuildLine> lines, bool keepsAsWished)
     {
         var what = (status, objective) switch
         {
-            (PlanStatus.ProvenOptimal, PlanObjective.Cheapest) => "Proven cheapest",
-            (PlanStatus.ProvenOptimal, PlanObjective.Soonest) => "Proven soonest",
-            (PlanStatus.ProvenOptimal, PlanObjective.Surest) => "Proven surest",
-            (PlanStatus.ProvenOptimal, _) => "Proven to keep the most of the donor",
+            (PlanStatus.ProvenOptimal, PlanObjective.Cheapest) => "No plan is cheaper",
+            (PlanStatus.ProvenOptimal, PlanObjective.Soonest) => "No plan is sooner",
+            (PlanStatus.ProvenOptimal, PlanObjective.Surest) => "No plan is surer",
+            (PlanStatus.ProvenOptimal, _) => "No plan keeps more of the donor",
             (PlanStatus.StoppedByYou, _) => "Stopped by you; the best found until then",
             _ => "Best found, not proven",
         };
+        what = keepsAsWished ? what.Replace("No plan ", "No plan that keeps what you wish to keep ", StringComparison.Ordinal) : what;
         var unproven = lines.Count(line => line.Unproven);
         var trust = unproven == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"; {unproven} {(unproven == 1 ? "line is" : "lines are")} taken on trust");
         return string.Create(CultureInfo.InvariantCulture, $"{what}: {total.Amount} {total.Currency}, ready on {readyOn:yyyy-MM-dd}{trust}.");

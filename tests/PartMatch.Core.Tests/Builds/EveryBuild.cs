@@ -65,7 +65,7 @@ internal sealed class EveryBuild(TestBuild told, IReadOnlySet<string>? dropped =
         {
             var answer = Ask(line, lines);
             var holds = answer.AlsoNeeded.Count == 0 && (answer.Headline is Headline.Fits or Headline.FitsWithWork
-                || (answer.Headline == Headline.NotKnownYet && told.Build.AdmitNotKnown && answer.Runs.CouldBe.Contains(Runs.Same)));
+                || (answer.Headline == Headline.NotKnownYet && told.Build.AdmitNotKnown && answer.Runs.CouldBe.Contains(Runs.Same) && !IsMissed(line)));
             if (!holds)
             {
                 return null;
@@ -76,6 +76,9 @@ internal sealed class EveryBuild(TestBuild told, IReadOnlySet<string>? dropped =
 
         return isWorked;
     }
+
+    /// <summary>What the engine as wished has is not left off on trust.</summary>
+    private bool IsMissed(Line line) => line.Part.IsNothing && _facts.Family.FitmentsAt("swift", line.Position).Any(fitment => fitment.Part is not null);
 
     private FitAnswer Ask(Line line, Line[] lines)
     {
