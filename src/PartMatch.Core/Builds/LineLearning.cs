@@ -91,7 +91,7 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
         var all = memory.Reach(Facts, line.Candidate.Reference, line.Candidate.Position);
 
         // A finding or the part's identity outranks what is computed, depending on all that is there; and nothing is known of several parts at once.
-        if (line.Candidate.Parts.Count > 1 || line.Answer.Findings.Any(found => found.Rank is not null))
+        if (line.Candidate.Parts.Count > 1 || HasAlternatives(line) || line.Answer.Findings.Any(found => found.Rank is not null))
         {
             return all;
         }
@@ -124,8 +124,13 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
                 && (reason.Axis == Axis.Mounts || !line.Candidate.IsUsersChoice)
                 && PositionsOf(line.Candidate.Position, reason).Count == 0));
 
-    private static bool IsAtHome(JudgedLine line) =>
-        line.Answer.Identity.Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
+    /// <summary>Is it at home where it is judged, or, where several are fitted there, perhaps beside other neighbours?</summary>
+    private bool IsAtHome(JudgedLine line) => HasAlternatives(line)
+        || line.Answer.Identity.Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
+
+    /// <summary>Of several fitted parts the answer names the one it suits best: beside other neighbours that may be another, with other reasons.</summary>
+    private bool HasAlternatives(JudgedLine line) =>
+        Facts.FitmentsAt(line.Candidate.Reference, line.Candidate.Position).Select(fitment => fitment.Part).Distinct(StringComparer.Ordinal).Count() > 1;
 
     /// <summary>Does something else sit there than the reference has: then its identity says nothing at that joint.</summary>
     private bool IsAnothers(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, string position) =>

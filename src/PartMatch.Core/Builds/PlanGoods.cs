@@ -1,4 +1,3 @@
-using PartMatch.Core.Catalogue;
 using PartMatch.Core.Listings;
 using PartMatch.Core.Planning;
 
@@ -10,8 +9,10 @@ internal sealed class PlanGoods
     private const string OnlyNew = "new:";
     private readonly BuildTerms _terms;
     private readonly Dictionary<string, string> _countedAs;
+    private readonly HashSet<string> _shared;
     private readonly HashSet<string> _boughtNew;
     private readonly Dictionary<string, int> _products = new(StringComparer.Ordinal);
+    private readonly ILookup<string, (int Product, bool OnlyNew)> _productsOf;
 
     /// <param name="grounds">Sellers that are refused and whose offers stand in the screen all the same become grounds.</param>
     public PlanGoods(BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, OfferScreen screen, PlanGrounds grounds)
@@ -19,6 +20,8 @@ internal sealed class PlanGoods
         _terms = terms;
         Candidate[] bought = [.. candidates.SelectMany(choices => choices).Where(one => one is { From: CandidateFrom.Supply })];
         _countedAs = CountedAs(bought, screen);
+        _shared = bought.GroupBy(one => _countedAs[one.PartsKey]).Where(same => same.DistinctBy(one => one.Position).Count() > 1).Select(same => same.Key)
+            .ToHashSet(StringComparer.Ordinal);
         _boughtNew = bought.Where(IsBoughtNew).Select(one => _countedAs[one.PartsKey]).ToHashSet(StringComparer.Ordinal);
         foreach (var candidate in bought)
         {
@@ -26,8 +29,10 @@ internal sealed class PlanGoods
         }
 
         PartsOfProducts = [.. _products.Keys];
-        var held = bought.ToLookup(ProductOf, one => one.Parts, StringComparer.Ordinal);
-        Products = [.. _products.Keys.Select(name => new PlanProduct(name, InHand(name, held)))];
+        var takers = bought.ToLookup(ProductOf, StringComparer.Ordinal);
+        Products = [.. _products.Keys.Select(name => new PlanProduct(name, InHand(name, takers)))];
+        _productsOf = _products.ToLookup(
+            product => _countedAs[takers[product.Key].First().PartsKey], product => (product.Value, IsOnlyNew(product.Key)), StringComparer.Ordinal);
         (ScreenedOffer Offer, List<PlanPieces> Holds)[] useful =
             [.. screen.Offers.Select(offer => (offer, Holds(offer))).Where(offer => offer.Item2.Count > 0)];
         Screened = [.. useful.Select(offer => offer.Offer)];
@@ -40,7 +45,7 @@ internal sealed class PlanGoods
 
     public IReadOnlyList<PlanProduct> Products { get; }
 
-    /// <summary>Its name: a part's id, and whether it has to be new.</summary>
+    /// <summary>Its name: a part's id, several for grades, and whether it has to be new.</summary>
     public IReadOnlyList<string> PartsOfProducts { get; }
 
     public IReadOnlyList<ScreenedOffer> Screened { get; }
@@ -56,27 +61,33 @@ internal sealed class PlanGoods
     private bool IsBoughtNew(Candidate candidate) => _terms.At(candidate.Position).OnlyNew;
 
     /// <summary>
-    /// A product is one part, whoever takes it: else a piece could be counted for two positions. So what is bought only new for one of them is bought
-    /// only new for all. Ours, no source.
+    /// What several positions take is one product, whoever takes it: else a piece could be counted for two of them. So what is bought only new for one is
+    /// bought only new for all. Ours, no source.
     /// </summary>
-    private string ProductOf(Candidate candidate) => (_boughtNew.Contains(_countedAs[candidate.PartsKey]) ? OnlyNew : "") + _countedAs[candidate.PartsKey];
+    private string ProductOf(Candidate candidate)
+    {
+        var part = _countedAs[candidate.PartsKey];
+        return (_boughtNew.Contains(part) ? OnlyNew : "") + (_shared.Contains(part) ? part : candidate.PartsKey);
+    }
 
     private static bool IsOnlyNew(string product) => product.StartsWith(OnlyNew, StringComparison.Ordinal);
 
-    /// <summary>The part of a product; where nobody sells any of some grades all of them, parted by a stroke.</summary>
+    /// <summary>The part of a product; of grades that one position alone takes all of them, parted by a stroke.</summary>
     public static string PartOf(string product) => IsOnlyNew(product) ? product[OnlyNew.Length..] : product;
 
     /// <summary>
-    /// Of grades as many as there are of each, because any of them may turn out to be the one; a grade that another product is counts for that one alone.
+    /// Of grades as many as there are of each, because any of them may turn out to be the one; none where another position may take one of them as another
+    /// product.
     /// </summary>
-    private int InHand(string product, ILookup<string, IReadOnlyList<Part>> held)
+    private int InHand(string product, ILookup<string, Candidate> takers)
     {
-        string[] PartsOf(IEnumerable<IReadOnlyList<Part>> sets) => [.. sets.SelectMany(parts => parts).Select(part => part.Id).Distinct(StringComparer.Ordinal)];
-        var own = PartsOf(held[product]);
-        var others = PartsOf(held.Where(other => other.Key != product).SelectMany(other => other));
-        return IsOnlyNew(product) || (own.Length > 1 && own.Any(others.Contains))
+        var own = takers[product].SelectMany(one => one.Parts).Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
+        var positions = takers[product].Select(one => one.Position).ToHashSet(StringComparer.Ordinal);
+        var isTaken = takers.Where(other => other.Key != product).SelectMany(other => other)
+            .Any(other => !positions.Contains(other.Position) && other.Parts.Any(part => own.Contains(part.Id)));
+        return IsOnlyNew(product) || (own.Count > 1 && isTaken)
             ? 0
-            : own.Min(part => _terms.Build.InHand.Where(one => one.Part == part).Sum(one => one.Pieces));
+            : own.Min(part => _terms.Build.InHand.Where(held => held.Part == part).Sum(held => held.Pieces));
     }
 
     /// <summary>
@@ -93,18 +104,11 @@ internal sealed class PlanGoods
     private List<PlanPieces> Holds(ScreenedOffer offer) =>
     [
         .. OfferScreen.HeldBy(_terms.Facts, offer.Offer.Part!) // screened: it has a part
-            .SelectMany(held => ProductsOf(held.Part, offer), (held, product) => (product, held.Pieces))
-            .GroupBy(one => one.product).OrderBy(product => product.Key)
+            .SelectMany(held => _productsOf[held.Part], (held, product) => (product, held.Pieces))
+            .Where(one => !one.product.OnlyNew || offer.Offer.Condition == ItemCondition.New)
+            .GroupBy(one => one.product.Product).OrderBy(product => product.Key)
             .Select(product => new PlanPieces(product.Key, offer.Pieces * product.Sum(one => one.Pieces))),
     ];
-
-    private IEnumerable<int> ProductsOf(string part, ScreenedOffer offer)
-    {
-        if (_products.TryGetValue(part, out var product) || (offer.Offer.Condition == ItemCondition.New && _products.TryGetValue(OnlyNew + part, out product)))
-        {
-            yield return product;
-        }
-    }
 
     private PlanSeller SellerOf(Buying.Seller seller) => new(
         $"{seller.Book}/{seller.Code}", seller.ShippingFixed is { } parcel ? _terms.Convert(parcel) ?? 0 : 0,
