@@ -114,7 +114,8 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory, AsBuilt asBu
         (candidate.IsUsersChoice || InjectorGoals.Sets(terms, candidate.Position))
         && answer.Reasons.Where(reason => reason.Axis == Axis.Runs && reason.Met != Met.Yes).All(reason => reason.By switch
         {
-            ReasonBy.Feature => candidate.IsUsersChoice || InjectorGoals.IsFlow(reason.Feature),
+            // What nobody knows of it, nobody chose.
+            ReasonBy.Feature => InjectorGoals.IsFlow(reason.Feature) || (candidate.IsUsersChoice && reason.Met == Met.No),
             ReasonBy.Finding => answer.Findings.Any(found => found.Code == reason.Code && found.Rank is null),
             ReasonBy.Identity or ReasonBy.Kind => true,
             _ => false,

@@ -40,7 +40,7 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, IReadOnlyList<Bu
         var unseen = lines.Where(line => line is { Action: LineAction.Keep or LineAction.KeepWithWork, DonorState: PartState.NotInspected }).ToList();
         var bare = unseen.Count(line => Terms.At(line.Position).State?.Allowance is null);
         return unseen.Count == 0 ? [] :
-            [string.Create(CultureInfo.InvariantCulture, $"{unseen.Count} kept parts are not inspected; for {bare} of them nothing is set aside.")];
+            [string.Create(CultureInfo.InvariantCulture, $"{unseen.Count} kept {(unseen.Count == 1 ? "part is" : "parts are")} not inspected; for {bare} of them nothing is set aside.")];
     }
 
     private IEnumerable<string> Old()

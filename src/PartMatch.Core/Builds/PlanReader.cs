@@ -22,7 +22,7 @@ internal static class PlanReader
         }
 
         var purchases = PlanPurchases.Of(run, solved);
-        var works = PlanWorkdays.Of(run, solved);
+        var works = PlanWorkdays.Of(run, solved, purchases);
         var lines = PlanLines.Of(run, solved, purchases, works);
         var cost = PlanSum.Of(run, solved, purchases);
         var readyOn = terms.StartOn.AddDays(solution.Totals.Days);

@@ -18,7 +18,7 @@ internal sealed class PlanRun
     {
         (_memory, Today) = (memory, today);
         Terms = BuildTerms.Of(facts, build, today);
-        Screen = OfferScreen.Of(Terms, refusedSellers ?? build.RefusedSellers);
+        Screen = OfferScreen.Of(Terms, refusedSellers ?? build.RefusedSellers, today);
         Candidates = Builds.Candidates.Of(Terms, Screen.Obtainable);
         var asBuilt = new AsBuilt(Terms, memory);
         _judge = new LineJudge(Terms, memory, asBuilt);

@@ -36,7 +36,7 @@ internal sealed class PlanWriter
 
         _groups = [.. _at.Where(choices => choices.Value.Count > 1).Select(choices => choices.Key)];
         _goods = new PlanGoods(terms, candidates, screen, _grounds);
-        _works = PlanWorks.Of(terms);
+        _works = [.. PlanWorks.Of(terms), .. GradeOrders.Of(terms, candidates)];
         _jobs = _works.Index().ToDictionary(work => work.Item.Code, work => work.Index, StringComparer.Ordinal);
         WriteWishes();
     }
@@ -62,7 +62,7 @@ internal sealed class PlanWriter
         ];
         var problem = new PlanProblem(
             [.. _candidates.Select((choices, place) => PlaceOf(place, choices))], _goods.Products, _goods.Offers, _goods.Sellers,
-            [.. _works.Select(JobOf)], doubts, rules)
+            GradeOrders.InOrder(_works, [.. _works.Select(JobOf)]), doubts, rules)
         {
             MostCost = _terms.Budget is { } budget
                 ? new PlanBound(budget, _grounds.Of("budget", $"The whole may cost {_terms.Say(budget)} at most.", "raise the budget"))
@@ -102,7 +102,10 @@ internal sealed class PlanWriter
             [.. positions.Where(_places.ContainsKey).Select(position => _places[position]).Distinct().Order()];
         return new PlanJob(
             work.Code, work.Price is { } price ? _terms.Convert(price) ?? 0 : 0, DaysOf(work), PlacesOf(work.NeedsFirst),
-            PlacesOf(work.Changes.Select(change => change.Split('.', 2)[0])), []);
+            PlacesOf(work.Changes.Select(change => change.Split('.', 2)[0])), [])
+        {
+            Orders = GradeOrders.IsOne(work) ? _places[GradeOrders.PositionOf(work)] : null,
+        };
     }
 
     /// <summary>Whole days; a work of minutes is done within the day it begins.</summary>
@@ -152,6 +155,21 @@ internal sealed class PlanWriter
         {
             WriteWork(asked);
         }
+
+        foreach (var work in _works.Where(GradeOrders.IsOne))
+        {
+            WriteOrder(work);
+        }
+    }
+
+    /// <summary>Of what is chosen by measurement: it is bought just where it is measured for.</summary>
+    private void WriteOrder(Work order)
+    {
+        var place = _places[GradeOrders.PositionOf(order)];
+        var done = new JobDone(_jobs[order.Code]);
+        ChoiceMade[] bought = [.. _candidates[place].Index().Where(choice => GradeOrders.IsBought(choice.Item)).Select(choice => new ChoiceMade(place, choice.Index))];
+        _wishes.Add(new PlanRule([done], [.. bought]));
+        _wishes.AddRange(bought.Select(made => new PlanRule([made], [done])));
     }
 
     private void WriteWishes(PositionTerms at, ChoiceMade made, Candidate candidate)
