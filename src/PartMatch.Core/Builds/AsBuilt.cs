@@ -8,7 +8,7 @@ namespace PartMatch.Core.Builds;
 /// </summary>
 internal sealed class AsBuilt(BuildTerms terms, FitMemory memory)
 {
-    private readonly Dictionary<string, string?> _keys = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _keys = new(StringComparer.Ordinal);
 
     /// <param name="plan">What is at every position.</param>
     /// <param name="works">Works that the plan does.</param>
@@ -30,13 +30,15 @@ internal sealed class AsBuilt(BuildTerms terms, FitMemory memory)
     /// <summary>Is it what the donor has there? A measured one is not: its readings speak.</summary>
     public bool HasIt(Candidate candidate) => KeyOf(candidate.Position) == candidate.FitKey;
 
-    private string? KeyOf(string position)
+    private string KeyOf(string position)
     {
         if (!_keys.TryGetValue(position, out var key))
         {
             string[] parts = [.. terms.FittedToDonor(position).Select(fitment => fitment.Part ?? Part.None).Distinct(StringComparer.Ordinal)];
-            string[] known = parts is [Part.None] ? parts : [.. parts.Where(part => part != Part.None)];
-            _keys[position] = key = known.Length == 0 ? null : string.Join('|', known);
+            string[] known = [.. parts.Where(part => part != Part.None)];
+
+            // Where nobody recorded what the donor has there, nothing is what a plan can name; it stays as it is.
+            _keys[position] = key = known.Length == 0 ? Part.None : string.Join('|', known);
         }
 
         return key;

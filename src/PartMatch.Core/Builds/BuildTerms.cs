@@ -107,10 +107,9 @@ internal sealed record PositionTerms(
         var keep = wishes.LastOrDefault(wish => wish.Keep != KeepWish.Either)?.Keep ?? KeepWish.Either;
         string[] like = [.. wishes.SelectMany(wish => wish.Like).DefaultIfEmpty(terms.Target)];
 
-        // Who wants to keep the donor's part wants the engine to run there as the donor does.
-        string[] kept = keep is KeepWish.Keep or KeepWish.KeepIfPossible ? [terms.Build.Donor.Variant] : [];
+        // To keep the donor's part does not make the engine run there as wished: only "like" says how it may run.
         return new PositionTerms(
-            position, [.. like.Concat(kept).Distinct(StringComparer.Ordinal)], wishes.LastOrDefault(wish => wish.Parts.Count > 0)?.Parts ?? [],
+            position, [.. like.Distinct(StringComparer.Ordinal)], wishes.LastOrDefault(wish => wish.Parts.Count > 0)?.Parts ?? [],
             wishes.SelectMany(wish => wish.Refuse).ToHashSet(StringComparer.Ordinal), keep, wishes.Any(wish => wish.OnlyNew),
             terms.Build.AdmitNotKnown || wishes.Any(wish => wish.AdmitNotKnown),
             terms.Build.Donor.States.LastOrDefault(state => state.Position == position.Code));

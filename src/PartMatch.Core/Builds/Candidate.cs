@@ -37,6 +37,9 @@ internal sealed record Candidate(
     /// <summary>The one example that the donor's is; its readings stand in the part.</summary>
     public Item? Item { get; init; }
 
+    /// <summary>What the goal asks, where it stands in the place of a service; the line itself is not judged then, the others are judged by it.</summary>
+    public string? Goal { get; init; }
+
     /// <summary>What the fit of this line and of its neighbours hangs on.</summary>
-    public string FitKey => Item is null ? PartsKey : $"{PartsKey}#{Item.Address}";
+    public string FitKey => Goal is not null ? $"{PartsKey}@{Goal}" : Item is null ? PartsKey : $"{PartsKey}#{Item.Address}";
 }

@@ -67,7 +67,7 @@ internal static class Candidates
             : null;
         yield return new Candidate(
             at.Position.Code, CandidateFrom.Donor, item is null ? parts : [Items.MeasuredPart.Of(parts[0], item)], IsChosenByMeasurement(terms, at),
-            fitted[0].Quantity, ReferenceOf(terms, at, parts), at.Parts.Count > 0 && parts.All(part => at.Parts.Contains(part.Id)))
+            fitted[0].Quantity, ReferenceOf(terms, at, parts), at.Keep == KeepWish.Keep || (at.Parts.Count > 0 && parts.All(part => at.Parts.Contains(part.Id))))
         {
             Item = item,
         };

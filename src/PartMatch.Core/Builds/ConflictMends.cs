@@ -10,6 +10,7 @@ internal sealed class ConflictMends(
 {
     public const string Budget = "budget";
     public const string NeededBy = "needed-by";
+    private const string Power = "goal:power";
     private const string Obtainable = "obtainable:";
 
     /// <summary>That something is to be had is no wish: nobody can give it up.</summary>
@@ -27,6 +28,12 @@ internal sealed class ConflictMends(
         if (name is Budget or NeededBy)
         {
             return Least(ground, behind);
+        }
+
+        // How much less would do, and what it then costs, hangs on how much less it is.
+        if (name == Power)
+        {
+            return new ConflictMember(name, text, mend, null, null);
         }
 
         var solved = Solve(objective, [ground, .. behind], adjust);
@@ -73,7 +80,7 @@ internal sealed class ConflictMends(
         return string.Concat(run.Candidates.SelectMany(choices => choices)
             .Where(one => $"parts:{one.Position}" == name && one.IsUsersChoice)
             .Select(one => (one.Parts[0].Number, Said: LineReasons.Say(run.Judge(one, nothing, new HashSet<string>()))))
-            .Where(one => one.Said is not null).DistinctBy(one => one.Number).Select(one => $" {one.Number}: {one.Said}"));
+            .Where(one => one.Said is not null).DistinctBy(one => one.Number).Select(one => $" Beside the maker’s own parts {one.Number}: {one.Said}"));
     }
 
     private static string Nothing(SolvedPlan solved) =>

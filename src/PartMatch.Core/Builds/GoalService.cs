@@ -20,9 +20,10 @@ internal static class GoalService
 
         var model = family.FitmentsAt(terms.Target, position.Code).Select(fitment => fitment.Part).OfType<string>().Select(family.FindPart).FirstOrDefault();
         var unit = feature.Unit ?? UnitTable.BaseOf(Dimension.Pressure);
-        var part = (model ?? Part.Nothing(position.Kind)) with
+
+        // It keeps the id of the service, so that what was found under boost is counted: what broke at less breaks at more.
+        var part = (model ?? Part.Nothing(position.Kind) with { Id = $"goal:boost-{typed.Replace(' ', '-')}" }) with
         {
-            Id = $"goal:boost-{typed.Replace(' ', '-')}",
             Number = typed,
             Name = $"Goal: {typed} boost",
             Values =
@@ -31,6 +32,9 @@ internal static class GoalService
                 new RecordedValue(Boost, new QuantityReading(boost.Value, 0, 0, 0, unit, typed), null),
             ],
         };
-        return new Candidate(position.Code, CandidateFrom.Declared, [part], IsGraded: false, Pieces: 1, terms.Target, IsUsersChoice: true);
+        return new Candidate(position.Code, CandidateFrom.Declared, [part], IsGraded: false, Pieces: 1, terms.Target, IsUsersChoice: true)
+        {
+            Goal = typed,
+        };
     }
 }

@@ -20,23 +20,28 @@ internal static class InjectorGoals
     public static IReadOnlyDictionary<string, SizedInjector> Size(BuildTerms terms)
     {
         var family = terms.Facts.Family;
-        if (terms.Build.Goal is not { Power: { } power, Speed: { } speed } goal || InjectorFits.FindPosition(family) is not { } position
-            || Find(power, Dimension.Power) is not { } watts || Find(speed, Dimension.Speed) is not { } turns)
+        if (QuestionOf(terms) is not { } question || InjectorFits.FindPosition(family) is not { } position)
         {
             return new Dictionary<string, SizedInjector>();
         }
 
-        var question = new InjectorQuestion(
-            family.Family.Code, terms.Target, watts, turns, Find(goal.Boost ?? "0 bar", Dimension.Pressure)!, Find(goal.Pressure, Dimension.Pressure),
-            goal.Supply is null ? null : Codes.Find<FuelSupply>(goal.Supply), Find(goal.Duty ?? UsualDuty, Dimension.Ratio)!,
-            goal.Fuel ?? Mixture.Fuels.Petrol.Code)
-        {
-            IsBoostLeftOut = goal.Boost is null,
-        };
         return InjectorSizing.Size(question, [.. family.PartsOfKind(position.Kind)], family.EngineFacts, family.Variants) is InjectorsSized sized
             ? sized.Injectors.ToDictionary(injector => injector.Part, StringComparer.Ordinal)
             : new Dictionary<string, SizedInjector>();
     }
+
+    /// <summary>The goal as the sums of the injectors take it; null where it names no power.</summary>
+    public static InjectorQuestion? QuestionOf(BuildTerms terms) =>
+        terms.Build.Goal is not { Power: { } power, Speed: { } speed } goal
+        || Find(power, Dimension.Power) is not { } watts || Find(speed, Dimension.Speed) is not { } turns
+            ? null
+            : new InjectorQuestion(
+                terms.Facts.Family.Family.Code, terms.Target, watts, turns, Find(goal.Boost ?? "0 bar", Dimension.Pressure)!, Find(goal.Pressure, Dimension.Pressure),
+                goal.Supply is null ? null : Codes.Find<FuelSupply>(goal.Supply), Find(goal.Duty ?? UsualDuty, Dimension.Ratio)!,
+                goal.Fuel ?? Mixture.Fuels.Petrol.Code)
+            {
+                IsBoostLeftOut = goal.Boost is null,
+            };
 
     private static Quantity? Find(string? typed, Dimension dimension) =>
         typed is not null && QuantityRangeParser.Parse(typed, dimension) is RangeRead read ? read.Quantity : null;

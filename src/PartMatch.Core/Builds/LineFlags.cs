@@ -1,4 +1,6 @@
 using PartMatch.Core.Buying;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
 using PartMatch.Core.Listings;
 
 namespace PartMatch.Core.Builds;
@@ -19,8 +21,9 @@ internal static class LineFlags
             .. line is { IsAsChosen: true, Candidate.Position: var position }
                 ? [InjectorGoals.Sets(run.Terms, position)
                     ? "its flow is as your goal asks, not as the reference has it: the control unit has to be set for it"
-                    : "runs otherwise than the reference by its own features, as you chose"]
+                    : $"runs otherwise than {line.Answer.Reference} by its own features, as you chose{Harm(line)}"]
                 : Array.Empty<string>(),
+            .. line.Answer.Findings.Where(IsWarning).Select(found => $"found in another setting, and not counted here: {found.Text}"),
             .. line.Candidate.IsDonors && state == PartState.NotInspected ? ["not inspected"] : Array.Empty<string>(),
             .. line.Candidate.IsGraded ? ["measure, then order"] : Array.Empty<string>(),
             .. line.Candidate is { IsDonors: true, IsGraded: false, Parts.Count: > 1 } ? ["which of these the donor has: look at it"] : Array.Empty<string>(),
@@ -29,6 +32,12 @@ internal static class LineFlags
                 : Array.Empty<string>(),
         ];
     }
+
+    private static string Harm(JudgedLine line) => line.Answer.Consequence is { } harm ? $"; what may come of it: {Codes.Of(harm)}" : "";
+
+    /// <summary>It spoke against the part on an engine, beside other neighbours: no answer, but to be read.</summary>
+    private static bool IsWarning(FindingShown found) => found is { Rank: null, Standing: FindingStanding.OtherNeighbours }
+        && found.Outcome is FindingOutcome.Differently or FindingOutcome.No;
 
     /// <summary>Of one offer.</summary>
     public static IReadOnlyList<string> Of(BuildTerms terms, ScreenedOffer offer, int packs) =>

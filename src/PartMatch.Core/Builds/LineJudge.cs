@@ -1,5 +1,6 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
+using PartMatch.Core.Injectors;
 
 namespace PartMatch.Core.Builds;
 
@@ -33,6 +34,8 @@ internal sealed record JudgedLine(Candidate Candidate, FitAnswer Answer, LineOut
 /// <summary>Asks <i>will it fit</i> of the lines of a plan, each with the plan's own neighbours.</summary>
 internal sealed class LineJudge(BuildTerms terms, FitMemory memory, AsBuilt asBuilt)
 {
+    private readonly Lazy<IReadOnlyDictionary<string, SizedInjector>> _sized = new(() => InjectorGoals.Size(terms));
+
     private FamilyFacts Facts => terms.Facts.Family;
 
     /// <param name="plan">What is at every position.</param>
@@ -78,7 +81,7 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory, AsBuilt asBu
     {
         var question = Ask(candidate, part, plan, works);
         var measured = memory.Reach(Facts, candidate.Reference, candidate.Position).Where(plan.ContainsKey).Select(position => plan[position])
-            .Where(one => one.Item is not null).Select(one => one.FitKey);
+            .Where(one => one.Item is not null || one.Goal is not null).Select(one => one.FitKey);
         var engine = $"{candidate.Key}@{terms.Target}/{terms.Build.Donor.Variant}/{terms.Built?.Text}/{terms.Build.Donor.Serial}/{string.Join(',', measured)}";
         var answer = memory.Ask(Facts, question, engine, works);
         var isAsChosen = answer.Headline is Headline.MountsButRunsDifferently or Headline.NotKnownYet
@@ -94,7 +97,8 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory, AsBuilt asBu
             _ => LineOutcome.Fails,
         };
 
-        outcome = outcome == LineOutcome.NotKnown && IsMissed(candidate) ? LineOutcome.Fails : outcome;
+        outcome = outcome == LineOutcome.NotKnown && IsMissed(candidate) ? LineOutcome.Fails
+            : outcome is LineOutcome.Holds or LineOutcome.WithWork && IsFlowOpen(candidate, part) ? LineOutcome.NotKnown : outcome;
 
         // A change elsewhere that the plan does not make: as things stand in the plan, it does not hold.
         outcome = answer.AlsoNeeded.Count > 0 ? LineOutcome.Fails : outcome;
@@ -108,6 +112,10 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory, AsBuilt asBu
     /// </summary>
     private bool IsMissed(Candidate candidate) => candidate is { IsNothing: true, IsUsersChoice: false }
         && terms.At(candidate.Position).Like.Any(variant => Facts.FitmentsAt(variant, candidate.Position).Any(fitment => fitment.Part is not null));
+
+    /// <summary>Do the sums leave open whether these injectors are enough for the goal?</summary>
+    private bool IsFlowOpen(Candidate candidate, Part part) =>
+        InjectorGoals.Sets(terms, candidate.Position) && _sized.Value.GetValueOrDefault(part.Id)?.Enough == Enough.NotKnown;
 
     /// <summary>Does nothing but its own features, which the user chose or the goal sets, make it run differently?</summary>
     private bool RunsAsChosen(Candidate candidate, FitAnswer answer) =>

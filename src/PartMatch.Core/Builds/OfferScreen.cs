@@ -8,14 +8,15 @@ namespace PartMatch.Core.Builds;
 /// <summary>An offer that can be reckoned with: every amount in minor units of the build's currency.</summary>
 /// <param name="Pieces">In one pack.</param>
 /// <param name="Goods">Price of one pack.</param>
-/// <param name="Landed">The same with its import charge, converted once.</param>
+/// <param name="Landed">The same with its import charge and a deposit that does not come back, each converted once.</param>
 /// <param name="OwnSending">Paid once for this offer; null: it travels in the seller's parcel.</param>
 /// <param name="Days">Until it is at the door, at most.</param>
+/// <param name="LostDeposit">Of one pack, where there is no old part that it would come back for.</param>
 /// <param name="Assumed">What the build says where the seller says nothing.</param>
 internal sealed record ScreenedOffer(
-    Offer Offer, Seller Seller, int Pieces, long Goods, long Landed, long? OwnSending, int Days, IReadOnlyList<string> Assumed)
+    Offer Offer, Seller Seller, int Pieces, long Goods, long Landed, long? OwnSending, int Days, long LostDeposit, IReadOnlyList<string> Assumed)
 {
-    public long Import => Landed - Goods;
+    public long Import => Landed - Goods - LostDeposit;
 
     /// <summary>As <c>book/offer</c>.</summary>
     public string Address => $"{Offer.Book}/{Offer.Code}";
@@ -135,14 +136,29 @@ internal sealed record OfferScreen(
             assumed.Add(string.Create(CultureInfo.InvariantCulture, $"{atDoor} days taken; said is only that it takes no less"));
         }
 
+        var lost = LostDeposit(terms, offer);
+        if (lost > 0)
+        {
+            assumed.Add($"{terms.Say(lost)} of deposit counted: the donor has no old part of the kind to send back");
+        }
+
         var (canBeSent, own) = SendingOf(terms, offer, seller, assumed);
         return !canBeSent
             ? (null, "sending not known")
-            : (new ScreenedOffer(offer, seller, pieces, goods, Landed(terms, offer, charge), own, (int)Math.Min(atDoor, 3660), assumed), null);
+            : (new ScreenedOffer(offer, seller, pieces, goods, Landed(terms, offer, charge) + lost, own, (int)Math.Min(atDoor, 3660), lost, assumed), null);
     }
 
     private static long Landed(BuildTerms terms, Offer offer, decimal percent) =>
         terms.Convert(offer.Price, 1 + (percent / 100)) ?? 0; // the currency was converted just now
+
+    /// <summary>A deposit comes back for an old part: where the donor has none of the kind, it is a price.</summary>
+    private static long LostDeposit(BuildTerms terms, Offer offer)
+    {
+        var kind = terms.Facts.Family.FindPart(offer.Part ?? "")?.Kind;
+        var hasOld = terms.Facts.Family.Positions.Any(position => position.Kind == kind && terms.At(position.Code).StateOfDonor != PartState.Missing
+            && terms.FittedToDonor(position.Code).Any(fitment => fitment.Part is not null));
+        return offer.CoreDeposit is { } deposit && !hasOld ? terms.Convert(deposit) ?? 0 : 0;
+    }
 
     /// <summary>Can its sending be reckoned, and is it its own? Null: it travels in the seller's parcel.</summary>
     private static (bool Can, long? Own) SendingOf(BuildTerms terms, Offer offer, Seller seller, List<string> assumed)

@@ -21,6 +21,7 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, IReadOnlyList<Bu
         .. Terms.StartOn < today && purchases.Baskets.Count > 0
             ? [string.Create(CultureInfo.InvariantCulture, $"Counted as if everything had been ordered on {Terms.StartOn:yyyy-MM-dd}: that day is past.")]
             : Array.Empty<string>(),
+        .. GoalFuel.Of(run, solved),
         .. IsOpened ? ["Not in the sum: seals, gaskets and single-use bolts that are opened on the way, oil and coolant."] : Array.Empty<string>(),
         .. solved.Written.Jobs.Where((_, job) => solved.Solution.Jobs[job] is not null).SelectMany(Of),
         .. lines.Where(line => line.Pieces is null && line.Buy.Count > 0).Select(line => $"{line.Name}: how many pieces is not recorded; one was counted."),

@@ -24,7 +24,7 @@ internal static class PlanLines
         var part = candidate.IsNothing || candidate.Parts.Count > 1 ? null : candidate.Parts[0];
         var isService = at.Position.Group == BuildTerms.Services;
         var has = PartsOfDonor(terms, at);
-        var said = isService ? PlanWords.AsDeclared : candidate.IsNothing && has.Count == 0 ? PlanWords.StaysEmpty : PlanWords.Of(action);
+        var said = isService ? PlanWords.AsDeclared : candidate.IsNothing && has.Count == 0 ? (terms.FittedToDonor(candidate.Position).Any() ? PlanWords.StaysEmpty : PlanWords.StaysAsItIs) : PlanWords.Of(action);
         return new BuildLine(
             candidate.Position, at.Position.Name, at.Position.Group, action, said, part?.Id, part?.Name,
             candidate.Parts.Count > 1 ? [.. candidate.Parts.Select(one => one.Id)] : [], candidate.Pieces,

@@ -22,7 +22,10 @@ internal sealed class PlanPurchases
 
     public long Import { get; private init; }
 
+    /// <summary>What is paid besides and comes back for old parts.</summary>
     public long Deposits { get; private init; }
+
+    public long LostDeposits { get; private init; }
 
     public static PlanPurchases Of(PlanRun run, SolvedPlan solved)
     {
@@ -33,9 +36,10 @@ internal sealed class PlanPurchases
         {
             Baskets = [.. bought.GroupBy(one => one.Offer.Seller).Select(group => reading.BasketOf(group.Key, [.. group])).OrderBy(basket => basket.Seller, StringComparer.Ordinal)],
             LeftOver = [.. reading.Left(bought)],
-            Goods = bought.Sum(one => one.Offer.Goods * one.Packs),
+            Goods = bought.Sum(one => (one.Offer.Goods + one.Offer.LostDeposit) * one.Packs),
             Import = bought.Sum(one => one.Offer.Import * one.Packs),
-            Deposits = bought.Sum(one => (one.Offer.Offer.CoreDeposit is { } deposit ? run.Terms.Convert(deposit) ?? 0 : 0) * one.Packs),
+            Deposits = bought.Sum(one => ((one.Offer.Offer.CoreDeposit is { } deposit ? run.Terms.Convert(deposit) ?? 0 : 0) - one.Offer.LostDeposit) * one.Packs),
+            LostDeposits = bought.Sum(one => one.Offer.LostDeposit * one.Packs),
         }.With(reading._taken);
     }
 
@@ -120,7 +124,7 @@ internal sealed class PlanPurchases
     {
         var terms = _run.Terms;
         var items = bought.Select(one => ItemOf(one.Index, one.Offer, one.Packs)).ToList();
-        var (goods, import) = (bought.Sum(one => one.Offer.Goods * one.Packs), bought.Sum(one => one.Offer.Import * one.Packs));
+        var (goods, import) = (bought.Sum(one => (one.Offer.Goods + one.Offer.LostDeposit) * one.Packs), bought.Sum(one => one.Offer.Import * one.Packs));
         var (sending, text) = PlanSending.Of(terms, _solved, seller, [.. bought.Select(one => (one.Index, one.Packs))]);
         return new SellerBasket(
             $"{seller.Book}/{seller.Code}", seller.Name, items, terms.MoneyOf(goods), terms.MoneyOf(import), terms.MoneyOf(sending), text,

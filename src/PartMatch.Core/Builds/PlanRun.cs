@@ -124,7 +124,7 @@ internal sealed class PlanRun
     public IReadOnlyList<string> Reads(string position, Fit.Reason reason) => _learning.PositionsOf(position, reason);
 
     /// <summary>A goal is not judged: it is what the others are judged by.</summary>
-    private static bool IsJudged(Candidate candidate) => !candidate.Parts[0].Id.StartsWith("goal:", StringComparison.Ordinal);
+    private static bool IsJudged(Candidate candidate) => candidate.Goal is null;
 
     /// <summary>Whether anything was learned: then the plan does not hold as it is, or weighs otherwise than the solver thought.</summary>
     private bool Learn(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines, bool withRisks) =>

@@ -19,13 +19,14 @@ internal static class PlanSum
                 ("goods", purchases.Goods), ("sending", solution.Totals.Sending), ("import charges", purchases.Import), ("work", work), ("set aside", allowances),
             }.Where(part => part.Minor != 0).Select(part => $"{terms.MoneyOf(part.Minor).Amount} {part.Name}"),
         ];
+        var lost = purchases.LostDeposits > 0 ? $" ({terms.MoneyOf(purchases.LostDeposits).Amount} of the goods are deposits that do not come back)" : "";
         var sold = sales > 0 ? $" − {terms.MoneyOf(sales).Amount} for what is sold" : "";
         var cheapest = solution.Totals.Cost - Spread(run, solved, purchases);
         var grades = cheapest == solution.Totals.Cost ? "" : $"; from {terms.Say(cheapest)} where what is chosen by measurement comes out cheapest";
         return new PlanCost(
             terms.MoneyOf(solution.Totals.Cost), terms.MoneyOf(cheapest), terms.MoneyOf(purchases.Goods), terms.MoneyOf(solution.Totals.Sending),
             terms.MoneyOf(purchases.Import), terms.MoneyOf(work), terms.MoneyOf(allowances), terms.MoneyOf(sales), terms.MoneyOf(purchases.Deposits), donor,
-            $"{(parts.Length == 0 ? "0" : string.Join(" + ", parts))}{sold} = {terms.Say(solution.Totals.Cost)}{grades}");
+            $"{(parts.Length == 0 ? "0" : string.Join(" + ", parts))}{sold} = {terms.Say(solution.Totals.Cost)}{lost}{grades}");
     }
 
     /// <summary>How much dearer the dearest grades are than the cheapest, over every line that buys one of several.</summary>

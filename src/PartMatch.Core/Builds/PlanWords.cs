@@ -14,6 +14,9 @@ internal static class PlanWords
     /// <summary>Nothing is there and nothing comes there: nobody has to leave anything off.</summary>
     public const string StaysEmpty = "Stays empty";
 
+    /// <summary>Nobody recorded what the donor has there.</summary>
+    public const string StaysAsItIs = "As it is, not recorded";
+
     public static string Of(LineAction action) => action switch
     {
         LineAction.Keep => "Keep",

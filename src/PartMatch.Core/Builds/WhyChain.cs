@@ -33,7 +33,7 @@ internal sealed class WhyChain(BuildQuestion question)
     private IEnumerable<WhyStep> StepsOf(Candidate candidate)
     {
         var at = question.Terms.At(candidate.Position);
-        if (candidate.Parts[0].Id.StartsWith("goal:", StringComparison.Ordinal))
+        if (candidate.Goal is not null)
         {
             return [Step(at, WhyGround.Goal, $"You asked for it: {candidate.Parts[0].Number} boost.")];
         }

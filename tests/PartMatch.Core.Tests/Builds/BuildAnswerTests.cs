@@ -148,7 +148,7 @@ public sealed class BuildAnswerTests
     public void A_wish_to_keep_gives_way_only_where_no_plan_holds_it()
     {
         var told = Sold.Sold("SHAFT-1", 1000).Donor("shaft", PartState.Damaged)
-            .Wish(new Wish("shaft", null) { Keep = KeepWish.KeepIfPossible }).Wish(new Wish("wheel", null) { Keep = KeepWish.KeepIfPossible });
+            .Wish(new Wish("shaft", null) { Keep = KeepWish.KeepIfPossible }).Wish(new Wish("wheel", null) { Keep = KeepWish.KeepIfPossible, Like = ["swift", "lark"] });
 
         var plan = told.Plan();
 
