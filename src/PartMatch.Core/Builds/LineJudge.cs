@@ -20,7 +20,8 @@ internal enum LineOutcome
 internal sealed record JudgedLine(Candidate Candidate, FitAnswer Answer, LineOutcome Outcome, IReadOnlyList<string> Works, bool IsAsChosen)
 {
     /// <summary>It fails because it is not there, and nobody knows whether the engine does without.</summary>
-    public bool IsMissed => Outcome == LineOutcome.Fails && Candidate.IsNothing && Answer.Headline == Headline.NotKnownYet && Answer.Runs.CouldBe.Contains(Runs.Same);
+    public bool IsMissed => Outcome == LineOutcome.Fails && Candidate.IsNothing
+        && Answer is { Headline: Headline.NotKnownYet, AlsoNeeded.Count: 0 } && Answer.Runs.CouldBe.Contains(Runs.Same);
 
     public Sureness Sureness => IsAsChosen ? Answer.Mounts.Sureness : Answer.Sureness;
 }

@@ -25,8 +25,9 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
         switch (line.Outcome)
         {
             case LineOutcome.Fails when line.Answer.AlsoNeeded is [var change, ..]:
-                // Among the maker's own neighbours alone a part at home needs no change where nothing is recorded: then it hangs on every neighbour.
-                yield return (IsAtHome(line) ? [.. memory.Reach(Facts, line.Candidate.Reference, at).Union(PositionsOf(change))] : PositionsOf(change), WorksAt(change), null);
+                // Among the maker's own neighbours alone a part at home needs no change where nothing is recorded, and of several grades another may need
+                // none: then it hangs on every neighbour.
+                yield return (IsAtHome(line) || line.Candidate.Parts.Count > 1 ? [.. memory.Reach(Facts, line.Candidate.Reference, at).Union(PositionsOf(change))] : PositionsOf(change), WorksAt(change), null);
                 break;
             case LineOutcome.Fails:
                 yield return (Culprits(line, plan), [], null);
@@ -110,9 +111,9 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
         }
 
         return line.Answer.Reasons.Where(reason => reason.By is not (ReasonBy.Identity or ReasonBy.Finding) && decides(reason))
-            .Select(reason => PositionsOf(line.Candidate.Position, reason))
-            .Where(positions => !IsAtHome(line) || positions.Any(position => IsAnothers(line, plan, position)))
-            .MinBy(positions => positions.Count) ?? all;
+            .Select(reason => (Reason: reason, Positions: PositionsOf(line.Candidate.Position, reason)))
+            .Where(one => !IsAtHome(line) || (one.Reason.By is ReasonBy.Joint or ReasonBy.Stack && one.Positions.Any(position => IsAnothers(line, plan, position))))
+            .Select(one => one.Positions).MinBy(positions => positions.Count) ?? all;
     }
 
     /// <summary>Does what keeps it from holding hang on no neighbour at all?</summary>
