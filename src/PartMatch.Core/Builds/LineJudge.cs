@@ -21,7 +21,8 @@ internal enum LineOutcome
 internal sealed record JudgedLine(Candidate Candidate, FitAnswer Answer, LineOutcome Outcome, IReadOnlyList<string> Works, bool IsAsChosen)
 {
     /// <summary>It fails because it is not there, and nobody knows whether the engine does without.</summary>
-    public bool IsMissed => Outcome == LineOutcome.Fails && Candidate.IsNothing && Answer.Headline == Headline.NotKnownYet && Answer.Runs.CouldBe.Contains(Runs.Same);
+    public bool IsMissed => Outcome == LineOutcome.Fails && Candidate.IsNothing
+        && Answer is { Headline: Headline.NotKnownYet, AlsoNeeded.Count: 0 } && Answer.Runs.CouldBe.Contains(Runs.Same);
 
     /// <summary>It and all it touches are as the donor came out of the factory; what the books leave open of that does not matter.</summary>
     public bool IsAsBuilt { get; init; }

@@ -25,8 +25,9 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
         switch (line.Outcome)
         {
             case LineOutcome.Fails when line.Answer.AlsoNeeded is [var change, ..]:
-                // Among the maker's own neighbours alone a part at home needs no change where nothing is recorded: then it hangs on every neighbour.
-                yield return (IsAtHome(line) ? [.. memory.Reach(Facts, line.Candidate.Reference, at).Union(PositionsOf(change))] : PositionsOf(change), WorksAt(change), null);
+                // Among the maker's own neighbours alone a part at home needs no change where nothing is recorded, and of several grades another may need
+                // none: then it hangs on every neighbour.
+                yield return (IsAtHome(line) || line.Candidate.Parts.Count > 1 ? [.. memory.Reach(Facts, line.Candidate.Reference, at).Union(PositionsOf(change))] : PositionsOf(change), WorksAt(change), null);
                 break;
             case LineOutcome.Fails:
                 yield return (Culprits(line, plan), [], null);
@@ -79,9 +80,23 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
         var (axis, wanted) = fails
             ? (answer.Headline == Headline.DoesNotFit ? Axis.Mounts : Axis.Runs, Met.No)
             : (answer.Mounts.Value == Mounts.NotKnown ? Axis.Mounts : Axis.Runs, Met.NotKnown);
-        return Fewest(line, plan, reason => reason.Axis == axis && reason.Met == wanted
-            && (axis == Axis.Runs || !fails || reason.Effect == Effect.Stops || reason.By == ReasonBy.Kind));
+        return Fewest(line, plan, reason => reason.Axis == axis && reason.Met == wanted && Decides(line, reason));
     }
+
+    /// <summary>
+    /// Does this reason alone keep the answer from ever being better, whatever else is said? What would only need work does not: beside another work it
+    /// changes nothing. Nor do a kind's remarks, nor how a part runs by itself that was chosen as it is.
+    /// </summary>
+    private bool Decides(JudgedLine line, Reason reason) => reason switch
+    {
+        { By: ReasonBy.Kind } => reason is { Axis: Axis.Mounts, Met: Met.No },
+        { Axis: Axis.Mounts } => reason.Effect is Effect.Stops,
+        _ => reason.Effect is not null && !(reason.By == ReasonBy.Feature && IsAsWished(line.Candidate, reason)),
+    };
+
+    /// <summary>Did the user choose what is known of it, or does the goal size it, so that its own features are no fault?</summary>
+    private bool IsAsWished(Candidate candidate, Reason reason) =>
+        (candidate.IsUsersChoice && reason.Met == Met.No) || InjectorGoals.Sets(terms, candidate.Position);
 
     private IReadOnlyList<string> CulpritsOfWork(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, string work) =>
         Fewest(line, plan, reason => reason.Met == Met.No && reason.Work == work);
@@ -91,7 +106,7 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
         var all = memory.Reach(Facts, line.Candidate.Reference, line.Candidate.Position);
 
         // A finding or the part's identity outranks what is computed, depending on all that is there; and nothing is known of several parts at once.
-        if (line.Candidate.Parts.Count > 1 || HasAlternatives(line) || line.Answer.Findings.Any(found => found.Rank is not null))
+        if (line.Candidate.Parts.Count > 1 || HasAlternatives(line) || HasFindings(line))
         {
             return all;
         }
@@ -99,34 +114,33 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
         // What is as the donor was built holds whatever the books say of it: only with something changed among them do reasons count.
         var own = asBuilt.IsOwn(line.Candidate);
         return line.Answer.Reasons.Where(reason => reason.By is not (ReasonBy.Identity or ReasonBy.Finding) && decides(reason))
-            .Select(reason => PositionsOf(line.Candidate.Position, reason))
-            .Where(positions => !own || positions.Any(position => plan.TryGetValue(position, out var other) && !asBuilt.HasIt(other)))
-            .Where(positions => !IsAtHome(line) || positions.Any(position => IsAnothers(line, plan, position)))
-            .MinBy(positions => positions.Count) ?? all;
+            .Select(reason => (Reason: reason, Positions: PositionsOf(line.Candidate.Position, reason)))
+            .Where(one => !own || one.Positions.Any(position => plan.TryGetValue(position, out var other) && !asBuilt.HasIt(other)))
+            .Where(one => !IsAtHome(line) || (one.Reason.By is ReasonBy.Joint or ReasonBy.Stack && one.Positions.Any(position => IsAnothers(line, plan, position))))
+            .Select(one => one.Positions).MinBy(positions => positions.Count) ?? all;
     }
 
     /// <summary>Does what keeps it from holding hang on no neighbour at all?</summary>
     public bool IsAlone(JudgedLine line) =>
         line.Outcome == LineOutcome.Fails && line.Answer.AlsoNeeded.Count == 0 && line.Candidate.Parts.Count == 1 && !IsAtHome(line)
-        && !line.Answer.Findings.Any(found => found.Rank is not null)
-        && line.Answer.Reasons.Any(reason => reason is { Met: Met.No, By: ReasonBy.Feature or ReasonBy.Kind }
-            && (reason.Effect is Effect.Stops || (reason.Effect is Effect.Alters && line.Answer.Headline is Headline.MountsButRunsDifferently or Headline.NotKnownYet))
+        && !HasFindings(line)
+        && line.Answer.Reasons.Any(reason => reason is { Met: Met.No, By: ReasonBy.Feature or ReasonBy.Kind } && Decides(line, reason)
             && PositionsOf(line.Candidate.Position, reason).Count == 0);
 
     /// <summary>Is it not known whatever its neighbours are: left empty where no wished engine is, or a feature missing that no joint reads?</summary>
     public bool IsOpenAlone(JudgedLine line) =>
-        line.Candidate.Parts.Count == 1 && !IsAtHome(line)
-        && !Facts.FindingsAt(line.Candidate.Position).Any(finding => finding.Part == line.Candidate.Parts[0].Id)
+        line.Candidate.Parts.Count == 1 && !IsAtHome(line) && !HasFindings(line)
         && (line.Candidate.IsNothing
             ? (line.Outcome == LineOutcome.NotKnown || line.IsMissed) && !line.Answer.Reasons.Any(reason => reason.By is ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack)
             : line.Outcome == LineOutcome.NotKnown && line.Answer.Reasons.Any(reason =>
-                reason is { Met: Met.NotKnown, By: ReasonBy.Feature, Effect: not null }
-                && (reason.Axis == Axis.Mounts || !line.Candidate.IsUsersChoice)
-                && PositionsOf(line.Candidate.Position, reason).Count == 0));
+                reason is { Met: Met.NotKnown, By: ReasonBy.Feature } && Decides(line, reason) && PositionsOf(line.Candidate.Position, reason).Count == 0));
 
     /// <summary>Is it at home where it is judged, or, where several are fitted there, perhaps beside other neighbours?</summary>
     private bool IsAtHome(JudgedLine line) => HasAlternatives(line)
         || line.Answer.Identity.Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
+
+    /// <summary>Was anything ever found of it there? It may speak beside other neighbours.</summary>
+    private bool HasFindings(JudgedLine line) => Facts.FindingsAt(line.Candidate.Position).Any(finding => finding.Part == line.Candidate.Parts[0].Id);
 
     /// <summary>Of several fitted parts the answer names the one it suits best: beside other neighbours that may be another, with other reasons.</summary>
     private bool HasAlternatives(JudgedLine line) =>

@@ -37,22 +37,17 @@ internal static class AnyBuild
         (position, part, price, seller, days) => (position, part, price, seller, days));
 
     /// <summary>What, where, how much.</summary>
-    private static Gen<(int What, int Position, int Much)> Asked =>
+    public static Gen<(int What, int Position, int Much)> Asked =>
         Gen.Select(Gen.Int[0, 5], Gen.Int[0, AnyFamily.Positions.Count - 1], Gen.Int[0, 8], (what, position, much) => (what, position, much));
 
-    private static TestBuild Tell(
-        TestFamily family, (PartState State, int Allowance, int Sells)[] states, (int Position, int Part, int Price, int Seller, int Days)[] offers,
-        (int Parcel, int Each, int Free, int Import)[] sellers, bool admits, (int What, int Position, int Much)[] asked)
+    /// <summary>The donor in these states, and these sellers.</summary>
+    public static TestBuild Told(
+        TestFamily family, (PartState State, int Allowance, int Sells)[] states, (int Parcel, int Each, int Free, int Import)[] sellers)
     {
-        var told = new TestBuild(family).With(build => build with { AdmitNotKnown = admits });
+        var told = new TestBuild(family);
         foreach (var (index, (parcel, each, free, import)) in sellers.Index())
         {
             told = told.Seller($"s{index}", parcel * 100, each * 100, free < 1 ? null : free * 1000, import * 10);
-        }
-
-        foreach (var (position, part, price, seller, days) in offers)
-        {
-            told = told.Sold(Number(position, part), price * 1000, $"s{seller}", days, stock: 1);
         }
 
         foreach (var (index, (state, allowance, sells)) in states.Index())
@@ -60,7 +55,17 @@ internal static class AnyBuild
             told = told.Donor(AnyFamily.Positions[index], state, allowance < 0 ? null : allowance * 100, sells < 0 ? null : sells * 100);
         }
 
-        return asked.Aggregate(told, Ask);
+        return told;
+    }
+
+    public static TestBuild Asking(TestBuild told, (int What, int Position, int Much)[] asked) => asked.Aggregate(told, Ask);
+
+    private static TestBuild Tell(
+        TestFamily family, (PartState State, int Allowance, int Sells)[] states, (int Position, int Part, int Price, int Seller, int Days)[] offers,
+        (int Parcel, int Each, int Free, int Import)[] sellers, bool admits, (int What, int Position, int Much)[] asked)
+    {
+        var told = Told(family, states, sellers).With(build => build with { AdmitNotKnown = admits });
+        return Asking(offers.Aggregate(told, (all, offer) => all.Sold(Number(offer.Position, offer.Part), offer.Price * 1000, $"s{offer.Seller}", offer.Days, stock: 1)), asked);
     }
 
     private static TestBuild Ask(TestBuild told, (int What, int Position, int Much) asked)

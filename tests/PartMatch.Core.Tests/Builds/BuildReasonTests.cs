@@ -112,9 +112,10 @@ public sealed class BuildReasonTests
         return steps.Any(step => reached.Contains(step.Position) && step.On.Count == 0);
     }
 
-    private static IEnumerable<string> Wishes(TestBuild told) =>
+    internal static IEnumerable<string> Wishes(TestBuild told) =>
     [
-        "budget", "needed-by", .. told.Build.RefusedSellers.Select(seller => $"seller:{seller}"), .. AnyFamily.Positions.Select(position => $"renew:{position}"),
+        "budget", "needed-by", .. told.Build.RefusedSellers.Select(seller => $"seller:{seller}"),
+        .. AnyFamily.Positions.SelectMany(position => new[] { $"renew:{position}", $"keep:{position}" }),
         .. told.Build.Wishes.SelectMany(wish => wish.Refuse.Select(part => $"refuse:{wish.Position}:{part}")),
     ];
 }

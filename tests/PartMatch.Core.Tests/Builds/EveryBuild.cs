@@ -1,14 +1,22 @@
-using System.Globalization;
 using PartMatch.Core.Builds;
-using PartMatch.Core.Buying;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
-using PartMatch.Core.Tests.Catalogue;
 
 namespace PartMatch.Core.Tests.Builds;
 
-/// <summary>One way to build: what is at each position, what is bought, and what it comes to in cents, days and parts kept.</summary>
-internal sealed record OneBuild(IReadOnlyDictionary<string, (string Part, bool IsDonors)> Parts, long Cost, int Days, int Kept);
+/// <summary>One way to build: what is at each position, what is bought, and what it comes to in cents, days, parts kept and doubts.</summary>
+/// <param name="Parts">Of grades all of them, parted by a stroke.</param>
+internal sealed record OneBuild(IReadOnlyDictionary<string, (string Part, bool IsDonors)> Parts, long Cost, int Days, int Kept, long Risk);
+
+/// <summary>What could be at a position.</summary>
+/// <param name="Parts">Several where one of them will be there.</param>
+/// <param name="IsGraded">Which one, is measured.</param>
+internal sealed record Line(string Position, IReadOnlyList<Part> Parts, bool IsDonors, bool IsGraded)
+{
+    public string Key { get; } = string.Join('|', Parts.Select(part => part.Id));
+
+    public bool IsNothing => Parts is [{ IsNothing: true }];
+}
 
 /// <summary>
 /// Every way to build, by trying everything: each position with the donor's own, each part for sale or nothing, every basket, the work done or not, and
@@ -17,11 +25,21 @@ internal sealed record OneBuild(IReadOnlyDictionary<string, (string Part, bool I
 /// <param name="dropped">Wishes that do not count, by the names of a conflict.</param>
 internal sealed class EveryBuild(TestBuild told, IReadOnlySet<string>? dropped = null)
 {
-    /// <summary>The one work of the family takes so long: see <see cref="TestFamily.Work"/>.</summary>
-    private const int DaysOfWork = 2;
+    // What the surest plan weighs, as its documentation has it: nobody knows; kept and not looked at; by how well a line is proven.
+    private const long OnTrust = 10_000;
+    private const long NotInspected = 20;
 
     private readonly BuildFacts _facts = told.Facts();
+    private readonly EveryBasket _baskets = new(told, dropped);
     private readonly Dictionary<string, FitAnswer> _answers = [];
+
+    private enum Outcome
+    {
+        Holds,
+        WithWork,
+        NotKnown,
+        Fails,
+    }
 
     public List<OneBuild> All()
     {
@@ -31,107 +49,127 @@ internal sealed class EveryBuild(TestBuild told, IReadOnlySet<string>? dropped =
             all = [.. all.SelectMany(_ => LinesAt(position), (lines, line) => (Line[])[.. lines, line])];
         }
 
-        return [.. all.Select(lines => (Lines: lines, Works: Holds(lines))).Where(one => one.Works is not null).SelectMany(one => Bought(one.Lines, one.Works!.Value))];
+        return
+        [
+            .. all.Select(lines => (Lines: lines, Held: Hold(lines))).Where(one => one.Held is not null)
+                .SelectMany(one => _baskets.Of(one.Lines, one.Held!.Value.IsWorked).Select(bought => new OneBuild( // it holds
+                    one.Lines.ToDictionary(line => line.Position, line => (line.Key, line.IsDonors)), bought.Cost, bought.Days,
+                    one.Lines.Count(line => line.IsDonors), one.Held.Value.Risk + bought.Risk))),
+        ];
     }
-
-    private sealed record Line(string Position, Part Part, bool IsDonors);
 
     private bool Counts(string wish) => dropped?.Contains(wish) != true;
 
+    private List<Wish> WishesAt(string position) => [.. told.Build.Wishes.Where(wish => wish.Position == position)];
+
+    private DonorState? StateOf(string position) => told.Build.Donor.States.LastOrDefault(state => state.Position == position);
+
+    private Part[] Fitted(string variant, string position) =>
+        [.. _facts.Family.FitmentsAt(variant, position).Select(fitment => fitment.Part).OfType<string>().Distinct().Select(_facts.Family.GetPart)];
+
     private IEnumerable<Line> LinesAt(Position position)
     {
-        var state = told.Build.Donor.States.LastOrDefault(state => state.Position == position.Code)?.State ?? PartState.NotInspected;
-        var wishes = told.Build.Wishes.Where(wish => wish.Position == position.Code).ToList();
-        var isRenewed = wishes.Any(wish => wish.Keep == KeepWish.Renew) && Counts($"renew:{position.Code}");
-        bool IsTaken(Part part) => !wishes.Any(wish => wish.Refuse.Contains(part.Id)) || !Counts($"refuse:{position.Code}:{part.Id}");
+        var wishes = WishesAt(position.Code);
+        var isGraded = _facts.Family.Selects.Any(row => row.Position == position.Code);
+        Part[] obtainable = [.. _baskets.Obtainable.Select(_facts.Family.FindPart).OfType<Part>().Where(part => part.Kind == position.Kind)];
+        Part[][] sets = isGraded
+            ? [.. _facts.Family.Variants.Select(variant => Fitted(variant.Code, position.Code)).Where(set => set.Any(obtainable.Contains)).DistinctBy(Key)]
+            : [];
+        var isGone = StateOf(position.Code)?.State is PartState.Damaged or PartState.Missing;
         Line[] lines =
         [
-            .. state is PartState.Damaged or PartState.Missing || isRenewed ? [] : _facts.Family.FitmentsAt("lark", position.Code).Select(fitment => fitment.Part).OfType<string>()
-                .Select(part => new Line(position.Code, _facts.Family.GetPart(part), IsDonors: true)),
-            .. Offers.Select(offer => offer.Part!).Distinct().Select(_facts.Family.GetPart).Where(part => part.Kind == position.Kind)
-                .Select(part => new Line(position.Code, part, IsDonors: false)),
-            new Line(position.Code, Part.Nothing(position.Kind), IsDonors: false),
+            .. !isGone && Fitted("lark", position.Code) is [_, ..] own ? [new Line(position.Code, own, IsDonors: true, isGraded)] : Array.Empty<Line>(),
+            .. (sets.Length > 0 ? sets : [.. obtainable.Select(part => new[] { part })]).Select(
+                set => new Line(position.Code, set, IsDonors: false, IsGraded: sets.Length > 0)),
+            new Line(position.Code, [Part.Nothing(position.Kind)], IsDonors: false, IsGraded: false),
         ];
-        return lines.Where(line => IsTaken(line.Part));
+        return lines
+            .Where(line => line.Parts.All(part => !wishes.Any(wish => wish.Refuse.Contains(part.Id)) || !Counts($"refuse:{position.Code}:{part.Id}")))
+            .Where(line => !line.IsDonors || KeepAt(position.Code) != KeepWish.Renew || !Counts($"renew:{position.Code}"))
+            .Where(line => line.IsDonors || KeepAt(position.Code) != KeepWish.Keep || !Counts($"keep:{position.Code}"));
     }
 
-    private IEnumerable<Offer> Offers => _facts.Buying.Offers.Where(offer => !told.Build.RefusedSellers.Contains(offer.Seller) || !Counts($"seller:{offer.Seller}"));
+    private KeepWish KeepAt(string position) => WishesAt(position).LastOrDefault(wish => wish.Keep != KeepWish.Either)?.Keep ?? KeepWish.Either;
 
-    /// <summary>Whether work is needed; null where a line does not hold.</summary>
-    private bool? Holds(Line[] lines)
+    private static string Key(IReadOnlyList<Part> parts) => string.Join('|', parts.Select(part => part.Id));
+
+    /// <summary>Whether work is needed, and how unsure it is; null where a line does not hold.</summary>
+    private (bool IsWorked, long Risk)? Hold(Line[] lines)
     {
-        var isWorked = false;
+        var (isWorked, risk) = (false, 0L);
         foreach (var line in lines)
         {
-            var answer = Ask(line, lines);
-            var holds = answer.AlsoNeeded.Count == 0 && (answer.Headline is Headline.Fits or Headline.FitsWithWork
-                || (answer.Headline == Headline.NotKnownYet && told.Build.AdmitNotKnown && answer.Runs.CouldBe.Contains(Runs.Same) && !IsMissed(line)));
-            if (!holds)
+            var (outcome, answer) = OutcomeOf(line, lines);
+            if (outcome == Outcome.Fails || (outcome == Outcome.NotKnown && (!IsTrusted(line.Position) || IsMissed(line))))
             {
                 return null;
             }
 
-            isWorked |= answer.Works.Count > 0;
+            isWorked |= outcome != Outcome.Holds && answer.Works.Count > 0;
+            risk += outcome == Outcome.NotKnown ? OnTrust : answer.Sureness switch
+            {
+                Sureness.Proven => 0,
+                Sureness.Documented => 1,
+                Sureness.Indicated => 10,
+                _ => 30,
+            };
+            risk += line.IsDonors && (StateOf(line.Position)?.State ?? PartState.NotInspected) == PartState.NotInspected ? NotInspected : 0;
         }
 
-        return isWorked;
+        return (isWorked, risk);
     }
 
-    /// <summary>What the engine as wished has is not left off on trust.</summary>
-    private bool IsMissed(Line line) => line.Part.IsNothing && _facts.Family.FitmentsAt("swift", line.Position).Any(fitment => fitment.Part is not null);
+    private bool IsTrusted(string position) => told.Build.AdmitNotKnown || WishesAt(position).Exists(wish => wish.AdmitNotKnown);
 
-    private FitAnswer Ask(Line line, Line[] lines)
+    /// <summary>What an engine as wished has is not left off on trust.</summary>
+    private bool IsMissed(Line line) => line.IsNothing
+        && LikeAt(line.Position).Any(variant => _facts.Family.FitmentsAt(variant, line.Position).Any(fitment => fitment.Part is not null));
+
+    /// <summary>Of grades the best counts, because the one that suits is chosen; of what nobody has looked at the worst.</summary>
+    private (Outcome Outcome, FitAnswer Answer) OutcomeOf(Line line, Line[] lines)
     {
-        var key = $"{line.Position}:{string.Join(' ', lines.Select(one => one.Part.Id))}";
-        return _answers.TryGetValue(key, out var known) ? known : _answers[key] = FitCheck.Decide(_facts.Family, new FitQuestion(
-            "swift", line.Position, line.Part,
-            With: lines.Where(other => other.Position != line.Position).ToDictionary(other => other.Position, other => other.Part.IsNothing ? null : other.Part)));
+        var each = line.Parts.Select(part => Ask(line, part, lines)).Select(answer => (Outcome: OutcomeOf(answer), Answer: answer)).ToList();
+        return line.IsGraded ? each.MinBy(one => one.Outcome) : each.MaxBy(one => one.Outcome);
     }
 
-    private IEnumerable<OneBuild> Bought(Line[] lines, bool isWorked)
+    private static Outcome OutcomeOf(FitAnswer answer) => answer switch
     {
-        var offers = Offers.ToList();
-        for (var basket = 0; basket < 1 << offers.Count; basket++)
-        {
-            var bought = offers.Where((_, index) => (basket & (1 << index)) != 0).ToList();
-            var needed = lines.Where(line => line is { IsDonors: false, Part.IsNothing: false }).Select(line => line.Part.Id).ToList();
-            if (!needed.TrueForAll(part => bought.Exists(offer => offer.Part == part)))
+        { AlsoNeeded.Count: > 0 } => Outcome.Fails,
+        { Headline: Headline.Fits } => Outcome.Holds,
+        { Headline: Headline.FitsWithWork } => Outcome.WithWork,
+        { Headline: Headline.NotKnownYet } when answer.Runs.CouldBe.Contains(Runs.Same) => Outcome.NotKnown,
+        _ => Outcome.Fails,
+    };
+
+    private FitAnswer Ask(Line line, Part part, Line[] lines)
+    {
+        var key = $"{line.Position}:{line.IsGraded}:{part.Id}:{string.Join(' ', lines.Select(one => one.Key))}";
+        var others = lines.Where(other => other.Position != line.Position).ToLookup(other => other.Parts.Count == 1);
+        return _answers.TryGetValue(key, out var known) ? known : _answers[key] = FitCheck.Decide(
+            _facts.Family, new FitQuestion(
+                ReferenceOf(line), line.Position, part,
+                With: others[true].ToDictionary(other => other.Position, other => other.IsNothing ? null : other.Parts[0]))
             {
-                continue;
-            }
-
-            var arrival = needed.Select(part => bought.Where(offer => offer.Part == part).Min(offer => (int)(offer.DaysMax ?? 0))).DefaultIfEmpty(0).Max();
-            var days = int.Max(arrival, isWorked ? DaysOfWork : 0);
-            var cost = bought.Sum(Landed) + bought.GroupBy(offer => offer.Seller).Sum(Sending) + lines.Sum(Besides);
-            if ((told.Build.Budget is { } budget && Counts("budget") && cost > Cents(budget)) || (LastDay is { } last && Counts("needed-by") && days > last))
-            {
-                continue;
-            }
-
-            yield return new OneBuild(lines.ToDictionary(line => line.Position, line => (line.Part.Id, line.IsDonors)), cost, days, lines.Count(line => line.IsDonors));
-        }
+                Beside = others[false].ToDictionary(other => other.Position, other => new OneOfThese(other.Parts, other.IsGraded)),
+            });
     }
 
-    private int? LastDay => told.Build.NeededBy is { } day ? DateOnly.Parse(day, CultureInfo.InvariantCulture).DayNumber - TestBuild.Today.DayNumber : null;
-
-    /// <summary>With its import charge: whole cents, as the prices are whole tens of euros.</summary>
-    private long Landed(Offer offer) => Cents(offer.Price.Amount) * (100 + (long)(_facts.Buying.SellerOf(offer).ImportChargePercent ?? 0)) / 100;
-
-    private long Sending(IGrouping<string, Offer> parcel)
+    /// <summary>The first engine it is wished like on which it is at home, else the one it is wished like most.</summary>
+    private string ReferenceOf(Line line)
     {
-        var seller = told.Sellers.Single(seller => seller.Code == parcel.Key);
-        var goods = parcel.Sum(offer => Cents(offer.Price.Amount));
-        return seller.FreeFrom is { } from && goods >= Cents(from.Amount) ? 0 : Cents(seller.ShippingFixed!.Amount) + (Cents(seller.ShippingPerItem!.Amount) * parcel.Count());
+        var like = LikeAt(line.Position);
+        return like.FirstOrDefault(variant => line.Parts.All(part => IsAtHome(part, variant, line.Position))) ?? like[0];
     }
 
-    /// <summary>What is set aside for what was not inspected, less what the donor's part brings where it goes.</summary>
-    private long Besides(Line line)
-    {
-        var state = told.Build.Donor.States.LastOrDefault(state => state.Position == line.Position);
-        return line.IsDonors
-            ? state is { State: PartState.NotInspected, Allowance: { } set } ? Cents(set) : 0
-            : state is { SellsFor: { } sold, State: not PartState.Missing } ? -Cents(sold) : 0;
-    }
+    /// <summary>Whoever keeps wishes like the donor too.</summary>
+    private string[] LikeAt(string position) =>
+    [
+        .. WishesAt(position).SelectMany(wish => wish.Like).DefaultIfEmpty("swift"),
+        .. KeepAt(position) == KeepWish.Keep ? ["lark"] : Array.Empty<string>(),
+    ];
 
-    private static long Cents(string amount) => (long)(decimal.Parse(amount, CultureInfo.InvariantCulture) * 100);
+    private bool IsAtHome(Part part, string variant, string position) => part.IsNothing
+        ? _facts.Family.FitmentsAt(variant, position).Any(fitment => fitment.Part is null)
+        : Fitted(variant, position).Any(own => own == part || _facts.Family.Supersessions.Any(link =>
+            (link.OldPart == own.Id && link.NewPart == part.Id) || (link.Way == SupersessionWay.Both && link.NewPart == own.Id && link.OldPart == part.Id)));
 }

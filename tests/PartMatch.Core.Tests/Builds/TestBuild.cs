@@ -20,9 +20,15 @@ internal sealed record TestBuild(TestFamily Family)
 
     public IReadOnlyList<Seller> Sellers { get; init; } = [];
 
+    /// <summary>What kits hold.</summary>
+    public IReadOnlyList<ContentsRow> Contents { get; init; } = [];
+
     public Build Build { get; init; } = new("try", "A try", "finch-9", new Donor("lark", null, null, null, []), "swift", "EUR");
 
     public FitMemory Memory { get; } = new();
+
+    /// <summary>The same with nothing remembered.</summary>
+    public TestBuild Fresh() => new(Family) { Offers = Offers, Sellers = Sellers, Contents = Contents, Build = Build };
 
     public static Money Euros(long cents) => new Amount(cents, "EUR").ToMoney();
 
@@ -38,6 +44,10 @@ internal sealed record TestBuild(TestFamily Family)
                     AssemblyLevel.NotStated, null, Today, days, days, null, null, new OfferReturns(Returnable.NotStated, null, null, FreightBack.NotStated, null), null),
             ],
         };
+
+    /// <summary>What a kit holds.</summary>
+    public TestBuild Holds(string kit, string number, int? pieces = 1, Certainty certainty = Certainty.Certain) =>
+        this with { Contents = [.. Contents, new ContentsRow(TestFamily.Id(kit), TestFamily.Id(number), pieces, certainty, null)] };
 
     public TestBuild Seller(string code, long parcel = 0, long each = 0, long? freeFrom = null, decimal import = 0) => this with
     {
@@ -67,10 +77,10 @@ internal sealed record TestBuild(TestFamily Family)
     {
         var rows = order ?? new InOrder();
 
-        // The base hands these two over in order: see BuyingFacts.
+        // The base hands these over in order: see BuyingFacts and ContentsReader.
         return new BuildFacts(
             Family.Facts(rows), new BuyingFacts([.. rows.Of(Offers).OrderBy(offer => offer.Code, StringComparer.Ordinal)], [.. rows.Of(Sellers).OrderBy(seller => seller.Code, StringComparer.Ordinal)]),
-            Array.Empty<ContentsRow>().ToLookup(row => row.Part), []);
+            rows.Of(Contents).OrderBy(row => row.Part, StringComparer.Ordinal).ToLookup(row => row.Set, StringComparer.Ordinal), []);
     }
 
     public BuildPlan Plan(PlanObjective objective = PlanObjective.Cheapest, IOrder? order = null) =>
