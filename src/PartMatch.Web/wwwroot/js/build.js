@@ -73,7 +73,7 @@ async function plan(query, how) {
 
 async function conflictOf(query) {
   const [{ conflictAnswer }, conflict] = await Promise.all([import('./build-conflict.js'), ask(apiOf('conflict', query), { signal: running.signal })]);
-  return conflictAnswer(conflict);
+  return conflictAnswer(conflict, shown.family);
 }
 
 async function tradeOff(query, how) {
