@@ -1,27 +1,42 @@
-// What to order, seller by seller.
+// What to order, seller by seller, with the number as the seller writes it, and what must not be ordered before it is measured.
 
 import { address, count, el, linked, partLink, ruled, sentence, sentences } from './format.js';
 import { codeOf, money } from './offer-words.js';
+import { isMeasured, listedAs, numberOf } from './build-words.js';
 
 const heads = ['What', 'Packs', { text: 'Price of one', class: 'count' }, { text: 'Together', class: 'count' }, 'Seen', 'There on', 'For', 'To mind'];
 
-function offerLink(offer) {
-  const [book, code] = offer.split('/');
-  return el('a', { href: address('record.html', { book, table: 'offers', key: code }) }, 'the offer');
+/** What a graded part has to be chosen by first, or nothing; the grades stand on its line. */
+function measureFirst(item, byCode) {
+  const line = item.for.map(code => byCode.get(code)).find(one => one?.flags.some(isMeasured));
+  if (!line && !item.flags.some(isMeasured)) return null;
+  const grades = line?.oneOf ?? [];
+  return el('div', { class: 'measure-first' }, el('strong', null, 'Measure first'),
+    grades.length > 1 ? [': one of ', grades.map((part, index) => [index ? ', ' : '', numberOf(part)])] : '', '; do not order yet.');
 }
 
 function row(item, byCode) {
   const isConverted = item.price.currency !== item.converted.currency;
-  return [
-    [item.part ? partLink(item.part) : item.numberAsWritten ?? 'no number', el('div', { class: 'plain-name' }, item.name),
-      el('div', { class: 'small plain-name' }, offerLink(item.offer))],
-    [String(item.packs), item.piecesInPack > 1 ? ` of ${item.piecesInPack}` : ''],
-    { cell: [money(item.price), isConverted ? el('div', { class: 'quiet small' }, `= ${money(item.converted)}`) : null], class: 'count' },
-    { cell: money(item.total), class: 'count' }, item.seenOn, item.arrivesOn,
-    item.for.map(code => sentence(byCode.get(code) ?? code)).join('; '),
-    [item.coreDeposit ? el('div', null, `${money(item.coreDeposit)} deposit for the old part`) : null,
-      item.flags.map(flag => el('div', null, linked(sentences(flag))))],
-  ];
+  const measure = measureFirst(item, byCode);
+  return {
+    class: measure ? 'not-yet' : null,
+    cells: [
+      [item.part ? partLink(item.part) : item.numberAsWritten ?? 'no number', item.part ? listedAs(item.numberAsWritten, item.part) : null,
+        el('div', { class: 'plain-name' }, item.name), measure,
+        el('div', { class: 'small plain-name acts' }, offerLink(item.offer))],
+      [String(item.packs), item.piecesInPack > 1 ? ` of ${item.piecesInPack}` : ''],
+      { cell: [money(item.price), isConverted ? el('div', { class: 'quiet small' }, `= ${money(item.converted)}`) : null], class: 'count' },
+      { cell: money(item.total), class: 'count' }, item.seenOn, item.arrivesOn,
+      item.for.map(code => sentence(byCode.get(code)?.name ?? code)).join('; '),
+      [item.coreDeposit ? el('div', null, `${money(item.coreDeposit)} deposit for the old part`) : null,
+        item.flags.filter(flag => !measure || !isMeasured(flag)).map(flag => el('div', null, linked(sentences(flag))))],
+    ],
+  };
+}
+
+function offerLink(offer) {
+  const [book, code] = offer.split('/');
+  return el('a', { href: address('record.html', { book, table: 'offers', key: code }) }, 'the offer');
 }
 
 function basket(one, byCode) {
@@ -37,8 +52,21 @@ function basket(one, byCode) {
     ].filter(Boolean), { className: 'restack' }));
 }
 
-/** A table for each seller. */
+/** Prints what is to be ordered and nothing else. */
+function printAlone(event) {
+  event.target.closest('details').open = true;
+  document.body.dataset.print = 'orders';
+  window.addEventListener('afterprint', () => { delete document.body.dataset.print; }, { once: true });
+  window.print();
+}
+
+/** A table for each seller, and the way to have them alone on paper. */
 export function basketSections(plan) {
-  const byCode = new Map(plan.lines.map(line => [line.position, line.name]));
-  return plan.baskets.map(one => basket(one, byCode));
+  if (plan.baskets.length === 0) return [];
+  const byCode = new Map(plan.lines.map(line => [line.position, line]));
+  return [
+    el('p', { class: 'printed' }, `What to order for the plan of ${plan.asked.startOn}, version ${plan.asked.version}. ${plan.headlineText}`),
+    el('p', { class: 'buttons acts' }, el('button', { type: 'button', class: 'plain', onclick: printAlone }, 'Print the order list')),
+    ...plan.baskets.map(one => basket(one, byCode)),
+  ];
 }

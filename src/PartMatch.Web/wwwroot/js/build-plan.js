@@ -27,6 +27,14 @@ function tally(lines) {
   return el('ul', { class: 'tally' }, counts.map(([action, many]) => el('li', null, el('b', null, String(many)), actionMark(action))));
 }
 
+/** What the tally counts, so that it can be held against the lines. */
+function counted(parts, declared) {
+  const bare = parts.filter(line => !line.donorHas && line.action === 'leave-off').length;
+  const apart = [declared.length ? `${count(declared.length, 'service')} (what it is used for and fed with)` : '',
+    bare ? `${count(bare, 'position')} where nothing is and nothing comes` : ''].filter(Boolean);
+  return el('p', { class: 'quiet small' }, `${count(parts.length - bare, 'position')} of the engine.`, apart.length ? ` Not counted: ${apart.join(', ')}.` : '');
+}
+
 function headline(plan, { build, query }) {
   const tradeOff = address('build.html', { build: build.code, version: query.get('version'), objective: query.get('objective'), show: 'trade-off' });
   return el('section', { class: 'headline', 'data-status': plan.status },
@@ -75,6 +83,10 @@ function boughtFrom(plan, offer) {
 
 const listOf = texts => (texts.length ? el('ul', null, texts.map(text => el('li', null, linked(sentences(text))))) : null);
 
+/** What has to be read while the money is still there. */
+const beforeMoney = flags => (flags.length ? el('section', { class: 'before-money' }, el('h2', null, 'Before you spend money'),
+  el('ul', { class: 'cautions' }, flags.map(flag => el('li', null, linked(sentences(flag)))))) : null);
+
 /** The nodes of a plan, or of its absence with what conflicts. */
 export function planAnswer(plan, shown, conflict) {
   const about = {
@@ -83,12 +95,12 @@ export function planAnswer(plan, shown, conflict) {
   };
   const { parts, changed, stays, declared } = staysAsItIs(plan.lines);
   return [
-    headline(plan, about), conflict,
-    plan.cost ? [tally(parts.filter(line => line.donorHas || line.action !== 'leave-off')), costTable(plan.cost)] : null,
-    plan.flags.length ? el('div', { class: 'notice' }, listOf(plan.flags)) : null,
+    headline(plan, about), beforeMoney(plan.flags), conflict,
+    plan.cost ? [tally(parts.filter(line => line.donorHas || line.action !== 'leave-off')), counted(parts, declared), costTable(plan.cost)] : null,
     section('Cautions', plan.cautions.length ? el('ul', { class: 'cautions' }, plan.cautions.map(caution => el('li', null, caution.text))) : null),
     trust(plan),
-    section('Position by position', changed.length ? [lineTable('What is done at each position', changed, about), surenessLegend()] : null),
+    section('Position by position', changed.length
+      ? [lineTable('What is done at each position. Sending and work are not in the amount of a line: they stand in the sum above.', changed, about), surenessLegend()] : null),
     fold('Stays as it is', count(stays.length, 'position'), stays.length ? lineTable('Positions that keep what they have', stays, about) : null),
     fold('What it is used for and fed with', count(declared.length, 'position'), declared.length
       ? lineTable('Declared: what every part has to suit, nothing to buy', declared, about) : null),
