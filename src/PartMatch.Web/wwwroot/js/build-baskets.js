@@ -12,18 +12,18 @@ function measureFirst(item, byCode) {
   if (!line && !item.flags.some(isMeasured)) return null;
   const grades = line?.oneOf ?? [];
   return el('div', { class: 'measure-first' }, el('strong', null, 'Measure first'),
-    grades.length > 1 ? [': one of ', grades.map((part, index) => [index ? ', ' : '', numberOf(part)])] : '', '; do not order yet.');
+    grades.length > 1 ? [': one of ', grades.map((part, index) => [index ? ', ' : '', el('span', { class: 'whole' }, numberOf(part))])] : '', '; do not order yet.');
 }
 
 function row(item, byCode) {
   const isConverted = item.price.currency !== item.converted.currency;
   const measure = measureFirst(item, byCode);
+  const listed = item.part ? listedAs(item.numberAsWritten, item.part) : null;
   return {
     class: measure ? 'not-yet' : null,
     cells: [
-      [item.part ? partLink(item.part) : item.numberAsWritten ?? 'no number', item.part ? listedAs(item.numberAsWritten, item.part) : null,
-        el('div', { class: 'plain-name' }, item.name), measure,
-        el('div', { class: 'small plain-name acts' }, offerLink(item.offer))],
+      [item.part ? partLink(item.part) : item.numberAsWritten ?? 'no number', el('div', { class: 'plain-name' }, item.name),
+        el('div', { class: 'small plain-name' }, listed, el('span', { class: 'acts' }, listed ? ' · ' : '', offerLink(item.offer))), measure],
       [String(item.packs), item.piecesInPack > 1 ? ` of ${item.piecesInPack}` : ''],
       { cell: [money(item.price), isConverted ? el('div', { class: 'quiet small' }, `= ${money(item.converted)}`) : null], class: 'count' },
       { cell: money(item.total), class: 'count' }, item.seenOn, item.arrivesOn,

@@ -56,6 +56,11 @@ const bought = (one, { sellers, shared }) => [[
   'there on ',
 ].join(', '), whole(one.arrivesOn)];
 
+function listing(one, line) {
+  const listed = listedAs(one.numberAsWritten, line.part);
+  return listed && [', ', listed];
+}
+
 function what(line, about) {
   const parts = line.part ? [line.part] : line.oneOf;
   return [
@@ -63,7 +68,7 @@ function what(line, about) {
       : [line.part ? '' : 'one of ', parts.map((part, index) => [index ? ', ' : '', partLink(part)]), pieces(line)],
     line.partName ? el('div', null, line.partName) : null,
     line.works.map(work => el('div', null, 'Work: ', work)),
-    line.buy.map(one => el('div', { class: 'small' }, bought(one, about), listedAs(one.numberAsWritten, line.part))),
+    line.buy.map(one => el('div', { class: 'small' }, bought(one, about), listing(one, line))),
   ];
 }
 

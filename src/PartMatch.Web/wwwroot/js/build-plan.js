@@ -35,13 +35,17 @@ function counted(parts, declared) {
   return el('p', { class: 'quiet small' }, `${count(parts.length - bare, 'position')} of the engine.`, apart.length ? ` Not counted: ${apart.join(', ')}.` : '');
 }
 
+/** What has to be read while the money is still there. */
+const beforeMoney = flags => (flags.length ? el('section', { class: 'before-money' }, el('h3', null, 'Before you spend money'),
+  el('ul', { class: 'cautions' }, flags.map(flag => el('li', null, linked(sentences(flag)))))) : null);
+
 function headline(plan, { build, query }) {
   const tradeOff = address('build.html', { build: build.code, version: query.get('version'), objective: query.get('objective'), show: 'trade-off' });
   return el('section', { class: 'headline', 'data-status': plan.status },
     el('h2', { 'data-first': true, tabindex: '-1' }, plan.headlineText),
     plan.gap ? el('p', { class: 'why' }, sentences(plan.gap)) : null,
     plan.cost ? [
-      el('p', { class: 'why' }, sentences(plan.cost.text)),
+      el('p', { class: 'why' }, sentences(plan.cost.text)), beforeMoney(plan.flags),
       facts([
         ['Ordered on', plan.asked.startOn], ['Ready', `${plan.readyOn}, after ${count(plan.days, 'day')}`],
           ['The weakest line is', plan.sureness ? sureness(plan.sureness) : ''],
@@ -83,10 +87,6 @@ function boughtFrom(plan, offer) {
 
 const listOf = texts => (texts.length ? el('ul', null, texts.map(text => el('li', null, linked(sentences(text))))) : null);
 
-/** What has to be read while the money is still there. */
-const beforeMoney = flags => (flags.length ? el('section', { class: 'before-money' }, el('h2', null, 'Before you spend money'),
-  el('ul', { class: 'cautions' }, flags.map(flag => el('li', null, linked(sentences(flag)))))) : null);
-
 /** The nodes of a plan, or of its absence with what conflicts. */
 export function planAnswer(plan, shown, conflict) {
   const about = {
@@ -95,7 +95,7 @@ export function planAnswer(plan, shown, conflict) {
   };
   const { parts, changed, stays, declared } = staysAsItIs(plan.lines);
   return [
-    headline(plan, about), beforeMoney(plan.flags), conflict,
+    headline(plan, about), conflict,
     plan.cost ? [tally(parts.filter(line => line.donorHas || line.action !== 'leave-off')), counted(parts, declared), costTable(plan.cost)] : null,
     section('Cautions', plan.cautions.length ? el('ul', { class: 'cautions' }, plan.cautions.map(caution => el('li', null, caution.text))) : null),
     trust(plan),

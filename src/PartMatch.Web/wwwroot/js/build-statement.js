@@ -13,6 +13,12 @@ function tell({ build, family }) {
   summary.replaceChildren(el('strong', null, 'What you want: '), wantText(build, family), ' ', el('span', { class: 'change' }, 'Change'));
 }
 
+/** Opens it where it stands. */
+export function openStatement() {
+  statement.open = true;
+  summary.focus();
+}
+
 async function fill(shown, saved) {
   if (!statement.open || statement.dataset.filled) return;
   statement.dataset.filled = 'true';

@@ -22,7 +22,7 @@ const signs = number => number.toUpperCase().replace(/[^\p{L}\p{N}]/gu, '');
 export function listedAs(written, part) {
   if (!written || (part && written === numberOf(part))) return null;
   const isAnother = !part || signs(written) !== signs(numberOf(part));
-  return el('div', { class: 'listed small' }, 'listed as ', el(isAnother ? 'strong' : 'span', { class: 'whole' }, written));
+  return el('span', { class: 'listed' }, 'listed as ', el(isAnother ? 'strong' : 'span', { class: 'whole' }, written));
 }
 
 /** Does a flag of a line or an offer say that measuring comes before ordering? */
@@ -32,6 +32,9 @@ const list = (parts, word = 'or') => parts.map(numberOf).join(` ${word} `);
 
 export const placeOf = (wish, family) => (wish.position ? positionName(family, wish.position) : wish.group ? `everything of ${plain(wish.group)}`
   : 'nowhere yet');
+
+/** Is something typed about it in this tab and not saved? */
+export const hasDraft = build => sessionStorage.getItem(`partmatch-draft build ${build}`) !== null;
 
 /** A wish in a line. */
 export function wishText(wish, family) {

@@ -5,7 +5,8 @@ import { familyOf } from './choices.js';
 import { faultSummary } from './faults.js';
 import { address, el } from './format.js';
 import { drawStrip } from './page.js';
-import { showStatement } from './build-statement.js';
+import { openStatement, showStatement } from './build-statement.js';
+import { hasDraft } from './build-words.js';
 
 const place = document.getElementById('answer');
 const status = document.getElementById('status');
@@ -36,7 +37,7 @@ function refuse(error) {
 
 function show(content, said, { byHand }) {
   place.removeAttribute('aria-busy');
-  place.replaceChildren(...content.flat(Infinity).filter(Boolean));
+  place.replaceChildren(...[unsaved(), ...content.flat(Infinity)].filter(Boolean));
   status.textContent = said;
   if (byHand) place.querySelector('[data-first]')?.focus();
 }
@@ -45,6 +46,14 @@ function wait(node, text) {
   place.setAttribute('aria-busy', 'true');
   place.replaceChildren(node);
   status.textContent = text;
+}
+
+/** A plan is of what is stored: what is typed and not saved is not in it, and that has to be said where it is read. */
+function unsaved() {
+  if (!shown.build || !asked().has('objective') || !hasDraft(shown.build.code)) return null;
+  return el('div', { class: 'notice unsaved', role: 'group', 'aria-label': 'Typed and not saved' },
+    el('p', null, el('strong', null, 'Not of what you typed: '), 'this is planned from what is saved. What you typed under “What you want” is not saved and not in it.'),
+    el('p', { class: 'buttons' }, el('button', { type: 'button', class: 'plain', onclick: openStatement }, 'Go to what I typed')));
 }
 
 async function stop() {
@@ -67,7 +76,7 @@ async function plan(query, how) {
     return { answer, content: planAnswer(answer, { ...shown, query }, conflict) };
   }, ({ answer, content }) => {
     show([content], answer.headlineText, how);
-    panel(query, { byHand: false });
+    panel(query, { byHand: true }); // also an address that was sent arrives at the line it asks about
   });
 }
 
@@ -143,6 +152,21 @@ window.addEventListener('popstate', () => {
   if (shown.build) answer({ byHand: false }); // without one a step within the sheet, such as to its content, asks nothing
 });
 
+/** The build, or nothing where it was deleted: then that is said, with the way back. */
+async function read(query) {
+  const build = query.get('build');
+  try {
+    return await ask(address(`/api/builds/${encodeURIComponent(build)}`, { version: query.get('version') }));
+  } catch (error) {
+    if (!(error instanceof Refusal) || error.problem.status !== 404) throw error;
+    const node = await (await import('./build-deleted.js')).deletedAnswer(build, () => location.reload());
+    if (!node) throw error;
+    show([node], 'This build was deleted.', { byHand: false });
+    node.querySelector('h2').focus();
+    return null;
+  }
+}
+
 async function open() {
   const query = asked();
   if (!query.has('build')) {
@@ -153,7 +177,8 @@ async function open() {
     return;
   }
 
-  const found = await ask(address(`/api/builds/${encodeURIComponent(query.get('build'))}`, { version: query.get('version') }));
+  const found = await read(query);
+  if (!found) return;
   Object.assign(shown, { build: found.document, version: found.version, family: await familyOf(found.document.family) });
   document.getElementById('build').hidden = false;
   showStatement(shown, {
