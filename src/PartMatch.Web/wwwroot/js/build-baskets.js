@@ -28,7 +28,7 @@ function row(item, byCode) {
       { cell: [money(item.price), isConverted ? el('div', { class: 'quiet small' }, `= ${money(item.converted)}`) : null], class: 'count' },
       { cell: money(item.total), class: 'count' }, item.seenOn, item.arrivesOn,
       item.for.map(code => sentence(byCode.get(code)?.name ?? code)).join('; '),
-      [item.coreDeposit ? el('div', null, `${money(item.coreDeposit)} deposit for the old part`) : null,
+      [item.coreDeposit ? el('div', null, `${money(item.coreDeposit)} deposit for the old part.`) : null,
         item.flags.filter(flag => !measure || !isMeasured(flag)).map(flag => el('div', null, linked(sentences(flag))))],
     ],
   };
@@ -65,7 +65,7 @@ export function basketSections(plan) {
   if (plan.baskets.length === 0) return [];
   const byCode = new Map(plan.lines.map(line => [line.position, line]));
   return [
-    el('p', { class: 'printed' }, `What to order for the plan of ${plan.asked.startOn}, version ${plan.asked.version}. ${plan.headlineText}`),
+    el('p', { class: 'printed alone' }, `What to order for the plan of ${plan.asked.startOn}, version ${plan.asked.version}. ${plan.headlineText}`),
     el('p', { class: 'buttons acts' }, el('button', { type: 'button', class: 'plain', onclick: printAlone }, 'Print the order list')),
     ...plan.baskets.map(one => basket(one, byCode)),
   ];

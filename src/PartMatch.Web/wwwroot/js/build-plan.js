@@ -67,6 +67,12 @@ function works(plan) {
   ]), { className: 'restack' }) : null);
 }
 
+function orders(plan) {
+  const place = foldNarrow('What to order, by seller', count(plan.baskets.length, 'basket'), basketSections(plan));
+  place?.classList.add('orders');
+  return place;
+}
+
 /** Few stand open; of many the headline has told the number. */
 const fewTrusted = 6; // ours, no source: what still is read and not passed over
 
@@ -104,7 +110,7 @@ export function planAnswer(plan, shown, conflict) {
     fold('Stays as it is', count(stays.length, 'position'), stays.length ? lineTable('Positions that keep what they have', stays, about) : null),
     fold('What it is used for and fed with', count(declared.length, 'position'), declared.length
       ? lineTable('Declared: what every part has to suit, nothing to buy', declared, about) : null),
-    foldNarrow('What to order, by seller', count(plan.baskets.length, 'basket'), basketSections(plan)),
+    orders(plan),
     works(plan),
     fold('Left over', count(plan.leftOver.length, 'part'), plan.leftOver.length
       ? ruled('What comes with packs and kits and is not used', ['Part', 'Pieces', 'From'], plan.leftOver.map(one =>
