@@ -2,34 +2,33 @@
 
 import { address, count, el, linked, partLink, ruled, sentence, sentences } from './format.js';
 import { codeOf, money } from './offer-words.js';
-import { isMeasured, listedAs, numberOf } from './build-words.js';
+import { listedAs } from './build-words.js';
 
 const heads = ['What', 'Packs', { text: 'Price of one', class: 'count' }, { text: 'Together', class: 'count' }, 'Seen', 'There on', 'For', 'To mind'];
 
-/** What a graded part has to be chosen by first, or nothing; the grades stand on its line. */
-function measureFirst(item, byCode) {
-  const line = item.for.map(code => byCode.get(code)).find(one => one?.flags.some(isMeasured));
-  if (!line && !item.flags.some(isMeasured)) return null;
-  const grades = line?.oneOf ?? [];
-  return el('div', { class: 'measure-first' }, el('strong', null, 'Measure first'),
-    grades.length > 1 ? [': one of ', grades.map((part, index) => [index ? ', ' : '', el('span', { class: 'whole' }, numberOf(part))])] : '', '; do not order yet.');
+/** What has to be measured before it is ordered stands at the part itself, loud up to its colon. */
+function measureFirst(flag) {
+  const [first, ...rest] = sentences(flag).split(/(?=:)/);
+  return el('div', { class: 'measure-first' }, el('strong', null, first), rest.join(''));
 }
+
+const isMeasured = flag => /^measure\b/i.test(flag);
 
 function row(item, byCode) {
   const isConverted = item.price.currency !== item.converted.currency;
-  const measure = measureFirst(item, byCode);
+  const [measured, others] = [item.flags.filter(isMeasured), item.flags.filter(flag => !isMeasured(flag))];
   const listed = item.part ? listedAs(item.numberAsWritten, item.part) : null;
   return {
-    class: measure ? 'not-yet' : null,
+    class: measured.length ? 'not-yet' : null,
     cells: [
       [item.part ? partLink(item.part) : item.numberAsWritten ?? 'no number', el('div', { class: 'plain-name' }, item.name),
-        el('div', { class: 'small plain-name' }, listed, el('span', { class: 'acts' }, listed ? ' · ' : '', offerLink(item.offer))), measure],
+        el('div', { class: 'small plain-name' }, listed, el('span', { class: 'acts' }, listed ? ' · ' : '', offerLink(item.offer))), measured.map(measureFirst)],
       [String(item.packs), item.piecesInPack > 1 ? ` of ${item.piecesInPack}` : ''],
       { cell: [money(item.price), isConverted ? el('div', { class: 'quiet small' }, `= ${money(item.converted)}`) : null], class: 'count' },
       { cell: money(item.total), class: 'count' }, item.seenOn, item.arrivesOn,
-      item.for.map(code => sentence(byCode.get(code)?.name ?? code)).join('; '),
+      item.for.map(code => sentence(byCode.get(code) ?? code)).join('; '),
       [item.coreDeposit ? el('div', null, `${money(item.coreDeposit)} deposit for the old part.`) : null,
-        item.flags.filter(flag => !measure || !isMeasured(flag)).map(flag => el('div', null, linked(sentences(flag))))],
+        others.map(flag => el('div', null, linked(sentences(flag))))],
     ],
   };
 }
@@ -63,7 +62,7 @@ function printAlone(event) {
 /** A table for each seller, and the way to have them alone on paper. */
 export function basketSections(plan) {
   if (plan.baskets.length === 0) return [];
-  const byCode = new Map(plan.lines.map(line => [line.position, line]));
+  const byCode = new Map(plan.lines.map(line => [line.position, line.name]));
   return [
     el('p', { class: 'printed alone' }, `What to order for the plan of ${plan.asked.startOn}, version ${plan.asked.version}. ${plan.headlineText}`),
     el('p', { class: 'buttons acts' }, el('button', { type: 'button', class: 'plain', onclick: printAlone }, 'Print the order list')),

@@ -42,8 +42,9 @@ function behind(further, family) {
 export function conflictAnswer(conflict, family) {
   const further = conflict.further ?? [];
   return el('section', null, el('h2', null, 'What conflicts'), el('p', null, sentences(conflict.headlineText)),
-    conflict.members.length ? [conflictTable(conflict.members), conflict.members.length > 1
-      ? el('p', { class: 'quiet small' }, 'Change one of them, whichever you can best live with: what you stated stands under “What you want”.') : null] : null,
+    conflict.members.length ? conflictTable(conflict.members) : null,
+    conflict.members.length > 1 ? el('p', { class: 'quiet small' },
+      'Change one of them, whichever you can best live with: what you stated stands under “What you want”.') : null,
     further.length ? behind(further, family) : null,
     el('p', { class: 'small acts' }, el('a', { href: conflict.permalink }, 'The same as JSON')));
 }

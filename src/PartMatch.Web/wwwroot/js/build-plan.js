@@ -32,7 +32,8 @@ function counted(parts, declared) {
   const bare = parts.filter(line => !line.donorHas && line.action === 'leave-off').length;
   const apart = [declared.length ? `${count(declared.length, 'service')} (what it is used for and fed with)` : '',
     bare ? `${count(bare, 'position')} where nothing is and nothing comes` : ''].filter(Boolean);
-  return el('p', { class: 'quiet small' }, `${count(parts.length - bare, 'position')} of the engine.`, apart.length ? ` Not counted: ${apart.join(', ')}.` : '');
+  return el('p', { class: 'quiet small' }, `${count(parts.length - bare, 'position')} of the engine.`,
+    apart.length ? ` Not counted: ${apart.join(', ')}.` : '');
 }
 
 /** What has to be read while the money is still there. */
@@ -105,8 +106,9 @@ export function planAnswer(plan, shown, conflict) {
     plan.cost ? [tally(parts.filter(line => line.donorHas || line.action !== 'leave-off')), counted(parts, declared), costTable(plan.cost)] : null,
     section('Cautions', plan.cautions.length ? el('ul', { class: 'cautions' }, plan.cautions.map(caution => el('li', null, caution.text))) : null),
     trust(plan),
-    section('Position by position', changed.length
-      ? [lineTable('What is done at each position. Sending and work are not in the amount of a line: they stand in the sum above.', changed, about), surenessLegend()] : null),
+    section('Position by position', changed.length ? [
+      lineTable('What is done at each position. Sending and work are not in the amount of a line: they stand in the sum above.', changed, about),
+        surenessLegend()] : null),
     fold('Stays as it is', count(stays.length, 'position'), stays.length ? lineTable('Positions that keep what they have', stays, about) : null),
     fold('What it is used for and fed with', count(declared.length, 'position'), declared.length
       ? lineTable('Declared: what every part has to suit, nothing to buy', declared, about) : null),

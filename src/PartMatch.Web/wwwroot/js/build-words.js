@@ -13,8 +13,7 @@ export const keeps = {
 
 export const states = { 'not-inspected': 'there, not inspected', 'good': 'good', 'damaged': 'damaged', 'missing': 'missing' };
 
-/** The number of a part without its maker. */
-export const numberOf = part => part.replace(/^[^:]*:/, '');
+const numberOf = part => part.replace(/^[^:]*:/, '');
 
 const signs = number => number.toUpperCase().replace(/[^\p{L}\p{N}]/gu, '');
 
@@ -24,9 +23,6 @@ export function listedAs(written, part) {
   const isAnother = !part || signs(written) !== signs(numberOf(part));
   return el('span', { class: 'listed' }, 'listed as ', el(isAnother ? 'strong' : 'span', { class: 'whole' }, written));
 }
-
-/** Does a flag of a line or an offer say that measuring comes before ordering? */
-export const isMeasured = flag => /^measure\b/i.test(flag);
 
 const list = (parts, word = 'or') => parts.map(numberOf).join(` ${word} `);
 

@@ -5,8 +5,7 @@ import { familyOf } from './choices.js';
 import { faultSummary } from './faults.js';
 import { address, el } from './format.js';
 import { drawStrip } from './page.js';
-import { openStatement, showStatement } from './build-statement.js';
-import { hasDraft } from './build-words.js';
+import { showStatement, unsaved } from './build-statement.js';
 
 const place = document.getElementById('answer');
 const status = document.getElementById('status');
@@ -37,7 +36,7 @@ function refuse(error) {
 
 function show(content, said, { byHand }) {
   place.removeAttribute('aria-busy');
-  place.replaceChildren(...[unsaved(), ...content.flat(Infinity)].filter(Boolean));
+  place.replaceChildren(...[asked().has('objective') ? unsaved(shown.build) : null, ...content.flat(Infinity)].filter(Boolean));
   status.textContent = said;
   if (byHand) place.querySelector('[data-first]')?.focus();
 }
@@ -46,14 +45,6 @@ function wait(node, text) {
   place.setAttribute('aria-busy', 'true');
   place.replaceChildren(node);
   status.textContent = text;
-}
-
-/** A plan is of what is stored: what is typed and not saved is not in it, and that has to be said where it is read. */
-function unsaved() {
-  if (!shown.build || !asked().has('objective') || !hasDraft(shown.build.code)) return null;
-  return el('div', { class: 'notice unsaved', role: 'group', 'aria-label': 'Typed and not saved' },
-    el('p', null, el('strong', null, 'Not of what you typed: '), 'this is planned from what is saved. What you typed under “What you want” is not saved and not in it.'),
-    el('p', { class: 'buttons' }, el('button', { type: 'button', class: 'plain', onclick: openStatement }, 'Go to what I typed')));
 }
 
 async function stop() {
