@@ -24,7 +24,7 @@ public sealed record BuildPlan
 
     public required PlanStatus Status { get; init; }
 
-    /// <summary>"Proven cheapest: 1131.00 EUR, there on 2026-12-07", in one breath.</summary>
+    /// <summary>"No plan is cheaper: 1131.00 EUR, there on 2026-12-07", in one breath.</summary>
     public required string HeadlineText { get; init; }
 
     /// <summary>Null where nothing was found.</summary>

@@ -53,6 +53,12 @@ internal sealed class BuildTerms
 
     public PositionTerms At(string position) => _positions[position];
 
+    /// <summary>What its maker put there, as far as its build date and its serial number tell.</summary>
+    public IEnumerable<Fitment> FittedToDonor(string position) => Facts.Family.FitmentsAt(Build.Donor.Variant, position)
+        .Where(fitment => (Built is null || Fit.FitCheck.Overlaps(fitment.Span, Built)) && Covers(fitment.Span, Build.Donor.Serial));
+
+    private static bool Covers(Span span, long? serial) => serial is null || ((span.SerialFrom ?? serial) <= serial && (span.SerialTo ?? serial) >= serial);
+
     /// <summary>In minor units of the build's currency, rounded half to even once; null where no rate is given.</summary>
     /// <param name="factor">With an import charge of 4.5 %: 1.045.</param>
     public long? Convert(Money money, decimal factor = 1)

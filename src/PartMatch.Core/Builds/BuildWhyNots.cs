@@ -33,7 +33,7 @@ public static class BuildWhyNots
         if (status == PlanStatus.Infeasible)
         {
             var conflict = question.ConflictWith(force);
-            return plain with { Status = status, HeadlineText = $"No plan holds with it: {Broken(conflict)}", Conflict = conflict };
+            return plain with { Status = status, HeadlineText = $"No plan holds with it. {Alone(question, force)}{Broken(conflict)}", Conflict = conflict };
         }
 
         if (forced.Solution.Choices.Count == 0 || !question.HasPlan)
@@ -58,9 +58,19 @@ public static class BuildWhyNots
         CultureInfo.InvariantCulture,
         $"The plan with it {LineChanges.Difference(question.Terms, question.Solved, forced)}; {changes} {(changes == 1 ? "line changes" : "lines change")}.");
 
-    private static string Broken(BuildConflict conflict) =>
-        string.Join(" ", conflict.Members.Where(member => !member.Wish.StartsWith("force:", StringComparison.Ordinal)).Select(member => member.Text)
-            .DefaultIfEmpty("what is known of the parts rules it out."));
+    /// <summary>What its own fit answer says among the parts of the plan: that comes before everything it would drag in.</summary>
+    private static string Alone(BuildQuestion question, ForcedChoice force) =>
+        question.HasPlan && LineReasons.Say(question.Run.Judge(
+            question.CandidatesAt(force.Position).First(force.IsIt), question.Solved.Written.Chosen(question.Solved.Solution),
+            question.Solved.Written.WorksOf(question.Solved.Solution))) is { } said
+            ? $"In this plan: {said} "
+            : "";
+
+    private static string Broken(BuildConflict conflict)
+    {
+        string[] others = [.. conflict.Members.Where(member => !member.Wish.StartsWith("force:", StringComparison.Ordinal)).Select(member => member.Text)];
+        return others.Length == 0 ? "What is known of the parts rules it out." : $"With it these cannot hold: {string.Join(" ", others)}";
+    }
 
     private static BuildWhyNot Plain(BuildQuestion question, string position, string part) => new(
         question.Asked, position, part, PlanStatus.Infeasible, "", null, null, [], null,

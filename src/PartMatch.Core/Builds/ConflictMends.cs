@@ -23,24 +23,61 @@ internal sealed class ConflictMends(
     private ConflictMember GivenUp(int ground, IReadOnlyCollection<int> behind)
     {
         var (name, text, mend) = grounds[ground];
-        var aim = name switch { Budget => PlanObjective.Cheapest, NeededBy => PlanObjective.Soonest, _ => objective };
-        var solved = Solve(aim, [ground, .. behind], adjust);
-        if (CostOf(solved) is not var (cost, ready))
+        text += Said(name);
+        if (name is Budget or NeededBy)
         {
-            var then = solved.Solution.Status == PlanStatus.Infeasible ? "something else conflicts then" : "what the plan then costs was not found out";
-            return new ConflictMember(name, text, $"{mend}; {then}", null, null);
+            return Least(ground, behind);
         }
 
-        var more = name switch
+        var solved = Solve(objective, [ground, .. behind], adjust);
+        if (CostOf(solved) is not var (cost, ready))
         {
-            Budget => $" to {cost.Amount} {cost.Currency}",
-            NeededBy => FormattableString.Invariant($": the soonest is {ready:yyyy-MM-dd}"),
-            _ => "",
-        };
-        return behind.Count == 0
-            ? new ConflictMember(name, text, mend + more, cost, ready)
-            : new ConflictMember(name, text, $"{mend}{more}, once all the others are mended too", null, null);
+            return new ConflictMember(name, text, $"{mend}; {Nothing(solved)}", null, null);
+        }
+
+        return Told(name, text, mend, cost, ready, behind);
     }
+
+    /// <summary>Money or time: the least that is enough, and what is enough where all stays that is to be kept "if possible".</summary>
+    private ConflictMember Least(int ground, IReadOnlyCollection<int> behind)
+    {
+        var (name, text, mend) = grounds[ground];
+        var aim = name == Budget ? PlanObjective.Cheapest : PlanObjective.Soonest;
+        var least = run.Solve(aim, effort, new HashSet<int>([ground, .. behind, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), adjust, stop: stop);
+        if (CostOf(least) is not var (cost, ready))
+        {
+            return new ConflictMember(name, text, $"{mend}; {Nothing(least)}", null, null);
+        }
+
+        string Enough(Measures.Money money, DateOnly day) => name == Budget ? $"{money.Amount} {money.Currency}" : FormattableString.Invariant($"{day:yyyy-MM-dd}");
+        var kept = CostOf(Solve(aim, [ground, .. behind], adjust)) is var (more, later) && Enough(more, later) != Enough(cost, ready)
+            ? $" ({Enough(more, later)} with what you wish to keep)"
+            : "";
+        return Told(name, text, $"{mend}{(name == Budget ? " to " : ": the soonest is ")}{Enough(cost, ready)}{kept}", cost, ready, behind);
+    }
+
+    private static ConflictMember Told(
+        string name, string text, string mend, Measures.Money cost, DateOnly ready, IReadOnlyCollection<int> behind) => behind.Count == 0
+        ? new ConflictMember(name, text, mend, cost, ready)
+        : new ConflictMember(name, text, $"{mend}, once all the others are mended too", null, null);
+
+    /// <summary>Of a wish for some parts: what speaks against each of them beside the maker's own.</summary>
+    private string Said(string name)
+    {
+        if (!name.StartsWith("parts:", StringComparison.Ordinal))
+        {
+            return "";
+        }
+
+        var nothing = new Dictionary<string, Candidate>();
+        return string.Concat(run.Candidates.SelectMany(choices => choices)
+            .Where(one => $"parts:{one.Position}" == name && one.IsUsersChoice)
+            .Select(one => (one.Parts[0].Number, Said: LineReasons.Say(run.Judge(one, nothing, new HashSet<string>()))))
+            .Where(one => one.Said is not null).DistinctBy(one => one.Number).Select(one => $" {one.Number}: {one.Said}"));
+    }
+
+    private static string Nothing(SolvedPlan solved) =>
+        solved.Solution.Status == PlanStatus.Infeasible ? "something else conflicts then" : "what the plan then costs was not found out";
 
     /// <summary>What a part costs that is still to be found, nobody knows; what one costs that is taken on trust can be told.</summary>
     private ConflictMember Missing(int ground, IReadOnlyCollection<int> behind)

@@ -22,11 +22,16 @@ internal sealed record JudgedLine(Candidate Candidate, FitAnswer Answer, LineOut
     /// <summary>It fails because it is not there, and nobody knows whether the engine does without.</summary>
     public bool IsMissed => Outcome == LineOutcome.Fails && Candidate.IsNothing && Answer.Headline == Headline.NotKnownYet && Answer.Runs.CouldBe.Contains(Runs.Same);
 
-    public Sureness Sureness => IsAsChosen ? Answer.Mounts.Sureness : Answer.Sureness;
+    /// <summary>It and all it touches are as the donor came out of the factory; what the books leave open of that does not matter.</summary>
+    public bool IsAsBuilt { get; init; }
+
+    public Headline Headline => IsAsBuilt ? Headline.Fits : Answer.Headline;
+
+    public Sureness Sureness => IsAsChosen ? Answer.Mounts.Sureness : IsAsBuilt && Answer.Sureness < Sureness.Indicated ? Sureness.Indicated : Answer.Sureness;
 }
 
 /// <summary>Asks <i>will it fit</i> of the lines of a plan, each with the plan's own neighbours.</summary>
-internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
+internal sealed class LineJudge(BuildTerms terms, FitMemory memory, AsBuilt asBuilt)
 {
     private FamilyFacts Facts => terms.Facts.Family;
 
@@ -37,7 +42,8 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
         var lines = candidate.Parts.Select(part => Judge(candidate, part, plan, works)).ToList();
 
         // Of what is chosen by measurement the best counts; where nobody knows which it is, the worst.
-        return candidate.IsGraded ? lines.MinBy(line => line.Outcome)! : lines.MaxBy(line => line.Outcome)!; // a candidate has a part
+        var line = candidate.IsGraded ? lines.MinBy(line => line.Outcome)! : lines.MaxBy(line => line.Outcome)!; // a candidate has a part
+        return line.Outcome == LineOutcome.Holds || !asBuilt.Is(candidate, plan, works) ? line : line with { Outcome = LineOutcome.Holds, Works = [], IsAsBuilt = true };
     }
 
     /// <summary>The question behind a line, to be asked again by hand.</summary>
@@ -73,7 +79,7 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
         var question = Ask(candidate, part, plan, works);
         var measured = memory.Reach(Facts, candidate.Reference, candidate.Position).Where(plan.ContainsKey).Select(position => plan[position])
             .Where(one => one.Item is not null).Select(one => one.FitKey);
-        var engine = $"{candidate.Key}@{terms.Build.Donor.Variant}/{terms.Built?.Text}/{terms.Build.Donor.Serial}/{string.Join(',', measured)}";
+        var engine = $"{candidate.Key}@{terms.Target}/{terms.Build.Donor.Variant}/{terms.Built?.Text}/{terms.Build.Donor.Serial}/{string.Join(',', measured)}";
         var answer = memory.Ask(Facts, question, engine, works);
         var isAsChosen = answer.Headline is Headline.MountsButRunsDifferently or Headline.NotKnownYet
             && answer.Mounts.Value is Mounts.Yes or Mounts.WithWork && RunsAsChosen(candidate, answer);
@@ -108,7 +114,8 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory)
         (candidate.IsUsersChoice || InjectorGoals.Sets(terms, candidate.Position))
         && answer.Reasons.Where(reason => reason.Axis == Axis.Runs && reason.Met != Met.Yes).All(reason => reason.By switch
         {
-            ReasonBy.Feature => candidate.IsUsersChoice || InjectorGoals.IsFlow(reason.Feature),
+            // What nobody knows of it, nobody chose.
+            ReasonBy.Feature => InjectorGoals.IsFlow(reason.Feature) || (candidate.IsUsersChoice && reason.Met == Met.No),
             ReasonBy.Finding => answer.Findings.Any(found => found.Code == reason.Code && found.Rank is null),
             ReasonBy.Identity or ReasonBy.Kind => true,
             _ => false,

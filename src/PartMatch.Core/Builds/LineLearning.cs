@@ -5,7 +5,7 @@ namespace PartMatch.Core.Builds;
 
 /// <summary>What a line that does not hold in a plan teaches of every plan: the neighbours it fails against, and the ways out.</summary>
 /// <remarks>Each rule follows from the fit answer, so that no plan is lost by it whose lines would all hold.</remarks>
-internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
+internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt asBuilt)
 {
     private FamilyFacts Facts => terms.Facts.Family;
 
@@ -91,13 +91,16 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
         var all = memory.Reach(Facts, line.Candidate.Reference, line.Candidate.Position);
 
         // A finding or the part's identity outranks what is computed, depending on all that is there; and nothing is known of several parts at once.
-        if (line.Candidate.Parts.Count > 1 || line.Answer.Findings.Any(found => found.Rank is not null))
+        if (line.Candidate.Parts.Count > 1 || HasAlternatives(line) || line.Answer.Findings.Any(found => found.Rank is not null))
         {
             return all;
         }
 
+        // What is as the donor was built holds whatever the books say of it: only with something changed among them do reasons count.
+        var own = asBuilt.IsOwn(line.Candidate);
         return line.Answer.Reasons.Where(reason => reason.By is not (ReasonBy.Identity or ReasonBy.Finding) && decides(reason))
             .Select(reason => PositionsOf(line.Candidate.Position, reason))
+            .Where(positions => !own || positions.Any(position => plan.TryGetValue(position, out var other) && !asBuilt.HasIt(other)))
             .Where(positions => !IsAtHome(line) || positions.Any(position => IsAnothers(line, plan, position)))
             .MinBy(positions => positions.Count) ?? all;
     }
@@ -121,8 +124,13 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory)
                 && (reason.Axis == Axis.Mounts || !line.Candidate.IsUsersChoice)
                 && PositionsOf(line.Candidate.Position, reason).Count == 0));
 
-    private static bool IsAtHome(JudgedLine line) =>
-        line.Answer.Identity.Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
+    /// <summary>Is it at home where it is judged, or, where several are fitted there, perhaps beside other neighbours?</summary>
+    private bool IsAtHome(JudgedLine line) => HasAlternatives(line)
+        || line.Answer.Identity.Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
+
+    /// <summary>Of several fitted parts the answer names the one it suits best: beside other neighbours that may be another, with other reasons.</summary>
+    private bool HasAlternatives(JudgedLine line) =>
+        Facts.FitmentsAt(line.Candidate.Reference, line.Candidate.Position).Select(fitment => fitment.Part).Distinct(StringComparer.Ordinal).Count() > 1;
 
     /// <summary>Does something else sit there than the reference has: then its identity says nothing at that joint.</summary>
     private bool IsAnothers(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, string position) =>

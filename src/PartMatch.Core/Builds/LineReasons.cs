@@ -12,6 +12,11 @@ internal static class LineReasons
     {
         var terms = run.Terms;
         var at = terms.At(line.Candidate.Position);
+        if (line.IsAsBuilt)
+        {
+            return "It stays, and so does all that it touches: as the donor was built.";
+        }
+
         if (line.Candidate.IsDonors)
         {
             return line.Outcome == LineOutcome.WithWork
@@ -52,6 +57,11 @@ internal static class LineReasons
     public static string? Against(JudgedLine line) =>
         (line.Answer.AlsoNeeded is [var change, ..] ? change.Text : ReasonAgainst(line)?.Text)
         ?.Replace(", as asked)", ", in this plan)", StringComparison.Ordinal);
+
+    /// <summary>"Mounts but runs differently: the impeller …"; null where it holds.</summary>
+    public static string? Say(JudgedLine line) => line.Outcome is LineOutcome.Fails or LineOutcome.NotKnown && Against(line) is { } against
+        ? $"{line.Answer.HeadlineText}: {against}"
+        : null;
 
     /// <summary>The first reason that speaks against it; null where a change elsewhere is all that does.</summary>
     public static Reason? ReasonAgainst(JudgedLine line) =>

@@ -30,11 +30,13 @@ internal sealed record OfferScreen(
     IReadOnlyList<ScreenedOffer> Offers, IReadOnlyList<string> NotWeighed, IReadOnlySet<string> Obtainable, IReadOnlyList<(Offer Offer, string Why)> LeftOut)
 {
     /// <param name="refused">Sellers not to buy from.</param>
-    public static OfferScreen Of(BuildTerms terms, IReadOnlyCollection<string> refused)
+    /// <param name="today">The day of the question.</param>
+    public static OfferScreen Of(BuildTerms terms, IReadOnlyCollection<string> refused, DateOnly today)
     {
         var taken = new List<ScreenedOffer>();
         var left = new List<(Offer Offer, string Why)>();
-        var known = terms.Facts.Buying.Offers.Where(offer => offer.Part is { } part && terms.Facts.Family.FindPart(part) is not null).ToList();
+        // A plan of an earlier day does not know what was seen later.
+        var known = terms.Facts.Buying.Offers.Where(offer => offer.Part is { } part && terms.Facts.Family.FindPart(part) is not null && offer.SeenOn <= today).ToList();
         var latest = known.GroupBy(SameThing).ToDictionary(seen => seen.Key, seen => seen.Max(offer => offer.SeenOn));
         foreach (var offer in known)
         {

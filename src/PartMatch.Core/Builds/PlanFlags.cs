@@ -1,65 +1,65 @@
 using System.Globalization;
 using PartMatch.Core.Buying;
-using PartMatch.Core.Listings;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
 
 namespace PartMatch.Core.Builds;
 
-/// <summary>What to mind before money is spent.</summary>
-internal static class PlanFlags
+/// <summary>What to mind of a plan before money is spent.</summary>
+internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, IReadOnlyList<BuildLine> lines, PlanPurchases purchases)
 {
-    /// <summary>Offers seen longer ago than this are flagged; ours, no source.</summary>
-    private const int OldAfterDays = 60;
+    private BuildTerms Terms => run.Terms;
 
-    /// <summary>Of the whole plan.</summary>
-    public static IReadOnlyList<string> Of(PlanRun run, SolvedPlan solved, IReadOnlyList<BuildLine> lines, PlanTrust? trust, KeptWishes? kept)
+    public IReadOnlyList<string> All(DateOnly today, PlanTrust? trust, KeptWishes? kept) =>
+    [
+        .. solved.GivenUp.Select(wish => $"Not in this plan, as no plan holds it: {wish.Text}"),
+        .. kept is null ? Array.Empty<string>() : [kept.Say(Terms, solved)],
+        .. PlanTrust.Sum(Terms, solved, trust) is { } together ? [together] : Array.Empty<string>(),
+        .. Unproven(),
+        .. NotInspected(),
+        .. Old(),
+        .. Terms.StartOn < today && purchases.Baskets.Count > 0
+            ? [string.Create(CultureInfo.InvariantCulture, $"Counted as if everything had been ordered on {Terms.StartOn:yyyy-MM-dd}: that day is past.")]
+            : Array.Empty<string>(),
+        .. IsOpened ? ["Not in the sum: seals, gaskets and single-use bolts that are opened on the way, oil and coolant."] : Array.Empty<string>(),
+        .. solved.Written.Jobs.Where((_, job) => solved.Solution.Jobs[job] is not null).SelectMany(Of),
+        .. lines.Where(line => line.Pieces is null && line.Buy.Count > 0).Select(line => $"{line.Name}: how many pieces is not recorded; one was counted."),
+    ];
+
+    private bool IsOpened => lines.Any(line => line.Action is not LineAction.Keep) || solved.Solution.Jobs.Any(job => job is not null);
+
+    private IEnumerable<string> Unproven()
+    {
+        var open = lines.Count(line => line.Sureness == Sureness.Unproven);
+        return open == 0 ? [] :
+            [string.Create(CultureInfo.InvariantCulture, $"{open} of {lines.Count} lines are unproven: nothing recorded speaks against them, and no more than that.")];
+    }
+
+    private IEnumerable<string> NotInspected()
     {
         var unseen = lines.Where(line => line is { Action: LineAction.Keep or LineAction.KeepWithWork, DonorState: PartState.NotInspected }).ToList();
-        var bare = unseen.Count(line => run.Terms.At(line.Position).State?.Allowance is null);
-        return
-        [
-            .. solved.GivenUp.Select(wish => $"Not to be had: {wish.Text}"),
-            .. kept is null ? Array.Empty<string>() : [kept.Say(run.Terms, solved)],
-            .. PlanTrust.Sum(run.Terms, solved, trust) is { } together ? [together] : Array.Empty<string>(),
-            .. unseen.Count > 0
-                ? [string.Create(CultureInfo.InvariantCulture, $"{unseen.Count} kept parts are not inspected; for {bare} of them nothing is set aside.")]
-                : Array.Empty<string>(),
-            .. IsOpened(solved, lines) ? ["Not in the sum yet: seals, gaskets and single-use bolts that are opened on the way, oil and coolant."] : Array.Empty<string>(),
-            .. solved.Written.Jobs.Where((work, job) => solved.Solution.Jobs[job] is not null && work.Price is null)
-                .Select(work => $"{work.Name}: its price is not recorded and not in the sum."),
-            .. lines.Where(line => line.Pieces is null && line.Buy.Count > 0).Select(line => $"{line.Name}: how many pieces is not recorded; one was counted."),
-        ];
+        var bare = unseen.Count(line => Terms.At(line.Position).State?.Allowance is null);
+        return unseen.Count == 0 ? [] :
+            [string.Create(CultureInfo.InvariantCulture, $"{unseen.Count} kept {(unseen.Count == 1 ? "part is" : "parts are")} not inspected; for {bare} of them nothing is set aside.")];
     }
 
-    private static bool IsOpened(SolvedPlan solved, IReadOnlyList<BuildLine> lines) =>
-        lines.Any(line => line.Action is not LineAction.Keep) || solved.Solution.Jobs.Any(job => job is not null);
-
-    /// <summary>Of one line.</summary>
-    public static IReadOnlyList<string> Of(PlanRun run, JudgedLine line, PlanPurchases purchases)
+    private IEnumerable<string> Old()
     {
-        var state = run.Terms.At(line.Candidate.Position).StateOfDonor;
-        return
+        var items = purchases.Baskets.SelectMany(basket => basket.Items).ToList();
+        var old = items.Where(item => OfferAge.Of(item.SeenOn, Terms.StartOn, LineFlags.OldAfterDays).Old).ToList();
+        return old.Count == 0 ? [] :
         [
-            .. line.Outcome == LineOutcome.NotKnown ? ["taken on trust: nobody knows whether it fits"] : Array.Empty<string>(),
-            .. line is { IsAsChosen: true, Candidate.Position: var position }
-                ? [InjectorGoals.Sets(run.Terms, position)
-                    ? "its flow is as your goal asks, not as the reference has it: the control unit has to be set for it"
-                    : "runs otherwise than the reference by its own features, as you chose"]
-                : Array.Empty<string>(),
-            .. line.Candidate.IsDonors && state == PartState.NotInspected ? ["not inspected"] : Array.Empty<string>(),
-            .. line.Candidate.IsGraded ? ["measure, then order"] : Array.Empty<string>(),
-            .. line.Candidate is { IsDonors: true, IsGraded: false, Parts.Count: > 1 } ? ["which of these the donor has: look at it"] : Array.Empty<string>(),
-            .. purchases.OffersFor(line.Candidate.Position).Any(offer => run.Terms.Facts.Traps.Contains(offer.Offer.Part!)) // screened: it has a part
-                ? ["has a look-alike that does harm: tell them apart before paying"]
-                : Array.Empty<string>(),
+            string.Create(CultureInfo.InvariantCulture,
+                $"{old.Count} of {items.Count} offers were seen more than {LineFlags.OldAfterDays} days before: ask whether they still stand."),
         ];
     }
 
-    /// <summary>Of one offer.</summary>
-    public static IReadOnlyList<string> Of(BuildTerms terms, ScreenedOffer offer, int packs) =>
+    /// <summary>Of one work: what of it nobody recorded is not in the plan.</summary>
+    private IEnumerable<string> Of(Work work) =>
     [
-        .. OfferAge.Of(offer.Offer.SeenOn, terms.StartOn, OldAfterDays) is { Old: true, Text: var old } ? [old] : Array.Empty<string>(),
-        .. offer.Offer.Condition == ItemCondition.NotStated ? ["condition not stated: ask"] : Array.Empty<string>(),
-        .. offer.Offer.Stock is null && packs > 1 ? ["ask whether there are as many"] : Array.Empty<string>(),
-        .. offer.Assumed,
+        .. work.Price is not { } price ? [$"{work.Name}: its price is not recorded and not in the sum."]
+            : Terms.Convert(price) is null ? [$"{work.Name}: priced in {price.Currency}, for which the build has no rate; not in the sum."]
+            : Array.Empty<string>(),
+        .. work.Days is null ? [$"{work.Name}: how many days it takes is not recorded; none is counted."] : Array.Empty<string>(),
     ];
 }

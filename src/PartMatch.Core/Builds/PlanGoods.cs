@@ -8,27 +8,33 @@ internal sealed class PlanGoods
 {
     private const string OnlyNew = "new:";
     private readonly BuildTerms _terms;
+    private readonly Dictionary<string, string> _countedAs;
+    private readonly HashSet<string> _shared;
     private readonly HashSet<string> _boughtNew;
-    private readonly ILookup<string, (int Product, bool OnlyNew)> _productsOf;
     private readonly Dictionary<string, int> _products = new(StringComparer.Ordinal);
+    private readonly ILookup<string, (int Product, bool OnlyNew)> _productsOf;
 
     /// <param name="grounds">Sellers that are refused and whose offers stand in the screen all the same become grounds.</param>
     public PlanGoods(BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, OfferScreen screen, PlanGrounds grounds)
     {
         _terms = terms;
         Candidate[] bought = [.. candidates.SelectMany(choices => choices).Where(one => one is { From: CandidateFrom.Supply })];
-        _boughtNew = bought.Where(one => terms.At(one.Position).OnlyNew).Select(one => one.PartsKey).ToHashSet(StringComparer.Ordinal);
+        _countedAs = CountedAs(bought, screen);
+        _shared = bought.GroupBy(one => _countedAs[one.PartsKey]).Where(same => same.DistinctBy(one => one.Position).Count() > 1).Select(same => same.Key)
+            .ToHashSet(StringComparer.Ordinal);
+        _boughtNew = bought.Where(IsBoughtNew).Select(one => _countedAs[one.PartsKey]).ToHashSet(StringComparer.Ordinal);
         foreach (var candidate in bought)
         {
             _products.TryAdd(ProductOf(candidate), _products.Count);
         }
 
         PartsOfProducts = [.. _products.Keys];
-        Products = [.. _products.Keys.Select(name => new PlanProduct(name, InHand(name)))];
-        var dearest = DearestGrades(bought, screen);
+        var takers = bought.ToLookup(ProductOf, StringComparer.Ordinal);
+        Products = [.. _products.Keys.Select(name => new PlanProduct(name, InHand(name, takers)))];
         _productsOf = _products.ToLookup(
-            product => dearest.GetValueOrDefault(product.Key) ?? PartOf(product.Key), product => (product.Value, IsOnlyNew(product.Key)), StringComparer.Ordinal);
-        (ScreenedOffer Offer, List<PlanPieces> Holds)[] useful = [.. screen.Offers.Select(offer => (offer, Holds(offer))).Where(offer => offer.Item2.Count > 0)];
+            product => _countedAs[takers[product.Key].First().PartsKey], product => (product.Value, IsOnlyNew(product.Key)), StringComparer.Ordinal);
+        (ScreenedOffer Offer, List<PlanPieces> Holds)[] useful =
+            [.. screen.Offers.Select(offer => (offer, Holds(offer))).Where(offer => offer.Item2.Count > 0)];
         Screened = [.. useful.Select(offer => offer.Offer)];
         var sellers = Screened.Select(offer => offer.Seller).DistinctBy(seller => (seller.Book, seller.Code)).ToList();
         Sellers = [.. sellers.Select(SellerOf)];
@@ -48,41 +54,52 @@ internal sealed class PlanGoods
 
     public IReadOnlyList<PlanOffer> Offers { get; }
 
-    public IReadOnlyList<PlanPieces> UsesOf(Candidate candidate) => candidate.From == CandidateFrom.Supply && _products.TryGetValue(ProductOf(candidate), out var product)
-        ? [new PlanPieces(product, Math.Max(1, candidate.Pieces ?? 1))]
+    public IReadOnlyList<PlanPieces> UsesOf(Candidate candidate) => candidate.From == CandidateFrom.Supply
+        ? [new PlanPieces(_products[ProductOf(candidate)], Math.Max(1, candidate.Pieces ?? 1))]
         : [];
 
+    private bool IsBoughtNew(Candidate candidate) => _terms.At(candidate.Position).OnlyNew;
+
     /// <summary>
-    /// What is bought only new for one position is bought only new for all of them: else a piece could be counted for both. Ours, no source.
+    /// What several positions take is one product, whoever takes it: else a piece could be counted for two of them. So what is bought only new for one is
+    /// bought only new for all. Ours, no source.
     /// </summary>
-    private string ProductOf(Candidate candidate) => (_boughtNew.Contains(candidate.PartsKey) ? OnlyNew : "") + candidate.PartsKey;
+    private string ProductOf(Candidate candidate)
+    {
+        var part = _countedAs[candidate.PartsKey];
+        return (_boughtNew.Contains(part) ? OnlyNew : "") + (_shared.Contains(part) ? part : candidate.PartsKey);
+    }
 
     private static bool IsOnlyNew(string product) => product.StartsWith(OnlyNew, StringComparison.Ordinal);
 
-    /// <summary>The part of a product; of grades all of them, parted by a stroke.</summary>
+    /// <summary>The part of a product; of grades that one position alone takes all of them, parted by a stroke.</summary>
     public static string PartOf(string product) => IsOnlyNew(product) ? product[OnlyNew.Length..] : product;
 
-    /// <summary>Of grades as many as there are of each, because any of them may turn out to be the one.</summary>
-    private int InHand(string product) => IsOnlyNew(product)
-        ? 0
-        : product.Split('|').Min(part => _terms.Build.InHand.Where(held => held.Part == part).Sum(held => held.Pieces));
+    /// <summary>
+    /// Of grades as many as there are of each, because any of them may turn out to be the one; none where another position may take one of them as another
+    /// product.
+    /// </summary>
+    private int InHand(string product, ILookup<string, Candidate> takers)
+    {
+        var own = takers[product].SelectMany(one => one.Parts).Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
+        var positions = takers[product].Select(one => one.Position).ToHashSet(StringComparer.Ordinal);
+        var isTaken = takers.Where(other => other.Key != product).SelectMany(other => other)
+            .Any(other => !positions.Contains(other.Position) && other.Parts.Any(part => own.Contains(part.Id)));
+        return IsOnlyNew(product) || (own.Count > 1 && isTaken)
+            ? 0
+            : own.Min(part => _terms.Build.InHand.Where(held => held.Part == part).Sum(held => held.Pieces));
+    }
 
     /// <summary>
-    /// Of grades the one whose cheapest piece is the dearest: which will be needed is known only after measuring, so the plan counts the worst.
+    /// What is bought for it: of grades the one whose cheapest piece is the dearest, because which will be needed is known only after measuring, so the plan
+    /// counts the worst.
     /// </summary>
-    private Dictionary<string, string> DearestGrades(IEnumerable<Candidate> bought, OfferScreen screen)
-    {
-        var dearest = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var graded in bought.Where(one => one.Parts.Count > 1))
-        {
-            dearest[ProductOf(graded)] = graded.Parts
-                .Select(part => (part.Id, Price: GradePrices.CheapestPiece(screen, part.Id, IsOnlyNew(ProductOf(graded)))))
-                .Where(grade => grade.Price is not null)
-                .OrderByDescending(grade => grade.Price).ThenBy(grade => grade.Id, StringComparer.Ordinal).Select(grade => grade.Id).FirstOrDefault("");
-        }
-
-        return dearest;
-    }
+    private Dictionary<string, string> CountedAs(IEnumerable<Candidate> bought, OfferScreen screen) => bought
+        .GroupBy(one => one.PartsKey, StringComparer.Ordinal).ToDictionary(same => same.Key, same => same.First().Parts.Count == 1 ? same.Key : same.First().Parts
+            .Select(part => (part.Id, Price: GradePrices.CheapestPiece(screen, part.Id, same.Any(IsBoughtNew))))
+            .Where(grade => grade.Price is not null)
+            .OrderByDescending(grade => grade.Price).ThenBy(grade => grade.Id, StringComparer.Ordinal).Select(grade => grade.Id).FirstOrDefault(same.Key),
+            StringComparer.Ordinal);
 
     private List<PlanPieces> Holds(ScreenedOffer offer) =>
     [

@@ -1,5 +1,3 @@
-using PartMatch.Core.Fit;
-
 namespace PartMatch.Core.Builds;
 
 /// <summary>A line for each position.</summary>
@@ -25,20 +23,21 @@ internal static class PlanLines
         var buy = purchases.For(candidate.Position);
         var part = candidate.IsNothing || candidate.Parts.Count > 1 ? null : candidate.Parts[0];
         var isService = at.Position.Group == BuildTerms.Services;
-        var said = isService ? PlanWords.AsDeclared : candidate.IsNothing && DonorHas(terms, at) is null ? PlanWords.StaysEmpty : PlanWords.Of(action);
+        var has = PartsOfDonor(terms, at);
+        var said = isService ? PlanWords.AsDeclared : candidate.IsNothing && has.Count == 0 ? PlanWords.StaysEmpty : PlanWords.Of(action);
         return new BuildLine(
             candidate.Position, at.Position.Name, at.Position.Group, action, said, part?.Id, part?.Name,
             candidate.Parts.Count > 1 ? [.. candidate.Parts.Select(one => one.Id)] : [], candidate.Pieces,
-            LineReasons.Because(run, solved, line, donors), line.Answer.Headline, line.Sureness, line.Outcome == LineOutcome.NotKnown)
+            LineReasons.Because(run, solved, line, donors), line.Headline, line.Sureness, line.Outcome == LineOutcome.NotKnown)
         {
             Cost = purchases.CostOf(candidate.Position),
             PriceRange = candidate is { IsGraded: true, From: CandidateFrom.Supply } ? PlanWords.Range(run, candidate) : null,
-            DonorHas = DonorHas(terms, at),
-            DonorState = isService || DonorHas(terms, at) is null ? null : at.StateOfDonor,
+            DonorHas = has.Count == 0 ? null : string.Join(" or ", has),
+            DonorState = isService || has.Count == 0 ? null : at.StateOfDonor,
             Works = [.. own.Select(work => work.Name)],
             Buy = buy,
-            Reference = line.IsAsChosen ? "as you chose it" : line.Answer.Reference,
-            Flags = PlanFlags.Of(run, line, purchases),
+            Reference = line.IsAsChosen ? "as you chose it" : line.IsAsBuilt ? "the donor as it was built" : line.Answer.Reference,
+            Flags = LineFlags.Of(run, line, purchases),
             Fit = LineReasons.LinkOf(run, solved, line),
         };
     }
@@ -54,21 +53,14 @@ internal static class PlanLines
             return isWorked ? LineAction.KeepWithWork : LineAction.Keep;
         }
 
-        var has = DonorHas(terms, at);
-        return (candidate.IsNothing, has) switch
-        {
-            (true, _) => LineAction.LeaveOff,
-            (_, null) => LineAction.Add,
-            _ when candidate.Parts.Any(part => has.Contains(part.Id, StringComparison.Ordinal)) => LineAction.Renew,
-            _ => LineAction.Replace,
-        };
+        var has = PartsOfDonor(terms, at);
+        return candidate.IsNothing ? LineAction.LeaveOff
+            : has.Count == 0 ? LineAction.Add
+            : candidate.Parts.Any(part => has.Contains(part.Id)) ? LineAction.Renew
+            : LineAction.Replace;
     }
 
-    /// <summary>What the donor has there by its books, whatever its state; null where it has nothing, or nobody recorded what.</summary>
-    private static string? DonorHas(BuildTerms terms, PositionTerms at)
-    {
-        string[] parts = [.. terms.Facts.Family.FitmentsAt(terms.Build.Donor.Variant, at.Position.Code)
-            .Where(fitment => terms.Built is null || FitCheck.Overlaps(fitment.Span, terms.Built)).Select(fitment => fitment.Part).OfType<string>().Distinct()];
-        return parts.Length == 0 ? null : string.Join(" or ", parts);
-    }
+    /// <summary>What the donor has there by its books, whatever its state; empty where it has nothing, or nobody recorded what.</summary>
+    private static IReadOnlyList<string> PartsOfDonor(BuildTerms terms, PositionTerms at) =>
+        [.. terms.FittedToDonor(at.Position.Code).Select(fitment => fitment.Part).OfType<string>().Distinct(StringComparer.Ordinal)];
 }

@@ -46,7 +46,7 @@ internal sealed class PlanPurchases
             var offer = _solved.Written.Offers[group.Key];
             return new LinePurchase(
                 offer.Address, offer.Offer.Seller, offer.Offer.NumberAsWritten, _solved.Solution.Packs[group.Key], group.Sum(taken => taken.Pieces), offer.Offer.Price,
-                _run.Terms.StartOn.AddDays(offer.Days));
+                ArrivesOn(group.Key));
         }),
     ];
 
@@ -129,8 +129,25 @@ internal sealed class PlanPurchases
 
     private BasketItem ItemOf(int index, ScreenedOffer offer, int packs) => new(
         offer.Address, offer.Offer.Part, offer.Offer.NumberAsWritten, offer.Offer.PartName ?? offer.Offer.Part ?? "", packs, offer.Pieces, offer.Offer.Price,
-        _run.Terms.MoneyOf(offer.Goods), _run.Terms.MoneyOf(offer.Goods * packs), offer.Offer.SeenOn, _run.Terms.StartOn.AddDays(offer.Days),
-        [.. _taken.Where(taken => taken.Offer == index).Select(taken => taken.Position).Distinct()], offer.Offer.CoreDeposit, PlanFlags.Of(_run.Terms, offer, packs));
+        _run.Terms.MoneyOf(offer.Goods), _run.Terms.MoneyOf(offer.Goods * packs), offer.Offer.SeenOn, ArrivesOn(index),
+        [.. _taken.Where(taken => taken.Offer == index).Select(taken => taken.Position).Distinct()], offer.Offer.CoreDeposit,
+        [.. GradedFor(index).Select(MeasureFirst), .. LineFlags.Of(_run.Terms, offer, packs)]);
+
+    /// <summary>What is ordered only after something was measured comes later by so much.</summary>
+    private DateOnly ArrivesOn(int offer) =>
+        _run.Terms.StartOn.AddDays(_solved.Written.Offers[offer].Days + GradedFor(offer).Select(graded => OrderedAfter(graded.Position)).DefaultIfEmpty(0).Max());
+
+    private int OrderedAfter(string position) => _solved.Written.Jobs.Index().Where(job => job.Item.Code == GradeOrders.CodeOf(position))
+        .Select(job => _solved.Solution.Jobs[job.Index] ?? 0).DefaultIfEmpty(0).Max();
+
+    private IEnumerable<Candidate> GradedFor(int offer)
+    {
+        var chosen = _solved.Written.Chosen(_solved.Solution);
+        return _taken.Where(taken => taken.Offer == offer).Select(taken => chosen[taken.Position]).Where(GradeOrders.IsBought).Distinct();
+    }
+
+    private string MeasureFirst(Candidate graded) =>
+        $"measure first, do not order yet: {_run.Terms.At(graded.Position).Position.Name} will be one of {Fit.FitWording.List(graded.Parts.Select(part => part.Number))}";
 
     private IEnumerable<LeftOver> Left(List<(int Index, ScreenedOffer Offer, int Packs)> bought)
     {

@@ -22,7 +22,7 @@ internal static class PlanReader
         }
 
         var purchases = PlanPurchases.Of(run, solved);
-        var works = PlanWorkdays.Of(run, solved);
+        var works = PlanWorkdays.Of(run, solved, purchases);
         var lines = PlanLines.Of(run, solved, purchases, works);
         var cost = PlanSum.Of(run, solved, purchases);
         var readyOn = terms.StartOn.AddDays(solution.Totals.Days);
@@ -42,7 +42,7 @@ internal static class PlanReader
             LeftOver = purchases.LeftOver,
             OnTrust = PlanTrust.Of(terms, solved, lines, trust),
             NotWeighed = run.Screen.NotWeighed,
-            Flags = PlanFlags.Of(run, solved, lines, trust, kept),
+            Flags = new PlanFlags(run, solved, lines, purchases).All(run.Today, trust, kept),
             Cautions = Cautions.Of(Codes(run, solved)),
         };
     }

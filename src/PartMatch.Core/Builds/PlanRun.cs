@@ -16,17 +16,21 @@ internal sealed class PlanRun
 
     public PlanRun(BuildFacts facts, Build build, DateOnly today, FitMemory memory, IReadOnlyCollection<string>? refusedSellers = null)
     {
-        _memory = memory;
+        (_memory, Today) = (memory, today);
         Terms = BuildTerms.Of(facts, build, today);
-        Screen = OfferScreen.Of(Terms, refusedSellers ?? build.RefusedSellers);
+        Screen = OfferScreen.Of(Terms, refusedSellers ?? build.RefusedSellers, today);
         Candidates = Builds.Candidates.Of(Terms, Screen.Obtainable);
-        _judge = new LineJudge(Terms, memory);
-        _learning = new LineLearning(Terms, memory);
+        var asBuilt = new AsBuilt(Terms, memory);
+        _judge = new LineJudge(Terms, memory, asBuilt);
+        _learning = new LineLearning(Terms, memory, asBuilt);
         _writer = new PlanWriter(Terms, Candidates, Screen);
         _learned = memory.Learned(Terms, Candidates, () => RelationRules.Of(Terms, ByPosition).Concat(Alone()));
     }
 
     public BuildTerms Terms { get; }
+
+    /// <summary>The day of the question.</summary>
+    public DateOnly Today { get; }
 
     public OfferScreen Screen { get; }
 

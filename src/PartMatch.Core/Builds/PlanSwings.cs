@@ -13,6 +13,9 @@ internal static class PlanSwings
     /// <summary>Packs of one offer are given up one number after the other at most so often, then all at once.</summary>
     private const int MostSteps = 3;
 
+    /// <summary>Days that an offer is thought to be late at most, ten years; ours, no source.</summary>
+    private const int LongestDelay = 3660;
+
     /// <summary>Those of least room first, prices before delays before fits.</summary>
     public static IReadOnlyList<PlanSwing> Of(BuildQuestion question)
     {
@@ -71,8 +74,7 @@ internal static class PlanSwings
             return null;
         }
 
-        var room = Enumerable.Range(0, last + 1).FirstOrDefault(days => DaysWith(solved, offer, days + 1) > last, -1);
-        if (room < 0)
+        if (RoomOf(solved, offer, last) is not { } room)
         {
             return null;
         }
@@ -82,6 +84,25 @@ internal static class PlanSwings
             "delay", solved.Written.Offers[offer].Address,
             string.Create(CultureInfo.InvariantCulture, $"{Name(solved, offer)}: it may come {room} {(room == 1 ? "day" : "days")} later than said; later than that this plan is not ready in time."),
             null, later.Solution.Choices.Count == 0 ? "no plan is ready in time" : Becomes(question, later));
+    }
+
+    /// <summary>By how many days it may come later; null where nothing waits for it, or the last day is further off than any delay.</summary>
+    private static int? RoomOf(SolvedPlan solved, int offer, int last)
+    {
+        // The later it comes, the later all is ready: so the day is found by halves.
+        var (fits, breaks) = (0, (int)long.Min(last + 1L, LongestDelay));
+        if (DaysWith(solved, offer, breaks) <= last)
+        {
+            return null;
+        }
+
+        while (breaks - fits > 1)
+        {
+            var middle = fits + ((breaks - fits) / 2);
+            (fits, breaks) = DaysWith(solved, offer, middle) > last ? (fits, middle) : (middle, breaks);
+        }
+
+        return fits;
     }
 
     private static int DaysWith(SolvedPlan solved, int offer, int later) => PlanCalendar.Settle(

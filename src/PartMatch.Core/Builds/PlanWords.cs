@@ -35,17 +35,17 @@ internal static class PlanWords
     {
         var what = (status, objective) switch
         {
-            (PlanStatus.ProvenOptimal, PlanObjective.Cheapest) => "Proven cheapest",
-            (PlanStatus.ProvenOptimal, PlanObjective.Soonest) => "Proven soonest",
-            (PlanStatus.ProvenOptimal, PlanObjective.Surest) => "Proven surest",
-            (PlanStatus.ProvenOptimal, _) => "Proven to keep the most of the donor",
+            (PlanStatus.ProvenOptimal, PlanObjective.Cheapest) => "No plan is cheaper",
+            (PlanStatus.ProvenOptimal, PlanObjective.Soonest) => "No plan is sooner",
+            (PlanStatus.ProvenOptimal, PlanObjective.Surest) => "No plan is surer",
+            (PlanStatus.ProvenOptimal, _) => "No plan keeps more of the donor",
             (PlanStatus.StoppedByYou, _) => "Stopped by you; the best found until then",
             _ => "Best found, not proven",
         };
-        var kept = keepsAsWished ? " that keeps what you wish to keep" : "";
+        what = keepsAsWished ? what.Replace("No plan ", "No plan that keeps what you wish to keep ", StringComparison.Ordinal) : what;
         var unproven = lines.Count(line => line.Unproven);
         var trust = unproven == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"; {unproven} {(unproven == 1 ? "line is" : "lines are")} taken on trust");
-        return string.Create(CultureInfo.InvariantCulture, $"{what}{kept}: {total.Amount} {total.Currency}, ready on {readyOn:yyyy-MM-dd}{trust}.");
+        return string.Create(CultureInfo.InvariantCulture, $"{what}: {total.Amount} {total.Currency}, ready on {readyOn:yyyy-MM-dd}{trust}.");
     }
 
     /// <summary>How much better a plan could still be; null where it is proven.</summary>

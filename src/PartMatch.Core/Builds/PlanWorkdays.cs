@@ -5,17 +5,19 @@ namespace PartMatch.Core.Builds;
 /// <summary>The plan's works in time.</summary>
 internal static class PlanWorkdays
 {
-    public static IReadOnlyList<PlannedWork> Of(PlanRun run, SolvedPlan solved) =>
+    public static IReadOnlyList<PlannedWork> Of(PlanRun run, SolvedPlan solved, PlanPurchases purchases) =>
     [
         .. solved.Written.Jobs.Index().Where(job => solved.Solution.Jobs[job.Index] is not null)
-            .Select(job => Planned(run, solved, job.Item, solved.Solution.Jobs[job.Index] ?? 0))
+            .Select(job => Planned(run, solved, purchases, job.Item, solved.Solution.Jobs[job.Index] ?? 0))
             .OrderBy(work => work.StartsOn).ThenBy(work => work.Work, StringComparer.Ordinal),
     ];
 
-    private static PlannedWork Planned(PlanRun run, SolvedPlan solved, Work work, int start)
+    private static PlannedWork Planned(PlanRun run, SolvedPlan solved, PlanPurchases purchases, Work work, int start)
     {
         var terms = run.Terms;
-        var days = PlanWriter.DaysOf(work);
+        var days = GradeOrders.IsOne(work)
+            ? purchases.OffersFor(GradeOrders.PositionOf(work)).Select(offer => offer.Days).DefaultIfEmpty(0).Max()
+            : PlanWriter.DaysOf(work);
         string[] lines = [.. solved.Lines.Where(line => line.Works.Contains(work.Code)).Select(line => NameOf(terms, line.Candidate.Position))];
         string[] asked = [.. terms.Build.Works.Where(one => one.Work == work.Code).Select(one => one.Note ?? "you asked for it")];
         return new PlannedWork(

@@ -36,7 +36,7 @@ internal sealed class PlanWriter
 
         _groups = [.. _at.Where(choices => choices.Value.Count > 1).Select(choices => choices.Key)];
         _goods = new PlanGoods(terms, candidates, screen, _grounds);
-        _works = PlanWorks.Of(terms);
+        _works = [.. PlanWorks.Of(terms), .. GradeOrders.Of(terms, candidates)];
         _jobs = _works.Index().ToDictionary(work => work.Item.Code, work => work.Index, StringComparer.Ordinal);
         WriteWishes();
     }
@@ -62,7 +62,7 @@ internal sealed class PlanWriter
         ];
         var problem = new PlanProblem(
             [.. _candidates.Select((choices, place) => PlaceOf(place, choices))], _goods.Products, _goods.Offers, _goods.Sellers,
-            [.. _works.Select(JobOf)], doubts, rules)
+            GradeOrders.InOrder(_works, [.. _works.Select(JobOf)]), doubts, rules)
         {
             MostCost = _terms.Budget is { } budget
                 ? new PlanBound(budget, _grounds.Of("budget", $"The whole may cost {_terms.Say(budget)} at most.", "raise the budget"))
@@ -81,7 +81,9 @@ internal sealed class PlanWriter
     {
         var position = _terms.Facts.Family.Positions[place];
         var at = _terms.At(position.Code);
-        var sale = at.State?.SellsFor is { } typed ? _terms.Minor(typed, "sellsFor") : 0;
+
+        // What the donor came without, nobody can sell.
+        var sale = at.State is { SellsFor: { } typed, State: not PartState.Missing } ? _terms.Minor(typed, "sellsFor") : 0;
         return new PlanPlace(position.Code, [.. choices.Select(choice => ChoiceOf(at, choice, sale))], ObtainableAt(at));
     }
 
@@ -100,7 +102,10 @@ internal sealed class PlanWriter
             [.. positions.Where(_places.ContainsKey).Select(position => _places[position]).Distinct().Order()];
         return new PlanJob(
             work.Code, work.Price is { } price ? _terms.Convert(price) ?? 0 : 0, DaysOf(work), PlacesOf(work.NeedsFirst),
-            PlacesOf(work.Changes.Select(change => change.Split('.', 2)[0])), []);
+            PlacesOf(work.Changes.Select(change => change.Split('.', 2)[0])), [])
+        {
+            Orders = GradeOrders.IsOne(work) ? _places[GradeOrders.PositionOf(work)] : null,
+        };
     }
 
     /// <summary>Whole days; a work of minutes is done within the day it begins.</summary>
@@ -150,6 +155,21 @@ internal sealed class PlanWriter
         {
             WriteWork(asked);
         }
+
+        foreach (var work in _works.Where(GradeOrders.IsOne))
+        {
+            WriteOrder(work);
+        }
+    }
+
+    /// <summary>Of what is chosen by measurement: it is bought just where it is measured for.</summary>
+    private void WriteOrder(Work order)
+    {
+        var place = _places[GradeOrders.PositionOf(order)];
+        var done = new JobDone(_jobs[order.Code]);
+        ChoiceMade[] bought = [.. _candidates[place].Index().Where(choice => GradeOrders.IsBought(choice.Item)).Select(choice => new ChoiceMade(place, choice.Index))];
+        _wishes.Add(new PlanRule([done], [.. bought]));
+        _wishes.AddRange(bought.Select(made => new PlanRule([made], [done])));
     }
 
     private void WriteWishes(PositionTerms at, ChoiceMade made, Candidate candidate)
@@ -183,7 +203,7 @@ internal sealed class PlanWriter
         // Grades belong to the surface they were measured on: the donor's stay only where that stays.
         if (choices.Index().FirstOrDefault(choice => choice.Item is { IsDonors: true, IsGraded: true }) is (var own, { } graded))
         {
-            foreach (var measured in _terms.Facts.Family.Selects.Where(row => row.Position == code).Select(row => row.Measured.Position).Distinct())
+            foreach (var measured in _terms.Facts.Family.Selects.Where(row => row.Position == code && row.Evidence?.IsRetracted != true).Select(row => row.Measured.Position).Distinct())
             {
                 if (measured != code && _places.TryGetValue(measured, out var other))
                 {

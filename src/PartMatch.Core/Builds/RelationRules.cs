@@ -16,8 +16,7 @@ internal static class RelationRules
     [
         .. terms.Facts.Family.Joints.Where(joint => joint.Evidence?.IsRetracted != true).SelectMany(joint => OfJoint(terms, joint, candidates)),
         .. terms.Facts.Family.Stacks.Where(stack => stack.Evidence?.IsRetracted != true).SelectMany(stack => OfStack(terms, stack, candidates)),
-        .. terms.Facts.Family.Companions.Where(rule => rule.Evidence?.IsRetracted != true && rule.HoldsFor(terms.Target))
-            .SelectMany(rule => OfCompanion(terms, rule, candidates)),
+        .. terms.Facts.Family.Companions.Where(rule => rule.Evidence?.IsRetracted != true).SelectMany(rule => OfCompanion(terms, rule, candidates)),
     ];
 
     private static IEnumerable<LineRule> OfJoint(BuildTerms terms, Joint joint, IReadOnlyDictionary<string, IReadOnlyList<Candidate>> candidates)
@@ -79,7 +78,7 @@ internal static class RelationRules
         var changed = $"{rule.Then.At.Position}.{rule.Then.At.Feature}";
         string[] works = [.. PlanWorks.Known(terms.Facts.Family).Where(work => work.Changes.Contains(changed)).Select(work => work.Code)];
         At[] ways = [.. asked.Where(one => !one.Parts.All(part => rule.Then.HoldsOf(part) == Met.No)).Select(AtOf)];
-        foreach (var one in asking.Where(one => one.Parts.All(part => rule.When.HoldsOf(part) == Met.Yes)))
+        foreach (var one in asking.Where(one => rule.HoldsFor(one.Reference) && one.Parts.All(part => rule.When.HoldsOf(part) == Met.Yes)))
         {
             yield return new LineRule([AtOf(one)], ways, works, null) { Asks = rule.Then.At.Position };
         }

@@ -18,15 +18,17 @@ internal static class PlanCalendar
             {
                 if (earliest[other] is { } begun && (problem.Jobs[job].AfterJobs.Contains(other) || Share(problem.Jobs[job], problem.Jobs[other])))
                 {
-                    start = int.Max(start, begun + problem.Jobs[other].Days);
+                    start = int.Max(start, End(other, begun));
                 }
             }
 
             earliest[job] = start;
-            days = int.Max(days, start + problem.Jobs[job].Days);
+            days = int.Max(days, End(job, start));
         }
 
         return (earliest, days);
+
+        int End(int job, int begun) => begun + problem.Jobs[job].Days + (problem.Jobs[job].Orders is { } place ? ready[place] : 0);
     }
 
     /// <summary>Work of no days is away at no time.</summary>

@@ -74,7 +74,11 @@ public sealed record PlanSeller(string Name, long ParcelCost, long PieceCost = 0
 /// <param name="HoldsPlaces">What is chosen there is away while it lasts: two jobs that hold one place do not overlap.</param>
 /// <param name="AfterJobs">Jobs that, where they are done, must be done first.</param>
 public sealed record PlanJob(
-    string Name, long Cost, int Days, IReadOnlyList<int> NeedsPlaces, IReadOnlyList<int> HoldsPlaces, IReadOnlyList<int> AfterJobs);
+    string Name, long Cost, int Days, IReadOnlyList<int> NeedsPlaces, IReadOnlyList<int> HoldsPlaces, IReadOnlyList<int> AfterJobs)
+{
+    /// <summary>A place for which is ordered only when this job is done: what is bought for it then takes as many days more as it takes to come.</summary>
+    public int? Orders { get; init; }
+}
 
 /// <summary>Something nobody knows that would have to be taken on trust.</summary>
 /// <param name="Risk">What taking it on trust weighs.</param>

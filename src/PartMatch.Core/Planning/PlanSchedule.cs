@@ -20,7 +20,7 @@ internal sealed class PlanSchedule
         _horizon = Horizon(problem, model);
         Days = model.Constraints.Variable(0, _horizon);
         Sum = new LinearSum().Add(Days, 1);
-        var waitedFor = problem.Jobs.SelectMany(job => job.NeedsPlaces).ToHashSet();
+        var waitedFor = problem.Jobs.SelectMany(job => job.NeedsPlaces.Concat(job.Orders is { } ordered ? [ordered] : Array.Empty<int>())).ToHashSet();
         var supplies = Supplies();
         for (var product = 0; product < problem.Products.Count; product++)
         {
@@ -61,6 +61,7 @@ internal sealed class PlanSchedule
 
     private static long Horizon(PlanProblem problem, PlanModel model) =>
         problem.Offers.Where((_, offer) => model.Needs.Packs[offer] > 0).Select(offer => (long)offer.ArrivesOn).DefaultIfEmpty(0).Max()
+        * (1 + problem.Jobs.Count(job => job.Orders is not null))
         + problem.Jobs.Sum(job => (long)job.Days);
 
     /// <summary>For each product, what comes on each day.</summary>
@@ -174,6 +175,14 @@ internal sealed class PlanSchedule
         return ready;
     }
 
+    /// <summary>When a job is done and what it orders is there.</summary>
+    private LinearSum End(int job)
+    {
+        var work = _problem.Jobs[job];
+        var end = work.Orders is { } place && _late.TryGetValue(place, out var late) ? Ready(late) : new LinearSum();
+        return end.Add(Starts[job], 1).Add(work.Days);
+    }
+
     private void AddWork()
     {
         var held = new SortedDictionary<int, List<int>>();
@@ -181,7 +190,7 @@ internal sealed class PlanSchedule
         {
             var (work, start, done) = (_problem.Jobs[job], Starts[job], _model.Jobs[job]);
             _model.Constraints.AtMost(new LinearSum().Add(start, 1), 0, ConstraintModel.Not(done));
-            _model.Constraints.AtMost(new LinearSum().Add(start, 1).Add(Days, -1), -work.Days, done);
+            _model.Constraints.AtMost(End(job).Add(Days, -1), 0, done);
             foreach (var place in work.NeedsPlaces.Distinct().Where(_late.ContainsKey))
             {
                 _model.Constraints.AtMost(Ready(_late[place]).Add(start, -1), 0, done);
@@ -189,7 +198,7 @@ internal sealed class PlanSchedule
 
             foreach (var before in work.AfterJobs.Distinct())
             {
-                _model.Constraints.AtMost(new LinearSum().Add(Starts[before], 1).Add(start, -1), -_problem.Jobs[before].Days, done, _model.Jobs[before]);
+                _model.Constraints.AtMost(End(before).Add(start, -1), 0, done, _model.Jobs[before]);
             }
 
             if (work.Days > 0)

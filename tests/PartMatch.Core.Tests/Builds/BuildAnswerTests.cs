@@ -153,7 +153,7 @@ public sealed class BuildAnswerTests
         var plan = told.Plan();
 
         Assert.Equal(LineAction.Keep, plan.Lines.Single(line => line.Position == "wheel").Action);
-        Assert.Equal("Shaft: the donor's own stays.", Assert.Single(plan.Flags, flag => flag.StartsWith("Not to be had", StringComparison.Ordinal)).Split(": ", 2)[1]);
+        Assert.Equal("Shaft: the donor's own stays.", Assert.Single(plan.Flags, flag => flag.StartsWith("Not in this plan", StringComparison.Ordinal)).Split(": ", 2)[1]);
     }
 
     [Fact]

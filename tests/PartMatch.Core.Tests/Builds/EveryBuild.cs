@@ -130,7 +130,7 @@ internal sealed class EveryBuild(TestBuild told, IReadOnlySet<string>? dropped =
         var state = told.Build.Donor.States.LastOrDefault(state => state.Position == line.Position);
         return line.IsDonors
             ? state is { State: PartState.NotInspected, Allowance: { } set } ? Cents(set) : 0
-            : state?.SellsFor is { } sold ? -Cents(sold) : 0;
+            : state is { SellsFor: { } sold, State: not PartState.Missing } ? -Cents(sold) : 0;
     }
 
     private static long Cents(string amount) => (long)(decimal.Parse(amount, CultureInfo.InvariantCulture) * 100);

@@ -119,6 +119,14 @@ internal sealed class TestFamily
         return this;
     }
 
+    /// <summary>A work that changes something of what it is done on.</summary>
+    /// <param name="changes">As <c>position.feature</c>.</param>
+    public TestFamily WorkOn(string code, decimal? days, Money? price, params string[] changes)
+    {
+        _works.Add(new Work(code, code.Replace('-', ' '), null, days, price, "machine shop", [], changes, false, []));
+        return this;
+    }
+
     /// <summary>What the maker fitted; <c>none</c> for known to carry nothing.</summary>
     public TestFamily Fitted(string variant, string position, string number, Span? span = null, Evidence? evidence = null)
     {
@@ -180,9 +188,9 @@ internal sealed class TestFamily
         return this;
     }
 
-    public TestFamily Chosen(string position, string measured, decimal from, decimal to, string number)
+    public TestFamily Chosen(string position, string measured, decimal from, decimal to, string number, Evidence? evidence = null)
     {
-        _selects.Add(new SelectRow(position, At(measured), Metres(from), Metres(to), Millimetre, Id(number), Document));
+        _selects.Add(new SelectRow(position, At(measured), Metres(from), Metres(to), Millimetre, Id(number), evidence ?? Document));
         return this;
     }
 
