@@ -74,7 +74,7 @@ public sealed class BenchEntryTests(Bench bench, WritingServer server) : IClassF
         sheet.Page.Dialog += (_, dialog) => _ = dialog.AcceptAsync(); // that what was typed would be lost
         await sheet.GoAsync("bench.html?family=tern-16&variant=tg");
         await sheet.GoAsync(address);
-        await sheet.PressAsync("Take it back");
+        await sheet.PressAsync("Fill in what I typed");
         await Assertions.Expect(sheet.Page.GetByLabel("Part", new() { Exact = true })).ToHaveValueAsync("pellworth:F-90-1");
         await Assertions.Expect(sheet.Page.GetByLabel("Its name")).ToHaveValueAsync("Flywheel");
         await Assertions.Expect(sheet.Page.Locator(".feature input[id$=-value]").First).ToHaveValueAsync("12,5 mm");

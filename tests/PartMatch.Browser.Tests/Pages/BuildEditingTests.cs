@@ -78,7 +78,7 @@ public sealed class BuildEditingTests(Bench bench, WritingServer server) : IClas
         await Assertions.Expect(sheet.Page.Locator("tr").Filter(new() { HasText = "drafted" })).ToContainTextAsync("Typed here and not saved");
         await sheet.GoAsync("build.html?build=drafted");
         await OpenStatementAsync(sheet);
-        await sheet.PressAsync("Take it back");
+        await sheet.PressAsync("Fill in what I typed");
         await sheet.PressAsync("Save it");
         await Assertions.Expect(sheet.Page.Locator("#statement > summary")).ToContainTextAsync("at most 1234.00 EUR");
         sheet.AssertQuiet();

@@ -49,7 +49,7 @@ public sealed class ItemEditingTests(Bench bench, WritingServer server) : IClass
         sheet.Page.Dialog += (_, dialog) => _ = dialog.AcceptAsync(); // that what was typed would be lost
         await sheet.GoAsync(sheet.Page.Url);
         await sheet.PressAsync("Record a new item");
-        await sheet.PressAsync("Take it back");
+        await sheet.PressAsync("Fill in what I typed");
         await Assertions.Expect(Field(sheet, "main journal diameter: Read")).ToHaveValueAsync("51,983 mm");
         await ReadAsync(sheet, "main journal diameter", "51.983 mm", "0.002 mm");
         await sheet.PressAsync("Record it");

@@ -167,9 +167,9 @@ public sealed class RecordEditingTests(Bench bench, WritingServer server) : ICla
         await sheet.SettleAsync();
         Assert.Equal(1, warned);
         await Assertions.Expect(sheet.Page.GetByLabel("Note")).ToHaveValueAsync("");
-        await Assertions.Expect(sheet.Page.Locator(".draft")).ToContainTextAsync("You typed this before");
+        await Assertions.Expect(sheet.Page.Locator(".draft")).ToContainTextAsync("You typed something here and did not save it");
         await Pictures.TakeAsync(sheet, "record-draft-light");
-        await sheet.PressAsync("Take it back");
+        await sheet.PressAsync("Fill in what I typed");
         await Assertions.Expect(sheet.Page.GetByLabel("Note")).ToHaveValueAsync("seal face as first made");
         await sheet.PressAsync("Save");
         await Assertions.Expect(sheet.Page.Locator(".done")).ToContainTextAsync("Saved as change");

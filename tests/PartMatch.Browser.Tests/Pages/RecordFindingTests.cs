@@ -145,7 +145,7 @@ public sealed class RecordFindingTests(Bench bench, WritingServer server) : ICla
         await sheet.ArriveAtAsync("record.html?book=tern-16&table=parts&part=P-26-1174-Z&kind=coolant-pump&new");
         await sheet.GoAsync(Tern + "variant=tv&position=coolant-pump&part=P-26-1174-Z");
         await OpenFormAsync(sheet);
-        await sheet.PressAsync("Take it back");
+        await sheet.PressAsync("Fill in what I typed");
         await Assertions.Expect(sheet.Page.GetByLabel("What you saw")).ToHaveValueAsync("a word to keep");
         sheet.AssertQuiet();
     }

@@ -1,6 +1,8 @@
-// What cannot hold together, each with the change that would mend it.
+// What cannot hold together, each with the change that would mend it; and behind the first conflict all the others.
 
-import { el, linked, ruled, sentences } from './format.js';
+import { groupHead } from './build-table.js';
+import { count, el, linked, ruled, sentence, sentences } from './format.js';
+import { positionName } from './choices.js';
 import { money } from './offer-words.js';
 
 const after = member => (member.costThen || member.readyThen
@@ -13,7 +15,36 @@ const row = member => ({ 'data-wish': member.wish, cells: [linked(sentences(memb
 export const conflictTable = members => ruled('What stands against each other', ['What stands against it', 'What would mend it', 'The plan then'],
   members.map(row), { className: 'restack conflicting' });
 
-export const conflictAnswer = conflict => el('section', null, el('h2', null, 'What conflicts'), el('p', null, sentences(conflict.headlineText)),
-  conflict.members.length ? [conflictTable(conflict.members),
-    el('p', { class: 'quiet small' }, 'Change one of them, whichever you can best live with: what you stated stands under “What you want”.')] : null,
-  el('p', { class: 'small acts' }, el('a', { href: conflict.permalink }, 'The same as JSON')));
+const obtainable = /^obtainable:/;
+
+/** Of a part that is not to be had the position is enough: that it has to be there is said once, over the table. */
+const shortRow = (member, family) => ({
+  'data-wish': member.wish,
+  cells: [obtainable.test(member.wish) ? sentence(positionName(family, member.wish.replace(obtainable, ''))) : linked(sentences(member.text)),
+    linked(sentences(member.mend))],
+});
+
+/** One table of all that stands behind: those of one member as one list, the others under a head of their own each. */
+function behind(further, family) {
+  const alone = further.filter(one => one.members.length === 1);
+  const together = further.filter(one => one.members.length > 1);
+  const rows = [
+    ...alone.length && together.length ? [groupHead('Each of these has to be mended', 2)] : [], ...alone.flatMap(one => one.members),
+    ...together.flatMap(one => [groupHead(`Mending one of these ${one.members.length} is enough`, 2), ...one.members]),
+  ].map(one => (one.wish ? shortRow(one, family) : one));
+  const isMissing = further.some(one => one.members.some(member => obtainable.test(member.wish)));
+  return el('section', { class: 'behind' }, el('h3', null, 'And behind it'),
+    el('p', null, `With the first one mended, ${count(further.length, 'conflict')} still ${further.length === 1 ? 'keeps' : 'keep'} every plan away.`,
+      isMissing ? ' Where only a position is named, something that fits has to be there: of the donor, in hand or for sale.' : ''),
+    ruled('What else has to be mended', ['What stands in the way', 'What would mend it'], rows, { className: 'restack slim' }));
+}
+
+export function conflictAnswer(conflict, family) {
+  const further = conflict.further ?? [];
+  return el('section', null, el('h2', null, 'What conflicts'), el('p', null, sentences(conflict.headlineText)),
+    conflict.members.length ? conflictTable(conflict.members) : null,
+    conflict.members.length > 1 ? el('p', { class: 'quiet small' },
+      'Change one of them, whichever you can best live with: what you stated stands under “What you want”.') : null,
+    further.length ? behind(further, family) : null,
+    el('p', { class: 'small acts' }, el('a', { href: conflict.permalink }, 'The same as JSON')));
+}

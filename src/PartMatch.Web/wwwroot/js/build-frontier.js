@@ -3,8 +3,9 @@
 import { fold } from './fold.js';
 import { address, count, el, facts, linked, ruled, section, sentence, sentences, sureness } from './format.js';
 import { money } from './offer-words.js';
+import { positionName } from './choices.js';
 import { addresses } from './page.js';
-import { plotFigure } from './plot.js';
+import { frontierPlot } from './build-frontier-plot.js';
 import { changesTable } from './build-why-not.js';
 
 const kinds = { price: 'a price', delay: 'a delay', fit: 'an unknown fit' };
@@ -20,14 +21,20 @@ function pointRow(point, index, points) {
   ];
 }
 
-const swings = list => (list.length ? ruled('What would change the cheapest plan, were it otherwise',
+const subjectOf = (subject, family) => {
+  if (!subject.includes('/')) return sentence(positionName(family, subject));
+  const [book, code] = subject.split('/');
+  return el('a', { href: address('record.html', { book, table: 'offers', key: code }) }, 'the offer', el('span', { class: 'unseen' }, ` ${code}`));
+};
+
+const swings = (list, family) => (list.length ? ruled('What would change the cheapest plan, were it otherwise',
   ['What', 'Of', 'How far it may move', 'The plan then'], list.map(swing => [
-  sentence(kinds[swing.what] ?? swing.what), linked(swing.subject),
+  sentence(kinds[swing.what] ?? swing.what), subjectOf(swing.subject, family),
     [linked(sentences(swing.text)), swing.room ? el('div', { class: 'small' }, `Room: ${money(swing.room)}`) : null], swing.becomes
     ? linked(sentences(swing.becomes)) : '',
 ]), { className: 'restack' }) : null);
 
-export function frontierAnswer(answer, { build, query }) {
+export function frontierAnswer(answer, { build, family, query }) {
   const { points } = answer;
   const [soonest, cheapest] = [points[0], points.at(-1)];
   const plan = objective => address('build.html', { build: build.code, version: query.get('version'), objective, on: query.get('on') });
@@ -39,11 +46,11 @@ export function frontierAnswer(answer, { build, query }) {
         ['The soonest', points.length > 1 ? [el('a', { href: plan('soonest') }, `${money(soonest.cost)}, ready ${soonest.readyOn}`)] : ''],
       ]) : null),
     points.length ? section('What each day sooner costs',
-      answer.plot ? plotFigure({ name: 'frontier', title: 'Cost against days', link: answer.plot }) : null,
+      points.length > 1 ? frontierPlot(points, answer.plot) : null,
       ruled('Every plan that no other betters in both, the soonest first',
         ['Days', { text: 'Cost', class: 'count' }, 'A day sooner costs', 'The weakest line', 'What is otherwise'], points.map(pointRow),
         { className: 'restack' })) : null,
-    fold('What would change the plan', count(answer.swings.length, 'thing'), swings(answer.swings)),
+    fold('What would change the plan', count(answer.swings.length, 'thing'), swings(answer.swings, family)),
     addresses(answer),
   ];
 }

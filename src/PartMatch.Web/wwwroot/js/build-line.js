@@ -3,7 +3,7 @@
 import { groupHead } from './build-table.js';
 import { address, count, el, linked, pageOf, partLink, plain, ruled, sentence, sentences, sureness, svg, verdict } from './format.js';
 import { codeOf, money } from './offer-words.js';
-import { states } from './build-words.js';
+import { listedAs, states } from './build-words.js';
 
 export const actionWords = {
   'keep': 'keep', 'keep-with-work': 'keep, with work', 'replace': 'replace', 'add': 'add', 'leave-off': 'leave off', 'renew': 'renew',
@@ -56,6 +56,11 @@ const bought = (one, { sellers, shared }) => [[
   'there on ',
 ].join(', '), whole(one.arrivesOn)];
 
+function listing(one, line) {
+  const listed = listedAs(one.numberAsWritten, line.part);
+  return listed && [', ', listed];
+}
+
 function what(line, about) {
   const parts = line.part ? [line.part] : line.oneOf;
   return [
@@ -63,7 +68,7 @@ function what(line, about) {
       : [line.part ? '' : 'one of ', parts.map((part, index) => [index ? ', ' : '', partLink(part)]), pieces(line)],
     line.partName ? el('div', null, line.partName) : null,
     line.works.map(work => el('div', null, 'Work: ', work)),
-    line.buy.map(one => el('div', { class: 'small' }, bought(one, about))),
+    line.buy.map(one => el('div', { class: 'small' }, bought(one, about), listing(one, line))),
   ];
 }
 
@@ -89,7 +94,8 @@ function because(line, { query, parts }) {
   ];
 }
 
-const heads = ['Position', 'What is done', 'With what', { text: 'Cost', class: 'count' }, 'How sure', 'Because'];
+// A line's cost is that of its goods: sending is of a basket, work can be of several lines.
+const heads = ['Position', 'What is done', 'With what', { text: 'Goods and import', class: 'count' }, 'How sure', 'Because'];
 
 function row(line, about) {
   const fit = [verdict(line.headline, { short: true }), el('div', null, sureness(line.sureness))];

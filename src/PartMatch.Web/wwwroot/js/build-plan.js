@@ -27,13 +27,26 @@ function tally(lines) {
   return el('ul', { class: 'tally' }, counts.map(([action, many]) => el('li', null, el('b', null, String(many)), actionMark(action))));
 }
 
+/** What the tally counts, so that it can be held against the lines. */
+function counted(parts, declared) {
+  const bare = parts.filter(line => !line.donorHas && line.action === 'leave-off').length;
+  const apart = [declared.length ? `${count(declared.length, 'service')} (what it is used for and fed with)` : '',
+    bare ? `${count(bare, 'position')} where nothing is and nothing comes` : ''].filter(Boolean);
+  return el('p', { class: 'quiet small' }, `${count(parts.length - bare, 'position')} of the engine.`,
+    apart.length ? ` Not counted: ${apart.join(', ')}.` : '');
+}
+
+/** What has to be read while the money is still there. */
+const beforeMoney = flags => (flags.length ? el('section', { class: 'before-money' }, el('h3', null, 'Before you spend money'),
+  el('ul', { class: 'cautions' }, flags.map(flag => el('li', null, linked(sentences(flag)))))) : null);
+
 function headline(plan, { build, query }) {
   const tradeOff = address('build.html', { build: build.code, version: query.get('version'), objective: query.get('objective'), show: 'trade-off' });
   return el('section', { class: 'headline', 'data-status': plan.status },
     el('h2', { 'data-first': true, tabindex: '-1' }, plan.headlineText),
     plan.gap ? el('p', { class: 'why' }, sentences(plan.gap)) : null,
     plan.cost ? [
-      el('p', { class: 'why' }, sentences(plan.cost.text)),
+      el('p', { class: 'why' }, sentences(plan.cost.text)), beforeMoney(plan.flags),
       facts([
         ['Ordered on', plan.asked.startOn], ['Ready', `${plan.readyOn}, after ${count(plan.days, 'day')}`],
           ['The weakest line is', plan.sureness ? sureness(plan.sureness) : ''],
@@ -53,6 +66,12 @@ function works(plan) {
     work.name, work.startsOn, [work.endsOn, el('div', { class: 'quiet small' }, work.days === undefined ? 'days not recorded' : count(work.days, 'day'))],
     work.who ?? 'not recorded', work.price ? money(work.price) : 'not recorded', undo[work.canBeUndone] ?? 'not known', said(work.because), said(work.waitsFor),
   ]), { className: 'restack' }) : null);
+}
+
+function orders(plan) {
+  const place = foldNarrow('What to order, by seller', count(plan.baskets.length, 'basket'), basketSections(plan));
+  place?.classList.add('orders');
+  return place;
 }
 
 /** Few stand open; of many the headline has told the number. */
@@ -84,15 +103,16 @@ export function planAnswer(plan, shown, conflict) {
   const { parts, changed, stays, declared } = staysAsItIs(plan.lines);
   return [
     headline(plan, about), conflict,
-    plan.cost ? [tally(parts.filter(line => line.donorHas || line.action !== 'leave-off')), costTable(plan.cost)] : null,
-    plan.flags.length ? el('div', { class: 'notice' }, listOf(plan.flags)) : null,
+    plan.cost ? [tally(parts.filter(line => line.donorHas || line.action !== 'leave-off')), counted(parts, declared), costTable(plan.cost)] : null,
     section('Cautions', plan.cautions.length ? el('ul', { class: 'cautions' }, plan.cautions.map(caution => el('li', null, caution.text))) : null),
     trust(plan),
-    section('Position by position', changed.length ? [lineTable('What is done at each position', changed, about), surenessLegend()] : null),
+    section('Position by position', changed.length ? [
+      lineTable('What is done at each position. Sending and work are not in the amount of a line: they stand in the sum above.', changed, about),
+        surenessLegend()] : null),
     fold('Stays as it is', count(stays.length, 'position'), stays.length ? lineTable('Positions that keep what they have', stays, about) : null),
     fold('What it is used for and fed with', count(declared.length, 'position'), declared.length
       ? lineTable('Declared: what every part has to suit, nothing to buy', declared, about) : null),
-    foldNarrow('What to order, by seller', count(plan.baskets.length, 'basket'), basketSections(plan)),
+    orders(plan),
     works(plan),
     fold('Left over', count(plan.leftOver.length, 'part'), plan.leftOver.length
       ? ruled('What comes with packs and kits and is not used', ['Part', 'Pieces', 'From'], plan.leftOver.map(one =>

@@ -53,6 +53,17 @@ async function refusedSellers(refused) {
   return { node, read: () => (at('refusedSellers', node), ticks.filter(one => one.input.checked).map(one => one.code)) };
 }
 
+/** Which offers count, in short: what is taken where they do not say it, and what leaves them out. */
+function countedText(refused, age, taken) {
+  const isSaid = ([, text]) => text !== '';
+  const open = taken.filter(one => !isSaid(one)).map(([name]) => name);
+  return [
+    refused ? `${count(refused, 'seller')} refused` : '', age ? `at most ${age} days old` : 'however old',
+    ...taken.filter(isSaid).map(([name, text, unit]) => `${name} taken as ${text} ${unit} where not said`),
+    open.length ? `left out where not said: ${open.join(', ')}` : 'none is left out for a term not said',
+  ].filter(Boolean).join('; ');
+}
+
 /** Everything of a statement about money, days and offers. */
 export async function purseFields(build, family) {
   const { rows } = await askOnce('/api/books/common/works?limit=1000');
@@ -75,9 +86,9 @@ export async function purseFields(build, family) {
           cell('Needed by', texts.neededBy, 'As 2026-12-24; there and worked.'),
           cell('Ordered on', texts.startOn, 'Empty: on the day of the question.'))),
       listed('What other currencies cost', 'rate', lists.rates),
-      group('Which offers count', () => [refused.read().length ? `${count(refused.read().length, 'seller')} refused` : '',
-        textOf(numbers.offersAtMostDaysOld) ? `at most ${numbers.offersAtMostDaysOld.value} days old` : ''].filter(Boolean).join('; ')
-        || 'every one that says all of its terms',
+      group('Which offers count', () => countedText(refused.read().length, numbers.offersAtMostDaysOld.value.trim(), [
+        ['days', numbers.daysWhereNotSaid.value.trim(), ''], ['sending', texts.sendingWhereNotSaid.value.trim(), texts.currency.value],
+        ['import charge', numbers.importPercentWhereNotSaid.value.trim(), '%']]),
         cells(refused.node, cell('At most so many days old', numbers.offersAtMostDaysOld, 'Empty: none is left out for its age.'),
           cell('Days, where not said', numbers.daysWhereNotSaid, 'Empty: such an offer is left out.'),
           cell('Sending, where not said', texts.sendingWhereNotSaid, 'Empty: such an offer is left out.'),

@@ -1,6 +1,6 @@
 // How the sheets of builds speak of a build: its engine, its goal and its wishes, in short.
 
-import { plain, sentence } from './format.js';
+import { el, plain, sentence } from './format.js';
 import { positionName, variantName } from './choices.js';
 
 export const objectives = {
@@ -14,10 +14,23 @@ export const keeps = {
 export const states = { 'not-inspected': 'there, not inspected', 'good': 'good', 'damaged': 'damaged', 'missing': 'missing' };
 
 const numberOf = part => part.replace(/^[^:]*:/, '');
+
+const signs = number => number.toUpperCase().replace(/[^\p{L}\p{N}]/gu, '');
+
+/** How the seller writes the number, where that is not how the books do: by it the listing is found. Louder where it is another number. */
+export function listedAs(written, part) {
+  if (!written || (part && written === numberOf(part))) return null;
+  const isAnother = !part || signs(written) !== signs(numberOf(part));
+  return el('span', { class: 'listed' }, 'listed as ', el(isAnother ? 'strong' : 'span', { class: 'whole' }, written));
+}
+
 const list = (parts, word = 'or') => parts.map(numberOf).join(` ${word} `);
 
 export const placeOf = (wish, family) => (wish.position ? positionName(family, wish.position) : wish.group ? `everything of ${plain(wish.group)}`
   : 'nowhere yet');
+
+/** Is something typed about it in this tab and not saved? */
+export const hasDraft = build => sessionStorage.getItem(`partmatch-draft build ${build}`) !== null;
 
 /** A wish in a line. */
 export function wishText(wish, family) {

@@ -5,7 +5,7 @@ import { familyOf } from './choices.js';
 import { faultSummary } from './faults.js';
 import { address, el } from './format.js';
 import { drawStrip } from './page.js';
-import { showStatement } from './build-statement.js';
+import { showStatement, unsaved } from './build-statement.js';
 
 const place = document.getElementById('answer');
 const status = document.getElementById('status');
@@ -36,7 +36,7 @@ function refuse(error) {
 
 function show(content, said, { byHand }) {
   place.removeAttribute('aria-busy');
-  place.replaceChildren(...content.flat(Infinity).filter(Boolean));
+  place.replaceChildren(...[asked().has('objective') ? unsaved(shown.build) : null, ...content.flat(Infinity)].filter(Boolean));
   status.textContent = said;
   if (byHand) place.querySelector('[data-first]')?.focus();
 }
@@ -67,13 +67,13 @@ async function plan(query, how) {
     return { answer, content: planAnswer(answer, { ...shown, query }, conflict) };
   }, ({ answer, content }) => {
     show([content], answer.headlineText, how);
-    panel(query, { byHand: false });
+    panel(query, { byHand: true }); // also an address that was sent arrives at the line it asks about
   });
 }
 
 async function conflictOf(query) {
   const [{ conflictAnswer }, conflict] = await Promise.all([import('./build-conflict.js'), ask(apiOf('conflict', query), { signal: running.signal })]);
-  return conflictAnswer(conflict);
+  return conflictAnswer(conflict, shown.family);
 }
 
 async function tradeOff(query, how) {
@@ -143,6 +143,21 @@ window.addEventListener('popstate', () => {
   if (shown.build) answer({ byHand: false }); // without one a step within the sheet, such as to its content, asks nothing
 });
 
+/** The build, or nothing where it was deleted: then that is said, with the way back. */
+async function read(query) {
+  const build = query.get('build');
+  try {
+    return await ask(address(`/api/builds/${encodeURIComponent(build)}`, { version: query.get('version') }));
+  } catch (error) {
+    if (!(error instanceof Refusal) || error.problem.status !== 404) throw error;
+    const node = await (await import('./build-deleted.js')).deletedAnswer(build, () => location.reload());
+    if (!node) throw error;
+    show([node], 'This build was deleted.', { byHand: false });
+    node.querySelector('h2').focus();
+    return null;
+  }
+}
+
 async function open() {
   const query = asked();
   if (!query.has('build')) {
@@ -153,7 +168,8 @@ async function open() {
     return;
   }
 
-  const found = await ask(address(`/api/builds/${encodeURIComponent(query.get('build'))}`, { version: query.get('version') }));
+  const found = await read(query);
+  if (!found) return;
   Object.assign(shown, { build: found.document, version: found.version, family: await familyOf(found.document.family) });
   document.getElementById('build').hidden = false;
   showStatement(shown, {

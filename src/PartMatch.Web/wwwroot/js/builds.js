@@ -5,7 +5,8 @@ import { familyOf, familyShower, offerFamilies, offerVariants } from './choices.
 import { signature, write } from './editor.js';
 import { clearFaults, faultSummary } from './faults.js';
 import { address, el, ruled } from './format.js';
-import { engineText } from './build-words.js';
+import { engineText, hasDraft } from './build-words.js';
+import { lastStated, restore } from './build-deleted.js';
 import { drawStrip } from './page.js';
 
 const list = document.getElementById('builds');
@@ -21,7 +22,6 @@ form.querySelector('.signature').append(...note.cells);
 
 const pageOf = build => address('build.html', { build });
 const day = at => at.slice(0, 10);
-const hasDraft = build => sessionStorage.getItem(`partmatch-draft build ${build}`) !== null;
 
 const state = ({ build, saved, deleted }) => [
   `${deleted ? 'Deleted' : `Version ${saved.version}`}, ${day(saved.at)}${saved.who ? ` by ${saved.who}` : ''}`,
@@ -30,7 +30,7 @@ const state = ({ build, saved, deleted }) => [
 
 async function bringBack({ build, saved }) {
   try {
-    await write(`/api/builds/${encodeURIComponent(build)}/versions/${saved.version - 1}/restore`, { version: saved.version, note: note.read() });
+    await restore(build, saved.version, note.read());
     status.textContent = `${build} is there again.`;
     await drawBuilds();
   } catch (error) {
@@ -40,8 +40,15 @@ async function bringBack({ build, saved }) {
 }
 
 async function row(one) {
-  if (one.deleted) return [one.build, '–', '–', state(one),
-    el('button', { type: 'button', class: 'plain', onclick: () => bringBack(one) }, 'Bring it back')];
+  if (one.deleted) {
+    const last = (await lastStated(one.build))?.document;
+    return [
+      [last?.title ?? one.build, el('div', { class: 'quiet small plain-name' }, one.build)],
+      last ? engineText(last, await familyOf(last.family)) : '–', last?.budget ? `at most ${last.budget} ${last.currency}` : '–', state(one),
+      el('button', { type: 'button', class: 'plain', onclick: () => bringBack(one) }, 'Bring it back', el('span', { class: 'unseen' }, ` (${one.build})`)),
+    ];
+  }
+
   const shown = await familyOf(one.family);
   return [
     [el('a', { href: pageOf(one.build) }, one.title), el('div', { class: 'quiet small plain-name' }, one.build)],

@@ -37,9 +37,9 @@ export const forgetDraft = address => sessionStorage.removeItem(nameOf(address))
 /** Offers a draft: it is put into the form only by hand. */
 export function draftOffer(draft, labels, { take, forget }) {
   const offer = el('div', { class: 'notice draft', role: 'group', 'aria-label': 'What you typed before' },
-    el('p', null, el('strong', null, 'You typed this before'), ' and did not save it, ', moment(draft.at), labels.length ? `: ${labels.join(', ')}.` : '.'),
+    el('p', null, el('strong', null, 'You typed something here and did not save it'), ', ', moment(draft.at), labels.length ? `: ${labels.join(', ')}.` : '.'),
     el('p', { class: 'buttons' },
-      el('button', { type: 'button', onclick: () => { offer.remove(); take(); } }, 'Take it back'),
-      el('button', { type: 'button', class: 'plain', onclick: () => { offer.remove(); forget(); } }, 'Forget it')));
+      el('button', { type: 'button', onclick: () => { offer.remove(); take(); } }, 'Fill in what I typed'),
+      el('button', { type: 'button', class: 'plain', onclick: () => { offer.remove(); forget(); } }, 'Throw it away')));
   return offer;
 }
