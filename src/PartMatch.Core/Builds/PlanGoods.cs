@@ -39,8 +39,12 @@ internal sealed class PlanGoods
         var sellers = Screened.Select(offer => offer.Seller).DistinctBy(seller => (seller.Book, seller.Code)).ToList();
         Sellers = [.. sellers.Select(SellerOf)];
         var indexes = sellers.Index().ToDictionary(seller => (seller.Item.Book, seller.Item.Code), seller => seller.Index);
+
+        // Of two that come to the same, what was seen last.
+        var ranks = Screened.OrderByDescending(offer => offer.Offer.SeenOn).ThenBy(offer => offer.Address, StringComparer.Ordinal).Index()
+            .ToDictionary(offer => offer.Item, offer => offer.Index);
         Offers = [.. useful.Select(offer =>
-            OfferOf(offer.Offer, indexes[(offer.Offer.Seller.Book, offer.Offer.Seller.Code)], offer.Holds, RefusedBy(offer.Offer, grounds)))];
+            OfferOf(offer.Offer, indexes[(offer.Offer.Seller.Book, offer.Offer.Seller.Code)], offer.Holds, RefusedBy(offer.Offer, grounds)) with { Rank = ranks[offer.Offer] })];
     }
 
     public IReadOnlyList<PlanProduct> Products { get; }

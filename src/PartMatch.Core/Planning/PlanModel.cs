@@ -65,7 +65,10 @@ internal sealed class PlanModel
 
     public LinearSum Kept { get; } = new();
 
-    /// <summary>What is done or bought at all: the last tie, so that nothing that costs nothing is done for nothing.</summary>
+    /// <summary>The very last tie: offers by their rank, choices in their order, so that the same question has the same answer.</summary>
+    public LinearSum Order { get; } = new();
+
+    /// <summary>What is done or bought at all: a tie, so that nothing that costs nothing is done for nothing.</summary>
     public LinearSum Doings { get; } = new();
 
     /// <summary>For each product, who takes how much of it.</summary>
@@ -99,6 +102,7 @@ internal sealed class PlanModel
                 Cost.Add(Choices[place][index], choice.Cost);
                 Risk.Add(Choices[place][index], choice.Risk);
                 Kept.Add(Choices[place][index], choice.Kept);
+                Order.Add(Choices[place][index], index);
             }
         }
 
@@ -106,6 +110,7 @@ internal sealed class PlanModel
         {
             Cost.Add(Packs[offer], _problem.Offers[offer].Price);
             Doings.Add(Packs[offer], 1);
+            Order.Add(Packs[offer], _problem.Offers[offer].Rank);
         }
 
         for (var job = 0; job < Jobs.Length; job++)

@@ -59,6 +59,9 @@ public sealed record PlanOffer(
     /// <summary>Who forbids to buy it; it can be bought only where this ground is dropped. Null: nobody.</summary>
     public int? Ground { get; init; }
 
+    /// <summary>Of two that come to the same the one of the lower rank is bought; none is below 0.</summary>
+    public int Rank { get; init; }
+
     /// <summary>For how many pieces the seller charges a pack of it; at least 1.</summary>
     public int SentAs { get; init; } = 1;
 }

@@ -47,6 +47,11 @@ public static class PlanProblemCheck
             AtLeastNothing(doubt.Risk, $"the risk of \"{doubt.Name}\"");
         }
 
+        foreach (var offer in problem.Offers)
+        {
+            AtLeastNothing(offer.Rank, $"the rank of \"{offer.Name}\"");
+        }
+
         foreach (var job in problem.Jobs)
         {
             Count(job.Days, $"the days of job \"{job.Name}\"");

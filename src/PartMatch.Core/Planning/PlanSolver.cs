@@ -13,6 +13,7 @@ public static class PlanSolver
         Risk,
         Kept,
         Doings,
+        Order,
     }
 
     /// <param name="told">How far the first measure has come; called from another thread, one call at a time.</param>
@@ -94,10 +95,10 @@ public static class PlanSolver
 
     private static Measure[] Measures(PlanObjective objective) => objective switch
     {
-        PlanObjective.Cheapest => [Measure.Cost, Measure.Days, Measure.Risk, Measure.Kept, Measure.Doings],
-        PlanObjective.Soonest => [Measure.Days, Measure.Cost, Measure.Risk, Measure.Kept, Measure.Doings],
-        PlanObjective.Surest => [Measure.Risk, Measure.Cost, Measure.Days, Measure.Kept, Measure.Doings],
-        PlanObjective.MostKept => [Measure.Kept, Measure.Cost, Measure.Days, Measure.Risk, Measure.Doings],
+        PlanObjective.Cheapest => [Measure.Cost, Measure.Days, Measure.Risk, Measure.Kept, Measure.Doings, Measure.Order],
+        PlanObjective.Soonest => [Measure.Days, Measure.Cost, Measure.Risk, Measure.Kept, Measure.Doings, Measure.Order],
+        PlanObjective.Surest => [Measure.Risk, Measure.Cost, Measure.Days, Measure.Kept, Measure.Doings, Measure.Order],
+        PlanObjective.MostKept => [Measure.Kept, Measure.Cost, Measure.Days, Measure.Risk, Measure.Doings, Measure.Order],
         _ => throw new ArgumentOutOfRangeException(nameof(objective), objective, "expected one of the four objectives"),
     };
 
@@ -107,7 +108,8 @@ public static class PlanSolver
         Measure.Days => search.Schedule.Sum,
         Measure.Risk => search.Model.Risk,
         Measure.Kept => new LinearSum().Add(search.Model.Kept, -1),
-        _ => search.Model.Doings,
+        Measure.Doings => search.Model.Doings,
+        _ => search.Model.Order,
     };
 
     private static bool Varies(PlanProblem problem, PlanSearch search, Measure measure) => measure switch
@@ -116,6 +118,7 @@ public static class PlanSolver
         Measure.Days => PlanSchedule.Varies(problem, search.Model),
         Measure.Risk => search.Model.Risk.Factors.Count > 0,
         Measure.Kept => search.Model.Kept.Factors.Count > 0,
+        Measure.Order => problem.Offers.Any(offer => offer.Rank > 0),
         _ => problem.Offers.Any(offer => offer.Price == 0) || problem.Jobs.Any(job => job.Cost == 0)
             || problem.Doubts.Any(doubt => doubt is { Risk: 0, IsAdmitted: true }),
     };
