@@ -15,13 +15,15 @@ internal sealed class PlanWishes
     private readonly List<PlanRule> _rules = [];
 
     private PlanWishes(
-        BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, IReadOnlyDictionary<string, int> places, IReadOnlyList<Work> works, PlanGrounds grounds) =>
+        BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, IReadOnlyDictionary<string, int> places, IReadOnlyList<Work> works,
+        PlanGrounds grounds) =>
         (_terms, _candidates, _places, _works, _grounds) = (terms, candidates, places, works, grounds);
 
     /// <param name="places">By position.</param>
     /// <param name="works">The jobs of the problem, in their order.</param>
     public static IReadOnlyList<PlanRule> Of(
-        BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, IReadOnlyDictionary<string, int> places, IReadOnlyList<Work> works, PlanGrounds grounds)
+        BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, IReadOnlyDictionary<string, int> places, IReadOnlyList<Work> works,
+        PlanGrounds grounds)
     {
         var wishes = new PlanWishes(terms, candidates, places, works, grounds);
         wishes.Write();
@@ -139,7 +141,8 @@ internal sealed class PlanWishes
         }
 
         var place = _places[position];
-        _rules.AddRange(ChoicesAt(place, choice => choice is { IsDonors: false, IsNothing: false }).Select(made => new PlanRule([made], [new JobDone(job)], ground)));
+        var bought = ChoicesAt(place, choice => choice is { IsDonors: false, IsNothing: false });
+        _rules.AddRange(bought.Select(made => new PlanRule([made], [new JobDone(job)], ground)));
     }
 
     private IReadOnlyList<ChoiceMade> ChoicesAt(int place, Func<Candidate, bool> isIt) =>

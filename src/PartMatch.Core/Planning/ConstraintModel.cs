@@ -15,7 +15,10 @@ internal enum ConstraintStatus
 /// <param name="Work">Spent, in the unit of <see cref="PlanEffort"/>.</param>
 internal sealed record ConstraintAnswer(ConstraintStatus Status, IReadOnlyList<long> Values, long Bound, double Work);
 
-/// <summary>With <see cref="SolverReports"/> the only place that names the solver: whole-number variables, flags (0 or 1), linear bounds, clauses, work that does not overlap.</summary>
+/// <summary>
+/// With <see cref="SolverReports"/> the only place that names the solver: whole-number variables, flags (0 or 1), linear bounds, clauses, work that does not
+/// overlap.
+/// </summary>
 /// <remarks>One worker and a fixed seed: the same model gives the same answer.</remarks>
 internal sealed class ConstraintModel
 {
