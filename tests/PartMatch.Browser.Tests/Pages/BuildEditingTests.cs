@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PartMatch.Browser.Tests.Workshop;
 
@@ -81,6 +82,33 @@ public sealed class BuildEditingTests(Bench bench, WritingServer server) : IClas
         await sheet.PressAsync("Fill in what I typed");
         await sheet.PressAsync("Save it");
         await Assertions.Expect(sheet.Page.Locator("#statement > summary")).ToContainTextAsync("at most 1234.00 EUR");
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task A_plan_beside_unsaved_typing_says_that_it_is_not_of_it()
+    {
+        await using var sheet = await OpenAsync("half-typed");
+        var warning = sheet.Page.Locator(".unsaved");
+        await sheet.PressAsync("Plan it");
+        await Assertions.Expect(sheet.Page.Locator(".headline h2")).ToBeFocusedAsync();
+        await Assertions.Expect(warning).ToHaveCountAsync(0);
+        await ChangeAsync(sheet, "Money and days", "At most", "1.00");
+        await sheet.PressAsync("Plan it");
+        await Assertions.Expect(warning).ToContainTextAsync("not saved and not in it");
+        await Assertions.Expect(sheet.Page.Locator(".headline")).ToHaveAttributeAsync("data-status", "proven-optimal");
+        await sheet.PressAsync("Go to what I typed");
+        await Assertions.Expect(sheet.Page.Locator("#statement > summary")).ToBeFocusedAsync();
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task Which_offers_count_is_said_in_short_with_what_is_taken_where_they_say_nothing()
+    {
+        await using var sheet = await OpenAsync("counted");
+        await ChangeAsync(sheet, "Which offers count", "Days, where not said", "4");
+        var line = Fold(sheet, "Which offers count").Locator(".set");
+        await Assertions.Expect(line).ToHaveTextAsync(new Regex("days taken as 4 where not said; import charge taken as 0 % where not said; left out where not said: sending$"));
         sheet.AssertQuiet();
     }
 

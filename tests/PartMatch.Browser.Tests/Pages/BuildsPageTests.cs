@@ -68,6 +68,24 @@ public sealed class BuildsPageTests(Bench bench, WritingServer server) : PageTes
         sheet.AssertQuiet();
     }
 
+    [Fact]
+    public async Task A_deleted_build_opened_by_its_address_says_so_in_words_and_comes_back_by_a_button()
+    {
+        Chromium.MustBeThere();
+        await server.CopyBuildAsync("sidecar", "missed");
+        await server.DeleteBuildAsync("missed", "Bo");
+        await using var sheet = (await OpenAsync()).Expecting(404);
+        await sheet.GoAsync("build.html?build=missed");
+        await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Heading, new() { Name = "This build was deleted" })).ToBeFocusedAsync();
+        await Assertions.Expect(sheet.Page.Locator("#answer")).ToContainTextAsync("by Bo");
+        await Assertions.Expect(sheet.Page.Locator("#answer")).Not.ToContainTextAsync("/api/");
+        await sheet.AssertUsableAsync("build-deleted");
+        await sheet.PressAsync("Bring it back");
+        await Assertions.Expect(sheet.Page.Locator("h1")).ToHaveTextAsync("Sidecar outfit from a utility cart's engine");
+        await Assertions.Expect(sheet.Page.Locator("#statement")).ToBeVisibleAsync();
+        sheet.AssertQuiet();
+    }
+
     private Task<Sheet> OpenAsync()
     {
         Chromium.MustBeThere();

@@ -41,6 +41,16 @@ public sealed class WritingServer : IAsyncLifetime
         Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
     }
 
+    /// <summary>A build of one version, deleted past the pages.</summary>
+    public async Task DeleteBuildAsync(string code, string who)
+    {
+        using var client = _server.CreateClient();
+        using var request = new HttpRequestMessage(HttpMethod.Delete, new Uri($"/api/builds/{code}?who={who}", UriKind.Relative));
+        request.Headers.IfMatch.Add(new("\"1\""));
+        using var answer = await client.SendAsync(request, TestContext.Current.CancellationToken);
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+    }
+
     /// <summary>The JSON of an address, past the pages.</summary>
     public async Task<JsonElement> ReadAsync(string address)
     {

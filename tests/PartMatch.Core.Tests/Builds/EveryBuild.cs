@@ -94,19 +94,23 @@ internal sealed class EveryBuild(TestBuild told, IReadOnlySet<string>? dropped =
     private static string Key(IReadOnlyList<Part> parts) => string.Join('|', parts.Select(part => part.Id));
 
     /// <summary>Whether work is needed, and how unsure it is; null where a line does not hold.</summary>
-    private (bool IsWorked, long Risk)? Hold(Line[] lines)
+    private (bool IsWorked, long Risk)? Hold(Line[] lines) => Hold(lines, isWorked: false) is { IsWorked: true } ? Hold(lines, isWorked: true) : Hold(lines, isWorked: false);
+
+    /// <param name="isWorked">Is the one work of the family done, so that what it touches is no more as it was built?</param>
+    private (bool IsWorked, long Risk)? Hold(Line[] lines, bool isWorked)
     {
-        var (isWorked, risk) = (false, 0L);
+        var risk = 0L;
+        var isAsked = false;
         foreach (var line in lines)
         {
-            var (outcome, answer) = OutcomeOf(line, lines);
+            var (outcome, answer, sureness) = OutcomeOf(line, lines, isWorked);
             if (outcome == Outcome.Fails || (outcome == Outcome.NotKnown && (!IsTrusted(line.Position) || IsMissed(line))))
             {
                 return null;
             }
 
-            isWorked |= outcome != Outcome.Holds && answer.Works.Count > 0;
-            risk += outcome == Outcome.NotKnown ? OnTrust : answer.Sureness switch
+            isAsked |= outcome != Outcome.Holds && answer.Works.Count > 0;
+            risk += outcome == Outcome.NotKnown ? OnTrust : sureness switch
             {
                 Sureness.Proven => 0,
                 Sureness.Documented => 1,
@@ -116,7 +120,7 @@ internal sealed class EveryBuild(TestBuild told, IReadOnlySet<string>? dropped =
             risk += line.IsDonors && (StateOf(line.Position)?.State ?? PartState.NotInspected) == PartState.NotInspected ? NotInspected : 0;
         }
 
-        return (isWorked, risk);
+        return (isAsked, risk);
     }
 
     private bool IsTrusted(string position) => told.Build.AdmitNotKnown || WishesAt(position).Exists(wish => wish.AdmitNotKnown);
@@ -126,11 +130,33 @@ internal sealed class EveryBuild(TestBuild told, IReadOnlySet<string>? dropped =
         && LikeAt(line.Position).Any(variant => _facts.Family.FitmentsAt(variant, line.Position).Any(fitment => fitment.Part is not null));
 
     /// <summary>Of grades the best counts, because the one that suits is chosen; of what nobody has looked at the worst.</summary>
-    private (Outcome Outcome, FitAnswer Answer) OutcomeOf(Line line, Line[] lines)
+    private (Outcome Outcome, FitAnswer Answer, Sureness Sureness) OutcomeOf(Line line, Line[] lines, bool isWorked)
     {
-        var each = line.Parts.Select(part => Ask(line, part, lines)).Select(answer => (Outcome: OutcomeOf(answer), Answer: answer)).ToList();
-        return line.IsGraded ? each.MinBy(one => one.Outcome) : each.MaxBy(one => one.Outcome);
+        var each = line.Parts.Select(part => Ask(line, part, lines)).Select(answer => IsAsChosen(line, answer)
+            ? (answer.Mounts.Value == Mounts.WithWork ? Outcome.WithWork : Outcome.Holds, answer, answer.Mounts.Sureness)
+            : (OutcomeOf(answer), answer, answer.Sureness)).ToList();
+        var best = line.IsGraded ? each.MinBy(one => one.Item1) : each.MaxBy(one => one.Item1);
+        return best.Item1 == Outcome.Holds || !IsAsBuilt(line, lines, isWorked)
+            ? best
+            : (Outcome.Holds, best.Item2, (Sureness)int.Max((int)best.Item3, (int)Sureness.Indicated));
     }
+
+    /// <summary>Who insists on keeping it chose how it runs by itself, as far as that is known.</summary>
+    private bool IsAsChosen(Line line, FitAnswer answer) => line.IsDonors && KeepAt(line.Position) == KeepWish.Keep && answer.AlsoNeeded.Count == 0
+        && answer.Headline is Headline.MountsButRunsDifferently or Headline.NotKnownYet && answer.Mounts.Value is Mounts.Yes or Mounts.WithWork
+        && answer.Reasons.Where(reason => reason.Axis == Axis.Runs && reason.Met != Met.Yes).All(reason => reason.By is ReasonBy.Identity or ReasonBy.Kind
+            || (reason.By == ReasonBy.Feature && reason.Met == Met.No)
+            || (reason.By == ReasonBy.Finding && answer.Findings.Any(found => found.Code == reason.Code && found.Rank is null)));
+
+    /// <summary>Does it stay, where the donor's way is wished, and with it all that its answer can look at?</summary>
+    private bool IsAsBuilt(Line line, Line[] lines, bool isWorked)
+    {
+        var reach = Neighbours.Reach(_facts.Family, "lark", line.Position).ToHashSet();
+        return ReferenceOf(line) == "lark" && lines.Where(other => other.Position == line.Position || reach.Contains(other.Position)).All(IsTheDonors)
+            && !(isWorked && _facts.Family.Works.SelectMany(work => work.Changes).Any(change => reach.Contains(change.Split('.')[0])));
+    }
+
+    private bool IsTheDonors(Line line) => line.Key == (Fitted("lark", line.Position) is [_, ..] own ? Key(own) : Part.None);
 
     private static Outcome OutcomeOf(FitAnswer answer) => answer switch
     {
@@ -161,12 +187,7 @@ internal sealed class EveryBuild(TestBuild told, IReadOnlySet<string>? dropped =
         return like.FirstOrDefault(variant => line.Parts.All(part => IsAtHome(part, variant, line.Position))) ?? like[0];
     }
 
-    /// <summary>Whoever keeps wishes like the donor too.</summary>
-    private string[] LikeAt(string position) =>
-    [
-        .. WishesAt(position).SelectMany(wish => wish.Like).DefaultIfEmpty("swift"),
-        .. KeepAt(position) == KeepWish.Keep ? ["lark"] : Array.Empty<string>(),
-    ];
+    private string[] LikeAt(string position) => [.. WishesAt(position).SelectMany(wish => wish.Like).DefaultIfEmpty("swift")];
 
     private bool IsAtHome(Part part, string variant, string position) => part.IsNothing
         ? _facts.Family.FitmentsAt(variant, position).Any(fitment => fitment.Part is null)

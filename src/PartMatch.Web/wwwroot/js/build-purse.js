@@ -59,7 +59,7 @@ function countedText(refused, age, taken) {
   const open = taken.filter(one => !isSaid(one)).map(([name]) => name);
   return [
     refused ? `${count(refused, 'seller')} refused` : '', age ? `at most ${age} days old` : 'however old',
-    ...taken.filter(isSaid).map(([name, text, unit]) => `${name} taken as ${text} ${unit} where not said`),
+    ...taken.filter(isSaid).map(([name, text, unit]) => `${name} taken as ${[text, unit].filter(Boolean).join(' ')} where not said`),
     open.length ? `left out where not said: ${open.join(', ')}` : 'none is left out for a term not said',
   ].filter(Boolean).join('; ');
 }
