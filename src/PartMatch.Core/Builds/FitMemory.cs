@@ -37,7 +37,8 @@ public sealed class FitMemory
             .Select(pair => $"{pair.Key}={pair.Value?.Id}");
         var beside = (question.Beside ?? new Dictionary<string, OneOfThese>()).OrderBy(pair => pair.Key, StringComparer.Ordinal)
             .Select(pair => $"{pair.Key}={string.Join('|', pair.Value.Parts.Select(part => part.Id))}");
-        var key = $"{question.Variant}/{question.Position}/{question.Part?.Id}/{question.Item?.Address}/{engine}?{string.Join('&', with)}&{string.Join('&', beside)}"
+        var key = $"{question.Variant}/{question.Position}/{question.Part?.Id}/{question.Item?.Address}/{engine}"
+            + $"?{string.Join('&', with)}&{string.Join('&', beside)}"
             + $"!{string.Join('|', works.Order(StringComparer.Ordinal))}";
         return _answers.GetOrAdd(key, _ => FitCheck.Decide(facts, question));
     }

@@ -3,7 +3,9 @@ using PartMatch.Core.Measures;
 
 namespace PartMatch.Core.Builds;
 
-/// <summary>A goal as what it asks of the engine: the boost of the goal stands in the place of the service that names one, so that the rules of boost speak.</summary>
+/// <summary>
+/// A goal as what it asks of the engine: the boost of the goal stands in the place of the service that names one, so that the rules of boost speak.
+/// </summary>
 internal static class GoalService
 {
     private const string Boost = "boost";

@@ -27,7 +27,9 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
             case LineOutcome.Fails when line.Answer.AlsoNeeded is [var change, ..]:
                 // Among the maker's own neighbours alone a part at home needs no change where nothing is recorded, and of several grades another may need
                 // none: then it hangs on every neighbour.
-                yield return (IsAtHome(line) || line.Candidate.Parts.Count > 1 ? [.. memory.Reach(Facts, line.Candidate.Reference, at).Union(PositionsOf(change))] : PositionsOf(change), WorksAt(change), null);
+                var hangsOnAll = IsAtHome(line) || line.Candidate.Parts.Count > 1;
+                yield return (
+                    hangsOnAll ? [.. memory.Reach(Facts, line.Candidate.Reference, at).Union(PositionsOf(change))] : PositionsOf(change), WorksAt(change), null);
                 break;
             case LineOutcome.Fails:
                 yield return (Culprits(line, plan), [], null);
@@ -48,7 +50,8 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
     /// <summary>Works that change what the change asks for.</summary>
     private IReadOnlyList<string> WorksAt(CompanionChange change)
     {
-        string[] features = [.. RulesOf(change).Where(rule => rule.Then.At.Position == change.Position).Select(rule => $"{change.Position}.{rule.Then.At.Feature}")];
+        string[] features =
+            [.. RulesOf(change).Where(rule => rule.Then.At.Position == change.Position).Select(rule => $"{change.Position}.{rule.Then.At.Feature}")];
         return [.. PlanWorks.Known(Facts).Where(work => work.Changes.Any(features.Contains)).Select(work => work.Code)];
     }
 
@@ -116,7 +119,8 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
         return line.Answer.Reasons.Where(reason => reason.By is not (ReasonBy.Identity or ReasonBy.Finding) && decides(reason))
             .Select(reason => (Reason: reason, Positions: PositionsOf(line.Candidate.Position, reason)))
             .Where(one => !own || one.Positions.Any(position => plan.TryGetValue(position, out var other) && !asBuilt.HasIt(other)))
-            .Where(one => !IsAtHome(line) || (one.Reason.By is ReasonBy.Joint or ReasonBy.Stack && one.Positions.Any(position => IsAnothers(line, plan, position))))
+            .Where(one => !IsAtHome(line)
+                || (one.Reason.By is ReasonBy.Joint or ReasonBy.Stack && one.Positions.Any(position => IsAnothers(line, plan, position))))
             .Select(one => one.Positions).MinBy(positions => positions.Count) ?? all;
     }
 
@@ -131,7 +135,8 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
     public bool IsOpenAlone(JudgedLine line) =>
         line.Candidate.Parts.Count == 1 && !IsAtHome(line) && !HasFindings(line)
         && (line.Candidate.IsNothing
-            ? (line.Outcome == LineOutcome.NotKnown || line.IsMissed) && !line.Answer.Reasons.Any(reason => reason.By is ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack)
+            ? (line.Outcome == LineOutcome.NotKnown || line.IsMissed)
+                && !line.Answer.Reasons.Any(reason => reason.By is ReasonBy.Feature or ReasonBy.Joint or ReasonBy.Stack)
             : line.Outcome == LineOutcome.NotKnown && line.Answer.Reasons.Any(reason =>
                 reason is { Met: Met.NotKnown, By: ReasonBy.Feature } && Decides(line, reason) && PositionsOf(line.Candidate.Position, reason).Count == 0));
 

@@ -21,3 +21,6 @@ internal sealed record LineRule(IReadOnlyList<At> If, IReadOnlyList<At> Or, IRea
 
     public static LineRule Never(IReadOnlyList<At> together) => new(together, [], [], null);
 }
+
+/// <summary>Where all of these are there, a line weighs so much more than its choice alone.</summary>
+internal sealed record LineRisk(IReadOnlyList<At> If, long Risk);

@@ -99,11 +99,13 @@ internal sealed class PlanGoods
     /// counts the worst.
     /// </summary>
     private Dictionary<string, string> CountedAs(IEnumerable<Candidate> bought, OfferScreen screen) => bought
-        .GroupBy(one => one.PartsKey, StringComparer.Ordinal).ToDictionary(same => same.Key, same => same.First().Parts.Count == 1 ? same.Key : same.First().Parts
-            .Select(part => (part.Id, Price: GradePrices.CheapestPiece(screen, part.Id, same.Any(IsBoughtNew))))
-            .Where(grade => grade.Price is not null)
-            .OrderByDescending(grade => grade.Price).ThenBy(grade => grade.Id, StringComparer.Ordinal).Select(grade => grade.Id).FirstOrDefault(same.Key),
-            StringComparer.Ordinal);
+        .GroupBy(one => one.PartsKey, StringComparer.Ordinal)
+        .ToDictionary(same => same.Key, same => Dearest(same.First().Parts, same.Any(IsBoughtNew), screen) ?? same.Key, StringComparer.Ordinal);
+
+    /// <summary>Null where nobody sells any.</summary>
+    private static string? Dearest(IReadOnlyList<Catalogue.Part> parts, bool onlyNew, OfferScreen screen) => parts
+        .Select(part => (part.Id, Price: GradePrices.CheapestPiece(screen, part.Id, onlyNew))).Where(grade => grade.Price is not null)
+        .OrderByDescending(grade => grade.Price).ThenBy(grade => grade.Id, StringComparer.Ordinal).Select(grade => grade.Id).FirstOrDefault();
 
     private List<PlanPieces> Holds(ScreenedOffer offer) =>
     [

@@ -2,7 +2,9 @@ using PartMatch.Core.Fit;
 
 namespace PartMatch.Core.Builds;
 
-/// <summary>What being unsure weighs when the surest plan is looked for: whole numbers, so that one thing taken on trust outweighs every smaller doubt.</summary>
+/// <summary>
+/// What being unsure weighs when the surest plan is looked for: whole numbers, so that one thing taken on trust outweighs every smaller doubt.
+/// </summary>
 /// <remarks>Ours, no source.</remarks>
 internal static class PlanRisks
 {

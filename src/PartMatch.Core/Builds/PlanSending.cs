@@ -20,7 +20,9 @@ internal static class PlanSending
         [
             .. pieces == 0 ? Array.Empty<string>()
                 : isFree ? [$"nothing for sending: the goods reach {Say(seller)}"]
-                : [string.Create(CultureInfo.InvariantCulture, $"{terms.Say(usual)} for the parcel ({terms.Say(sender.ParcelCost)} and {terms.Say(sender.PieceCost)} for each of {pieces} pieces)")],
+                : [string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{terms.Say(usual)} for the parcel ({terms.Say(sender.ParcelCost)} and {terms.Say(sender.PieceCost)} for each of {pieces} pieces)")],
             .. own > 0 || parcel.Count < bought.Count ? [$"{terms.Say(own)} as its offers say"] : Array.Empty<string>(),
         ];
         return (own + usual, string.Join("; ", words));

@@ -1,5 +1,4 @@
 using PartMatch.Core.Catalogue;
-using PartMatch.Core.Injectors;
 using PartMatch.Core.Planning;
 
 namespace PartMatch.Core.Builds;
@@ -9,20 +8,19 @@ internal sealed class PlanWriter
 {
     private readonly BuildTerms _terms;
     private readonly IReadOnlyList<IReadOnlyList<Candidate>> _candidates;
-    private readonly OfferScreen _screen;
     private readonly Dictionary<At, List<ChoiceMade>> _at = [];
     private readonly Dictionary<string, int> _places = new(StringComparer.Ordinal);
     private readonly List<At> _groups;
     private readonly PlanGoods _goods;
     private readonly PlanGrounds _grounds = new();
-    private readonly List<PlanRule> _wishes = [];
+    private readonly IReadOnlyList<PlanRule> _wishes;
     private readonly IReadOnlyList<Work> _works;
     private readonly Dictionary<string, int> _jobs;
 
     /// <param name="candidates">What could be at each position of the family, in its order.</param>
     public PlanWriter(BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, OfferScreen screen)
     {
-        (_terms, _candidates, _screen) = (terms, candidates, screen);
+        (_terms, _candidates) = (terms, candidates);
         foreach (var (place, choices) in candidates.Index())
         {
             _places[terms.Facts.Family.Positions[place].Code] = place;
@@ -38,7 +36,7 @@ internal sealed class PlanWriter
         _goods = new PlanGoods(terms, candidates, screen, _grounds);
         _works = [.. PlanWorks.Of(terms), .. GradeOrders.Of(terms, candidates)];
         _jobs = _works.Index().ToDictionary(work => work.Item.Code, work => work.Index, StringComparer.Ordinal);
-        WriteWishes();
+        _wishes = PlanWishes.Of(terms, candidates, _places, _works, _grounds);
     }
 
     /// <param name="lineRules">What the fit of the lines asks.</param>
@@ -135,127 +133,4 @@ internal sealed class PlanWriter
     private int ObtainableAt(PositionTerms at) => _grounds.Of(
         $"obtainable:{at.Position.Code}", $"{at.Position.Name}: something that fits has to be there, of the donor, in hand or for sale.",
         $"find an offer of a part that fits as {at.Position.Name}");
-
-    private void WriteWishes()
-    {
-        var sized = InjectorGoals.Size(_terms);
-        foreach (var (place, choices) in _candidates.Index())
-        {
-            var position = _terms.Facts.Family.Positions[place];
-            foreach (var (choice, candidate) in choices.Index())
-            {
-                WriteWishes(_terms.At(position.Code), new ChoiceMade(place, choice), candidate);
-                WriteInjectors(position, new ChoiceMade(place, choice), candidate, sized);
-            }
-
-            WriteKeeping(_terms.At(position.Code), place, choices);
-        }
-
-        foreach (var asked in _terms.Build.Works)
-        {
-            WriteWork(asked);
-        }
-
-        foreach (var work in _works.Where(GradeOrders.IsOne))
-        {
-            WriteOrder(work);
-        }
-    }
-
-    /// <summary>Of what is chosen by measurement: it is bought just where it is measured for.</summary>
-    private void WriteOrder(Work order)
-    {
-        var place = _places[GradeOrders.PositionOf(order)];
-        var done = new JobDone(_jobs[order.Code]);
-        ChoiceMade[] bought = [.. _candidates[place].Index().Where(choice => GradeOrders.IsBought(choice.Item)).Select(choice => new ChoiceMade(place, choice.Index))];
-        _wishes.Add(new PlanRule([done], [.. bought]));
-        _wishes.AddRange(bought.Select(made => new PlanRule([made], [done])));
-    }
-
-    private void WriteWishes(PositionTerms at, ChoiceMade made, Candidate candidate)
-    {
-        var (name, code) = (at.Position.Name, at.Position.Code);
-        if (at.Parts.Count > 0 && !candidate.Parts.All(part => at.Parts.Contains(part.Id)))
-        {
-            Never(made, $"parts:{code}", $"{name}: only {Fit.FitWording.List(at.Parts)} may be there.", $"allow other parts as {name}");
-        }
-
-        foreach (var part in candidate.Parts.Where(part => at.Refuse.Contains(part.Id)))
-        {
-            Never(made, $"refuse:{code}:{part.Id}", $"{name}: {part.Number} is refused.", $"allow {part.Number} as {name}");
-        }
-
-        if (at.Keep == KeepWish.Renew && candidate.IsDonors)
-        {
-            Never(made, $"renew:{code}", $"{name}: the donor's own is to be renewed.", $"keep the donor's {name}");
-        }
-    }
-
-    private void WriteKeeping(PositionTerms at, int place, IReadOnlyList<Candidate> choices)
-    {
-        var (name, code) = (at.Position.Name, at.Position.Code);
-        if (at.Keep is KeepWish.Keep or KeepWish.KeepIfPossible)
-        {
-            var ground = _grounds.Of($"keep:{code}", $"{name}: the donor's own stays.", $"let the donor's {name} go");
-            _wishes.Add(new PlanRule([], [.. choices.Index().Where(choice => choice.Item.IsDonors).Select(choice => new ChoiceMade(place, choice.Index))], ground));
-        }
-
-        // Grades belong to the surface they were measured on: the donor's stay only where that stays.
-        if (choices.Index().FirstOrDefault(choice => choice.Item is { IsDonors: true, IsGraded: true }) is (var own, { } graded))
-        {
-            foreach (var measured in _terms.Facts.Family.Selects.Where(row => row.Position == code && row.Evidence?.IsRetracted != true).Select(row => row.Measured.Position).Distinct())
-            {
-                if (measured != code && _places.TryGetValue(measured, out var other))
-                {
-                    _wishes.Add(new PlanRule(
-                        [new ChoiceMade(place, own)],
-                        [.. _candidates[other].Index().Where(choice => choice.Item.IsDonors).Select(choice => new ChoiceMade(other, choice.Index))]));
-                }
-            }
-        }
-    }
-
-    private void WriteInjectors(Position position, ChoiceMade made, Candidate candidate, IReadOnlyDictionary<string, SizedInjector> sized)
-    {
-        if (sized.Count == 0 || !InjectorGoals.Sets(_terms, position.Code) || candidate.IsNothing || !sized.TryGetValue(candidate.Parts[0].Id, out var one))
-        {
-            return;
-        }
-
-        if (one.Enough == Enough.No)
-        {
-            Never(made, "goal:power", $"{_terms.Build.Goal?.Power} at {_terms.Build.Goal?.Speed}: the injectors have to be enough for it.",
-                "ask for less power, more duty or more pressure");
-        }
-        else if (one.Enough == Enough.NotKnown)
-        {
-            _wishes.Add(new PlanRule([made], [new DoubtTaken(made.Place)]));
-        }
-    }
-
-    private void WriteWork(AskedWork asked)
-    {
-        if (!_jobs.TryGetValue(asked.Work, out var job))
-        {
-            return;
-        }
-
-        var ground = _grounds.Of($"work:{asked.Work}", $"{_works[job].Name}: you asked for it.", $"do without: {_works[job].Name}");
-        if (asked.WhenNew is not { } position)
-        {
-            _wishes.Add(new PlanRule([], [new JobDone(job)], ground));
-            return;
-        }
-
-        var place = _places[position];
-        foreach (var choice in _candidates[place].Index().Where(choice => choice.Item is { IsDonors: false, IsNothing: false }))
-        {
-            _wishes.Add(new PlanRule([new ChoiceMade(place, choice.Index)], [new JobDone(job)], ground));
-        }
-    }
-
-    private void Never(ChoiceMade made, string name, string text, string mend) => _wishes.Add(new PlanRule([made], [], _grounds.Of(name, text, mend)));
 }
-
-/// <summary>Where all of these are there, a line weighs so much more than its choice alone.</summary>
-internal sealed record LineRisk(IReadOnlyList<At> If, long Risk);

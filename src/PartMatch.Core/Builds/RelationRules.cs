@@ -34,7 +34,8 @@ internal static class RelationRules
                 if (Speaks(terms, joint.HoldsFor, left, [right]) || Speaks(terms, joint.HoldsFor, right, [left]))
                 {
                     yield return new LineRule(
-                        [AtOf(left), AtOf(right)], [], Ways(terms, joint is { Effect: Effect.Work, Work: { } work } ? work : null, joint.Left, joint.Right), null);
+                        [AtOf(left), AtOf(right)], [],
+                        Ways(terms, joint is { Effect: Effect.Work, Work: { } work } ? work : null, joint.Left, joint.Right), null);
                 }
             }
         }
@@ -62,7 +63,10 @@ internal static class RelationRules
             {
                 yield return new LineRule(
                     [.. chosen.Select(AtOf)], [],
-                    Ways(terms, stack is { Effect: Effect.Work, Work: { } work } ? work : null, [.. stack.Terms.OfType<FeatureTerm>().Select(term => term.At)]), null);
+                    Ways(
+                        terms, stack is { Effect: Effect.Work, Work: { } work } ? work : null,
+                        [.. stack.Terms.OfType<FeatureTerm>().Select(term => term.At)]),
+                    null);
             }
         }
     }
@@ -107,7 +111,8 @@ internal static class RelationRules
     private static IReadOnlyList<string> Ways(BuildTerms terms, string? work, params FeatureAt[] read) =>
     [
         .. new[] { work }.OfType<string>()
-            .Union(PlanWorks.Of(terms).Where(one => one.Changes.Any(change => read.Any(at => change == $"{at.Position}.{at.Feature}"))).Select(one => one.Code)),
+            .Union(PlanWorks.Of(terms)
+                .Where(one => one.Changes.Any(change => read.Any(at => change == $"{at.Position}.{at.Feature}"))).Select(one => one.Code)),
     ];
 
     private static bool IsOne(Candidate candidate) => candidate.Parts is [{ IsNothing: false }];

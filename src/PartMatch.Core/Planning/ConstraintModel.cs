@@ -1,4 +1,3 @@
-using System.Runtime.ExceptionServices;
 using Google.OrTools.Sat;
 
 namespace PartMatch.Core.Planning;
@@ -16,7 +15,10 @@ internal enum ConstraintStatus
 /// <param name="Work">Spent, in the unit of <see cref="PlanEffort"/>.</param>
 internal sealed record ConstraintAnswer(ConstraintStatus Status, IReadOnlyList<long> Values, long Bound, double Work);
 
-/// <summary>The only file that names the solver: whole-number variables, flags (0 or 1), linear bounds, clauses, work that does not overlap.</summary>
+/// <summary>
+/// With <see cref="SolverReports"/> the only place that names the solver: whole-number variables, flags (0 or 1), linear bounds, clauses, work that does not
+/// overlap.
+/// </summary>
 /// <remarks>One worker and a fixed seed: the same model gives the same answer.</remarks>
 internal sealed class ConstraintModel
 {
@@ -138,8 +140,8 @@ internal sealed class ConstraintModel
     public ConstraintAnswer Solve(double work, Action<long?, long>? told, CancellationToken stop)
     {
         using var solve = new SolveWrapper();
-        using var reports = new Reports(told, solve, () => _least);
-        using var bounds = new Bounds(reports);
+        using var reports = new SolverReports(told, solve, () => _least);
+        using var bounds = new SolverBounds(reports);
         solve.SetStringParameters(FormattableString.Invariant($"{Parameters} max_deterministic_time:{work:R}"));
         if (told is not null)
         {
@@ -165,7 +167,7 @@ internal sealed class ConstraintModel
     private static LinearExpressionProto Linear(int variable, long offset) => new() { Vars = { variable }, Coeffs = { 1 }, Offset = offset };
 
     /// <summary>The bound is a whole number seen through a double.</summary>
-    private static long UpTo(double bound) => double.Abs(bound) < 1e18 ? (long)double.Ceiling(bound - 1e-6) : bound < 0 ? long.MinValue : long.MaxValue;
+    internal static long UpTo(double bound) => double.Abs(bound) < 1e18 ? (long)double.Ceiling(bound - 1e-6) : bound < 0 ? long.MinValue : long.MaxValue;
 
     private void AddRow(IReadOnlyList<int> flags, long least, long most)
     {
@@ -190,50 +192,5 @@ internal sealed class ConstraintModel
         }
 
         _model.Constraints.Add(constraint);
-    }
-
-    /// <summary>What is told comes from the solver's own thread; a failure of the listener must not fall through native code.</summary>
-    private sealed class Reports(Action<long?, long>? told, SolveWrapper solve, Func<LinearSum> least) : SolutionCallback
-    {
-        private readonly Lock _lock = new();
-        private long? _best;
-        private long _bound = long.MinValue;
-
-        public ExceptionDispatchInfo? Failure { get; private set; }
-
-        public override void OnSolutionCallback()
-        {
-            var sum = least();
-            var value = sum.Constant;
-            foreach (var (variable, factor) in sum.Factors)
-            {
-                value += factor * SolutionIntegerValue(variable);
-            }
-
-            Tell(value, UpTo(BestObjectiveBound()));
-        }
-
-        public void Tell(long? best, long bound)
-        {
-            lock (_lock)
-            {
-                _best = best ?? _best;
-                _bound = long.Max(_bound, bound);
-                try
-                {
-                    told?.Invoke(_best, _bound);
-                }
-                catch (Exception failure) when (Failure is null)
-                {
-                    Failure = ExceptionDispatchInfo.Capture(failure);
-                    solve.StopSearch();
-                }
-            }
-        }
-    }
-
-    private sealed class Bounds(Reports reports) : BestBoundCallback
-    {
-        public override void NewBestBound(double bound) => reports.Tell(null, UpTo(bound));
     }
 }

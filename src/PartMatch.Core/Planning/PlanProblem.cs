@@ -54,7 +54,8 @@ public sealed record PlanProduct(string Name, int InHand = 0);
 /// <param name="ArrivesOn">Day at the door.</param>
 /// <param name="Risk">Of one pack bought or more: how easily it is the wrong thing.</param>
 public sealed record PlanOffer(
-    string Name, int Seller, long Price, int Packs, IReadOnlyList<PlanPieces> Holds, long? OwnSending = null, long GoodsValue = 0, int ArrivesOn = 0, long Risk = 0)
+    string Name, int Seller, long Price, int Packs, IReadOnlyList<PlanPieces> Holds, long? OwnSending = null, long GoodsValue = 0, int ArrivesOn = 0,
+    long Risk = 0)
 {
     /// <summary>Who forbids to buy it; it can be bought only where this ground is dropped. Null: nobody.</summary>
     public int? Ground { get; init; }

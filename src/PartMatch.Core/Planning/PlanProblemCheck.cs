@@ -55,7 +55,8 @@ public static class PlanProblemCheck
         foreach (var job in problem.Jobs)
         {
             Count(job.Days, $"the days of job \"{job.Name}\"");
-            Within(job.NeedsPlaces.Concat(job.HoldsPlaces).Concat(job.Orders is { } ordered ? [ordered] : Array.Empty<int>()), problem.Places.Count, $"place of job \"{job.Name}\"");
+            int[] ordered = job.Orders is { } place ? [place] : [];
+            Within([.. job.NeedsPlaces, .. job.HoldsPlaces, .. ordered], problem.Places.Count, $"place of job \"{job.Name}\"");
             Within(job.AfterJobs, problem.Jobs.Count, $"job before job \"{job.Name}\"");
         }
 

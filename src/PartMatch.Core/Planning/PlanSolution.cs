@@ -36,7 +36,8 @@ public enum PlanStatus
 /// <param name="Doubts">For each doubt, whether it is taken on trust.</param>
 /// <param name="Bound">For the value that counts first, the best that is still possible.</param>
 public sealed record PlanSolution(
-    PlanStatus Status, IReadOnlyList<int?> Choices, IReadOnlyList<int> Packs, IReadOnlyList<int?> Jobs, IReadOnlyList<bool> Doubts, PlanTotals Totals, long Bound)
+    PlanStatus Status, IReadOnlyList<int?> Choices, IReadOnlyList<int> Packs, IReadOnlyList<int?> Jobs, IReadOnlyList<bool> Doubts, PlanTotals Totals,
+    long Bound)
 {
     /// <summary>The limit came before anything was found.</summary>
     public static PlanSolution OutOfTime { get; } = new(PlanStatus.OutOfTime, [], [], [], [], new PlanTotals(0, 0, 0, 0, 0), 0);

@@ -47,6 +47,19 @@ public sealed class PlanLimitsTests
         Assert.Empty(solution.Choices);
     }
 
+    // Told from the solver's own thread: what escaped from there would end the process.
+    [Fact]
+    public void A_listener_that_fails_every_time_is_heard_once()
+    {
+        var count = 0;
+
+        var failure = Assert.Throws<InvalidOperationException>(() => PlanSolver.Solve(
+            WarehouseInstances.Plan(25_000), PlanObjective.Cheapest, PlanEffort.Ordinary, _ => throw new InvalidOperationException($"failure {++count}"),
+            TestContext.Current.CancellationToken));
+
+        Assert.Equal(("failure 1", 1), (failure.Message, count));
+    }
+
     [Fact]
     public void A_stop_while_it_is_told_keeps_the_best_found()
     {
