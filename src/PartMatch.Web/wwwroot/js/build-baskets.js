@@ -17,7 +17,7 @@ const isMeasured = flag => /^measure\b/i.test(flag);
 function row(item, byCode) {
   const isConverted = item.price.currency !== item.converted.currency;
   const [measured, others] = [item.flags.filter(isMeasured), item.flags.filter(flag => !isMeasured(flag))];
-  const listed = item.part ? listedAs(item.numberAsWritten, item.part) : null;
+  const listed = item.part ? listedAs(item.numberAsWritten, [item.part]) : null;
   return {
     class: measured.length ? 'not-yet' : null,
     cells: [
