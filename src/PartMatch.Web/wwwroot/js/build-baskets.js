@@ -17,12 +17,13 @@ const isMeasured = flag => /^measure\b/i.test(flag);
 function row(item, byCode) {
   const isConverted = item.price.currency !== item.converted.currency;
   const [measured, others] = [item.flags.filter(isMeasured), item.flags.filter(flag => !isMeasured(flag))];
-  const listed = item.part ? listedAs(item.numberAsWritten, item.part) : null;
+  const listed = item.part ? listedAs(item.numberAsWritten, [item.part]) : null;
   return {
     class: measured.length ? 'not-yet' : null,
     cells: [
       [item.part ? partLink(item.part) : item.numberAsWritten ?? 'no number', el('div', { class: 'plain-name' }, item.name),
-        el('div', { class: 'small plain-name' }, listed, el('span', { class: 'acts' }, listed ? ' · ' : '', offerLink(item.offer))), measured.map(measureFirst)],
+        el('div', { class: 'small plain-name' }, listed, el('span', { class: 'acts' }, listed ? ' · ' : '', offerLink(item.offer))),
+        measured.map(measureFirst)],
       [String(item.packs), item.piecesInPack > 1 ? ` of ${item.piecesInPack}` : ''],
       { cell: [money(item.price), isConverted ? el('div', { class: 'quiet small' }, `= ${money(item.converted)}`) : null], class: 'count' },
       { cell: money(item.total), class: 'count' }, item.seenOn, item.arrivesOn,

@@ -24,7 +24,7 @@ function pointRow(point, index, points) {
 const subjectOf = (subject, family) => {
   if (!subject.includes('/')) return sentence(positionName(family, subject));
   const [book, code] = subject.split('/');
-  return el('a', { href: address('record.html', { book, table: 'offers', key: code }) }, 'the offer', el('span', { class: 'unseen' }, ` ${code}`));
+  return el('a', { href: address('record.html', { book, table: 'offers', key: code }) }, `offer ${code}`);
 };
 
 const swings = (list, family) => (list.length ? ruled('What would change the cheapest plan, were it otherwise',

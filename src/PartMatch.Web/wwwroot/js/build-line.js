@@ -57,7 +57,7 @@ const bought = (one, { sellers, shared }) => [[
 ].join(', '), whole(one.arrivesOn)];
 
 function listing(one, line) {
-  const listed = listedAs(one.numberAsWritten, line.part);
+  const listed = listedAs(one.numberAsWritten, line.part ? [line.part] : line.oneOf);
   return listed && [', ', listed];
 }
 

@@ -2,7 +2,7 @@
 
 import { Refusal, ask, newest } from './api.js';
 import { faultSummary } from './faults.js';
-import { el, linked, pageOf, partLink, ruled, sentence, sentences, sureness, verdict } from './format.js';
+import { el, evidenceLink, linked, pageOf, partLink, ruled, sentence, sentences, sureness, verdict } from './format.js';
 import { askedAbout } from './build-line.js';
 
 const grounds = {
@@ -21,7 +21,8 @@ function step(one, about, query) {
     el('strong', null, sentence(nameOf(about, one.position))), ` – ${grounds[one.ground]}`, one.code ? el('span', { class: 'number small' }, ` ${one.code}`)
       : null, one.sureness ? [' ', sureness(one.sureness)] : null,
     el('p', null, linked(sentences(one.text))),
-    one.evidence.length ? el('p', { class: 'small quiet' }, 'By ', one.evidence.join(', ')) : null,
+    one.evidence.length ? el('p', { class: 'small quiet' }, 'By ',
+      one.evidence.map((code, index) => [index ? ', ' : '', evidenceLink(about.shown.build.family, code)])) : null,
     ways.length ? el('p', { class: 'small acts' }, 'Stands on ',
       ways.map((position, index) => [index ? ', ' : '', el('a', { href: askedAbout(query, position) }, nameOf(about, position))])) : null);
 }

@@ -17,10 +17,11 @@ const numberOf = part => part.replace(/^[^:]*:/, '');
 
 const signs = number => number.toUpperCase().replace(/[^\p{L}\p{N}]/gu, '');
 
-/** How the seller writes the number, where that is not how the books do: by it the listing is found. Louder where it is another number. */
-export function listedAs(written, part) {
-  if (!written || (part && written === numberOf(part))) return null;
-  const isAnother = !part || signs(written) !== signs(numberOf(part));
+/** How the seller writes the number, where the books write none of the `parts` so: by it the listing is found. Louder where it is another number. */
+export function listedAs(written, parts) {
+  const numbers = parts.map(numberOf);
+  if (!written || numbers.includes(written)) return null;
+  const isAnother = !numbers.some(number => signs(number) === signs(written));
   return el('span', { class: 'listed' }, 'listed as ', el(isAnother ? 'strong' : 'span', { class: 'whole' }, written));
 }
 
