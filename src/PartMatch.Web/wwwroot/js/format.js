@@ -140,9 +140,9 @@ export function sentence(text) {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** The same for every sentence of a text, each ended. */
+/** The same for every sentence of a text, each ended. A `maker:number` stays as it is, so that it is still known as one. */
 export function sentences(text) {
-  const large = text.replace(/(^|[.!?] )(\p{Ll})/gu, (_, before, letter) => before + letter.toUpperCase());
+  const large = text.replace(/(^|[.!?] )(\p{Ll})(?![a-z0-9-]*:\S)/gu, (_, before, letter) => before + letter.toUpperCase());
   return /[.!?)]$/.test(large) ? large : `${large}.`;
 }
 
