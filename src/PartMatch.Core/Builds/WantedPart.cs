@@ -16,18 +16,20 @@ internal sealed class WantedPart(PlanRun run, string position)
             : $"find {(fitting.Count == 1 ? "" : "one of ")}{FitWording.Some([.. fitting.Select(part => $"{part.Number}{LeftOut(part)}")])}";
     }
 
-    /// <summary>Parts of any book that hold among the neighbours of that plan, the maker's own of a wished variant first.</summary>
+    /// <summary>Parts of any book that hold among the neighbours of that plan or beside the maker's own, those of a wished variant first.</summary>
     private IEnumerable<Part> Fitting(SolvedPlan without)
     {
-        // Where something else conflicts there is no plan to stand in: then beside the maker's own.
         var isPlan = without.Solution.Choices.Count > 0;
         var plan = isPlan ? without.Written.Chosen(without.Solution) : new Dictionary<string, Candidate>();
         var works = isPlan ? without.Written.WorksOf(without.Solution) : new HashSet<string>();
         var at = run.Terms.At(position);
         return run.Terms.Facts.Family.PartsOfKind(at.Position.Kind).Where(part => !part.IsNothing && !at.Refuse.Contains(part.Id) && (at.Parts.Count == 0 || at.Parts.Contains(part.Id)))
-            .Where(part => run.Judge(Candidates.Bought(run.Terms, position, part), plan, works).Outcome is LineOutcome.Holds or LineOutcome.WithWork)
+            .Where(part => Holds(part, plan, works) || Holds(part, new Dictionary<string, Candidate>(), new HashSet<string>()))
             .OrderBy(part => IsFitted(at, part) ? 0 : 1).ThenBy(part => part.Id, StringComparer.Ordinal);
     }
+
+    private bool Holds(Part part, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works) =>
+        run.Judge(Candidates.Bought(run.Terms, position, part), plan, works).Outcome is LineOutcome.Holds or LineOutcome.WithWork;
 
     private bool IsFitted(PositionTerms at, Part part) =>
         at.Like.Any(variant => run.Terms.Facts.Family.FitmentsAt(variant, position).Any(fitment => fitment.Part == part.Id));
