@@ -27,7 +27,7 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
             case LineOutcome.Fails when line.Answer.AlsoNeeded is [var change, ..]:
                 // Among the maker's own neighbours alone a part at home needs no change where nothing is recorded, and of several grades another may need
                 // none: then it hangs on every neighbour.
-                var hangsOnAll = IsAtHome(line) || line.Candidate.Parts.Count > 1;
+                var hangsOnAll = IsAtHome(line) || asBuilt.IsOwn(line.Candidate) || line.Candidate.Parts.Count > 1;
                 yield return (
                     hangsOnAll ? [.. memory.Reach(Facts, line.Candidate.Reference, at).Union(PositionsOf(change))] : PositionsOf(change), WorksAt(change), null);
                 break;

@@ -24,7 +24,7 @@ internal sealed class PlanRun
         _judge = new LineJudge(Terms, memory, asBuilt);
         _learning = new LineLearning(Terms, memory, asBuilt);
         _writer = new PlanWriter(Terms, Candidates, Screen);
-        _learned = memory.Learned(Terms, Candidates, () => RelationRules.Of(Terms, ByPosition).Concat(Alone()));
+        _learned = memory.Learned(Terms, Candidates, () => RelationRules.Of(Terms, ByPosition, asBuilt).Concat(Alone()));
     }
 
     public BuildTerms Terms { get; }

@@ -12,11 +12,11 @@ internal static class RelationRules
     /// <summary>More combinations of one sum than this are not tried out beforehand.</summary>
     private const int MostCombinations = 4000;
 
-    public static IEnumerable<LineRule> Of(BuildTerms terms, IReadOnlyDictionary<string, IReadOnlyList<Candidate>> candidates) =>
+    public static IEnumerable<LineRule> Of(BuildTerms terms, IReadOnlyDictionary<string, IReadOnlyList<Candidate>> candidates, AsBuilt asBuilt) =>
     [
         .. terms.Facts.Family.Joints.Where(joint => joint.Evidence?.IsRetracted != true).SelectMany(joint => OfJoint(terms, joint, candidates)),
         .. terms.Facts.Family.Stacks.Where(stack => stack.Evidence?.IsRetracted != true).SelectMany(stack => OfStack(terms, stack, candidates)),
-        .. terms.Facts.Family.Companions.Where(rule => rule.Evidence?.IsRetracted != true).SelectMany(rule => OfCompanion(terms, rule, candidates)),
+        .. terms.Facts.Family.Companions.Where(rule => rule.Evidence?.IsRetracted != true).SelectMany(rule => OfCompanion(terms, rule, candidates, asBuilt)),
     ];
 
     private static IEnumerable<LineRule> OfJoint(BuildTerms terms, Joint joint, IReadOnlyDictionary<string, IReadOnlyList<Candidate>> candidates)
@@ -71,7 +71,8 @@ internal static class RelationRules
         }
     }
 
-    private static IEnumerable<LineRule> OfCompanion(BuildTerms terms, Companion rule, IReadOnlyDictionary<string, IReadOnlyList<Candidate>> candidates)
+    private static IEnumerable<LineRule> OfCompanion(
+        BuildTerms terms, Companion rule, IReadOnlyDictionary<string, IReadOnlyList<Candidate>> candidates, AsBuilt asBuilt)
     {
         if (!candidates.TryGetValue(rule.When.At.Position, out var asking) || !candidates.TryGetValue(rule.Then.At.Position, out var asked)
             || rule.When.At.Position == rule.Then.At.Position)
@@ -82,7 +83,10 @@ internal static class RelationRules
         var changed = $"{rule.Then.At.Position}.{rule.Then.At.Feature}";
         string[] works = [.. PlanWorks.Known(terms.Facts.Family).Where(work => work.Changes.Contains(changed)).Select(work => work.Code)];
         At[] ways = [.. asked.Where(one => !one.Parts.All(part => rule.Then.HoldsOf(part) == Met.No)).Select(AtOf)];
-        foreach (var one in asking.Where(one => rule.HoldsFor(one.Reference) && one.Parts.All(part => rule.When.HoldsOf(part) == Met.Yes)))
+
+        // Where the donor's own does not meet it either, the donor as it was built shows that it need not.
+        var isMetAsBuilt = asked.Where(asBuilt.HasIt).All(one => ways.Contains(AtOf(one)));
+        foreach (var one in asking.Where(one => isMetAsBuilt || !asBuilt.IsOwn(one)).Where(one => rule.HoldsFor(one.Reference) && one.Parts.All(part => rule.When.HoldsOf(part) == Met.Yes)))
         {
             yield return new LineRule([AtOf(one)], ways, works, null) { Asks = rule.Then.At.Position };
         }
