@@ -19,6 +19,8 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
     private const int MostDays = 3650;
     private const int MostPercent = 1000;
     private const int MostRate = 1_000_000;
+    private const int FirstYear = 2000;
+    private const int LastYear = 2199;
 
     // All money of a plan together has to stay far inside what the solver reckons with (PlanProblemCheck.Most).
     private const long MostMinor = 1_000_000_000_000;
@@ -33,8 +35,8 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
         RuleFor(build => build.Currency).MustBeCurrency();
         RuleFor(build => build.Budget).Must(IsAmount).Otherwise(AmountExpected, AmountMend);
         RuleFor(build => build.SendingWhereNotSaid).Must(IsAmount).Otherwise(AmountExpected, AmountMend);
-        RuleFor(build => build.StartOn).Must(IsDay).Otherwise("a day as YYYY-MM-DD", "leave it out for the day of the question");
-        RuleFor(build => build.NeededBy).Must(IsDay).Otherwise("a day as YYYY-MM-DD", "leave it out where it is not pressing");
+        RuleFor(build => build.StartOn).Must(IsDay).Otherwise(DayExpected, "leave it out for the day of the question");
+        RuleFor(build => build.NeededBy).Must(IsDay).Otherwise(DayExpected, "leave it out where it is not pressing");
         RuleFor(build => build.NeededBy)
             .Must((build, day) => OfferRules.DayOf(day) is not { } needed || OfferRules.DayOf(build.StartOn) is not { } start || start <= needed)
             .Otherwise("a day not before startOn", "order earlier, or need it later");
@@ -52,6 +54,11 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
         RuleFor(build => build.Goal).SetValidator(BuildGoalRules.Make()!); // the library skips what is null
         RuleFor(build => build.Wishes).Must(IsBounded).Otherwise(EntriesExpected);
         RuleForEach(build => build.Wishes).SetValidator(WishRules());
+        RuleForEach(build => build.Wishes)
+            .Must((build, wish) => !build.Wishes.TakeWhile(other => !ReferenceEquals(other, wish)).Any(other => Contradicts(other, wish)))
+            .WithState((_, wish) => new Mending(
+                "one wish for a position that says whether the donor's stays, or which parts may be there", "leave one of the two out",
+                $"a second wish for {wish.Position} that says otherwise"));
         RuleFor(build => build.InHand).Must(IsBounded).Otherwise(EntriesExpected);
         RuleForEach(build => build.InHand).ChildRules(held =>
         {
@@ -65,6 +72,7 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
         RuleForEach(build => build.Rates).SetValidator(build => RateRules(build));
     }
 
+    internal const string DayExpected = "a day from 2000-01-01 to 2199-12-31, as YYYY-MM-DD";
     private const string NoteExpected = "a text of at most 2000 characters";
     private const string AmountExpected = "an amount of the build's currency, zero or more: digits and one decimal point";
     private const string AmountMend = "with no more decimals than the currency has: 84.00 in EUR, 84 in JPY";
@@ -120,7 +128,15 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
         amount is null || Currencies.FindDigits(build.Currency) is null
         || (Amount.Find(amount, build.Currency) is { Minor: var minor } && minor >= 0 && minor <= MostMinor);
 
-    private static bool IsDay(string? day) => day is null || OfferRules.DayOf(day) is not null;
+    /// <summary>Whether a plan can be reckoned from that day on: far from both ends of the calendar.</summary>
+    internal static bool IsPlannable(DateOnly day) => day.Year is >= FirstYear and <= LastYear;
+
+    private static bool IsDay(string? day) => day is null || (OfferRules.DayOf(day) is { } read && IsPlannable(read));
+
+    // Of one position an earlier wish said otherwise.
+    private static bool Contradicts(Wish other, Wish wish) => wish.Position is not null && other.Position == wish.Position
+        && ((other.Keep != KeepWish.Either && wish.Keep != KeepWish.Either && other.Keep != wish.Keep)
+            || (other.Parts.Count > 0 && wish.Parts.Count > 0 && !other.Parts.Order(StringComparer.Ordinal).SequenceEqual(wish.Parts.Order(StringComparer.Ordinal))));
 
     private static bool IsDays(int? days) => days is null or (>= 0 and <= MostDays);
 

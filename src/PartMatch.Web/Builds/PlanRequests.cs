@@ -83,6 +83,8 @@ internal abstract class BuildDayRules<T> : AbstractValidator<T>
     {
         RuleFor(request => request.Version).MustBeVersion();
         RuleFor(request => request.On).MustBeDay();
+        RuleFor(request => request.On).Must(on => OfferRules.DayOf(on) is not { } day || BuildDocumentRules.IsPlannable(day))
+            .Otherwise(BuildDocumentRules.DayExpected, "leave it out for today");
     }
 }
 

@@ -42,6 +42,11 @@ public sealed class BuildFaultTests(SmallBase server)
     [InlineData("\"budget\":\"400.00\"", "\"budget\":\"400.005\"", "budget", "400.005")]
     [InlineData("\"neededBy\":\"2026-12-24\"", "\"neededBy\":\"24.12.2026\"", "neededBy", "24.12.2026")]
     [InlineData("\"neededBy\":\"2026-12-24\"", "\"neededBy\":\"2026-11-30\"", "neededBy", "2026-11-30")]
+    [InlineData("\"neededBy\":\"2026-12-24\"", "\"neededBy\":\"2200-01-01\"", "neededBy", "2200-01-01")]
+    [InlineData("\"startOn\":\"2026-12-01\"", "\"startOn\":\"1999-12-31\"", "startOn", "1999-12-31")]
+    [InlineData(
+        "{\"group\":\"cooling\"", "{\"position\":\"pump-bolt\",\"keep\":\"renew\"},{\"group\":\"cooling\"", "wishes[1]",
+        "a second wish for pump-bolt that says otherwise")]
     [InlineData("\"budget\":\"400.00\"", "\"offersAtMostDaysOld\":-1", "offersAtMostDaysOld", "-1")]
     [InlineData("\"budget\":\"400.00\"", "\"importPercentWhereNotSaid\":1000.5", "importPercentWhereNotSaid", "1000.5")]
     [InlineData("\"budget\":\"400.00\"", "\"colour\":\"red\"", "colour", "colour")]

@@ -78,8 +78,11 @@ async function sheetOf(query) {
 }
 
 /** Draws what the address asks for; `told` is what has just happened. */
+let shownFor; // a skip link changes the address too, and nothing of it is to be drawn again
+
 async function draw(told) {
-  const query = new URLSearchParams(location.search);
+  shownFor = location.search;
+  const query = new URLSearchParams(shownFor);
   shown?.detach?.();
   place.setAttribute('aria-busy', 'true');
   if (!told) place.replaceChildren(el('p', { class: 'waiting' }, 'Opening the book …'));
@@ -103,5 +106,5 @@ async function draw(told) {
 }
 
 drawStrip();
-window.addEventListener('popstate', () => draw());
+window.addEventListener('popstate', () => location.search === shownFor || draw());
 draw();
