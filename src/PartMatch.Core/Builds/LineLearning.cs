@@ -142,6 +142,7 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
 
     /// <summary>Is it at home where it is judged, or, where several are fitted there, perhaps beside other neighbours?</summary>
     private bool IsAtHome(JudgedLine line) => HasAlternatives(line)
+        || line.Answer.Reasons.Any(reason => reason is { By: ReasonBy.Identity, Met: Met.Yes }) // on some engines of the variant, by its number
         || line.Answer.Identity.Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
 
     /// <summary>Was anything ever found of it there? It may speak beside other neighbours.</summary>
