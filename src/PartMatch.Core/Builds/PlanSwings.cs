@@ -106,7 +106,8 @@ internal static class PlanSwings
     }
 
     private static int DaysWith(SolvedPlan solved, int offer, int later) => PlanCalendar.Settle(
-        Otherwise.Offer(solved.Written, offer, one => one with { ArrivesOn = one.ArrivesOn + later }), solved.Solution.Choices, solved.Solution.Packs, solved.Solution.Jobs).Days;
+        Otherwise.Offer(solved.Written, offer, one => one with { ArrivesOn = one.ArrivesOn + later }), solved.Solution.Choices, solved.Solution.Packs, solved.Solution.Jobs,
+        solved.Solution.Totals.Days).Days;
 
     private static PlanSwing Fit(BuildQuestion question, JudgedLine line)
     {

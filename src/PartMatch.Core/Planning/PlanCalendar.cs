@@ -5,10 +5,11 @@ internal static class PlanCalendar
 {
     /// <summary>The same work in the same order, each as early as it can be.</summary>
     /// <param name="starts">For each job a day by which it could start, in a schedule that holds; null where it is not done.</param>
+    /// <param name="by">The day on which all is there and done in that schedule.</param>
     public static (IReadOnlyList<int?> Starts, int Days) Settle(
-        PlanProblem problem, IReadOnlyList<int?> choices, IReadOnlyList<int> packs, IReadOnlyList<int?> starts)
+        PlanProblem problem, IReadOnlyList<int?> choices, IReadOnlyList<int> packs, IReadOnlyList<int?> starts, int by)
     {
-        var ready = Ready(problem, choices, packs, starts);
+        var ready = Ready(problem, choices, packs, starts, by);
         var earliest = new int?[problem.Jobs.Count];
         var days = ready.DefaultIfEmpty(0).Max();
         foreach (var job in InOrder(problem, starts))
@@ -16,9 +17,13 @@ internal static class PlanCalendar
             var start = problem.Jobs[job].NeedsPlaces.Select(place => ready[place]).DefaultIfEmpty(0).Max();
             for (var other = 0; other < earliest.Length; other++)
             {
-                if (earliest[other] is { } begun && (problem.Jobs[job].AfterJobs.Contains(other) || Share(problem.Jobs[job], problem.Jobs[other])))
+                if (earliest[other] is { } begun && problem.Jobs[job].AfterJobs.Contains(other))
                 {
                     start = int.Max(start, End(other, begun));
+                }
+                else if (earliest[other] is { } held && Share(problem.Jobs[job], problem.Jobs[other]))
+                {
+                    start = int.Max(start, held + problem.Jobs[other].Days);
                 }
             }
 
@@ -58,16 +63,22 @@ internal static class PlanCalendar
         return order.Where(job => starts[job] is not null).OrderBy(job => starts[job]); // stable: on the same day as they wait for each other
     }
 
-    /// <summary>For each place, the day on which what is taken there has arrived.</summary>
-    private static int[] Ready(PlanProblem problem, IReadOnlyList<int?> choices, IReadOnlyList<int> packs, IReadOnlyList<int?> starts)
+    /// <summary>For each place, the day on which what is taken there has arrived, counted from when it is ordered.</summary>
+    private static int[] Ready(PlanProblem problem, IReadOnlyList<int?> choices, IReadOnlyList<int> packs, IReadOnlyList<int?> starts, int by)
     {
         var ready = new int[problem.Places.Count];
-        var neededBy = Enumerable.Repeat(int.MaxValue, ready.Length).ToArray();
+        var neededBy = Enumerable.Repeat(by, ready.Length).ToArray();
         for (var job = 0; job < problem.Jobs.Count; job++)
         {
-            foreach (var place in problem.Jobs[job].NeedsPlaces)
+            foreach (var place in problem.Jobs[job].NeedsPlaces.Where(_ => starts[job] is not null))
             {
-                neededBy[place] = int.Min(neededBy[place], starts[job] ?? int.MaxValue);
+                neededBy[place] = int.Min(neededBy[place], starts[job]!.Value); // just asked
+            }
+
+            if (problem.Jobs[job].Orders is { } ordered && starts[job] is { } start)
+            {
+                var next = Enumerable.Range(0, problem.Jobs.Count).Where(other => problem.Jobs[other].AfterJobs.Contains(job)).Select(other => starts[other] ?? by);
+                neededBy[ordered] = int.Min(neededBy[ordered], next.Append(by).Min() - start - problem.Jobs[job].Days);
             }
         }
 

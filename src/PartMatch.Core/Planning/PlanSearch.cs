@@ -79,7 +79,7 @@ internal sealed class PlanSearch
         var packs = Model.Packs
             .Select((variable, offer) => (int)(_values[variable] + (Model.Parcels.Spare[offer] is { } spare ? _values[spare] : 0))).ToArray();
         var doubts = Model.Doubts.Select(flag => _values[flag] == 1).ToArray();
-        var (starts, days) = PlanCalendar.Settle(_problem, choices, packs, Starts());
+        var (starts, days) = PlanCalendar.Settle(_problem, choices, packs, Starts(), HasDays ? (int)_values[Schedule.Days] : int.MaxValue);
         var totals = PlanReckoning.Add(_problem, choices, packs, starts, doubts, days);
         Compare("cost", totals.Cost, Model.Cost);
         Compare("risk", totals.Risk, Model.Risk);

@@ -48,21 +48,17 @@ public sealed class RichBuildTests
         },
         iter: Draws / 8, threads: 1);
 
-    // Everything asked before leaves rules behind: they may only save tries. Of plans that are alike in every measure another may be told.
+    // Everything asked before leaves rules behind: they may only save tries.
     [Fact]
-    public void What_was_asked_before_makes_no_plan_better_or_worse() => Gen.Select(AnyRichBuild.Of, Gen.Enum<PlanObjective>()).Sample(
+    public void What_was_asked_before_changes_nothing() => Gen.Select(AnyRichBuild.Of, Gen.Enum<PlanObjective>()).Sample(
         (told, objective) =>
         {
             told.Frontier();
             told.Plan(PlanObjective.Surest);
             told.Conflict();
-            Assert.Equal(Measures(told.Fresh().Plan(objective)), Measures(told.Plan(objective)));
+            Assert.Equal(AsJson.Of(told.Fresh().Plan(objective)), AsJson.Of(told.Plan(objective)));
         },
         iter: Draws / 8, threads: 1);
-
-    private static (PlanStatus Status, long Cost, int? Days, int OnTrust, int Kept) Measures(BuildPlan plan) => (
-        plan.Status, Cents(plan.Cost?.Total), plan.Days, plan.OnTrust.Count,
-        plan.Lines.Count(line => line.Action is LineAction.Keep or LineAction.KeepWithWork));
 
     // Where a grade is for sale only by a refused seller, the conflict reckons with grades and the plan does not: another question is asked then.
     [Fact]

@@ -58,10 +58,13 @@ internal static class AnyPlan
     private static Gen<PlanJob[]> Jobs(int count, int places)
     {
         var some = Gen.Int[0, places - 1].Array[0, 2];
-        var jobs = Gen.Select(Gen.Int[-1, 4], Gen.Int[0, 3], some, some, Gen.Bool,
-            (cost, days, needs, holds, after) => (cost, days, needs, holds, after)).Array[count];
+        var jobs = Gen.Select(Gen.Int[-1, 4], Gen.Int[0, 3], some, some, Gen.Bool, Gen.Int[-2, places - 1],
+            (cost, days, needs, holds, after, orders) => (cost, days, needs, holds, after, orders)).Array[count];
         return jobs.Select(drawn => drawn
-            .Select((job, index) => new PlanJob("job", job.cost, job.days, job.needs, job.holds, job.after && index > 0 ? [index - 1] : [])).ToArray());
+            .Select((job, index) => new PlanJob("job", job.cost, job.days, job.needs, job.holds, job.after && index > 0 ? [index - 1] : [])
+            {
+                Orders = job.orders < 0 ? null : job.orders,
+            }).ToArray());
     }
 
     private static Gen<PlanRule> Rule(PlanPlace[] places, int jobs, int doubts)

@@ -146,14 +146,14 @@ internal static class EveryPlan
             {
                 var (it, start) = (problem.Jobs[job], 0);
                 start = it.NeedsPlaces.Select(place => ready[place]).Append(start).Max();
-                start = ends.Where(end => it.AfterJobs.Contains(end.Key) || MayNotOverlap(it, problem.Jobs[end.Key]))
-                    .Select(end => end.Value).Append(start).Max();
+                start = ends.Where(end => it.AfterJobs.Contains(end.Key)).Select(end => end.Value + Comes(problem.Jobs[end.Key], ready)).Append(start).Max();
+                start = ends.Where(end => MayNotOverlap(it, problem.Jobs[end.Key])).Select(end => end.Value).Append(start).Max();
                 ends[job] = start + it.Days;
             }
 
             if (order.All(job => problem.Jobs[job].AfterJobs.Where(work.Contains).All(before => order.IndexOf(before) < order.IndexOf(job))))
             {
-                least = int.Min(least, ends.Values.Concat(ready).Max());
+                least = int.Min(least, ends.Select(end => end.Value + Comes(problem.Jobs[end.Key], ready)).Concat(ready).Max());
             }
         }
 
@@ -171,8 +171,9 @@ internal static class EveryPlan
             }
 
             var it = problem.Jobs[job];
-            end = int.Max(end, start + it.Days);
-            var isEarly = it.NeedsPlaces.Any(place => ready[place] > start) || it.AfterJobs.Any(before => starts[before] + problem.Jobs[before].Days > start);
+            end = int.Max(end, start + it.Days + Comes(it, ready));
+            var isEarly = it.NeedsPlaces.Any(place => ready[place] > start)
+                || it.AfterJobs.Any(before => starts[before] + problem.Jobs[before].Days + Comes(problem.Jobs[before], ready) > start);
             var overlaps = Enumerable.Range(0, starts.Count).Any(other => other != job && MayNotOverlap(it, problem.Jobs[other])
                 && starts[other] < start + it.Days && start < starts[other] + problem.Jobs[other].Days);
             if (isEarly || overlaps)
@@ -183,6 +184,9 @@ internal static class EveryPlan
 
         return end;
     }
+
+    /// <summary>What is ordered only when the job is done takes as long again as it takes to come.</summary>
+    private static int Comes(PlanJob job, int[] ready) => job.Orders is { } place ? ready[place] : 0;
 
     private static bool MayNotOverlap(PlanJob one, PlanJob other) => one.Days > 0 && other.Days > 0 && one.HoldsPlaces.Any(other.HoldsPlaces.Contains);
 

@@ -1,0 +1,173 @@
+using PartMatch.Core.Builds;
+using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
+using PartMatch.Core.Measures;
+using PartMatch.Core.Planning;
+using Xunit;
+using static PartMatch.Core.Tests.Catalogue.TestFamily;
+
+namespace PartMatch.Core.Tests.Builds;
+
+/// <summary>Which offers count, when they come and what they cost, each by hand: a swift wants WHEEL-2, the lark's own stops there; the shaft is the same.</summary>
+public sealed class BuildOfferTests
+{
+    private static TestBuild Told => new TestBuild(
+        WithWheelsAndShafts(
+            wheel => wheel.CannotAlterRunning().Choice("colour", "red", "blue").Rule("colour", Effect.Stops), shaft => shaft.CannotAlterRunning().Length("width"))
+            .Wheel("WHEEL-1", Has("colour", Word("red"))).Wheel("WHEEL-2", Has("colour", Word("blue"))).Wheel("WHEEL-5")
+            .Shaft("SHAFT-1", Has("width", Mm(10))).Shaft("SHAFT-2", Has("width", Mm(12)))
+            .Fitted("lark", "wheel", "WHEEL-1").Fitted("swift", "wheel", "WHEEL-2").Fitted("lark", "shaft", "SHAFT-1").Fitted("swift", "shaft", "SHAFT-1"))
+        .Seller("mill").Seller("forge");
+
+    [Theory]
+    [InlineData(-1, 5000)] // the older row is history
+    [InlineData(0, 3000)] // two of one day are two offers
+    public void Of_one_seller_the_row_seen_last_counts(int older, long cost)
+    {
+        var told = Told.Sold("WHEEL-2", 3000).Sold("WHEEL-2", 5000);
+
+        Assert.Equal(TestBuild.Euros(cost), Seen(told, 0, older).Plan().Cost?.Total);
+    }
+
+    [Fact]
+    public void Of_two_sellers_both_rows_count() =>
+        Assert.Equal(TestBuild.Euros(3000), Seen(Told.Sold("WHEEL-2", 3000).Sold("WHEEL-2", 5000, "forge"), 0, -1).Plan().Cost?.Total);
+
+    [Theory]
+    [InlineData(0, PlanStatus.ProvenOptimal)]
+    [InlineData(1, PlanStatus.Infeasible)]
+    public void What_is_seen_after_the_day_of_the_question_does_not_count(int later, PlanStatus status) =>
+        Assert.Equal(status, Seen(Told.Sold("WHEEL-2", 3000), 0, later).Plan().Status);
+
+    // 50.00 and a deposit of 10.00: the lark has a wheel to send back, or came without one.
+    [Theory]
+    [InlineData(PartState.Damaged, 5000)]
+    [InlineData(PartState.Missing, 6000)]
+    public void A_deposit_is_a_price_where_there_is_no_old_part(PartState state, long cost)
+    {
+        var told = Told.Sold("WHEEL-2", 5000).Donor("wheel", state);
+
+        Assert.Equal(
+            TestBuild.Euros(cost), (told with { Offers = [told.Offers[0] with { CoreDeposit = TestBuild.Euros(1000) }] }).Plan().Cost?.Total);
+    }
+
+    // One franc is 0.50 EUR, and 5 % are added at the border.
+    [Theory]
+    [InlineData("0.30", 16)] // 0.315 × 0.5 = 0.1575
+    [InlineData("0.62", 33)] // 0.651 × 0.5 = 0.3255; rounded in between 0.65 × 0.5 = 0.325, so 0.32
+    [InlineData("0.98", 51)] // 1.029 × 0.5 = 0.5145; rounded in between 1.03 × 0.5 = 0.515, so 0.52
+    public void Price_and_import_charge_are_converted_and_rounded_once(string price, long cost)
+    {
+        var told = Told.Seller("border", import: 5).Sold("WHEEL-2", 1, "border").With(build => build with { Rates = [new Rate("CHF", "0.5", null)] });
+
+        Assert.Equal(
+            TestBuild.Euros(cost), (told with { Offers = [told.Offers[0] with { Price = new Money(price, "CHF"), Shipping = TestBuild.Euros(0) }] }).Plan().Cost?.Total);
+    }
+
+    [Fact]
+    public void An_offer_whose_sending_has_no_rate_is_left_out()
+    {
+        var told = Told.Sold("WHEEL-2", 3000);
+        var plan = (told with { Offers = [told.Offers[0] with { Shipping = new Money("4.00", "CHF") }] }).Plan();
+
+        Assert.Equal(PlanStatus.Infeasible, plan.Status);
+        Assert.Equal(["1 offer left out: sending priced in CHF, for which the build has no rate (alder/o0-wheel-2)."], plan.NotWeighed);
+    }
+
+    // The shaft comes on day 4; which wheel it takes is measured then, and comes 3 days later.
+    [Fact]
+    public void What_is_chosen_by_measurement_is_ordered_when_it_was_measured()
+    {
+        var told = new TestBuild(Told.Family.Chosen("wheel", "shaft.width", 9, 11, "WHEEL-2")).Seller("mill")
+            .Sold("WHEEL-2", 3000, days: 3).Sold("SHAFT-1", 2000, days: 4).Donor("shaft", PartState.Damaged);
+        var plan = told.Plan();
+
+        Assert.Equal((7, TestBuild.Today.AddDays(7)), (plan.Days, plan.Lines.Single(line => line.Position == "wheel").Buy.Single().ArrivesOn));
+        var order = Assert.Single(plan.Works);
+        Assert.Equal(("order:wheel", TestBuild.Today.AddDays(4), TestBuild.Today.AddDays(7)), (order.Work, order.StartsOn, order.EndsOn));
+        Assert.Contains(
+            plan.Baskets.SelectMany(basket => basket.Items).Single(item => item.Part == Id("WHEEL-2")).Flags,
+            flag => flag.StartsWith("measure first, do not order yet", StringComparison.Ordinal));
+    }
+
+    // The lark's own shaft is wished kept where it can be; the other, which nothing but that wish keeps away, brings 6.00 for the old one.
+    [Fact]
+    public void What_a_wish_to_keep_costs_is_told()
+    {
+        var told = Told.Sold("WHEEL-2", 3000).Sold("SHAFT-1", 100).Donor("shaft", PartState.Good, sellsFor: 600);
+        var plan = told.Wish(new Wish("shaft", null) { Keep = KeepWish.KeepIfPossible }).Plan();
+
+        Assert.Equal(TestBuild.Euros(3000 + 100 - 600), told.Plan().Cost?.Total);
+        Assert.Equal(TestBuild.Euros(3000), plan.Cost?.Total);
+        Assert.StartsWith("No plan that keeps what you wish to keep is cheaper: 30.00 EUR", plan.HeadlineText, StringComparison.Ordinal);
+        Assert.Contains(plan.Flags, flag => flag.EndsWith("The plan without that wish costs 5.00 EUR less.", StringComparison.Ordinal));
+    }
+
+    // A wish to keep says nothing of how the engine may run: the red wheel stops there all the same.
+    [Theory]
+    [InlineData(KeepWish.Keep, PlanStatus.Infeasible)]
+    [InlineData(KeepWish.KeepIfPossible, PlanStatus.ProvenOptimal)]
+    public void To_keep_a_part_does_not_make_it_fit(KeepWish keep, PlanStatus status) =>
+        Assert.Equal(status, Told.Sold("WHEEL-2", 3000).Wish(new Wish("wheel", null) { Keep = keep }).Plan().Status);
+
+    [Fact]
+    public void What_a_wished_engine_has_is_not_left_off_on_trust() => Assert.Equal(
+        PlanStatus.Infeasible, Told.With(build => build with { AdmitNotKnown = true }).Plan().Status);
+
+    // Of WHEEL-5 nobody recorded the colour.
+    [Fact]
+    public void Each_thing_on_trust_tells_what_it_saves()
+    {
+        var trusted = Assert.Single(Told.Sold("WHEEL-2", 5000).Sold("WHEEL-5", 1000).With(build => build with { AdmitNotKnown = true }).Plan().OnTrust);
+
+        Assert.Equal(("wheel", TestBuild.Euros(4000)), (trusted.Position, trusted.Saves));
+    }
+
+    // Ran on a lark beside another shaft, and broke: it counts for nothing here, and is told.
+    [Fact]
+    public void What_broke_beside_other_neighbours_is_told()
+    {
+        var told = new TestBuild(Told.Family.Found("broke", "WHEEL-2", FindingOutcome.Differently, By(EvidenceGrade.RanUnderLoad), "swift", "wheel", null, "shaft=SHAFT-2"))
+            .Seller("mill").Sold("WHEEL-2", 3000);
+
+        var line = told.Plan().Lines.Single(line => line.Position == "wheel");
+
+        Assert.Equal(Headline.Fits, line.Headline);
+        Assert.Contains(line.Flags, flag => flag.StartsWith("found in another setting, and not counted here:", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Conflicts_behind_the_first_are_told_with_the_part_that_would_do()
+    {
+        var conflict = Told.Donor("shaft", PartState.Missing).Conflict();
+
+        Assert.Equal("One thing keeps every plan away, and there is another conflict behind it.", conflict.HeadlineText);
+        Assert.Equal(("obtainable:shaft", "find SHAFT-1"), Of(Assert.Single(conflict.Members)));
+        Assert.Equal(("obtainable:wheel", "find WHEEL-2"), Of(Assert.Single(Assert.Single(conflict.Further).Members)));
+
+        static (string, string) Of(ConflictMember member) => (member.Wish, member.Mend);
+    }
+
+    [Fact]
+    public void A_wanted_part_tells_why_its_offers_do_not_count()
+    {
+        var told = Told.Sold("WHEEL-2", 3000);
+        var member = Assert.Single((told with { Offers = [told.Offers[0] with { Price = new Money("30.00", "CHF") }] }).Conflict().Members);
+
+        Assert.Equal("find WHEEL-2 (offered, but left out: priced in CHF, for which the build has no rate)", member.Mend);
+    }
+
+    // The lark stays a lark; which of the two wheels this one has, its serial number would tell.
+    [Fact]
+    public void An_engine_that_stays_as_it_is_has_a_plan_though_nobody_knows_which_part_it_has()
+    {
+        var told = new TestBuild(Told.Family.Fitted("lark", "wheel", "WHEEL-2")).With(build => build with { Target = "lark" });
+
+        Assert.Equal((PlanStatus.ProvenOptimal, TestBuild.Euros(0)), (told.Plan().Status, told.Plan().Cost?.Total));
+    }
+
+    private static TestBuild Seen(TestBuild told, int offer, int days) => told with
+    {
+        Offers = [.. told.Offers.Select((one, index) => index == offer ? one with { SeenOn = TestBuild.Today.AddDays(days) } : one)],
+    };
+}
