@@ -19,8 +19,14 @@ internal static class GoalFuel
         var plan = solved.Written.Chosen(solved.Solution);
         var question = new SupplyQuestion(goal) { Injector = At(Roles.Injector), Pump = At(Roles.FuelPump), Regulator = At(Roles.FuelRegulator) };
         return SupplySizing.Size(question, PartsOf(Roles.Injector), PartsOf(Roles.FuelPump), family.EngineFacts) is SupplySized sized
-            ? sized.Links.Where(link => link.Part is not null && link.Enough != Enough.Yes).Select(link =>
-                $"Fuel for {run.Terms.Build.Goal?.Power}: {link.Link} {link.Part} is {(link.Enough == Enough.No ? "not enough" : "not shown to be enough")}. {link.Because}")
+            ?
+            [
+                .. sized.Links.Where(link => link.Part is not null && link.Enough == Enough.No)
+                    .Select(link => $"Fuel for {run.Terms.Build.Goal?.Power}: {link.Link} {link.Part} is not enough. {link.Because}"),
+                .. sized.Links.Where(link => link.Part is not null && link.Enough == Enough.NotKnown).GroupBy(link => link.Part)
+                    .Select(links => $"Fuel for {run.Terms.Build.Goal?.Power}: whether {links.Key} is enough as {string.Join(" and ", links.Select(link => link.Link))} "
+                        + "is not known; Fuel supply tells what to measure."),
+            ]
             : [];
 
         Part? At(string role) => family.Positions.FirstOrDefault(position => position.Role == role) is { } position

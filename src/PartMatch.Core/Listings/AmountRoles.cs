@@ -19,12 +19,16 @@ internal static class AmountRoles
     private const RegexOptions Linear = RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant;
 
     private static readonly Regex _other = new(
-        @"\b(?:was|rrp|msrp|list price|instead of|reg\.|save|you save|off|discount|uvp|statt|früher|ersparnis|rabatt|au lieu de|prix conseillé|remise|"
-            + @"économisez|ord\.? ?pris|ordinarie|istället för|spara|antes|"
-        + @"descuento|ahorr\w*|from|starting at|ab|à partir de|dès|från|desde|a partir de|up to|bis zu|orders? (?:over|of|above)|over|über|installments?|"
-        + @"raten?|per month|monatlich|mtl|par mois|per månad|al mes|"
-        + @"i paid|we paid|cost me|i gave|habe ich (?:\w+ )?bezahlt|j['’]ai payé|jag betalade|yo pagué|(?:current|next|highest|starting|opening|last) bids?|bids? (?:of|from|at|so far)|reserve|hammer price|startgebot|höchstgebot|gebote?|mise à prix|"
-            + @"enchères?|utropspris|högsta bud|bud|puja|fee|gebühr|vat|mwst|tva|moms|iva|labou?r|value|worth|new costs?|neupreis|np)\b", Linear);
+        @"\b(?:rrp|msrp|list price|instead of|you save|discount|uvp|ersparnis|rabatt|au lieu de|prix conseillé|remise|économisez|ord\.? ?pris|ordinarie|"
+        + @"istället för|descuento|ahorr\w*|orders? (?:over|of|above)|installments?|raten?|per month|monatlich|mtl|par mois|per månad|al mes|"
+        + @"i paid|we paid|cost me|i gave|habe ich (?:\w+ )?bezahlt|j['’]ai payé|jag betalade|yo pagué|(?:current|next|highest|starting|opening|last) bids?|"
+        + @"bids? (?:of|from|at|so far)|reserve|hammer price|startgebot|höchstgebot|gebote?|mise à prix|enchères?|utropspris|högsta bud|puja|vat|mwst|tva|moms|"
+        + @"iva|labou?r|new costs?|neupreis)\b", Linear);
+
+    // Words of every day, "off my van", "was on it", "from a running engine", "ab Lager": they speak of an amount only straight before it.
+    private static readonly Regex _otherStraight = new(
+        @"\b(?:was|reg\.|save|statt|früher|spara|antes|from|starting at|ab|à partir de|dès|från|desde|a partir de|up to|bis zu|over|über|bud|fee|gebühr|"
+        + @"value|worth|np)(?:\s+\w+)?\s*[:=]?\s*$", Linear);
 
     private static readonly Regex _otherAfter = new(@"^\s*(?:per month|a month|/\s?mo|pro monat|/\s?monat|monatlich|mtl|par mois|per månad|al mes|off\b|"
         + @"discount|rabatt|(?:-|–|to|bis|à)\s*\d)", Linear);
@@ -79,7 +83,7 @@ internal static class AmountRoles
     private static AmountRole? Named(string words) =>
         TermWords.IsDeposit(words) ? AmountRole.Deposit
         : ShippingWords.Speaks(words) ? AmountRole.Shipping
-        : _other.IsMatch(words) ? AmountRole.Other
+        : _other.IsMatch(words) || _otherStraight.IsMatch(words) ? AmountRole.Other
         : null;
 
     private static string Sentence(string after) => after.IndexOf(". ", StringComparison.Ordinal) is >= 0 and var end ? after[..end] : after;

@@ -72,8 +72,22 @@ public sealed class PastedTextTests
     [InlineData("Price: 84 €\nyou save 36 €")]
     [InlineData("84 €, or 9 € per month")]
     [InlineData("84 € VB, Pfand 30 €")]
+    [InlineData("84 €, was new 120 €")]
+    [InlineData("84 €, worth about 120 €")]
+    [InlineData("84 €, you can have two from 150 €")]
     public void Other_amounts_are_not_the_price(string text) =>
         ListingAssert.Money("84.00", "EUR", ListingAssert.Offer(ListingAssert.Text("Seal ZQ-1\n" + text)).Price);
+
+    // A word that can speak of another amount speaks of the part here.
+    [Theory]
+    [InlineData("off my van, used, 84 €")]
+    [InlineData("from a running engine, 84 €")]
+    [InlineData("was on my van until June, 84 €")]
+    [InlineData("left over from a build, 84 €")]
+    [InlineData("ab Lager, sofort, 84 €")]
+    [InlineData("great value, as good as new: 84 €")]
+    public void Words_of_every_day_do_not_take_the_price_away(string text) =>
+        ListingAssert.Money("84.00", "EUR", ListingAssert.Offer(ListingAssert.Text("Seal ZQ-1, " + text)).Price);
 
     [Fact]
     public void Two_prices_without_a_word_stay_open() =>
