@@ -16,9 +16,10 @@ public static class BuildPlanner
         Action<PlanProgress>? told = null, CancellationToken stop = default)
     {
         var run = new PlanRun(facts, build, today, memory);
-        var solved = SolveWithWishes(run, objective, effort, told, stop: stop);
+        var solved = memory.Plans.Solve(facts, build, objective, today, effort, () => SolveWithWishes(run, objective, effort, told, stop: stop));
+        var asked = new PlanAsked(build.Code, version, objective, run.Terms.StartOn);
         var trust = PlanTrust.Reckon(run, solved, objective, effort, stop);
-        return PlanReader.Read(run, solved, new PlanAsked(build.Code, version, objective, run.Terms.StartOn), trust, KeptWishes.Reckon(run, solved, objective, effort, stop));
+        return PlanReader.Read(run, solved, asked, trust, KeptWishes.Reckon(run, solved, objective, effort, stop));
     }
 
     /// <summary>What is to be kept "if possible" is kept wherever there is any plan that keeps it; where not all can be, those that stand first in the family.</summary>
@@ -28,6 +29,7 @@ public static class BuildPlanner
         IReadOnlyCollection<int>? without = null, CancellationToken stop = default)
     {
         HashSet<int> dropped = [.. without ?? []];
+        var isFoundOut = true;
         var solved = run.Solve(objective, effort, dropped, adjust, told, stop);
         if (solved.Solution.Status == PlanStatus.Infeasible && SoftWishes(run.Terms, solved.Written) is [_, ..] soft)
         {
@@ -35,7 +37,9 @@ public static class BuildPlanner
             foreach (var wish in soft)
             {
                 dropped.Remove(wish);
-                if (run.CanHold(dropped, effort, adjust, stop) != true)
+                var canHold = run.CanHold(dropped, effort, adjust, stop);
+                isFoundOut &= canHold is not null;
+                if (canHold != true)
                 {
                     dropped.Add(wish);
                 }
@@ -44,7 +48,11 @@ public static class BuildPlanner
             solved = run.Solve(objective, effort, dropped, adjust, told, stop);
         }
 
-        return solved with { GivenUp = solved.Solution.Choices.Count == 0 ? [] : [.. dropped.Except(without ?? []).Order().Select(ground => solved.Written.Grounds[ground])] };
+        // A plan that gives up what perhaps could have been kept is not proven to be the one that was asked for.
+        var isProven = isFoundOut || solved.Solution.Status != PlanStatus.ProvenOptimal;
+        var solution = isProven ? solved.Solution : solved.Solution with { Status = PlanStatus.BestFound };
+        int[] givenUp = solved.Solution.Choices.Count == 0 ? [] : [.. dropped.Except(without ?? []).Order()];
+        return solved with { Solution = solution, IsFoundOut = isFoundOut, GivenUp = [.. givenUp.Select(ground => solved.Written.Grounds[ground])] };
     }
 
     /// <summary>Wishes that give way, in the order of the family's positions.</summary>

@@ -13,7 +13,7 @@ internal sealed class BuildQuestion
         (Facts, Build, Today, Memory, Effort, Stop) = (facts, build, today, memory, effort, stop);
         Run = new PlanRun(facts, build, today, memory);
         Asked = new PlanAsked(build.Code, version, objective, Run.Terms.StartOn);
-        Solved = BuildPlanner.SolveWithWishes(Run, objective, effort, stop: stop);
+        Solved = memory.Plans.Solve(facts, build, objective, today, effort, () => BuildPlanner.SolveWithWishes(Run, objective, effort, stop: stop));
         _givenUp = [.. Solved.Written.Grounds.Index().Where(ground => Solved.GivenUp.Any(given => given.Name == ground.Item.Name)).Select(ground => ground.Index)];
     }
 
@@ -41,19 +41,20 @@ internal sealed class BuildQuestion
     public bool HasPlan => Solved.Solution.Choices.Count > 0;
 
     /// <summary>The best plan when the problem is otherwise; what was to be kept "if possible" is as in the plan.</summary>
-    public SolvedPlan Solve(Func<WrittenPlan, PlanProblem> adjust, PlanObjective? objective = null) =>
-        Run.Solve(objective ?? Asked.Objective, Effort, _givenUp, adjust, stop: Stop);
+    /// <param name="ties">How far; all where its lines are told.</param>
+    public SolvedPlan Solve(Func<WrittenPlan, PlanProblem> adjust, PlanTies ties = PlanTies.All) =>
+        Run.Solve(Asked.Objective, Effort with { Ties = ties }, _givenUp, adjust, stop: Stop);
 
     /// <summary>The same where what was to be kept "if possible" may give way once more.</summary>
-    public SolvedPlan SolveWithWishes(Func<WrittenPlan, PlanProblem> adjust) =>
-        BuildPlanner.SolveWithWishes(Run, Asked.Objective, Effort, adjust: adjust, stop: Stop);
+    public SolvedPlan SolveWithWishes(Func<WrittenPlan, PlanProblem> adjust, PlanTies ties = PlanTies.All) =>
+        BuildPlanner.SolveWithWishes(Run, Asked.Objective, Effort with { Ties = ties }, adjust: adjust, stop: Stop);
 
     /// <summary>What keeps away every plan that has one of these there.</summary>
     public BuildConflict ConflictWith(string position, Func<Candidate, bool> isIt)
     {
         var name = Terms.At(position).Position.Name;
         var ground = new BuildGround($"force:{position}", $"{name}: it would have to be otherwise.", $"leave {name} as in the plan");
-        return ConflictWith(new ForcedChoice(position, isIt, ground));
+        return ConflictWith(new ForcedChoice(position, isIt, ground, Solved));
     }
 
     public BuildConflict ConflictWith(ForcedChoice force) =>

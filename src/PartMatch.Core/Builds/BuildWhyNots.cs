@@ -19,7 +19,7 @@ public static class BuildWhyNots
         var name = at?.Name ?? position;
         var force = new ForcedChoice(
             position, candidate => candidate.Parts.Any(one => one.Id == part),
-            new BuildGround($"force:{position}", $"{name}: {(part == Part.None ? "nothing" : part)} is to be there.", $"leave {name} as in the plan"));
+            new BuildGround($"force:{position}", $"{name}: {(part == Part.None ? "nothing" : part)} is to be there.", $"leave {name} as in the plan"), question.Solved);
         var plain = Plain(question, position, part);
         return question.CandidatesAt(position).Any(force.IsIt)
             ? Forced(question, force, plain)

@@ -36,7 +36,7 @@ public static class BuildWhys
         JudgedLine[] others = [.. candidates.Where(one => one.Key != plan[position].Key).Select(one => question.Run.Judge(one, plan, works))
             .OrderBy(line => line.Outcome).ThenBy(line => line.Candidate.From).ThenBy(line => line.Candidate.PartsKey, StringComparer.Ordinal)];
         var tried = others.Where(line => Forbidden(at, line.Candidate) is null).Take(MostForced).Select(line => (Line: line, Plan: question.SolveWithWishes(
-            written => Otherwise.Force(written, position, one => one.Key == line.Candidate.Key)))).ToList();
+            written => Otherwise.Force(written, position, one => one.Key == line.Candidate.Key), PlanTies.CostAndDays))).ToList();
         return
         [
             .. tried.Where(one => one.Plan.Solution.Choices.Count > 0).OrderBy(one => one.Plan.Solution.Totals.Cost)

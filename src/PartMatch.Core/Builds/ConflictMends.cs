@@ -4,14 +4,17 @@ namespace PartMatch.Core.Builds;
 
 /// <summary>What would resolve a conflict, and what the best plan then costs.</summary>
 /// <param name="adjust">What is asked besides the build.</param>
+/// <param name="force">What <paramref name="adjust"/> has to be there; null where nothing is forced.</param>
 internal sealed class ConflictMends(
     PlanRun run, PlanObjective objective, PlanEffort effort, Func<WrittenPlan, PlanProblem> adjust, IReadOnlyList<BuildGround> grounds,
-    CancellationToken stop)
+    ForcedChoice? force, CancellationToken stop)
 {
     public const string Budget = "budget";
     public const string NeededBy = "needed-by";
     private const string Power = "goal:power";
     private const string Obtainable = "obtainable:";
+
+    private readonly PlanEffort _forAmounts = effort with { Ties = PlanTies.CostAndDays };
 
     /// <summary>That something is to be had is no wish: nobody can give it up.</summary>
     public static bool IsFact(BuildGround ground) => ground.Name.StartsWith(Obtainable, StringComparison.Ordinal);
@@ -36,7 +39,7 @@ internal sealed class ConflictMends(
             return new ConflictMember(name, text, mend, null, null);
         }
 
-        var solved = Solve(objective, [ground, .. behind], adjust);
+        var solved = force?.Ground == grounds[ground] && behind.Count == 0 ? force.Without : Solve(objective, [ground, .. behind], adjust, _forAmounts);
         if (CostOf(solved) is not var (cost, ready))
         {
             return new ConflictMember(name, text, $"{mend}; {Nothing(solved)}", null, null);
@@ -50,14 +53,14 @@ internal sealed class ConflictMends(
     {
         var (name, text, mend) = grounds[ground];
         var aim = name == Budget ? PlanObjective.Cheapest : PlanObjective.Soonest;
-        var least = run.Solve(aim, effort, new HashSet<int>([ground, .. behind, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), adjust, stop: stop);
+        var least = run.Solve(aim, _forAmounts, new HashSet<int>([ground, .. behind, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), adjust, stop: stop);
         if (CostOf(least) is not var (cost, ready))
         {
             return new ConflictMember(name, text, $"{mend}; {Nothing(least)}", null, null);
         }
 
         string Enough(Measures.Money money, DateOnly day) => name == Budget ? $"{money.Amount} {money.Currency}" : FormattableString.Invariant($"{day:yyyy-MM-dd}");
-        var kept = CostOf(Solve(aim, [ground, .. behind], adjust)) is var (more, later) && Enough(more, later) != Enough(cost, ready)
+        var kept = CostOf(Solve(aim, [ground, .. behind], adjust, _forAmounts)) is var (more, later) && Enough(more, later) != Enough(cost, ready)
             ? $" ({Enough(more, later)} with what you wish to keep)"
             : "";
         return Told(name, text, $"{mend}{(name == Budget ? " to " : ": the soonest is ")}{Enough(cost, ready)}{kept}", cost, ready, behind);
@@ -91,9 +94,9 @@ internal sealed class ConflictMends(
     {
         var (name, text, _) = grounds[ground];
         var position = PositionOf(grounds[ground]);
-        var found = new WantedPart(run, position).Mend(Solve(objective, [ground, .. behind], adjust));
+        var found = new WantedPart(run, position).Mend(Solve(objective, [ground, .. behind], adjust, effort));
         var trusting = Solve(
-            objective, [.. behind.Except([ground])], written => Otherwise.OnTrust(written with { Problem = adjust(written) }, position));
+            objective, [.. behind.Except([ground])], written => Otherwise.OnTrust(written with { Problem = adjust(written) }, position), effort);
         if (CostOf(trusting) is not var (cost, ready))
         {
             return new ConflictMember(name, text, found, null, null);
@@ -105,8 +108,8 @@ internal sealed class ConflictMends(
             : new ConflictMember(name, text, $"{trusted}: the plan then costs {cost.Amount} {cost.Currency}", cost, ready);
     }
 
-    private SolvedPlan Solve(PlanObjective aim, IReadOnlyCollection<int> without, Func<WrittenPlan, PlanProblem> otherwise) =>
-        BuildPlanner.SolveWithWishes(run, aim, effort, adjust: otherwise, without: without, stop: stop);
+    private SolvedPlan Solve(PlanObjective aim, IReadOnlyCollection<int> without, Func<WrittenPlan, PlanProblem> otherwise, PlanEffort thought) =>
+        BuildPlanner.SolveWithWishes(run, aim, thought, adjust: otherwise, without: without, stop: stop);
 
     private (Measures.Money Cost, DateOnly Ready)? CostOf(SolvedPlan solved) => solved.Solution.Choices.Count == 0 ? null
         : (run.Terms.MoneyOf(solved.Solution.Totals.Cost), run.Terms.StartOn.AddDays(solved.Solution.Totals.Days));

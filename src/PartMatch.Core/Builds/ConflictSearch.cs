@@ -21,6 +21,7 @@ internal sealed class ConflictSearch
     private readonly ForcedChoice? _force;
     private readonly IReadOnlyList<BuildGround> _grounds;
     private readonly IReadOnlyList<int> _soft;
+    private readonly KnownAnswers _known = new();
     private readonly bool? _holds;
 
     /// <param name="run">In which the offers of refused sellers stand too: then they are a ground.</param>
@@ -47,7 +48,7 @@ internal sealed class ConflictSearch
 
         var found = Reduce(new HashSet<int>());
         List<PlanConflict> further = [.. withFurther && found is { Status: PlanConflictStatus.Minimal } ? Further(found) : []];
-        var mends = new ConflictMends(_run, _asked.Objective, _effort, Adjust, _grounds, _stop);
+        var mends = new ConflictMends(_run, _asked.Objective, _effort, Adjust, _grounds, _force, _stop);
         List<IReadOnlyList<int>> all = [found?.Grounds ?? [], .. further.Select(one => one.Grounds)];
         ConflictMember[] Members(int conflict) =>
             [.. Told(all[conflict]).Select(ground => mends.Of(ground, [.. all.Where((_, index) => index != conflict).SelectMany(grounds => grounds)]))];
@@ -102,7 +103,8 @@ internal sealed class ConflictSearch
 
     private PlanStatus OutOfTime => _stop.IsCancellationRequested ? PlanStatus.StoppedByYou : PlanStatus.OutOfTime;
 
-    private bool? CanHold(IReadOnlySet<int> dropped) => _run.CanHold(dropped.Union(_soft).ToHashSet(), _effort, Adjust, _stop);
+    private bool? CanHold(IReadOnlySet<int> dropped) =>
+        _known.CanHold(dropped.Union(_soft).ToHashSet(), given => _run.CanHold(given, _effort, Adjust, _stop));
 
     private PlanProblem Adjust(WrittenPlan written) =>
         _force is null ? written.Problem : Otherwise.Force(written, _force.Position, _force.IsIt, written.Grounds.Count);
@@ -128,4 +130,5 @@ internal sealed class ConflictSearch
 }
 
 /// <summary>What has to be at a position because it was asked about.</summary>
-internal sealed record ForcedChoice(string Position, Func<Candidate, bool> IsIt, BuildGround Ground);
+/// <param name="Without">The plan where it is not asked.</param>
+internal sealed record ForcedChoice(string Position, Func<Candidate, bool> IsIt, BuildGround Ground, SolvedPlan Without);

@@ -11,6 +11,9 @@ public sealed class FitMemory
     private readonly ConcurrentDictionary<(string Variant, string Position), IReadOnlyList<string>> _reach = new();
     private readonly ConcurrentDictionary<string, LearnedRules> _learned = new(StringComparer.Ordinal);
 
+    /// <summary>What was planned from these facts.</summary>
+    internal PlanMemory Plans { get; } = new();
+
     /// <summary>Builds whose rules are remembered; beyond that all are learned anew.</summary>
     private const int MostBuilds = 64;
 

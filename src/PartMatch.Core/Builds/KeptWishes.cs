@@ -17,7 +17,7 @@ internal sealed record KeptWishes(IReadOnlyList<BuildGround> Kept, SolvedPlan Wi
             return null;
         }
 
-        var without = run.Solve(objective, effort, soft.ToHashSet(), stop: stop);
+        var without = run.Solve(objective, effort with { Ties = PlanTies.CostAndDays }, soft.ToHashSet(), stop: stop);
         var (held, free) = (solved.Solution.Totals, without.Solution.Totals);
         return without.Solution.Choices.Count > 0 && (held.Cost, held.Days) != (free.Cost, free.Days) ? new KeptWishes(kept, without) : null;
     }

@@ -43,32 +43,29 @@ internal sealed class PlanRun
     /// <summary>The problem with everything learned so far.</summary>
     public WrittenPlan Write() => _writer.Write(_learned.Rules, _learned.Risks);
 
-    /// <summary>How often the solver was asked.</summary>
-    public int Tries { get; private set; }
-
     /// <param name="adjust">Changes the problem, for questions beside the plain one.</param>
     public SolvedPlan Solve(
         PlanObjective objective, PlanEffort effort, IReadOnlySet<int> dropped, Func<WrittenPlan, PlanProblem>? adjust = null,
         Action<PlanProgress>? told = null, CancellationToken stop = default)
     {
         // Most plans that do not hold are found out by what counts first; only then the ties are settled.
-        var rough = effort with { WithTies = false };
-        var ties = _learned.IsSettled && effort.WithTies;
+        var rough = effort with { Ties = PlanTies.None };
+        var ties = _learned.IsSettled && effort.Ties != PlanTies.None;
         for (var tries = 0; tries < MostTries; tries++)
         {
-            var written = _writer.Write(_learned.Rules, ties || objective == PlanObjective.Surest ? _learned.Risks : []);
+            var withRisks = objective == PlanObjective.Surest || (ties && effort.Ties == PlanTies.All);
+            var written = _writer.Write(_learned.Rules, withRisks ? _learned.Risks : []);
             var problem = adjust is null ? written.Problem : adjust(written);
             var solution = PlanSolver.SolveWithout(problem, dropped, objective, ties ? effort : rough, told, stop);
-            Tries++;
             if (solution.Choices.Count == 0)
             {
                 return new SolvedPlan(written, solution, []);
             }
 
             var lines = Judge(written, solution);
-            if (!Learn(written, solution, lines, ties || objective == PlanObjective.Surest))
+            if (!Learn(written, solution, lines, withRisks))
             {
-                if (ties || !effort.WithTies || solution.Status == PlanStatus.StoppedByYou)
+                if (ties || effort.Ties == PlanTies.None || solution.Status == PlanStatus.StoppedByYou)
                 {
                     _learned.IsSettled |= ties;
                     return new SolvedPlan(written, solution, lines);
@@ -93,7 +90,6 @@ internal sealed class PlanRun
         {
             var written = _writer.Write(_learned.Rules, []);
             var solution = PlanSolver.FindAny(adjust is null ? written.Problem : adjust(written), dropped, effort, stop);
-            Tries++;
             if (solution.Choices.Count == 0)
             {
                 return solution.Status == PlanStatus.Infeasible ? false : null;
@@ -197,4 +193,7 @@ internal sealed record SolvedPlan(WrittenPlan Written, PlanSolution Solution, IR
 {
     /// <summary>Wishes "if possible" that are not.</summary>
     public IReadOnlyList<BuildGround> GivenUp { get; init; } = [];
+
+    /// <summary>Is it known of every such wish whether any plan keeps it?</summary>
+    public bool IsFoundOut { get; init; } = true;
 }

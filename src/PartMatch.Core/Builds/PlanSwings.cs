@@ -38,11 +38,12 @@ internal static class PlanSwings
     {
         var solved = question.Solved;
         var (cost, packs) = (solved.Solution.Totals.Cost, solved.Solution.Packs[offer]);
-        (long Room, SolvedPlan Plan)? next = null;
+        (long Room, int Most)? next = null;
         var most = packs - 1;
         for (var step = 0; most >= 0; step++)
         {
-            var fewer = question.Solve(written => Otherwise.Limit(written, offer, step < MostSteps ? most : 0));
+            var limit = step < MostSteps ? most : 0;
+            var fewer = question.Solve(written => Otherwise.Limit(written, offer, limit), PlanTies.None);
             if (fewer.Solution.Choices.Count == 0)
             {
                 break;
@@ -50,7 +51,7 @@ internal static class PlanSwings
 
             var left = fewer.Solution.Packs[offer];
             var room = (fewer.Solution.Totals.Cost - cost) / (packs - left);
-            next = next is { } nearest && nearest.Room <= room ? next : (room, fewer);
+            next = next is { } nearest && nearest.Room <= room ? next : (room, limit);
             most = left - 1;
         }
 
@@ -62,7 +63,7 @@ internal static class PlanSwings
                 found.Room == 0
                     ? $"{Name(solved, offer)}: a plan without it, or with less of it, costs the same."
                     : $"{Name(solved, offer)}: the plan stays the cheapest until a pack at the door costs {question.Terms.Say(found.Room)} more.",
-                question.Terms.MoneyOf(found.Room), Becomes(question, found.Plan)), found.Room);
+                question.Terms.MoneyOf(found.Room), Becomes(question, question.Solve(written => Otherwise.Limit(written, offer, found.Most)))), found.Room);
     }
 
     /// <summary>Later only matters where there is a last day; null where there is none, or where nothing waits for the offer.</summary>

@@ -19,7 +19,8 @@ internal sealed record PlanTrust(SolvedPlan? Nothing, IReadOnlyDictionary<string
             return null;
         }
 
-        SolvedPlan Otherwise(Func<WrittenPlan, PlanProblem> adjust) => BuildPlanner.SolveWithWishes(run, objective, effort, adjust: adjust, stop: stop);
+        SolvedPlan Otherwise(Func<WrittenPlan, PlanProblem> adjust) => BuildPlanner.SolveWithWishes(
+            run, objective, effort with { Ties = PlanTies.CostAndDays }, adjust: adjust, stop: stop);
         var nothing = Otherwise(Builds.Otherwise.NothingOnTrust);
         return new PlanTrust(nothing, open switch
         {

@@ -1,4 +1,5 @@
 using PartMatch.Core.Fit;
+using PartMatch.Core.Planning;
 
 namespace PartMatch.Core.Builds;
 
@@ -117,7 +118,7 @@ internal sealed class WhyChain(BuildQuestion question)
             return [Step(at, WhyGround.Donor, "The donor has none, and nothing else is to be had.")];
         }
 
-        var forced = question.SolveWithWishes(written => Otherwise.Force(written, position, IsOther));
+        var forced = question.SolveWithWishes(written => Otherwise.Force(written, position, IsOther), PlanTies.CostAndDays);
         if (forced.Solution.Choices.Count > 0)
         {
             return [Step(at, WhyGround.Objective, $"Nothing forces it: the best plan {name} {LineChanges.Difference(question.Terms, question.Solved, forced)}.")];

@@ -5,8 +5,8 @@ namespace PartMatch.Core.Planning;
 /// <param name="Work">More than 0.</param>
 public sealed record PlanEffort(double Work)
 {
-    /// <summary>False where what counts first is enough and ties may fall as they like.</summary>
-    public bool WithTies { get; init; } = true;
+    /// <summary>How far ties are settled.</summary>
+    public PlanTies Ties { get; init; } = PlanTies.All;
 
     public static PlanEffort Ordinary { get; } = new(20);
 
@@ -14,4 +14,17 @@ public sealed record PlanEffort(double Work)
 
     /// <summary>Variables from which the linear relaxation is asked first where to look. Ours, by trying: below, it takes longer than it saves.</summary>
     internal int NarrowsFrom { get; init; } = 1500;
+}
+
+/// <summary>Which ties of a plan are settled: what is not needed for an answer costs time.</summary>
+public enum PlanTies
+{
+    /// <summary>What counts first is enough.</summary>
+    None,
+
+    /// <summary>Until both cost and days are the least there are: enough for "what would it cost, and when would it be ready".</summary>
+    CostAndDays,
+
+    /// <summary>All: for a plan whose lines are shown.</summary>
+    All,
 }

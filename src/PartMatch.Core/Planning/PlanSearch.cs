@@ -30,9 +30,6 @@ internal sealed class PlanSearch
     /// <summary>Days come into the model when they are first asked for: most models are far smaller without them.</summary>
     public PlanSchedule Schedule => _schedule ??= new PlanSchedule(_problem, Model);
 
-    /// <summary>Of what was minimised last.</summary>
-    public long Value { get; private set; }
-
     /// <summary>Whether anything holds at all.</summary>
     public ConstraintAnswer Find(double work, CancellationToken stop)
     {
@@ -40,6 +37,30 @@ internal sealed class PlanSearch
         var answer = Model.Constraints.Solve(work, null, stop);
         Take(answer);
         return answer;
+    }
+
+    /// <summary>What a sum comes to in what was found last.</summary>
+    public long Value(LinearSum sum) => NarrowedSearch.Value(sum, _values);
+
+    /// <summary>As many measures as go into one sum, in one search: a small model is made ready once instead of once for each.</summary>
+    /// <returns>How many of them were minimised: none where it was not proven; then what was found is where the next search begins.</returns>
+    public (ConstraintAnswer Answer, int Count) MinimiseTogether(IReadOnlyList<LinearSum> sums, double work, CancellationToken stop)
+    {
+        var (sum, count) = RankedSum.Of(sums, Model.Constraints.Ranges);
+        var answer = NarrowedSearch.Search(Model.Constraints, sum, _values, work, null, stop);
+        Take(answer);
+        if (answer.Status != ConstraintStatus.Optimal)
+        {
+            return (answer, 0);
+        }
+
+        foreach (var measure in sums.Take(count))
+        {
+            Keep(measure);
+        }
+
+        _leading = sums[0];
+        return (answer, count);
     }
 
     /// <summary>One measure; it leads the search for the next ones.</summary>
@@ -96,7 +117,7 @@ internal sealed class PlanSearch
     /// <summary>The model bounds everything from below; what it did not foresee is a fault of the model, and no plan.</summary>
     private void Compare(string what, long reckoned, LinearSum modelled)
     {
-        var value = NarrowedSearch.Value(modelled, _values);
+        var value = Value(modelled);
         if (reckoned > value)
         {
             throw new InvalidOperationException($"found {what} {reckoned} by adding up the plan, expected at most {value} as its model has it");
@@ -109,11 +130,11 @@ internal sealed class PlanSearch
     {
         if (_values.Count > 0)
         {
-            Value = NarrowedSearch.Value(sum, _values);
-            Model.Constraints.AtMost(sum, Value);
+            var value = Value(sum);
+            Model.Constraints.AtMost(sum, value);
             if (_schedule is not null && sum == _schedule.Sum)
             {
-                _schedule.EndBy(Value);
+                _schedule.EndBy(value);
             }
         }
     }

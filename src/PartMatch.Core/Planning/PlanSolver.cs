@@ -6,6 +6,9 @@ public static class PlanSolver
     /// <summary>What a tie may still spend when the first measure took everything.</summary>
     private const double LeastShare = 0.05;
 
+    /// <summary>What a first try of all measures at once may spend; a problem of ordinary size takes a hundredth of it.</summary>
+    private const double TogetherShare = 0.05;
+
     private enum Measure
     {
         Cost,
@@ -43,15 +46,31 @@ public static class PlanSolver
         var search = new PlanSearch(problem, dropped, effort.NarrowsFrom);
         var measures = Measures(objective);
         var sign = measures[0] == Measure.Kept ? -1 : 1;
-        var first = search.Minimise(Sum(search, measures[0]), effort.Work, told is null ? null : Tell(told, sign), stop);
+        var settled = effort.Ties switch
+        {
+            PlanTies.None => 1,
+            PlanTies.CostAndDays => 1 + int.Max(Array.IndexOf(measures, Measure.Cost), Array.IndexOf(measures, Measure.Days)),
+            _ => measures.Length,
+        };
+        var sums = measures.Take(settled).Where((measure, rank) => rank == 0 || Varies(problem, search, measure))
+            .Select(measure => Sum(search, measure)).ToList();
+        var (first, done) = told is null && sums.Count > 1 && !search.IsLarge
+            ? search.MinimiseTogether(sums, effort.Work * TogetherShare, stop)
+            : (new ConstraintAnswer(ConstraintStatus.NothingFound, [], 0, 0), 0);
+        if (done == 0 && first.Status != ConstraintStatus.Infeasible)
+        {
+            var work = double.Max(effort.Work - first.Work, effort.Work * LeastShare);
+            (first, done) = (search.Minimise(sums[0], work, told is null ? null : Tell(told, sign), stop), 1);
+        }
+
         if (first.Values.Count == 0)
         {
             return Nothing(first.Status, sign * first.Bound, stop);
         }
 
         var isProven = first.Status == ConstraintStatus.Optimal;
-        var bound = sign * (isProven ? search.Value : first.Bound);
-        var ties = measures.Skip(1).Where(measure => effort.WithTies && Varies(problem, search, measure)).Select(measure => Sum(search, measure)).ToList();
+        var bound = sign * (isProven ? search.Value(sums[0]) : first.Bound);
+        var ties = sums.Skip(done).ToList();
         var left = effort.Work - first.Work;
         while (ties.Count > 0 && !stop.IsCancellationRequested)
         {

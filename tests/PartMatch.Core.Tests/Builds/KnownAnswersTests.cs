@@ -1,0 +1,42 @@
+using PartMatch.Core.Builds;
+using Xunit;
+
+namespace PartMatch.Core.Tests.Builds;
+
+/// <summary>What follows from answers that were already given, each way by hand.</summary>
+public sealed class KnownAnswersTests
+{
+    private static readonly HashSet<int> _nothing = [];
+    private readonly KnownAnswers _known = new();
+
+    [Fact]
+    public void Giving_up_more_than_was_enough_is_enough()
+    {
+        _known.CanHold(new HashSet<int> { 1 }, _ => true);
+        Assert.True(_known.CanHold(new HashSet<int> { 1, 2 }, _ => throw new InvalidOperationException("it was known")));
+    }
+
+    [Fact]
+    public void Giving_up_less_than_was_too_little_is_too_little()
+    {
+        _known.CanHold(new HashSet<int> { 1, 2 }, _ => false);
+        Assert.False(_known.CanHold(new HashSet<int> { 2 }, _ => throw new InvalidOperationException("it was known")));
+        Assert.False(_known.CanHold(_nothing, _ => throw new InvalidOperationException("it was known")));
+    }
+
+    [Fact]
+    public void Giving_up_something_else_is_asked()
+    {
+        _known.CanHold(new HashSet<int> { 1 }, _ => true);
+        _known.CanHold(new HashSet<int> { 2 }, _ => false);
+        Assert.True(_known.CanHold(new HashSet<int> { 2, 3 }, _ => true));
+        Assert.False(_known.CanHold(new HashSet<int> { 3 }, _ => false));
+    }
+
+    [Fact]
+    public void What_was_not_found_out_is_asked_again()
+    {
+        Assert.Null(_known.CanHold(_nothing, _ => null));
+        Assert.True(_known.CanHold(_nothing, _ => true));
+    }
+}
