@@ -33,10 +33,9 @@ internal sealed class ConflictMends(
             return Least(ground, behind);
         }
 
-        // How much less would do, and what it then costs, hangs on how much less it is.
         if (name == Power)
         {
-            return new ConflictMember(name, text, mend, null, null);
+            return new ConflictMember(name, text, mend + MostPower.Say(run, given => CanHold(given, [ground, .. behind])), null, null);
         }
 
         var solved = force?.Ground == grounds[ground] && behind.Count == 0 ? force.Without : Solve(objective, [ground, .. behind], adjust, _forAmounts);
@@ -110,6 +109,10 @@ internal sealed class ConflictMends(
 
     private SolvedPlan Solve(PlanObjective aim, IReadOnlyCollection<int> without, Func<WrittenPlan, PlanProblem> otherwise, PlanEffort thought) =>
         BuildPlanner.SolveWithWishes(run, aim, thought, adjust: otherwise, without: without, stop: stop);
+
+    private bool CanHold(Func<WrittenPlan, PlanProblem> also, IReadOnlyCollection<int> without) => run.CanHold(
+        new HashSet<int>([.. without, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), _forAmounts,
+        written => also(written with { Problem = adjust(written) }), stop) == true;
 
     private (Measures.Money Cost, DateOnly Ready)? CostOf(SolvedPlan solved) => solved.Solution.Choices.Count == 0 ? null
         : (run.Terms.MoneyOf(solved.Solution.Totals.Cost), run.Terms.StartOn.AddDays(solved.Solution.Totals.Days));

@@ -1,5 +1,6 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
+using PartMatch.Core.Injectors;
 
 namespace PartMatch.Core.Builds;
 
@@ -23,7 +24,10 @@ internal sealed class WantedPart(PlanRun run, string position)
         var plan = isPlan ? without.Written.Chosen(without.Solution) : new Dictionary<string, Candidate>();
         var works = isPlan ? without.Written.WorksOf(without.Solution) : new HashSet<string>();
         var at = run.Terms.At(position);
-        return run.Terms.Facts.Family.PartsOfKind(at.Position.Kind).Where(part => !part.IsNothing && !at.Refuse.Contains(part.Id) && (at.Parts.Count == 0 || at.Parts.Contains(part.Id)))
+        var sized = InjectorGoals.Sets(run.Terms, position) ? InjectorGoals.Size(run.Terms) : new Dictionary<string, SizedInjector>();
+        return run.Terms.Facts.Family.PartsOfKind(at.Position.Kind)
+            .Where(part => !part.IsNothing && !at.Refuse.Contains(part.Id) && (at.Parts.Count == 0 || at.Parts.Contains(part.Id)))
+            .Where(part => sized.GetValueOrDefault(part.Id)?.Enough is not Enough.No)
             .Where(part => Holds(part, plan, works) || Holds(part, new Dictionary<string, Candidate>(), new HashSet<string>()))
             .OrderBy(part => IsFitted(at, part) ? 0 : 1).ThenBy(part => part.Id, StringComparer.Ordinal);
     }

@@ -64,6 +64,30 @@ public sealed class BuildSeedTests(BuildSeedBase demo) : IClassFixture<BuildSeed
         Assert.Equal(("proven-optimal", "0.00"), (plan["status"]!.GetValue<string>(), plan["cost"]?["total"]?["amount"]?.GetValue<string>()));
     }
 
+    // Asked in the sums of the injectors by themselves: for what is told they are enough whatever their spread, for a kilowatt more they may not be.
+    [Fact]
+    public async Task How_much_less_power_would_do_is_what_the_sums_of_the_injectors_say()
+    {
+        var build = await FileAsync("hill-climb", "too-strong");
+        build["goal"]!["power"] = "400 kW";
+        await StoreAsync(build);
+        var members = (await AskAsync("/api/builds/too-strong/conflict?on=2026-11-26"))["members"]!.AsArray();
+        var mend = Assert.Single(members, member => member!["wish"]!.GetValue<string>() == "goal:power")!["mend"]!.GetValue<string>();
+        var told = System.Text.RegularExpressions.Regex.Match(mend, @"at most (\d+) kW as it is wished, with (\S+)");
+        Assert.True(told.Success, mend);
+        var kilowatts = int.Parse(told.Groups[1].Value, CultureInfo.InvariantCulture);
+
+        Assert.Equal("yes", await EnoughAsync(told.Groups[2].Value, kilowatts));
+        Assert.NotEqual("yes", await EnoughAsync(told.Groups[2].Value, kilowatts + 1));
+    }
+
+    private async Task<string> EnoughAsync(string injector, int kilowatts)
+    {
+        var sized = await AskAsync(
+            $"/api/injectors?family=tern-16&variant=ts&power={kilowatts}%20kW&speed=6800/min&boost=1.1%20bar&pressure=3.0%20bar&supply=return-manifold&duty=85%20%25&fuel=petrol-e0");
+        return Assert.Single(sized["injectors"]!.AsArray(), one => one!["part"]!.GetValue<string>() == injector)!["enough"]!.GetValue<string>();
+    }
+
     // The regulator that every plan has holds 3.00 bar: see values.csv.
     [Theory]
     [InlineData("3.0 bar", false)]

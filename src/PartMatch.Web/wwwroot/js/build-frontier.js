@@ -1,6 +1,6 @@
 // What each day sooner costs: every plan that no other betters in both, as table and drawing, and what would change the cheapest.
 
-import { fold } from './fold.js';
+import { fold, ranked } from './fold.js';
 import { address, count, el, facts, linked, ruled, section, sentence, sentences, sureness } from './format.js';
 import { money } from './offer-words.js';
 import { positionName } from './choices.js';
@@ -27,12 +27,12 @@ const subjectOf = (subject, family) => {
   return el('a', { href: address('record.html', { book, table: 'offers', key: code }) }, `offer ${code}`);
 };
 
-const swings = (list, family) => (list.length ? ruled('What would change the cheapest plan, were it otherwise',
+const swings = (list, family) => (list.length ? ranked('What would change the cheapest plan, were it otherwise',
   ['What', 'Of', 'How far it may move', 'The plan then'], list.map(swing => [
   sentence(kinds[swing.what] ?? swing.what), subjectOf(swing.subject, family),
     [linked(sentences(swing.text)), swing.room ? el('div', { class: 'small' }, `Room: ${money(swing.room)}`) : null], swing.becomes
     ? linked(sentences(swing.becomes)) : '',
-]), { className: 'restack' }) : null);
+]), { what: 'thing' }) : null);
 
 export function frontierAnswer(answer, { build, family, query }) {
   const { points } = answer;

@@ -55,6 +55,16 @@ function headline(plan, { build, query }) {
     ] : null);
 }
 
+/** Which there are, before the first line; each in full behind the work. */
+const cautionsAhead = list => (list.length ? el('p', { class: 'why small' }, el('a', { href: '#cautions' }, `${count(list.length, 'caution')}`),
+  ` where this work can hurt someone: ${list.map(one => one.code.replaceAll('-', ' ')).join(', ')}.`) : null);
+
+function cautions(list) {
+  const place = section('Cautions', list.length ? el('ul', { class: 'cautions' }, list.map(caution => el('li', null, caution.text))) : null);
+  place?.setAttribute('id', 'cautions');
+  return place;
+}
+
 const names = plan => new Map(plan.lines.map(line => [line.position, line.name]));
 
 function works(plan) {
@@ -104,8 +114,7 @@ export function planAnswer(plan, shown, conflict) {
   return [
     headline(plan, about), conflict,
     plan.cost ? [tally(parts.filter(line => line.donorHas || line.action !== 'leave-off')), counted(parts, declared), costTable(plan.cost)] : null,
-    section('Cautions', plan.cautions.length ? el('ul', { class: 'cautions' }, plan.cautions.map(caution => el('li', null, caution.text))) : null),
-    trust(plan),
+    cautionsAhead(plan.cautions), trust(plan),
     section('Position by position', changed.length ? [
       lineTable('What is done at each position. Sending and work are not in the amount of a line: they stand in the sum above.', changed, about),
         surenessLegend()] : null),
@@ -114,6 +123,7 @@ export function planAnswer(plan, shown, conflict) {
       ? lineTable('Declared: what every part has to suit, nothing to buy', declared, about) : null),
     orders(plan),
     works(plan),
+    cautions(plan.cautions),
     fold('Left over', count(plan.leftOver.length, 'part'), plan.leftOver.length
       ? ruled('What comes with packs and kits and is not used', ['Part', 'Pieces', 'From'], plan.leftOver.map(one =>
       [linked(`${one.part} ${one.name}`), String(one.pieces), boughtFrom(plan, one.from)]), { className: 'restack slim' }) : null),
