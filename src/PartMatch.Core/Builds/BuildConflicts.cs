@@ -10,6 +10,13 @@ public static class BuildConflicts
         BuildFacts facts, Build build, int version, PlanObjective objective, DateOnly today, PlanEffort effort, FitMemory memory, CancellationToken stop = default)
     {
         var run = new PlanRun(facts, build, today, memory, refusedSellers: []);
-        return new ConflictSearch(run, new PlanAsked(build.Code, version, objective, run.Terms.StartOn), effort, null, stop).Find(withFurther: true);
+        var asked = new PlanAsked(build.Code, version, objective, run.Terms.StartOn);
+
+        // With offers of refused sellers among the grades of a part, the search below asks for more than a plan does.
+        var plan = memory.Plans.Solve(
+            facts, build, objective, today, effort, () => BuildPlanner.SolveWithWishes(new PlanRun(facts, build, today, memory), objective, effort, stop: stop));
+        return plan.Solution.Choices.Count > 0
+            ? ConflictSearch.Nothing(asked)
+            : new ConflictSearch(run, asked, effort, null, stop).Find(withFurther: true);
     }
 }

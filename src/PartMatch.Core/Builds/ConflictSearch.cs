@@ -38,12 +38,9 @@ internal sealed class ConflictSearch
     /// <param name="withFurther">Also those that stand behind the first: each is a smallest one where the members of the earlier ones are given up.</param>
     public BuildConflict Find(bool withFurther)
     {
-        var link = Catalogue.Permalink.To("/api/builds", _asked.Build, "conflict").With("objective", Catalogue.Codes.Of(_asked.Objective)).ToString();
         if (_holds != false)
         {
-            return new BuildConflict(
-                _asked, _holds is null ? OutOfTime : PlanStatus.ProvenOptimal,
-                _holds is null ? PlanWords.NoPlan(OutOfTime) : "Nothing conflicts: there is a plan.", [], link);
+            return _holds is null ? new BuildConflict(_asked, OutOfTime, PlanWords.NoPlan(OutOfTime), [], LinkOf(_asked)) : Nothing(_asked);
         }
 
         var found = Reduce(new HashSet<int>());
@@ -55,11 +52,17 @@ internal sealed class ConflictSearch
         var members = Members(0);
         return new BuildConflict(
             _asked, found?.Status switch { PlanConflictStatus.Minimal => PlanStatus.Infeasible, PlanConflictStatus.NotReduced => PlanStatus.BestFound, _ => OutOfTime },
-            Headline(found, members, further.Count), members, link)
+            Headline(found, members, further.Count), members, LinkOf(_asked))
         {
             Further = [.. further.Select((_, index) => new FurtherConflict(Members(index + 1)))],
         };
     }
+
+    /// <summary>All of it can hold together.</summary>
+    public static BuildConflict Nothing(PlanAsked asked) => new(asked, PlanStatus.ProvenOptimal, "Nothing conflicts: there is a plan.", [], LinkOf(asked));
+
+    private static string LinkOf(PlanAsked asked) =>
+        Catalogue.Permalink.To("/api/builds", asked.Build, "conflict").With("objective", Catalogue.Codes.Of(asked.Objective)).ToString();
 
     /// <summary>Where a wish names what is to be there, it goes without saying that something has to be.</summary>
     private IEnumerable<int> Told(IReadOnlyList<int> found) => found.Where(ground => !ConflictMends.IsFact(_grounds[ground]) || !found.Any(other =>

@@ -60,6 +60,10 @@ public sealed class RichBuildTests
         },
         iter: Draws / 8, threads: 1);
 
+    [Fact]
+    public void Something_conflicts_where_there_is_no_plan_and_only_there() => AnyRichBuild.Of.Sample(
+        told => Assert.Equal(told.Plan().Cost is not null, told.Fresh().Conflict().Status == PlanStatus.ProvenOptimal), iter: Draws, threads: 1);
+
     // Where a grade is for sale only by a refused seller, the conflict reckons with grades and the plan does not: another question is asked then.
     [Fact]
     public void A_conflict_is_one_and_without_any_one_wish_of_it_there_is_a_plan() => AnyRichBuild.Of.Sample(
