@@ -16,8 +16,11 @@ internal sealed class OpenedPlan
     /// <param name="works">Works that the plan does.</param>
     public static OpenedPlan Of(BuildTerms terms, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works)
     {
-        var changed = plan.Values.Where(one => one.Goal is null && IsChanged(terms, one)).Select(one => one.Position)
-            .Concat(works.Select(terms.Facts.Family.FindWork).OfType<Work>().SelectMany(WorkedOn).Where(plan.ContainsKey));
+        string[] changed =
+        [
+            .. plan.Values.Where(one => one.Goal is null && IsChanged(terms, one)).Select(one => one.Position)
+                .Union(works.Select(terms.Facts.Family.FindWork).OfType<Work>().SelectMany(WorkedOn).Where(plan.ContainsKey), StringComparer.Ordinal),
+        ];
         return new OpenedPlan(terms, Disturbance.Of(terms.Facts.Family, Engines(terms), changed, position => IsThere(terms, position)));
     }
 
@@ -45,26 +48,44 @@ internal sealed class OpenedPlan
     public IEnumerable<Renewal> RenewedFor(string opened) =>
         Disturbed.ContainsKey(opened) ? Disturbance.Renewals(_terms.Facts.Family, Engines(_terms)).Where(row => row.Opened == opened) : [];
 
-    /// <summary>"Cylinder head is opened, for Pistons"; null where nothing asks for it.</summary>
+    /// <summary>Why what the donor has there does not stay though it would serve; null where no renewal asks for it.</summary>
     public string? WhyRenewed(string position)
     {
-        var opened = RenewedAt(position).Select(row => row.Opened).Distinct(StringComparer.Ordinal).OrderBy(at => Disturbed[at].Chain.Count).ThenBy(at => at, StringComparer.Ordinal)
-            .ToList();
-        if (opened.Count == 0)
+        var rows = RenewedAt(position).ToList();
+        if (rows.Count == 0 || Disturbed[position].By == DisturbedBy.Itself)
         {
             return null;
         }
 
-        var others = opened.Count == 1 ? "" : opened.Count == 2 ? $" and {NameOf(opened[1])}" : FormattableString.Invariant($" and {opened.Count - 1} others");
-        return opened[0] == position
-            ? $"Never used again once it is off: {Say(Disturbed[position])}."
-            : $"Renewed because this is opened: {NameOf(opened[0])}{others}{(Disturbed[opened[0]].IsForItself ? "" : $" ({Say(Disturbed[opened[0]])})")}.";
+        var one = Disturbed[position];
+        var opened = one.By == DisturbedBy.Renewal ? one.Chain[^2]
+            : rows.Select(row => row.Opened).Where(at => at != position).OrderBy(at => Disturbed[at].Chain.Count).ThenBy(at => at, StringComparer.Ordinal).FirstOrDefault();
+        if (opened is null)
+        {
+            return $"Never used again once it is off, and it is {Say(one)}.";
+        }
+
+        var others = rows.Select(row => row.Opened).Where(at => at != opened && at != position).Distinct(StringComparer.Ordinal).ToList();
+        var and = others.Count switch
+        {
+            0 => "",
+            1 => $" and {NameOf(others[0])}",
+            var count => FormattableString.Invariant($" and {count} others"),
+        };
+        return $"Renewed because this is opened: {NameOf(opened)}{and}{(Disturbed[opened].By == DisturbedBy.Itself ? "" : $" ({Say(Disturbed[opened])})")}.";
     }
 
     /// <summary>"off for Cylinder head, for Pistons".</summary>
-    public string Say(Disturbed one) => one.IsForItself
-        ? "it is changed or worked on itself"
-        : "off " + string.Join(", ", one.Chain.Reverse().Skip(1).Select(position => $"for {NameOf(position)}"));
+    public string Say(Disturbed one)
+    {
+        var fors = string.Join(", ", one.Chain.Reverse().Skip(1).Select(position => $"for {NameOf(position)}"));
+        return one.By switch
+        {
+            DisturbedBy.Itself => "changed or worked on itself",
+            DisturbedBy.Way => $"off {fors}",
+            _ => $"renewed {fors}",
+        };
+    }
 
     public string NameOf(string position) => _terms.Facts.Family.FindPosition(position)?.Name ?? position;
 }

@@ -40,7 +40,7 @@ internal sealed class StepFacts(PlanRun run, SolvedPlan solved, BuildPlan plan, 
     public string Why(string position)
     {
         var one = opened.Disturbed[position];
-        return one.IsForItself && _lines.GetValueOrDefault(position) is { } line ? $"{line.ActionText}: {line.Because}" : $"It has to be {opened.Say(one)}.";
+        return one.By != DisturbedBy.Way && _lines.GetValueOrDefault(position) is { } line ? $"{line.ActionText}: {line.Because}" : $"It has to be {opened.Say(one)}.";
     }
 
     public IReadOnlyList<string> WorksAt(string position) =>

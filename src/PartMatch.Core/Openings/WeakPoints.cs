@@ -70,7 +70,7 @@ internal sealed class OpenWeakPoints(PlanRun run, SolvedPlan solved)
             .Where(position => position != weak.Position).Order(StringComparer.Ordinal)];
         return new OpenWeakPoint(
             weak.Code, weak.Variant, weak.Position, _opened.NameOf(weak.Position), _chosen[weak.Position].Parts is [var part] ? part.Id : null, weak.What,
-            [.. Parts(weak), .. Works(weak)], one.IsForItself ? "It is changed or worked on itself." : $"It is {_opened.Say(one)}.", later,
+            [.. Parts(weak), .. Works(weak)], $"It is {_opened.Say(one)}.", later,
             later.Length == 0 ? "Nothing else has to come off for it." : FormattableString.Invariant($"Another time {later.Length} other positions have to come off first."),
             weak.Note, weak.Evidence is { } evidence ? SourceShown.Of(evidence) : null);
     }
