@@ -18,7 +18,8 @@ internal sealed class StepFacts(PlanRun run, SolvedPlan solved, BuildPlan plan, 
     {
         var candidate = _chosen[position];
         var verb = candidate.IsDonors ? "Put back" : "Fit";
-        return new WorkStep(0, position, opened.NameOf(position), $"{verb}: {What(position, candidate)}", Why(position), opened.Disturbed[position].Chain, after)
+        var why = !candidate.IsDonors && _lines.GetValueOrDefault(position) is { } line ? $"{line.ActionText}: {line.Because}" : Why(position);
+        return new WorkStep(0, position, opened.NameOf(position), $"{verb}: {What(position, candidate)}", why, opened.Disturbed[position].Chain, after)
         {
             Part = candidate.Parts is [var one] ? one.Id : null,
             Pieces = candidate.Pieces,

@@ -86,7 +86,7 @@ internal sealed class OpenWeakPoints(PlanRun run, SolvedPlan solved)
         var best = run.Screen.Offers.Where(offer => offer.Offer.Part == id)
             .Select(offer => (Offer: offer, Packs: ((pieces - 1) / offer.Pieces) + 1)).Where(one => one.Packs <= (one.Offer.Offer.Stock ?? int.MaxValue))
             .OrderBy(one => one.Offer.Landed * one.Packs).ThenBy(one => one.Offer.Address, StringComparer.Ordinal).FirstOrDefault();
-        var inPlan = _chosen[weak.Position].Parts.Any(there => there.Id == id);
+        var inPlan = !_chosen[weak.Position].IsDonors && _chosen[weak.Position].Parts.Any(there => there.Id == id);
         var price = best.Offer is null ? null : run.Terms.MoneyOf(best.Offer.Landed * best.Packs);
         yield return new WeakPointRemedy(
             id, null, part.Name, inPlan, price, best.Offer?.Address,
