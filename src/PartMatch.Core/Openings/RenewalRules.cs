@@ -41,16 +41,20 @@ internal sealed class RenewalRules
         var above = _openings.ToLookup(row => row.OffFirst, row => row.Position, StringComparer.Ordinal);
         foreach (var (position, disturbed) in facts)
         {
-            PlanFact[] changed = [.. Choices(position, one => OpenedPlan.IsChanged(_terms, one))];
+            ChoiceMade[] calm = [.. Choices(position, one => !OpenedPlan.IsChanged(_terms, one))];
             PlanFact[] worked = [.. _works.Index().Where(work => OpenedPlan.WorkedOn(work.Item).Contains(position)).Select(work => new JobDone(work.Index))];
             PlanFact[] inTheWay = OpenedPlan.IsThere(_terms, position) ? [.. above[position].Distinct(StringComparer.Ordinal).Select(other => facts[other])] : [];
-            yield return new PlanRule([], [.. Choices(position, one => !OpenedPlan.IsChanged(_terms, one)), disturbed]);
+            yield return new PlanRule([], [.. calm, disturbed]);
             foreach (var fact in worked.Concat(inTheWay))
             {
                 yield return new PlanRule([fact], [disturbed]);
             }
 
-            yield return new PlanRule([disturbed], [.. changed, .. worked, .. inTheWay]);
+            // Nothing is disturbed without a ground: else work would be planned that nothing asks for. Where something is still to be found, that is one.
+            foreach (var choice in calm)
+            {
+                yield return new PlanRule([disturbed, choice], [.. worked, .. inTheWay]);
+            }
         }
 
         foreach (var row in _renewals)
