@@ -18,8 +18,7 @@ internal sealed class StepFacts(PlanRun run, SolvedPlan solved, BuildPlan plan, 
     {
         var candidate = _chosen[position];
         var verb = candidate.IsDonors ? "Put back" : "Fit";
-        var why = !candidate.IsDonors && _lines.GetValueOrDefault(position) is { } line ? $"{line.ActionText}: {line.Because}" : Why(position);
-        return new WorkStep(0, position, opened.NameOf(position), $"{verb}: {What(position, candidate)}", why, opened.Disturbed[position].Chain, after)
+        return new WorkStep(0, position, opened.NameOf(position), $"{verb}: {What(position, candidate)}", WhyThere(position), opened.Disturbed[position].Chain, after)
         {
             Part = candidate.Parts is [var one] ? one.Id : null,
             Pieces = candidate.Pieces,
@@ -31,12 +30,16 @@ internal sealed class StepFacts(PlanRun run, SolvedPlan solved, BuildPlan plan, 
     }
 
     public WorkStep Filled(string position) => new(
-        0, position, opened.NameOf(position), $"Fill: {What(position, _chosen[position])}", Why(position), opened.Disturbed[position].Chain, [])
+        0, position, opened.NameOf(position), $"Fill: {What(position, _chosen[position])}", WhyThere(position), opened.Disturbed[position].Chain, [])
     {
         Part = _chosen[position].Parts is [var one] ? one.Id : null,
         Pieces = _chosen[position].Pieces,
         Cautions = CautionsAt(position),
     };
+
+    /// <summary>Of what goes there: why it and nothing else; of what goes back, why it was off.</summary>
+    private string WhyThere(string position) =>
+        !_chosen[position].IsDonors && _lines.GetValueOrDefault(position) is { } line ? $"{line.ActionText}: {line.Because}" : Why(position);
 
     public string Why(string position)
     {
