@@ -76,6 +76,7 @@ api.MapBuilds();
 api.MapBuildChanges();
 api.MapPlans();
 api.MapWhys();
+api.MapWorkOrders();
 api.MapFrontiers();
 api.MapHealth();
 app.MapProblemTypes();

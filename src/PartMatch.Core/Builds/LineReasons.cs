@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Injectors;
+using PartMatch.Core.Openings;
 
 namespace PartMatch.Core.Builds;
 
@@ -8,7 +9,7 @@ namespace PartMatch.Core.Builds;
 internal static class LineReasons
 {
     /// <param name="donors">What the donor has there; null where it has nothing that could stay.</param>
-    public static string Because(PlanRun run, SolvedPlan solved, JudgedLine line, Candidate? donors)
+    public static string Because(PlanRun run, SolvedPlan solved, OpenedPlan opened, JudgedLine line, Candidate? donors)
     {
         var terms = run.Terms;
         var at = terms.At(line.Candidate.Position);
@@ -45,6 +46,7 @@ internal static class LineReasons
             ? $"The donor's own does not serve here: {reason}"
             : at.Keep == KeepWish.Renew ? "You asked for a new one."
             : at.Parts.Count > 0 ? "You chose it."
+            : opened.WhyRenewed(line.Candidate.Position) is { } renewed ? renewed
             : IsTooSmall(terms, donors) ? $"The donor's own is not enough for your goal of {terms.Build.Goal?.Power} at {terms.Build.Goal?.Speed}."
             : donors.IsGraded ? "Graded: which is right is measured on the parts beside it; the donor's own suit only what the donor has there."
             : "The donor's own would serve; the whole comes out better without it.";

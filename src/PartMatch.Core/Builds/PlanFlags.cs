@@ -2,11 +2,12 @@ using System.Globalization;
 using PartMatch.Core.Buying;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
+using PartMatch.Core.Openings;
 
 namespace PartMatch.Core.Builds;
 
 /// <summary>What to mind of a plan before money is spent.</summary>
-internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, IReadOnlyList<BuildLine> lines, PlanPurchases purchases)
+internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opened, IReadOnlyList<BuildLine> lines, PlanPurchases purchases)
 {
     private BuildTerms Terms => run.Terms;
 
@@ -22,12 +23,30 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, IReadOnlyList<Bu
             ? [string.Create(CultureInfo.InvariantCulture, $"Counted as if everything had been ordered on {Terms.StartOn:yyyy-MM-dd}: that day is past.")]
             : Array.Empty<string>(),
         .. GoalFuel.Of(run, solved),
-        .. IsOpened ? ["Not in the sum: seals, gaskets and single-use bolts that are opened on the way, oil and coolant."] : Array.Empty<string>(),
+        .. NotRecorded(),
         .. solved.Written.Jobs.Where((_, job) => solved.Solution.Jobs[job] is not null).SelectMany(Of),
         .. lines.Where(line => line.Pieces is null && line.Buy.Count > 0).Select(line => $"{line.Name}: how many pieces is not recorded; one was counted."),
     ];
 
-    private bool IsOpened => lines.Any(line => line.Action is not LineAction.Keep) || solved.Solution.Jobs.Any(job => job is not null);
+    /// <summary>What is opened of which the books say neither what comes off first nor what is renewed.</summary>
+    private IEnumerable<string> NotRecorded()
+    {
+        var family = Terms.Facts.Family;
+        if (opened.Disturbed.Count == 0)
+        {
+            return [];
+        }
+
+        if (family.Openings.Count + family.Renewals.Count == 0)
+        {
+            return ["Not in the sum: seals, gaskets and single-use bolts that are opened on the way, oil and coolant."];
+        }
+
+        var known = family.Openings.SelectMany(row => new[] { row.Position, row.OffFirst }).Concat(family.Renewals.SelectMany(row => new[] { row.Opened, row.Renewed }))
+            .ToHashSet(StringComparer.Ordinal);
+        var silent = opened.Disturbed.Keys.Where(position => !known.Contains(position)).Order(StringComparer.Ordinal).Select(opened.NameOf).ToList();
+        return silent.Count == 0 ? [] : [$"Not recorded, and not in the sum: what is renewed when these are opened: {FitWording.List(silent)}."];
+    }
 
     private IEnumerable<string> Unproven()
     {

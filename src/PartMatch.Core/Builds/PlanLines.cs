@@ -1,19 +1,22 @@
+using PartMatch.Core.Openings;
+
 namespace PartMatch.Core.Builds;
 
 /// <summary>A line for each position.</summary>
 internal static class PlanLines
 {
-    public static IReadOnlyList<BuildLine> Of(PlanRun run, SolvedPlan solved, PlanPurchases purchases, IReadOnlyList<PlannedWork> works)
+    public static IReadOnlyList<BuildLine> Of(PlanRun run, SolvedPlan solved, OpenedPlan opened, PlanPurchases purchases, IReadOnlyList<PlannedWork> works)
     {
         var groups = run.Terms.Facts.Family.Positions.Select(position => position.Group).Distinct().ToList();
         return
         [
-            .. solved.Lines.Select(line => Line(run, solved, purchases, works, line))
+            .. solved.Lines.Select(line => Line(run, solved, opened, purchases, works, line))
                 .OrderBy(line => groups.IndexOf(line.Group)).ThenBy(line => line.Position, StringComparer.Ordinal),
         ];
     }
 
-    private static BuildLine Line(PlanRun run, SolvedPlan solved, PlanPurchases purchases, IReadOnlyList<PlannedWork> works, JudgedLine line)
+    private static BuildLine Line(
+        PlanRun run, SolvedPlan solved, OpenedPlan opened, PlanPurchases purchases, IReadOnlyList<PlannedWork> works, JudgedLine line)
     {
         var (terms, candidate) = (run.Terms, line.Candidate);
         var at = terms.At(candidate.Position);
@@ -28,7 +31,7 @@ internal static class PlanLines
         return new BuildLine(
             candidate.Position, at.Position.Name, at.Position.Group, action, said, part?.Id, part?.Name,
             candidate.Parts.Count > 1 ? [.. candidate.Parts.Select(one => one.Id)] : [], candidate.Pieces,
-            LineReasons.Because(run, solved, line, donors), line.Headline, line.Sureness, line.Outcome == LineOutcome.NotKnown)
+            LineReasons.Because(run, solved, opened, line, donors), line.Headline, line.Sureness, line.Outcome == LineOutcome.NotKnown)
         {
             Cost = purchases.CostOf(candidate.Position),
             PriceRange = candidate is { IsGraded: true, From: CandidateFrom.Supply } ? PlanWords.Range(run, candidate) : null,

@@ -1,4 +1,5 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Openings;
 
 namespace PartMatch.Core.Builds;
 
@@ -22,8 +23,9 @@ internal static class PlanReader
         }
 
         var purchases = PlanPurchases.Of(run, solved);
-        var works = PlanWorkdays.Of(run, solved, purchases);
-        var lines = PlanLines.Of(run, solved, purchases, works);
+        var opened = OpenedPlan.Of(terms, solved.Written.Chosen(solution), solved.Written.WorksOf(solution));
+        var works = PlanWorkdays.Of(run, solved, opened, purchases);
+        var lines = PlanLines.Of(run, solved, opened, purchases, works);
         var cost = PlanSum.Of(run, solved, purchases);
         var readyOn = terms.StartOn.AddDays(solution.Totals.Days);
         return new BuildPlan
@@ -42,7 +44,7 @@ internal static class PlanReader
             LeftOver = purchases.LeftOver,
             OnTrust = PlanTrust.Of(terms, solved, lines, trust),
             NotWeighed = run.Screen.NotWeighed,
-            Flags = new PlanFlags(run, solved, lines, purchases).All(run.Today, trust, kept),
+            Flags = new PlanFlags(run, solved, opened, lines, purchases).All(run.Today, trust, kept),
             Cautions = Cautions.Of(Codes(run, solved)),
         };
     }

@@ -1,18 +1,19 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Openings;
 
 namespace PartMatch.Core.Builds;
 
 /// <summary>The plan's works in time.</summary>
 internal static class PlanWorkdays
 {
-    public static IReadOnlyList<PlannedWork> Of(PlanRun run, SolvedPlan solved, PlanPurchases purchases) =>
+    public static IReadOnlyList<PlannedWork> Of(PlanRun run, SolvedPlan solved, OpenedPlan opened, PlanPurchases purchases) =>
     [
         .. solved.Written.Jobs.Index().Where(job => solved.Solution.Jobs[job.Index] is not null)
-            .Select(job => Planned(run, solved, purchases, job.Item, solved.Solution.Jobs[job.Index] ?? 0))
+            .Select(job => Planned(run, solved, opened, purchases, job.Item, solved.Solution.Jobs[job.Index] ?? 0))
             .OrderBy(work => work.StartsOn).ThenBy(work => work.Work, StringComparer.Ordinal),
     ];
 
-    private static PlannedWork Planned(PlanRun run, SolvedPlan solved, PlanPurchases purchases, Work work, int start)
+    private static PlannedWork Planned(PlanRun run, SolvedPlan solved, OpenedPlan opened, PlanPurchases purchases, Work work, int start)
     {
         var terms = run.Terms;
         var days = GradeOrders.IsOne(work)
@@ -20,9 +21,11 @@ internal static class PlanWorkdays
             : PlanWriter.DaysOf(work);
         string[] lines = [.. solved.Lines.Where(line => line.Works.Contains(work.Code)).Select(line => NameOf(terms, line.Candidate.Position))];
         string[] asked = [.. terms.Build.Works.Where(one => one.Work == work.Code).Select(one => one.Note ?? "you asked for it")];
+        string[] sealedJoints = CureWorks.IsOne(work) ? [.. CureWorks.Joints(work, opened).Select(position => NameOf(terms, position))] : [];
         return new PlannedWork(
             work.Code, work.Name, work.Who, work.Price, work.Days is null ? null : days, terms.StartOn.AddDays(start), terms.StartOn.AddDays(start + days), work.CanBeUndone,
-            [.. lines, .. asked], [.. work.NeedsFirst.Select(position => NameOf(terms, position))]);
+            [.. lines, .. asked, .. sealedJoints],
+            CureWorks.IsOne(work) ? [] : [.. work.NeedsFirst.Select(position => NameOf(terms, position))]);
     }
 
     private static string NameOf(BuildTerms terms, string position) => terms.Facts.Family.FindPosition(position)?.Name ?? position;

@@ -1,4 +1,5 @@
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Openings;
 using PartMatch.Core.Planning;
 
 namespace PartMatch.Core.Builds;
@@ -16,6 +17,8 @@ internal sealed class PlanWriter
     private readonly IReadOnlyList<PlanRule> _wishes;
     private readonly IReadOnlyList<Work> _works;
     private readonly Dictionary<string, int> _jobs;
+    private readonly PlanDoubt[] _disturbed;
+    private readonly PlanRule[] _renewals;
 
     /// <param name="candidates">What could be at each position of the family, in its order.</param>
     public PlanWriter(BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, OfferScreen screen)
@@ -34,9 +37,11 @@ internal sealed class PlanWriter
 
         _groups = [.. _at.Where(choices => choices.Value.Count > 1).Select(choices => choices.Key)];
         _goods = new PlanGoods(terms, candidates, screen, _grounds);
-        _works = [.. PlanWorks.Of(terms), .. GradeOrders.Of(terms, candidates)];
+        _works = [.. PlanWorks.Of(terms), .. GradeOrders.Of(terms, candidates), .. CureWorks.Of(terms)];
         _jobs = _works.Index().ToDictionary(work => work.Item.Code, work => work.Index, StringComparer.Ordinal);
         _wishes = PlanWishes.Of(terms, candidates, _places, _works, _grounds);
+        var renewals = new RenewalRules(terms, candidates, _places, _works);
+        (_disturbed, _renewals) = ([.. renewals.Facts], [.. renewals.Of(candidates.Count + _groups.Count)]);
     }
 
     /// <param name="lineRules">What the fit of the lines asks.</param>
@@ -48,19 +53,21 @@ internal sealed class PlanWriter
             .. _candidates.Select((_, place) => _terms.At(_terms.Facts.Family.Positions[place].Code))
                 .Select(at => new PlanDoubt(at.Position.Code, PlanRisks.TakenOnTrust, at.AdmitNotKnown)),
             .. _groups.Select(at => new PlanDoubt(at.Parts, 0, IsAdmitted: true)),
+            .. _disturbed,
             .. risks.Select(risk => new PlanDoubt("", risk.Risk, IsAdmitted: true)),
         ];
-        var firstRisk = _candidates.Count + _groups.Count;
+        var firstRisk = _candidates.Count + _groups.Count + _disturbed.Length;
         List<PlanRule> rules =
         [
             .. _wishes,
+            .. _renewals,
             .. _groups.SelectMany((at, index) => _at[at].Select(made => new PlanRule([made], [new DoubtTaken(_candidates.Count + index)]))),
             .. lineRules.Select(RuleOf).OfType<PlanRule>(),
             .. risks.Select((risk, index) => Facts(risk.If) is { } all ? new PlanRule(all, [new DoubtTaken(firstRisk + index)]) : null).OfType<PlanRule>(),
         ];
         var problem = new PlanProblem(
             [.. _candidates.Select((choices, place) => PlaceOf(place, choices))], _goods.Products, _goods.Offers, _goods.Sellers,
-            GradeOrders.InOrder(_works, [.. _works.Select(JobOf)]), doubts, rules)
+            CureWorks.InOrder(_works, GradeOrders.InOrder(_works, [.. _works.Select(JobOf)])), doubts, rules)
         {
             MostCost = _terms.Budget is { } budget
                 ? new PlanBound(budget, _grounds.Of("budget", $"The whole may cost {_terms.Say(budget)} at most.", "raise the budget"))

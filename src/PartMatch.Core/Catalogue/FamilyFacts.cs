@@ -93,6 +93,35 @@ public sealed class FamilyFacts
         }
     } = [];
 
+    /// <summary>What has to be off before what; retracted ones included.</summary>
+    public IReadOnlyList<Opening> Openings
+    {
+        get;
+        init => field =
+        [
+            .. value.OrderBy(opening => opening.Position, StringComparer.Ordinal).ThenBy(opening => opening.OffFirst, StringComparer.Ordinal)
+                .ThenBy(opening => string.Join('|', opening.Variants), StringComparer.Ordinal),
+        ];
+    } = [];
+
+    /// <summary>What is renewed when something is disturbed; retracted ones included.</summary>
+    public IReadOnlyList<Renewal> Renewals
+    {
+        get;
+        init => field =
+        [
+            .. value.OrderBy(renewal => renewal.Opened, StringComparer.Ordinal).ThenBy(renewal => renewal.Renewed, StringComparer.Ordinal)
+                .ThenBy(renewal => string.Join('|', renewal.Variants), StringComparer.Ordinal),
+        ];
+    } = [];
+
+    /// <summary>What is known to be weak; retracted ones included.</summary>
+    public IReadOnlyList<WeakPoint> WeakPoints
+    {
+        get;
+        init => field = [.. value.OrderBy(weak => weak.Code, StringComparer.Ordinal)];
+    } = [];
+
     /// <summary>Service limits of every kind in scope; several books may limit one feature.</summary>
     public IReadOnlyList<ServiceLimit> Limits
     {

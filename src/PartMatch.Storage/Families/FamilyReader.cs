@@ -21,6 +21,7 @@ internal static class FamilyReader
         var evidence = new EvidenceReader(connection);
         var kinds = KindReader.Read(connection, books);
         var positions = Positions(connection, code);
+        var openings = new OpeningReader(connection, evidence, code);
         var relations = new RelationReader(connection, evidence, code, kinds, positions);
         return new FamilyFacts(
             Variants(connection, evidence, code),
@@ -41,6 +42,9 @@ internal static class FamilyReader
             Selects = relations.Selects(),
             Findings = new FindingReader(connection, evidence).OfBook(code),
             Torques = new TorqueReader(connection, evidence).OfBook(code),
+            Openings = openings.Openings(),
+            Renewals = openings.Renewals(),
+            WeakPoints = openings.WeakPoints(),
             Limits = new LimitReader(connection, evidence).OfBooks(books),
             EngineFacts = EngineFacts(connection, evidence, code),
         };

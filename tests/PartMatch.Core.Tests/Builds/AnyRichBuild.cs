@@ -68,7 +68,27 @@ internal static class AnyRichBuild
             Number, Gen.Enum<FindingOutcome>(), Gen.Enum<EvidenceGrade>(), Gen.Bool, Gen.Int[-1, 3],
             (number, outcome, grade, swift, with) => (number, outcome, grade, swift, with)).Array[0, 2]
         from traps in Gen.Select(Number, Number).Array[0, 1]
-        select Tell(family, grades, rules, found, traps);
+        from openings in Gen.Select(Gen.Int[0, Last], Gen.Int[0, Last], Gen.Int[0, 3], (position, first, engine) => (position, first, engine)).Array[0, 3]
+        from renewals in Gen.Select(Gen.Int[0, Last], Gen.Int[0, Last], Gen.Int[0, 4], (opened, renewed, cure) => (opened, renewed, cure)).Array[0, 2]
+        select Open(Tell(family, grades, rules, found, traps), openings, renewals);
+
+    /// <summary>What comes off first, never in a ring, and what is renewed; some of it on one engine only, some of it retracted.</summary>
+    private static TestFamily Open(TestFamily family, (int Position, int First, int Engine)[] openings, (int Opened, int Renewed, int Cure)[] renewals)
+    {
+        foreach (var (position, first, engine) in openings.Where(row => row.Position < row.First).DistinctBy(row => (row.Position, row.First)))
+        {
+            family.OffFirst(
+                AnyFamily.Positions[position], AnyFamily.Positions[first], engine == 0 ? TestFamily.Retracted() : null, engine switch { 1 => ["lark"], 2 => ["swift"], _ => [] });
+        }
+
+        foreach (var (opened, renewed, cure) in renewals.DistinctBy(row => (row.Opened, row.Renewed)))
+        {
+            decimal? hours = cure switch { 1 => 6, 2 => 24, 3 => 24.5m, _ => null };
+            family.Renewed(AnyFamily.Positions[opened], AnyFamily.Positions[renewed], hours, evidence: cure == 4 ? TestFamily.Retracted() : null);
+        }
+
+        return family;
+    }
 
     private static TestFamily Tell(
         TestFamily family, (int Measured, int Lark, int Swift)[] grades, (int When, int Then, bool Swift)[] rules,

@@ -26,7 +26,7 @@ internal sealed class EveryBasket(TestBuild told, IReadOnlySet<string>? dropped)
     /// <summary>What is for sale, alone or in a kit, or in hand.</summary>
     public IEnumerable<string> Obtainable => _offers.SelectMany(offer => HeldBy(offer).Keys).Concat(told.Build.InHand.Select(held => held.Part)).Distinct();
 
-    public IEnumerable<(long Cost, int Days, long Risk)> Of(Line[] lines, bool isWorked)
+    public IEnumerable<(long Cost, int Days, long Risk)> Of(Line[] lines, bool isWorked, IReadOnlyList<(int Days, HashSet<string> After)> cures)
     {
         var needed = lines.Where(line => line is { IsDonors: false, IsNothing: false } && InHand(line) == 0).ToList();
         foreach (var packs in Packs())
@@ -39,6 +39,8 @@ internal sealed class EveryBasket(TestBuild told, IReadOnlySet<string>? dropped)
             }
 
             var days = int.Max(arrivals.Max() ?? 0, isWorked ? DaysOfWork : 0);
+            days = cures.Select(cure => cure.Days + needed.Zip(arrivals).Where(one => cure.After.Contains(one.First.Position)).Select(one => one.Second ?? 0).DefaultIfEmpty(0).Max())
+                .Append(days).Max();
             var cost = bought.Sum(one => Landed(one.Offer) * one.Packs) + bought.GroupBy(one => one.Offer.Seller).Sum(Sending) + lines.Sum(Besides);
             if (!(told.Build.Budget is { } budget && Counts("budget") && cost > Cents(budget)) && !(LastDay is { } last && Counts("needed-by") && days > last))
             {

@@ -52,11 +52,48 @@ internal sealed class EveryBuild(TestBuild told, IReadOnlySet<string>? dropped =
         return
         [
             .. all.Select(lines => (Lines: lines, Held: Hold(lines))).Where(one => one.Held is not null)
-                .SelectMany(one => _baskets.Of(one.Lines, one.Held!.Value.IsWorked).Select(bought => new OneBuild( // it holds
+                .Where(one => IsRenewed(one.Lines))
+                .SelectMany(one => _baskets.Of(one.Lines, one.Held!.Value.IsWorked, Cures(one.Lines)).Select(bought => new OneBuild( // it holds
                     one.Lines.ToDictionary(line => line.Position, line => (line.Key, line.IsDonors)), bought.Cost, bought.Days,
                     one.Lines.Count(line => line.IsDonors), one.Held.Value.Risk + bought.Risk))),
         ];
     }
+
+    /// <summary>Does nothing stay that is renewed because something else is changed, or has to come off for it?</summary>
+    private bool IsRenewed(Line[] lines)
+    {
+        var disturbed = Disturbed(lines);
+        return _facts.Family.Renewals.Where(row => row.Evidence?.IsRetracted == false && disturbed.Contains(row.Opened))
+            .All(row => !lines.Single(line => line.Position == row.Renewed).IsDonors);
+    }
+
+    private HashSet<string> Disturbed(Line[] lines)
+    {
+        bool IsThere(string position) => Fitted("lark", position).Length > 0 && StateOf(position)?.State != PartState.Missing;
+        HashSet<string> disturbed = [.. lines.Where(line => !line.IsDonors && (!line.IsNothing || IsThere(line.Position))).Select(line => line.Position)];
+        var before = -1;
+        while (before < disturbed.Count)
+        {
+            before = disturbed.Count;
+            disturbed.UnionWith(_facts.Family.Openings.Where(row => row.Evidence?.IsRetracted == false && disturbed.Contains(row.Position) && IsThere(row.OffFirst))
+                .Select(row => row.OffFirst));
+        }
+
+        return disturbed;
+    }
+
+    /// <summary>How many days what is opened cures, and what has to be there before it is closed: all beneath any joint that cures so long.</summary>
+    private List<(int Days, HashSet<string> After)> Cures(Line[] lines)
+    {
+        var disturbed = Disturbed(lines);
+        var cures = _facts.Family.Renewals.Where(row => row is { CureHours: > 0, Evidence.IsRetracted: false })
+            .GroupBy(row => row.CureHours <= 24 ? 1 : 2).Where(rows => rows.Any(row => disturbed.Contains(row.Opened)));
+        return [.. cures.Select(rows => (rows.Key, rows.SelectMany(row => Beneath(row.Opened).Append(row.Renewed)).ToHashSet()))];
+    }
+
+    /// <summary>Itself, and all for which it has to be off; the random openings go three deep at most.</summary>
+    private IEnumerable<string> Beneath(string position) =>
+        [position, .. _facts.Family.Openings.Where(row => row.Evidence?.IsRetracted == false && row.OffFirst == position).SelectMany(row => Beneath(row.Position))];
 
     private bool Counts(string wish) => dropped?.Contains(wish) != true;
 

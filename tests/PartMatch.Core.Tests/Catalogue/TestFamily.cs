@@ -30,6 +30,9 @@ internal sealed class TestFamily
     private List<Finding> _findings = [];
     private readonly List<ServiceLimit> _limits = [];
     private readonly List<TorquePass> _torques = [];
+    private readonly List<Opening> _openings = [];
+    private readonly List<Renewal> _renewals = [];
+    private readonly List<WeakPoint> _weakPoints = [];
 
     public static Unit Millimetre { get; } = UnitTable.Get("mm");
 
@@ -234,6 +237,29 @@ internal sealed class TestFamily
         return this;
     }
 
+    /// <summary>Before the first can come off, the others have to be off.</summary>
+    public TestFamily OffFirst(string position, string first, Evidence? evidence = null, params string[] variants)
+    {
+        _openings.Add(new Opening(position, first, variants, evidence ?? Document, null));
+        return this;
+    }
+
+    /// <summary>When the first is disturbed, the second is renewed.</summary>
+    /// <param name="amount">In mL; null for a piece.</param>
+    public TestFamily Renewed(string opened, string renewed, decimal? cureHours = null, decimal? amount = null, Evidence? evidence = null, params string[] variants)
+    {
+        var millilitre = UnitTable.Get("mL");
+        var reading = amount is { } much ? new QuantityReading(millilitre.ToBase(much), null, null, null, millilitre, FormattableString.Invariant($"{much} mL")) : null;
+        _renewals.Add(new Renewal(opened, renewed, reading, amount is null ? null : "2 mm", cureHours, variants, evidence ?? Document, null));
+        return this;
+    }
+
+    public TestFamily Weak(string code, string position, string? remedyPart, string? remedyWork = null, string on = "lark", Span? span = null, Evidence? evidence = null)
+    {
+        _weakPoints.Add(new WeakPoint(code, on, position, $"{Title(position)} is weak.", remedyPart is null ? null : Id(remedyPart), remedyWork, span ?? Span.Always, evidence ?? Document, null));
+        return this;
+    }
+
     /// <summary>The facts, their lists in the order told.</summary>
     public FamilyFacts Facts() => Facts(new InOrder());
 
@@ -251,6 +277,9 @@ internal sealed class TestFamily
         Findings = order.Of(_findings),
         Limits = order.Of(_limits),
         Torques = order.Of(_torques),
+        Openings = order.Of(_openings),
+        Renewals = order.Of(_renewals),
+        WeakPoints = order.Of(_weakPoints),
     };
 
     /// <summary>What look-alike questions about the family alone are decided from.</summary>

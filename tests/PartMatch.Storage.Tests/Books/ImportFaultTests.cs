@@ -41,6 +41,16 @@ public sealed class ImportFaultTests
     [InlineData("torques.csv", "oiled,crosswise", "wet,crosswise", 2, "lubrication", "one of: dry, oiled", null)]
     [InlineData("torques.csv", ",,,,ev-0003,", ",,,,,", 4, "evidence", "empty", null)]
     // references
+    [InlineData("openings.csv", "front-bush,main-shaft,la", "front-bush,main-shaft,lz", 3, "variants", "no variant 'lz'", "la")]
+    [InlineData("openings.csv", "main-shaft,injector", "main-shaft,main-shaft", 4, "off_first", "no order in which la comes apart: main-shaft before main-shaft", "take one of these rows out")]
+    [InlineData("openings.csv", "main-shaft,injector", "main-shaft,front-bush", 4, "off_first", "no order in which la comes apart: front-bush before main-shaft before front-bush", "take one of these rows out")]
+    [InlineData("renewals.csv", "12.5,mL", "12.5,mm", 3, "unit", "a volume or a mass", "mL")]
+    [InlineData("renewals.csv", "12.5,mL", "12.5,", 3, "unit", "amount is 12.5", null)]
+    [InlineData("renewals.csv", "12.5,mL", ",mL", 3, "amount", "unit is mL", null)]
+    [InlineData("renewals.csv", "12.5,mL", "0,mL", 3, "amount", "more than 0", "leave it empty where it is not recorded")]
+    [InlineData("weak-points.csv", "marl:B-1/3,ream-bush", ",", 2, "remedy_part", "what mends it", "name a part of parts.csv or a work of works.csv")]
+    [InlineData("weak-points.csv", "marl:B-1/3,ream", "marl:S-100,ream", 2, "remedy_part", "of kind shaft: expected a part of kind bush", null)]
+    [InlineData("weak-points.csv", "2015-03,,,20000", "2015-03,2014-01,,20000", 2, "built_to", "before built_from", "exchange the two")]
     [InlineData("torques.csv", "la,front-bush,2", "lz,front-bush,2", 3, "variant", "no variant 'lz'", "la", 2)]
     [InlineData("parts.csv", "marl:S-100,shaft", "marl:S-100,shaff", 6, "kind", "no kind 'shaff'", "shaft")]
     [InlineData("parts.csv", "marl:I-1,injector,Injector,,ev-0002", "marl:I-1,injector,Injector,,ev-0007", 5, "evidence", "no evidence 'ev-0007'", "ev-0001")]
@@ -132,8 +142,8 @@ public sealed class ImportFaultTests
     [InlineData("evidence.csv", "bench sheet 17,,,", "bench sheet 17,ev-0003,,", 3, "derived_from", "loop", "leave the cell of the original empty", 2)]
     [InlineData("evidence.csv", "2026-04-01,wrong part", ",wrong part", 4, "retracted_on", "expected a date", null)]
     // keys
-    [InlineData("variants.csv", "lb,LB cart", "la,LB cart", 3, "variant", "already stands in line 2", "leave one row out, or correct the key", 7)]
-    [InlineData("parts.csv", "marl:B-1/3,bush", "marl:B.1-2,bush", 4, "part", "the same number of the same maker stands in line 2 as marl:B-1/2", "leave one row out", 5)]
+    [InlineData("variants.csv", "lb,LB cart", "la,LB cart", 3, "variant", "already stands in line 2", "leave one row out, or correct the key", 8)]
+    [InlineData("parts.csv", "marl:B-1/3,bush", "marl:B.1-2,bush", 4, "part", "the same number of the same maker stands in line 2 as marl:B-1/2", "leave one row out", 6)]
     public void Fault_of_a_family_book_is_named(string file, string sound, string fault, int line, string column, string reason, string? suggestion, int total = 1)
     {
         var refused = Refused(SampleBook.Family().Change(file, sound, fault));

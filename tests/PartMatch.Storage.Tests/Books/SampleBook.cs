@@ -232,6 +232,21 @@ internal sealed class SampleBook
             la,front-bush,2,,,,,90,,,deg,,,,ev-0001,"with a disc, not by eye"
             la,front-bush,1,,,,,15.5,,,lbf·ft,,,,ev-0003,
             """),
+        ("openings.csv", """
+            position,off_first,variants,evidence,note
+            front-bush,injector,,,
+            front-bush,main-shaft,la,ev-0001,pressed against its collar
+            main-shaft,injector,,ev-0001,
+            """),
+        ("renewals.csv", """
+            opened,renewed,amount,unit,bead,cure_hours,variants,evidence,note
+            front-bush,main-shaft,,,,,la|lb,ev-0001,
+            main-shaft,injector,12.5,mL,"2 mm, inside the bolt holes",24,,ev-0001,degrease first
+            """),
+        ("weak-points.csv", """
+            weak_point,variant,position,what,remedy_part,remedy_work,built_from,built_to,serial_from,serial_to,evidence,note
+            bush-creeps,la,front-bush,The bush creeps outwards.,marl:B-1/3,ream-bush,2015-03,,,20000,ev-0001,seen on two
+            """),
         ("photos.csv", $"""
             photo,image,evidence,item,caption
             ph-0001,{ImageName.Of(Picture)},ev-0005,it-0001,the tang

@@ -17,7 +17,7 @@ internal static class BookChecks
         [
             UniquenessChecks.RunInScope, ReferenceChecks.Run, KindChecks.Run, WorkChecks.Run, EvidenceChecks.Run,
             PartChecks.Run, LookAlikeChecks.Run, FamilyChecks.Run, JointChecks.Run, CompanionChecks.Run,
-            FindingChecks.Run, TorqueChecks.Run, SourceChecks.Run, ItemChecks.Run, SellerChecks.Run, OfferChecks.Run,
+            FindingChecks.Run, TorqueChecks.Run, OpeningChecks.Run, SourceChecks.Run, ItemChecks.Run, SellerChecks.Run, OfferChecks.Run,
         ];
         foreach (var check in checks)
         {

@@ -121,6 +121,17 @@ internal static class BookTables
             May("lubrication", Cells.OneOf<Lubrication>()), May("sequence", Cells.Text), May("single_use", Cells.OneOf<SingleUse>()),
             Must("evidence", Cells.Code, Refers.Evidence), May("note", Cells.Text)]);
 
+    public static BookTable Openings { get; } = Family("openings", "position,off_first,variants",
+        [Must("position", Cells.Code, Refers.Position), Must("off_first", Cells.Code, Refers.Position), OfVariants(), Evidence(), May("note", Cells.Text)]);
+
+    public static BookTable Renewals { get; } = Family("renewals", "opened,renewed,variants",
+        [Must("opened", Cells.Code, Refers.Position), Must("renewed", Cells.Code, Refers.Position), May("amount", Cells.NotNegative), May("unit", Cells.Unit),
+            May("bead", Cells.Text), May("cure_hours", Cells.NotNegative), OfVariants(), Evidence(), May("note", Cells.Text)]);
+
+    public static BookTable WeakPoints { get; } = new("weak-points.csv", "weak_points", "weak_point", familyOnly: true,
+        [Must("weak_point", Cells.Code), Must("variant", Cells.Code, Refers.Variant), Must("position", Cells.Code, Refers.Position), Must("what", Cells.Text),
+            May("remedy_part", Cells.Part, Refers.Part), May("remedy_work", Cells.Code, Refers.Work), .. Span(), Evidence(), May("note", Cells.Text)]);
+
     public static BookTable Sources { get; } = Any("sources", "evidence",
         Must("evidence", Cells.Code, Refers.Evidence), May("speaks_of", Cells.OneOf<SpeaksOf>()), May("instrument", Cells.Text), May("hours", Cells.NotNegative),
         May("output", Cells.NotNegative), May("output_unit", Cells.Unit), May("fuel", Cells.Text), May("page", Cells.Text), May("note", Cells.Text));
@@ -173,7 +184,7 @@ internal static class BookTables
         {
             Books, Makers, Variants, Engine, Kinds, Features, Rules, Works, Checks, Shots, Positions, Access, Parts, Numbers, Values, Curves, Fitments, Needs,
             Joints, Stacks, Selects, Companions, Supersessions, Contents, Pairs, EvidenceRows, Findings, Sources, Items, Readings, WorksDone, Limits, Photos,
-            Sellers, Torques, Offers, Listings,
+            Sellers, Torques, Openings, Renewals, WeakPoints, Offers, Listings,
         }.OrderBy(table => table.File, StringComparer.Ordinal),
     ];
 

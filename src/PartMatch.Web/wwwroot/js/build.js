@@ -63,8 +63,10 @@ async function plan(query, how) {
   wait(far.node, 'Working it out.');
   await planning(async () => {
     const answer = await readLines(apiOf('plan', query), { signal: running.signal, told: far.told });
-    const [{ planAnswer }, conflict] = await Promise.all([import('./build-plan.js'), answer.status === 'infeasible' ? conflictOf(query) : null]);
-    return { answer, content: planAnswer(answer, { ...shown, query }, conflict) };
+    const [{ planAnswer }, { workSections }, conflict] = await Promise.all([
+      import('./build-plan.js'), import('./build-work.js'), answer.status === 'infeasible' ? conflictOf(query) : null]);
+    const bench = answer.cost ? workSections(apiOf, query, shown.build.family) : [];
+    return { answer, content: [planAnswer(answer, { ...shown, query }, conflict), bench] };
   }, ({ answer, content }) => {
     show([content], answer.headlineText, how);
     panel(query, { byHand: true }); // also an address that was sent arrives at the line it asks about

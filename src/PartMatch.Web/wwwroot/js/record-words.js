@@ -19,6 +19,9 @@ export const shelves = [
     'positions': ['Positions', 'position', 'The named places on the engine where a part sits.'],
     'fitments': ['Fitted parts', 'fitted part', 'What the maker put at a position of a variant, and over which engines.'],
     'torques': ['Torques', 'pass of tightening', 'How a fastener is tightened: torque or angle, pass by pass, and whether it may be used again.'],
+    'openings': ['What comes off first', 'row', 'Before this can be taken off, that has to be off: the order in which an engine comes apart.'],
+    'renewals': ['What is renewed', 'renewal', 'A gasket, seal, bolt, sealant or fluid that is renewed because something was opened.'],
+    'weak-points': ['Weak points', 'weak point', 'What is known to be weak on a variant, and what mends it.'],
     'access': ['Ways in', 'way in', 'How long it takes until a position can be seen on a complete engine.'],
   }],
   ['What has to agree', {
@@ -99,6 +102,8 @@ const labels = {
   offer: 'Name of it', numberAsWritten: 'Number as the seller writes it', pack: 'Pieces for the price', stock: 'Packs in stock', level: 'How much of the engine',
   coreDeposit: 'Deposit for the old part', seenOn: 'Seen on', shipping: 'Sending', corePart: 'Old part that counts', freightBack: 'Who pays the way back',
   returnable: 'Is it taken back', listing: 'Listing', address: 'Address of the page', text: 'Its words',
+  offFirst: 'Comes off first', opened: 'When this is opened', renewed: 'This is renewed', amount: 'So much of it', bead: 'How it is laid', cureHours: 'Hours to cure',
+  weakPoint: 'Name of it', what: 'What is weak', remedyPart: 'Part that mends it', remedyWork: 'Work that mends it',
   lubrication: 'Threads', pass: 'Pass', sequence: 'In which order', singleUse: 'Used once only',
 };
 
@@ -131,6 +136,7 @@ const hints = {
   numberAsWritten: 'Also where no book has it.', pack: 'Empty where it is not known.', 'offers.shipping': 'Empty: the seller’s usual. Free is 0.', 'offers.returnsDays': 'Empty: the seller’s usual.',
   'offers.restocking': 'Empty: the seller’s usual.', 'offers.part': 'maker:number; empty where no book has the number.', 'listings.listing': 'SHA-256 of the words: other words are another listing.',
   'offers.seenOn': 'The day, such as 2026-06-01.', 'listings.seenOn': 'The day, such as 2026-06-01.',
+  amount: 'With its unit: 12 mL, 5 g. Empty for a piece.', bead: 'Such as 2 mm, inside the bolt holes.', cureHours: 'Until it may be filled.',
   lubrication: 'Of the threads and under the head, as the source wants them.', sequence: 'Such as crosswise from the middle outwards.',
 };
 

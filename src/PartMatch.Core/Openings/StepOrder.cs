@@ -1,0 +1,49 @@
+using PartMatch.Core.Catalogue;
+
+namespace PartMatch.Core.Openings;
+
+/// <summary>Positions in the order in which they come off: each after all that has to be off before it.</summary>
+public static class StepOrder
+{
+    /// <param name="variant">The engine that comes apart.</param>
+    /// <param name="positions">What comes off, in the order that is wished where the openings leave it free.</param>
+    /// <exception cref="ArgumentException">The openings run in a ring; the import refuses that.</exception>
+    public static IReadOnlyList<string> Of(FamilyFacts facts, string variant, IReadOnlyList<string> positions)
+    {
+        var first = First(facts, variant, positions);
+        var order = new List<string>();
+        var open = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var position in positions)
+        {
+            Visit(position);
+        }
+
+        return order;
+
+        // One thing after the other is made free, with all that is in its way: so neighbours stand together.
+        void Visit(string position)
+        {
+            if (order.Contains(position))
+            {
+                return;
+            }
+
+            if (!open.Add(position))
+            {
+                throw new ArgumentException($"What comes off before {position} runs in a ring.", nameof(positions));
+            }
+
+            foreach (var off in first[position])
+            {
+                Visit(off);
+            }
+
+            order.Add(position);
+        }
+    }
+
+    /// <summary>Of each of these positions those that have to be off before it.</summary>
+    public static ILookup<string, string> First(FamilyFacts facts, string variant, IReadOnlyCollection<string> positions) =>
+        Disturbance.Rows(facts, [variant]).Where(row => positions.Contains(row.Position) && positions.Contains(row.OffFirst))
+            .DistinctBy(row => (row.Position, row.OffFirst)).ToLookup(row => row.Position, row => row.OffFirst, StringComparer.Ordinal);
+}
