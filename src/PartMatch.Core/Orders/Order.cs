@@ -31,6 +31,12 @@ public sealed record LineNow(
 {
     /// <summary>Has anybody held what came against what was ordered? Also where it went back since.</summary>
     public bool WasLookedAt { get; init; }
+
+    /// <summary>The last day on which it can go back; null where that is not known, or it cannot.</summary>
+    public DateOnly? ReturnBy { get; init; }
+
+    /// <summary>By when it goes back, and on whose cost; null before it came.</summary>
+    public string? ReturnText { get; init; }
 }
 
 /// <summary>Where the pieces of a line are; they add up to what was ordered.</summary>

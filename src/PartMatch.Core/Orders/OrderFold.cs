@@ -34,6 +34,10 @@ public static class OrderFold
             [.. events.Select(one => one with { IsWithdrawn = withdrawn.Contains(one.Event) })]), null);
     }
 
+    /// <summary>The order as it was known on a day: what was told before anything of a later day. Null where it was ordered later.</summary>
+    public static Order? AsOf(Order order, DateOnly day) =>
+        order.Events.TakeWhile(one => OrderText.Day(one.Did.On) <= day).ToList() is [_, ..] known ? Of(order.Build, order.Number, known).Order : null;
+
     /// <summary>Why this cannot happen to the order as it is; null where it can.</summary>
     public static OrderFault? FaultOf(Order order, OrderEvent next) =>
         (OrderEventCheck.FaultOf(next, order.Terms.Currency)

@@ -103,7 +103,7 @@ public sealed class OrderMaking
         var goods = offer is null ? 0 : (_terms.Convert(offer.Price) ?? 0) + lost;
         var deposit = offer?.CoreDeposit is { } core ? (_terms.Convert(core) ?? 0) - lost : 0;
         return new OrderLine(
-            line.Part, line.Pieces, asked.Price ?? _terms.MoneyOf(goods * line.Packs).Amount, asked.Import ?? _terms.MoneyOf(Import(line, seller)).Amount,
+            line.Part, _terms.Facts.Family.GetPart(line.Part).Name, line.Pieces, asked.Price ?? _terms.MoneyOf(goods * line.Packs).Amount, asked.Import ?? _terms.MoneyOf(Import(line, seller)).Amount,
             asked.IsNew ?? offer?.Condition == ItemCondition.New)
         {
             Offer = asked.Offer,

@@ -19,11 +19,12 @@ public sealed record OrderTerms(string? Seller, string OrderedOn, string? Expect
 
 /// <summary>Pieces of one part that were ordered together.</summary>
 /// <param name="Part">Id of the part; of a kit or assembly the set.</param>
+/// <param name="Name">As the part was named on the day.</param>
 /// <param name="Pieces">All of them, whatever the packs.</param>
 /// <param name="Price">Of all pieces.</param>
 /// <param name="Import">Charges at a border for all pieces; 0 where there are none.</param>
 /// <param name="IsNew">Was it sold as new?</param>
-public sealed record OrderLine(string Part, int Pieces, string Price, string Import, bool IsNew)
+public sealed record OrderLine(string Part, string Name, int Pieces, string Price, string Import, bool IsNew)
 {
     /// <summary>As <c>book/offer</c>; null where there was none in the base.</summary>
     public string? Offer { get; init; }
