@@ -133,8 +133,17 @@ public sealed class OrderStore(Database database, TimeProvider time)
 
     private static Order ToOrder(string build, int number, IEnumerable<Row> rows)
     {
-        var (order, fault) = OrderFold.Of(build, number, [.. rows.Select(row => new OrderEventSaved(row.Event, row.At, row.Who, row.Why, EventOf(build, row)))]);
-        return order ?? throw Changed(build, number, fault?.ToString() ?? "");
+        var events = rows.Select(row => new OrderEventSaved(row.Event, row.At, row.Who, row.Why, EventOf(build, row))).ToList();
+        try
+        {
+            var (order, fault) = OrderFold.Of(build, number, events);
+            return order ?? throw Changed(build, number, fault?.ToString() ?? "");
+        }
+        catch (ArgumentException unreadable)
+        {
+            // A day or an amount that was checked before it was stored.
+            throw Changed(build, number, unreadable.Message);
+        }
     }
 
     private static OrderEvent EventOf(string build, Row row) =>
