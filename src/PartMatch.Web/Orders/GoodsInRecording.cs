@@ -89,7 +89,7 @@ internal sealed class GoodsInRecording(
                 ["unit"] = reading.Unit ?? "",
                 ["uncertainty"] = reading.Uncertainty ?? "",
                 ["instrument"] = reading.Instrument ?? "",
-                ["read_on"] = record.On ?? day,
+                ["readOn"] = record.On ?? day,
             });
         }
     }
