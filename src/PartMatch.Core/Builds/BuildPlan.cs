@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Orders;
 using PartMatch.Core.Planning;
 
 namespace PartMatch.Core.Builds;
@@ -46,10 +47,13 @@ public sealed record BuildPlan
     /// <summary>By seller, what to order there.</summary>
     public IReadOnlyList<SellerBasket> Baskets { get; init; } = [];
 
+    /// <summary>What was bought already, by order and line, and what the plan makes of it.</summary>
+    public IReadOnlyList<BoughtInPlan> Bought { get; init; } = [];
+
     /// <summary>In the order in which it starts.</summary>
     public IReadOnlyList<PlannedWork> Works { get; init; } = [];
 
-    /// <summary>What comes with packs and kits and is not used.</summary>
+    /// <summary>What was bought or comes with packs and kits and is not used.</summary>
     public IReadOnlyList<LeftOver> LeftOver { get; init; } = [];
 
     /// <summary>What is taken on trust, and what that saves.</summary>
@@ -77,7 +81,17 @@ public sealed record PlanAsked(string Build, int Version, PlanObjective Objectiv
 /// </param>
 /// <param name="Cheapest">The same where what is chosen by measurement comes out cheapest, sending as it is; equal to the total where nothing is.</param>
 public sealed record PlanCost(
-    Money Total, Money Cheapest, Money Goods, Money Sending, Money Import, Money Work, Money Allowances, Money Sales, Money Deposits, Money? Donor, string Text);
+    Money Total, Money Cheapest, Money Goods, Money Sending, Money Import, Money Work, Money Allowances, Money Sales, Money Deposits, Money? Donor, string Text)
+{
+    /// <summary>Paid already, less what came back: it is in the total whatever is planned.</summary>
+    public required Money Spent { get; init; }
+
+    /// <summary>Ordered and not paid yet.</summary>
+    public required Money Committed { get; init; }
+
+    /// <summary>The rest of the plan: spent, committed and this are the total, to the least unit.</summary>
+    public required Money ToGo { get; init; }
+}
 
 /// <summary>One position in the plan.</summary>
 /// <param name="Position">Its code.</param>
@@ -104,6 +118,9 @@ public sealed record BuildLine(
 
     /// <summary>What is bought for it.</summary>
     public IReadOnlyList<LinePurchase> Buy { get; init; } = [];
+
+    /// <summary>What was bought for it already.</summary>
+    public IReadOnlyList<LineBought> Bought { get; init; } = [];
 
     /// <summary>What the line is judged against: "ts as built", "as you chose it".</summary>
     public string Reference { get; init; } = "";
@@ -135,7 +152,21 @@ public sealed record BasketItem(
 public sealed record PlannedWork(
     string Work, string Name, string? Who, Money? Price, int? Days, DateOnly StartsOn, DateOnly EndsOn, bool? CanBeUndone, IReadOnlyList<string> Because, IReadOnlyList<string> WaitsFor);
 
-public sealed record LeftOver(string Part, string Name, int Pieces, string From);
+/// <summary>Pieces of an order that the line uses.</summary>
+/// <param name="State">Ordered, arrived or checked.</param>
+/// <param name="ThereOn">Since when, or by when; null where the seller says nothing of it.</param>
+public sealed record LineBought(int Order, int Line, int Pieces, LineState State, DateOnly? ThereOn);
+
+/// <summary>Pieces of an order, and the positions that the plan uses them for; none where all of them are left over.</summary>
+public sealed record BoughtInPlan(
+    int Order, int Line, string Part, string Name, LineState State, int Pieces, DateOnly? ThereOn, IReadOnlyList<string> For);
+
+/// <param name="From">The offer, as <c>book/offer</c>, or the order and its line.</param>
+public sealed record LeftOver(string Part, string Name, int Pieces, string From)
+{
+    /// <summary>The last day on which what was bought can go back; null where that is not known or it cannot.</summary>
+    public DateOnly? ReturnBy { get; init; }
+}
 
 /// <param name="Saves">What the plan costs more where nothing is taken on trust, here or elsewhere; null where there is then none, or that was not reckoned.</param>
 public sealed record TakenOnTrust(string Position, string What, Money? Saves, string Text);

@@ -2,6 +2,7 @@ using System.Globalization;
 using PartMatch.Core.Buying;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Listings;
+using PartMatch.Core.Orders;
 
 namespace PartMatch.Core.Builds;
 
@@ -18,6 +19,12 @@ internal sealed record ScreenedOffer(
 {
     public long Import => Landed - Goods - LostDeposit;
 
+    /// <summary>The pieces that were bought already, where it stands for such: they are paid or owed whatever the plan makes of them. Null for an offer.</summary>
+    public BoughtPieces? Bought { get; init; }
+
+    /// <summary>Was it, or is it, sold as new?</summary>
+    public bool IsNew => Bought?.IsNew ?? Offer.Condition == ItemCondition.New;
+
     /// <summary>As <c>book/offer</c>.</summary>
     public string Address => $"{Offer.Book}/{Offer.Code}";
 }
@@ -30,6 +37,9 @@ internal sealed record ScreenedOffer(
 internal sealed record OfferScreen(
     IReadOnlyList<ScreenedOffer> Offers, IReadOnlyList<string> NotWeighed, IReadOnlySet<string> Obtainable, IReadOnlyList<(Offer Offer, string Why)> LeftOut)
 {
+    /// <summary>What was bought already, in the order of the orders.</summary>
+    public IReadOnlyList<ScreenedOffer> Bought { get; init; } = [];
+
     /// <param name="refused">Sellers not to buy from.</param>
     /// <param name="today">The day of the question.</param>
     public static OfferScreen Of(BuildTerms terms, IReadOnlyCollection<string> refused, DateOnly today)
@@ -55,12 +65,13 @@ internal sealed record OfferScreen(
             }
         }
 
+        var bought = BoughtOffers.Of(terms, today);
         HashSet<string> obtainable =
         [
             .. terms.Build.InHand.Select(held => held.Part),
-            .. taken.SelectMany(offer => HeldBy(terms.Facts, offer.Offer.Part!)).Select(held => held.Part), // screened: it has a part
+            .. bought.Concat(taken).SelectMany(offer => HeldBy(terms.Facts, offer.Offer.Part!)).Select(held => held.Part), // screened: it has a part
         ];
-        return new OfferScreen(taken, Grouped(left), obtainable, left);
+        return new OfferScreen(taken, Grouped(left), obtainable, left) { Bought = bought };
     }
 
     /// <summary>What one pack of a part holds for sure: itself, or of a kit or assembly its contents as well.</summary>
@@ -152,7 +163,7 @@ internal sealed record OfferScreen(
         terms.Convert(offer.Price, 1 + (percent / 100)) ?? 0; // the currency was converted just now
 
     /// <summary>A deposit comes back for an old part: where the donor has none of the kind, it is a price.</summary>
-    private static long LostDeposit(BuildTerms terms, Offer offer)
+    public static long LostDeposit(BuildTerms terms, Offer offer)
     {
         var kind = terms.Facts.Family.FindPart(offer.Part ?? "")?.Kind;
         var hasOld = terms.Facts.Family.Positions.Any(position => position.Kind == kind && terms.At(position.Code).StateOfDonor != PartState.Missing

@@ -1,4 +1,3 @@
-using PartMatch.Core.Listings;
 using PartMatch.Core.Planning;
 
 namespace PartMatch.Core.Builds;
@@ -34,14 +33,14 @@ internal sealed class PlanGoods
         _productsOf = _products.ToLookup(
             product => _countedAs[takers[product.Key].First().PartsKey], product => (product.Value, IsOnlyNew(product.Key)), StringComparer.Ordinal);
         (ScreenedOffer Offer, List<PlanPieces> Holds)[] useful =
-            [.. screen.Offers.Select(offer => (offer, Holds(offer))).Where(offer => offer.Item2.Count > 0)];
+            [.. screen.Bought.Concat(screen.Offers).Select(offer => (offer, Holds(offer, takers))).Where(offer => offer.Item2.Count > 0)];
         Screened = [.. useful.Select(offer => offer.Offer)];
         var sellers = Screened.Select(offer => offer.Seller).DistinctBy(seller => (seller.Book, seller.Code)).ToList();
         Sellers = [.. sellers.Select(SellerOf)];
         var indexes = sellers.Index().ToDictionary(seller => (seller.Item.Book, seller.Item.Code), seller => seller.Index);
 
-        // Of two that come to the same, what was seen last.
-        var ranks = Screened.OrderByDescending(offer => offer.Offer.SeenOn).ThenBy(offer => offer.Address, StringComparer.Ordinal).Index()
+        // Of two that come to the same, what is bought already, then what was seen last.
+        var ranks = Screened.OrderByDescending(offer => offer.Bought is not null).ThenByDescending(offer => offer.Offer.SeenOn).ThenBy(offer => offer.Address, StringComparer.Ordinal).Index()
             .ToDictionary(offer => offer.Item, offer => offer.Index);
         Offers = [.. useful.Select(offer =>
             OfferOf(offer.Offer, indexes[(offer.Offer.Seller.Book, offer.Offer.Seller.Code)], offer.Holds, RefusedBy(offer.Offer, grounds)) with { Rank = ranks[offer.Offer] })];
@@ -107,21 +106,26 @@ internal sealed class PlanGoods
         .Select(part => (part.Id, Price: GradePrices.CheapestPiece(screen, part.Id, onlyNew))).Where(grade => grade.Price is not null)
         .OrderByDescending(grade => grade.Price).ThenBy(grade => grade.Id, StringComparer.Ordinal).Select(grade => grade.Id).FirstOrDefault();
 
-    private List<PlanPieces> Holds(ScreenedOffer offer) =>
+    private List<PlanPieces> Holds(ScreenedOffer offer, ILookup<string, Candidate> takers) =>
     [
         .. OfferScreen.HeldBy(_terms.Facts, offer.Offer.Part!) // screened: it has a part
-            .SelectMany(held => _productsOf[held.Part], (held, product) => (product, held.Pieces))
-            .Where(one => !one.product.OnlyNew || offer.Offer.Condition == ItemCondition.New)
+            .SelectMany(held => _productsOf[held.Part].Concat(BoughtGrades(offer, held.Part, takers)).Distinct(), (held, product) => (product, held.Pieces))
+            .Where(one => !one.product.OnlyNew || offer.IsNew)
             .GroupBy(one => one.product.Product).OrderBy(product => product.Key)
             .Select(product => new PlanPieces(product.Key, offer.Pieces * product.Sum(one => one.Pieces))),
     ];
+
+    /// <summary>A grade that was bought was measured for: it serves whichever of the grades is counted for those nobody knows yet.</summary>
+    private IEnumerable<(int Product, bool OnlyNew)> BoughtGrades(ScreenedOffer offer, string part, ILookup<string, Candidate> takers) => offer.Bought is null ? []
+        : _products.Where(product => takers[product.Key].Any(taker => taker.IsGraded && taker.Parts.Any(one => one.Id == part)))
+            .Select(product => (product.Value, IsOnlyNew(product.Key)));
 
     private PlanSeller SellerOf(Buying.Seller seller) => new(
         $"{seller.Book}/{seller.Code}", seller.ShippingFixed is { } parcel ? _terms.Convert(parcel) ?? 0 : 0,
         seller.ShippingPerItem is { } each ? _terms.Convert(each) ?? 0 : 0,
         seller.FreeFrom is { } from ? (long)Measures.Amount.Of(from).Minor : null);
 
-    private int? RefusedBy(ScreenedOffer offer, PlanGrounds grounds) => _terms.Build.RefusedSellers.Contains(offer.Offer.Seller)
+    private int? RefusedBy(ScreenedOffer offer, PlanGrounds grounds) => offer.Bought is null && _terms.Build.RefusedSellers.Contains(offer.Offer.Seller)
         ? grounds.Of($"seller:{offer.Offer.Seller}", $"Nothing is bought of {offer.Seller.Name}.", $"buy of {offer.Seller.Name}")
         : null;
 
@@ -132,10 +136,14 @@ internal sealed class PlanGoods
         return new PlanOffer(
             offer.Address, seller, offer.Landed, offer.Offer.Stock ?? 100, holds, offer.OwnSending,
             counts ? (long)Measures.Amount.Of(offer.Offer.Price).Minor : 0, offer.Days,
-            _terms.Facts.Traps.Contains(offer.Offer.Part!) ? PlanRisks.Trap : 0) // screened: it has a part
+            IsRisky(offer) ? PlanRisks.Trap : 0)
         {
             Ground = ground,
             SentAs = offer.Pieces,
         };
     }
+
+    /// <summary>What was checked is told apart already.</summary>
+    private bool IsRisky(ScreenedOffer offer) =>
+        _terms.Facts.Traps.Contains(offer.Offer.Part!) && offer.Bought?.State != Orders.LineState.Checked; // screened: it has a part
 }

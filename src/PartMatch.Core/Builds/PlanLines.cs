@@ -39,6 +39,7 @@ internal static class PlanLines
             DonorState = isService || has.Count == 0 ? null : at.StateOfDonor,
             Works = [.. own.Select(work => work.Name)],
             Buy = buy,
+            Bought = [.. purchases.BoughtFor(candidate.Position).Select(one => new LineBought(one.Bought.Order, one.Bought.Line, one.Pieces, one.Bought.State, one.Bought.ThereOn))],
             Reference = line.IsAsChosen ? "as you chose it" : line.IsAsBuilt ? "the donor as it was built" : line.Answer.Reference,
             Flags = LineFlags.Of(run, line, purchases),
             Fit = LineReasons.LinkOf(run, solved, line),

@@ -1,4 +1,5 @@
 using PartMatch.Core.Measures;
+using PartMatch.Core.Orders;
 
 namespace PartMatch.Core.Builds;
 
@@ -18,6 +19,9 @@ internal sealed class PlanPurchases
 
     public IReadOnlyList<LeftOver> LeftOver { get; private init; } = [];
 
+    /// <summary>What was bought already, and what it is for.</summary>
+    public IReadOnlyList<BoughtInPlan> FromOrders { get; private init; } = [];
+
     public long Goods { get; private init; }
 
     public long Import { get; private init; }
@@ -31,11 +35,12 @@ internal sealed class PlanPurchases
     {
         var reading = new PlanPurchases(run, solved);
         reading.Take();
-        var bought = reading.Bought().ToList();
+        var bought = reading.Bought().Where(one => one.Offer.Bought is null).ToList();
         return new PlanPurchases(run, solved)
         {
             Baskets = [.. bought.GroupBy(one => one.Offer.Seller).Select(group => reading.BasketOf(group.Key, [.. group])).OrderBy(basket => basket.Seller, StringComparer.Ordinal)],
-            LeftOver = [.. reading.Left(bought)],
+            LeftOver = [.. reading.LeftOfOrders(), .. reading.Left(bought)],
+            FromOrders = [.. reading.OfOrders()],
             Goods = bought.Sum(one => (one.Offer.Goods + one.Offer.LostDeposit) * one.Packs),
             Import = bought.Sum(one => one.Offer.Import * one.Packs),
             Deposits = bought.Sum(one => ((one.Offer.Offer.CoreDeposit is { } deposit ? run.Terms.Convert(deposit) ?? 0 : 0) - one.Offer.LostDeposit) * one.Packs),
@@ -45,7 +50,7 @@ internal sealed class PlanPurchases
 
     public IReadOnlyList<LinePurchase> For(string position) =>
     [
-        .. _taken.Where(taken => taken.Position == position).GroupBy(taken => taken.Offer).Select(group =>
+        .. ToBuy(position).GroupBy(taken => taken.Offer).Select(group =>
         {
             var offer = _solved.Written.Offers[group.Key];
             return new LinePurchase(
@@ -56,9 +61,15 @@ internal sealed class PlanPurchases
 
     /// <summary>Offers that the line takes from, for what there is to say of them.</summary>
     public IEnumerable<ScreenedOffer> OffersFor(string position) =>
-        _taken.Where(taken => taken.Position == position).Select(taken => taken.Offer).Distinct().Select(offer => _solved.Written.Offers[offer]);
+        ToBuy(position).Select(taken => taken.Offer).Distinct().Select(offer => _solved.Written.Offers[offer]);
 
-    public int PiecesFor(string position) => _taken.Where(taken => taken.Position == position).Sum(taken => taken.Pieces);
+    /// <summary>Pieces that are still to be bought for it.</summary>
+    public int PiecesFor(string position) => ToBuy(position).Sum(taken => taken.Pieces);
+
+    /// <summary>Pieces of what was bought already that are for it, by the offer that stands for them.</summary>
+    public IEnumerable<(BoughtPieces Bought, int Pieces)> BoughtFor(string position) => _taken.Where(taken => taken.Position == position)
+        .Select(taken => (_solved.Written.Offers[taken.Offer].Bought, taken.Pieces)).Where(taken => taken.Bought is not null)
+        .Select(taken => (taken.Bought!, taken.Pieces)); // filtered just above
 
     /// <summary>
     /// What its offers cost; of a kit or a pack for several positions its share, by what the parts cost where they are sold alone. Null where nothing is bought
@@ -66,7 +77,7 @@ internal sealed class PlanPurchases
     /// </summary>
     public Money? CostOf(string position)
     {
-        var own = _taken.Where(taken => taken.Position == position).ToList();
+        var own = ToBuy(position).ToList();
         return own.Count == 0 ? null : _run.Terms.MoneyOf((long)Math.Round(
             own.Sum(taken => (decimal)_solved.Written.Offers[taken.Offer].Landed * _solved.Solution.Packs[taken.Offer] * ShareOf(taken)), MidpointRounding.ToEven));
     }
@@ -82,6 +93,9 @@ internal sealed class PlanPurchases
 
     private decimal? AloneOf(Taken taken) =>
         taken.Pieces * PartsOf(taken.Part).Select(part => GradePrices.CheapestPiece(_run.Screen, part, onlyNew: false)).Max();
+
+    private IEnumerable<Taken> ToBuy(string position) =>
+        _taken.Where(taken => taken.Position == position && _solved.Written.Offers[taken.Offer].Bought is null);
 
     private PlanPurchases With(List<Taken> taken)
     {
@@ -168,6 +182,34 @@ internal sealed class PlanPurchases
             }
         }
     }
+
+    private IEnumerable<BoughtInPlan> OfOrders() => _run.Screen.Bought.Select(one => one.Bought!).Select(bought => // the list holds nothing else
+    {
+        var taken = TakenOf(bought).ToList();
+        return new BoughtInPlan(
+            bought.Order, bought.Line, bought.Part, NameOf(bought.Part), bought.State, bought.Pieces, bought.ThereOn,
+            [.. taken.Select(one => one.Position).Distinct()]);
+    });
+
+    private IEnumerable<LeftOver> LeftOfOrders()
+    {
+        foreach (var bought in _run.Screen.Bought.Select(one => one.Bought!)) // the list holds nothing else
+        {
+            var contents = OfferScreen.HeldBy(_run.Terms.Facts, bought.Part).ToList();
+            foreach (var (part, each) in contents.Count > 1 ? contents.Where(held => held.Part != bought.Part) : contents)
+            {
+                var used = TakenOf(bought).Where(taken => contents.Count == 1 || PartsOf(taken.Part).Contains(part)).Sum(taken => taken.Pieces);
+                if (each * bought.Pieces - used is > 0 and var rest)
+                {
+                    yield return new LeftOver(part, NameOf(part), rest, bought.Name) { ReturnBy = bought.ReturnBy };
+                }
+            }
+        }
+    }
+
+    private IEnumerable<Taken> TakenOf(BoughtPieces bought) => _taken.Where(taken => _solved.Written.Offers[taken.Offer].Bought == bought);
+
+    private string NameOf(string part) => _run.Terms.Facts.Family.FindPart(part)?.Name ?? part;
 
     private static IEnumerable<string> PartsOf(string product) => PlanGoods.PartOf(product).Split('|');
 }

@@ -41,6 +41,7 @@ internal static class PlanReader
             Lines = lines,
             Baskets = purchases.Baskets,
             Works = works,
+            Bought = purchases.FromOrders,
             LeftOver = purchases.LeftOver,
             OnTrust = PlanTrust.Of(terms, solved, lines, trust),
             NotWeighed = run.Screen.NotWeighed,

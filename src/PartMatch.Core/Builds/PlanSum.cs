@@ -12,11 +12,12 @@ internal static class PlanSum
         var choices = solution.Choices.Select((choice, place) => choice is { } chosen ? solved.Written.Problem.Places[place].Choices[chosen].Cost : 0).ToList();
         var (allowances, sales) = (choices.Where(cost => cost > 0).Sum(), -choices.Where(cost => cost < 0).Sum());
         Money? donor = terms.Build.Donor.Price is { } price ? new Money(price, terms.Build.Currency) : null;
+        var bought = terms.Facts.Bought;
         string[] parts =
         [
             .. new (string Name, long Minor)[]
             {
-                ("goods", purchases.Goods), ("sending", solution.Totals.Sending), ("import charges", purchases.Import), ("work", work), ("set aside", allowances),
+                ("spent already", bought.Spent), ("ordered and not paid", bought.Committed), ("goods", purchases.Goods), ("sending", solution.Totals.Sending), ("import charges", purchases.Import), ("work", work), ("set aside", allowances),
             }.Where(part => part.Minor != 0).Select(part => $"{terms.MoneyOf(part.Minor).Amount} {part.Name}"),
         ];
         var lost = purchases.LostDeposits > 0 ? $" ({terms.MoneyOf(purchases.LostDeposits).Amount} of the goods are deposits that do not come back)" : "";
@@ -26,7 +27,12 @@ internal static class PlanSum
         return new PlanCost(
             terms.MoneyOf(solution.Totals.Cost), terms.MoneyOf(cheapest), terms.MoneyOf(purchases.Goods), terms.MoneyOf(solution.Totals.Sending),
             terms.MoneyOf(purchases.Import), terms.MoneyOf(work), terms.MoneyOf(allowances), terms.MoneyOf(sales), terms.MoneyOf(purchases.Deposits), donor,
-            $"{(parts.Length == 0 ? "0" : string.Join(" + ", parts))}{sold} = {terms.Say(solution.Totals.Cost)}{lost}{grades}");
+            $"{(parts.Length == 0 ? "0" : string.Join(" + ", parts))}{sold} = {terms.Say(solution.Totals.Cost)}{lost}{grades}")
+        {
+            Spent = terms.MoneyOf(bought.Spent),
+            Committed = terms.MoneyOf(bought.Committed),
+            ToGo = terms.MoneyOf(solution.Totals.Cost - bought.Spent - bought.Committed),
+        };
     }
 
     /// <summary>How much dearer the dearest grades are than the cheapest, over every line that buys one of several.</summary>

@@ -20,7 +20,8 @@ internal static class PlanSwings
     public static IReadOnlyList<PlanSwing> Of(BuildQuestion question)
     {
         var solved = question.Solved;
-        int[] bought = [.. solved.Solution.Packs.Index().Where(packs => packs.Item > 0).Select(packs => packs.Index).Take(MostTried)];
+        int[] bought = [.. solved.Solution.Packs.Index().Where(packs => packs.Item > 0 && solved.Written.Offers[packs.Index].Bought is null)
+            .Select(packs => packs.Index).Take(MostTried)];
         return
         [
             .. bought.TakeWhile(_ => !question.Stop.IsCancellationRequested).Select(offer => Price(question, offer))

@@ -72,6 +72,7 @@ internal sealed class PlanWriter
             MostCost = _terms.Budget is { } budget
                 ? new PlanBound(budget, _grounds.Of("budget", $"The whole may cost {_terms.Say(budget)} at most.", "raise the budget"))
                 : null,
+            FixedCost = _terms.Facts.Bought.Spent + _terms.Facts.Bought.Committed,
             LastDay = _terms.LastDay is { } day
                 ? new PlanBound(day, _grounds.Of("needed-by", $"It has to be ready on {_terms.Build.NeededBy}.", "need it later"))
                 : null,

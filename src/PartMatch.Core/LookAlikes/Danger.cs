@@ -19,9 +19,13 @@ public enum DangerLevel
 /// </remarks>
 public static class Danger
 {
-    /// <summary>3 near in number and the same to the eye; 2 the same to the eye, or near by look-alike characters only; 1 otherwise near.</summary>
+    /// <summary>
+    /// 3 near in number and the same to the eye; 2 the same to the eye, or near by look-alike characters only; 1 otherwise near. One more where the one was
+    /// delivered in place of the other: then it is no longer a guess.
+    /// </summary>
     /// <param name="near">How near the numbers are; null when only the eye found it.</param>
-    public static int Ease(NearNumber? near, bool sameToTheEye) => (near, sameToTheEye) switch
+    /// <param name="cameInstead">Was the one delivered in place of the other?</param>
+    public static int Ease(NearNumber? near, bool sameToTheEye, bool cameInstead = false) => (cameInstead ? 1 : 0) + (near, sameToTheEye) switch
     {
         (not null, true) => 3,
         (null, true) or ({ FoldedEdits: 0 }, _) => 2,

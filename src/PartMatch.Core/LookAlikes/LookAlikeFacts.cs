@@ -33,7 +33,10 @@ public sealed class LookAlikeFacts
     private LookAlikeFacts(LookAlikeFacts other, Odds odds)
     {
         (Numbers, Families, Pairs, Supersessions, Mattering, Odds) = (other.Numbers, other.Families, other.Pairs, other.Supersessions, other.Mattering, odds);
-        (Ground, LargestDanger, _placesOf) = (other.Ground, other.LargestDanger, other._placesOf);
+        (Ground, _placesOf) = (other.Ground, other._placesOf);
+
+        // How often a part is offered orders a list; what came in place of what makes a danger larger.
+        LargestDanger = odds.MixUps.SequenceEqual(other.Odds.MixUps) ? other.LargestDanger : new(StringComparer.Ordinal);
     }
 
     public LookAlikeIndex Numbers { get; }

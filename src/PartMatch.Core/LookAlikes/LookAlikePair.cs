@@ -4,10 +4,12 @@ namespace PartMatch.Core.LookAlikes;
 /// <param name="Number">The near number, or null when only the eye found the candidate.</param>
 internal sealed record LookAlikePair(CataloguePart Asked, CataloguePart Other, NearNumber? Number, bool SameToTheEye, int Harm, WorstPlace? Worst)
 {
-    public int Ease => Danger.Ease(Number, SameToTheEye);
+    public int EaseAmong(Odds odds) => Danger.Ease(Number, SameToTheEye, odds.CameInstead(Asked.Id, Other.Id));
+
+    public DangerLevel DangerAmong(Odds odds) => Danger.Level(EaseAmong(odds), Harm);
 
     /// <summary>Its place in a list, where the look-alike was offered so often.</summary>
-    public ListRank RankAmong(Odds odds) => new(Ease * Harm, odds.OffersOf(Other.Id ?? ""), Number?.MixUp.Cost ?? double.PositiveInfinity,
+    public ListRank RankAmong(Odds odds) => new(EaseAmong(odds) * Harm, odds.OffersOf(Other.Id ?? ""), Number?.MixUp.Cost ?? double.PositiveInfinity,
         Number?.Number.Key ?? Other.Part?.Key ?? "", Other.Id ?? "");
 
     /// <summary>The row that the answer shows.</summary>
@@ -30,8 +32,8 @@ internal sealed record LookAlikePair(CataloguePart Asked, CataloguePart Other, N
             Asked.Id,
             relation,
             relationText,
-            Danger.Level(Ease, Harm),
-            Ease,
+            DangerAmong(facts.Odds),
+            EaseAmong(facts.Odds),
             Harm,
             Worst,
             LookAlikeWording.Danger(facts, this),

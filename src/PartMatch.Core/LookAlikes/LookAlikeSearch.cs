@@ -55,7 +55,7 @@ public static class LookAlikeSearch
         var (asked, candidate) = (facts.FindPart(needed), facts.FindPart(other));
         var near = facts.Numbers.Find(asked.Part?.Key ?? "").Where(one => one.Number.Part == other).OrderBy(one => one.MixUp.Cost).FirstOrDefault();
         var sameToTheEye = AreSameToTheEye(facts, asked, candidate);
-        if (near is null && !sameToTheEye && !facts.IsTrap(asked, candidate))
+        if (near is null && !sameToTheEye && !facts.IsTrap(asked, candidate) && !facts.Odds.CameInstead(needed, other))
         {
             return null;
         }
@@ -74,19 +74,19 @@ public static class LookAlikeSearch
         var known = facts.FindPart(part.Id);
         return Pairs(facts, family, [known], near.Where(near => CanBeDangerous(facts, known, near)))
             .DistinctBy(pair => pair.Other.Id)
-            .Where(pair => Danger.Level(pair.Ease, pair.Harm) >= DangerLevel.Medium);
+            .Where(pair => pair.DangerAmong(facts.Odds) >= DangerLevel.Medium);
     }
 
     /// <summary>The danger that a list of parts shows beside a number: the largest, where it is medium or high.</summary>
     public static DangerLevel? LargestDanger(LookAlikeFacts facts, string id) => facts.LargestDanger.GetOrAdd(id, Find, facts);
 
     private static DangerLevel? Find(string id, LookAlikeFacts facts) => facts.FindPart(id).Part is { } part
-        ? DangerousPairs(facts, part, null).Select(pair => (DangerLevel?)Danger.Level(pair.Ease, pair.Harm)).FirstOrDefault()
+        ? DangerousPairs(facts, part, null).Select(pair => (DangerLevel?)pair.DangerAmong(facts.Odds)).FirstOrDefault()
         : null;
 
-    // Of two kinds, and near by more than look-alike characters: ease 1, and the harm of what does not fit is 3 at most, so the danger is low at most.
+    // Of two kinds, near by more than look-alike characters, and never delivered for one another: ease 1, and the harm of what does not fit is 3 at most, so the danger is low at most.
     private static bool CanBeDangerous(LookAlikeFacts facts, CataloguePart known, NearNumber near) =>
-        near.FoldedEdits == 0 || facts.FindPart(near.Number.Part) is not { Part: { } other } || known.Part is null || other.Kind == known.Part.Kind
+        near.FoldedEdits == 0 || facts.Odds.CameInstead(known.Id, near.Number.Part) || facts.FindPart(near.Number.Part) is not { Part: { } other } || known.Part is null || other.Kind == known.Part.Kind
         || facts.Supersessions.Any(link => link.OldPart == other.Id || link.NewPart == other.Id || link.OldPart == known.Id || link.NewPart == known.Id);
 
     /// <summary>Is that text a cursor that an answer could have given out?</summary>
@@ -126,7 +126,8 @@ public static class LookAlikeSearch
         var listed = byNumber.Select(pair => pair.Other.Id).Concat(known.Select(part => part.Id)).ToHashSet(StringComparer.Ordinal);
         var byEye = known
             .SelectMany(asked => facts.OthersOfKind(asked)
-                .Where(other => !listed.Contains(other.Id) && (AreSameToTheEye(facts, asked, other) || facts.IsTrap(asked, other)))
+                .Where(other => !listed.Contains(other.Id) && (AreSameToTheEye(facts, asked, other) || facts.IsTrap(asked, other)
+                    || facts.Odds.CameInstead(asked.Id, other.Id)))
                 .Select(other => Judge(asked, other, null)))
             .OrderBy(pair => pair.RankAmong(facts.Odds))
             .DistinctBy(pair => pair.Other.Id);

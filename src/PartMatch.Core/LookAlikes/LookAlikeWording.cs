@@ -7,7 +7,7 @@ namespace PartMatch.Core.LookAlikes;
 internal static class LookAlikeWording
 {
     /// <summary>The two factors of the danger.</summary>
-    public static string Danger(LookAlikeFacts facts, LookAlikePair pair) => $"Ease {pair.Ease} ({Ease(pair)}) × harm {pair.Harm} ({Harm(facts, pair)}).";
+    public static string Danger(LookAlikeFacts facts, LookAlikePair pair) => $"Ease {pair.EaseAmong(facts.Odds)} ({Ease(pair)}{CameInstead(facts, pair)}) × harm {pair.Harm} ({Harm(facts, pair)}).";
 
     /// <summary>The cheapest check, or that there is none, and why.</summary>
     public static string TellApart(LookAlikePair pair, IReadOnlyList<PartDifference> differs, IReadOnlyList<TellApart> checks) => pair switch
@@ -51,10 +51,13 @@ internal static class LookAlikeWording
         _ => $"by {Codes.Of(method)}",
     };
 
+    private static string CameInstead(LookAlikeFacts facts, LookAlikePair pair) =>
+        facts.Odds.CameInstead(pair.Asked.Id, pair.Other.Id) ? ", and delivered in place of one another" : "";
+
     private static string Ease(LookAlikePair pair) => (pair.Number, pair.SameToTheEye) switch
     {
         (null, true) => "the same to the eye",
-        (null, false) => "somebody found them mixed up",
+        (null, false) => "found mixed up",
         (_, true) => "near in number and the same to the eye",
         ({ Edits: 0 }, _) => "the same number",
         ({ FoldedEdits: 0 }, _) => "only look-alike characters differ",

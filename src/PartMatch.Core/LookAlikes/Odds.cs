@@ -8,6 +8,10 @@ public sealed record Odds(IReadOnlyDictionary<string, int> OffersByPart, IReadOn
     /// <summary>Nothing is counted.</summary>
     public static Odds None { get; } = new(new Dictionary<string, int>(), []);
 
+    /// <summary>Was the one delivered in place of the other, whichever of them was ordered?</summary>
+    public bool CameInstead(string? one, string? other) => MixUps.Any(count =>
+        count.Wrong > 0 && ((count.Asked == one && count.Sent == other) || (count.Asked == other && count.Sent == one)));
+
     /// <summary>Offers seen of a part; 0 also where nobody counted.</summary>
     public int OffersOf(string part) => OffersByPart.GetValueOrDefault(part);
 }

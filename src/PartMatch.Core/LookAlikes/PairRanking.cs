@@ -20,25 +20,25 @@ public static class PairRanking
             Key = Pair.Asked.Id ?? "",
         };
 
-        public DangerLevel Danger => LookAlikes.Danger.Level(Pair.Ease, Pair.Harm);
+        public DangerLevel DangerAmong(Odds odds) => Pair.DangerAmong(odds);
     }
 
     /// <summary>Decides one question: near numbers, complete, together with the parts of one kind that the eye cannot separate.</summary>
     /// <exception cref="ArgumentException">The family is not in the base, the limit is below 1, or the cursor is not one that an answer gave out.</exception>
     public static PairAnswer Decide(LookAlikeFacts facts, PairQuestion question)
     {
-        var all = _ranked.GetOrCreateValue(facts.Ground).GetOrAdd(question.Family, family => Rank(facts, family));
+        var all = All(facts, question.Family);
         List<Ranked> wanted =
         [
             .. all.Where(one => question.Kind is null || one.Pair.Asked.Part?.Kind == question.Kind || one.Pair.Other.Part?.Kind == question.Kind)
-                .Where(one => question.Danger is null || one.Danger == question.Danger)
+                .Where(one => question.Danger is null || one.DangerAmong(facts.Odds) == question.Danger)
                 .Where(one => question.Judgement is null || one.Relation == question.Judgement)
 
                 // Not kept in order: the order rests on counts, which change with every offer.
                 .OrderBy(one => one.RankAmong(facts.Odds)),
         ];
         var page = ListPage.Of(wanted, one => one.RankAmong(facts.Odds), question.Limit, question.Cursor);
-        int Count(DangerLevel level) => all.Count(one => one.Danger == level);
+        int Count(DangerLevel level) => all.Count(one => one.DangerAmong(facts.Odds) == level);
         var notJudged = all.Count(one => one.Relation == PartRelation.NotJudged);
         return new PairAnswer(
             new PairAsked(question.Family, question.Kind, question.Danger, question.Judgement, question.Limit),
@@ -48,6 +48,29 @@ public static class PairRanking
             wanted.Count,
             page.Cursor,
             [.. page.Rows.Select(one => Row(facts, one))]);
+    }
+
+    /// <summary>The pairs that one of these parts is in, of this danger at least, most dangerous first.</summary>
+    internal static IReadOnlyList<PairRow> Endangering(LookAlikeFacts facts, string family, IReadOnlySet<string> parts, DangerLevel least) =>
+    [
+        .. All(facts, family).Where(one => parts.Contains(one.Pair.Asked.Id ?? "") || parts.Contains(one.Pair.Other.Id ?? ""))
+            .Where(one => one.DangerAmong(facts.Odds) >= least).OrderBy(one => one.RankAmong(facts.Odds)).Select(one => Row(facts, one)),
+    ];
+
+    private static IReadOnlyList<Ranked> All(LookAlikeFacts facts, string code)
+    {
+        var kept = _ranked.GetOrCreateValue(facts.Ground).GetOrAdd(code, family => Rank(facts, family));
+        var family = facts.Families.First(one => one.Family.Code == code); // ranked: it is there
+
+        // What was delivered for what is counted later than the pairs were found.
+        return
+        [
+            .. kept,
+            .. facts.Odds.MixUps.Where(count => count.Wrong > 0 && (family.FindPart(count.Asked) ?? family.FindPart(count.Sent)) is not null)
+                .Select(count => InOrder(count.Asked, count.Sent)).Distinct()
+                .Where(pair => !kept.Any(one => one.Pair.Asked.Id == pair.A && one.Pair.Other.Id == pair.B))
+                .Select(pair => Judge(facts, code, pair, null, sameToTheEye: false)),
+        ];
     }
 
     private static IReadOnlyList<Ranked> Rank(LookAlikeFacts facts, string code)

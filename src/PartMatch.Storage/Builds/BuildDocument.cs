@@ -32,12 +32,12 @@ public sealed record DocumentFault(string Field, string Found, string Expected, 
 /// </summary>
 public static class BuildDocument
 {
-    private static readonly JsonSerializerOptions _options = Make();
+    internal static JsonSerializerOptions Options { get; } = Make();
 
     /// <summary>The longest document that is taken, in bytes.</summary>
     public const int MaxBytes = 256 << 10;
 
-    public static string Write(Build build) => JsonSerializer.Serialize(build, _options) + "\n";
+    public static string Write(Build build) => JsonSerializer.Serialize(build, Options) + "\n";
 
     /// <summary>Reads strictly: no unknown member, no member twice, no null, no number as text.</summary>
     public static BuildReading Read(ReadOnlyMemory<byte> utf8)
@@ -46,10 +46,10 @@ public static class BuildDocument
         {
             var rules = new JsonDocumentOptions { AllowDuplicateProperties = false };
             using var document = JsonDocument.Parse(WithoutMark(utf8), rules);
-            var faults = DocumentShape.FaultsOf(document.RootElement, _options.GetTypeInfo(typeof(Build)));
+            var faults = DocumentShape.FaultsOf(document.RootElement, Options.GetTypeInfo(typeof(Build)));
             return faults.Count > 0
                 ? new BuildReading.Faulty(faults)
-                : new BuildReading.Read(document.Deserialize<Build>(_options)!); // null is a fault of its shape
+                : new BuildReading.Read(document.Deserialize<Build>(Options)!); // null is a fault of its shape
         }
         catch (JsonException unread)
         {

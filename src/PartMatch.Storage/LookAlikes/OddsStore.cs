@@ -41,12 +41,22 @@ public sealed class OddsStore(Database database)
             """).ToDictionary(row => row.Part, row => (int)Math.Min(row.Offers, int.MaxValue), StringComparer.Ordinal);
         var mixUps = connection.Query<MixUpRow>(
             """
-            select a.part as asked, s.part as sent, o.deliveries, o.wrong
-            from mix_up_odds o
+            select a.part as asked, s.part as sent, sum(o.deliveries) as deliveries, sum(o.wrong) as wrong
+            from (
+              select asked_part_key, sent_part_key, deliveries, wrong
+              from mix_up_odds
+              union all
+              select w.asked_part_key, w.sent_part_key, (select count(*) from deliveries d where d.asked_part_key = w.asked_part_key), count(*)
+              from deliveries w
+              where w.other_part = 1 and w.sent_part_key is not null
+              group by w.asked_part_key, w.sent_part_key
+            ) o
             join parts a on a.part_key = o.asked_part_key
             join parts s on s.part_key = o.sent_part_key
+            group by a.part, s.part
             order by a.part, s.part
-            """).Select(row => new MixUpCount(row.Asked, row.Sent, (int)row.Deliveries, (int)row.Wrong)).ToList();
+            """).Select(row => new MixUpCount(
+                row.Asked, row.Sent, (int)Math.Min(row.Deliveries, int.MaxValue), (int)Math.Min(row.Wrong, int.MaxValue))).ToList();
         return offers.Count + mixUps.Count > 0 ? new Odds(offers, mixUps) : Odds.None;
     }
 
@@ -58,7 +68,14 @@ public sealed class OddsStore(Database database)
         public long Offers { get; init; }
     }
 
-    // The table holds no count that is too large for an int.
+    private sealed record MixUpRow
+    {
+        public string Asked { get; init; } = "";
 
-    private sealed record MixUpRow(string Asked, string Sent, long Deliveries, long Wrong);
+        public string Sent { get; init; } = "";
+
+        public long Deliveries { get; init; }
+
+        public long Wrong { get; init; }
+    }
 }

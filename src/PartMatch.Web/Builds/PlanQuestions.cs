@@ -5,6 +5,7 @@ using PartMatch.Storage.Builds;
 using PartMatch.Web.Host;
 using PartMatch.Web.Http;
 using PartMatch.Web.Offers;
+using PartMatch.Web.Orders;
 
 namespace PartMatch.Web.Builds;
 
@@ -29,7 +30,7 @@ internal abstract record PlanReading
 }
 
 /// <summary>What every question about a plan begins with.</summary>
-internal sealed class PlanQuestions(BuildStore builds, BuildBody body, BuildSource source, BuildSolves solves, PlanSettings settings, TimeProvider time)
+internal sealed class PlanQuestions(BuildStore builds, BuildBody body, BuildSource source, BuildSolves solves, BuildOrders orders, PlanSettings settings, TimeProvider time)
 {
     public async Task<PlanReading> BeginAsync(string build, BuildDayRequest request, CancellationToken gone)
     {
@@ -45,8 +46,15 @@ internal sealed class PlanQuestions(BuildStore builds, BuildBody body, BuildSour
             return new PlanReading.Outdated(new Clash(Problem.Of("build-outdated", problem?.Errors ?? [])));
         }
 
+        var (bought, other) = orders.Find(document, request.Day);
+        if (other is not null)
+        {
+            return new PlanReading.Outdated(new Clash(Problem.Of("build-outdated", other)));
+        }
+
+        var facts = grounds.Facts with { Bought = bought };
         return await solves.BeginAsync(document.Code, gone) is { } turn
-            ? new PlanReading.Ready(grounds.Facts, grounds.Memory, document, version.Saved.Version, request.Day ?? time.Today(), settings.Effort, turn)
+            ? new PlanReading.Ready(facts, grounds.Memory, document, version.Saved.Version, request.Day ?? time.Today(), settings.Effort, turn)
             : new PlanReading.Full(new Busy(
                 Problem.Of(
                     "planning-busy", new FieldError("PartMatch:PlansAtOnce", $"{settings.AtOnce} at work", "a turn that is free", "ask again a little later")),

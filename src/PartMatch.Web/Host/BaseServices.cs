@@ -8,11 +8,13 @@ using PartMatch.Storage.Items;
 using PartMatch.Storage.Listings;
 using PartMatch.Storage.LookAlikes;
 using PartMatch.Storage.Offers;
+using PartMatch.Storage.Orders;
 using PartMatch.Storage.Parts;
 using PartMatch.Storage.Photos;
 using PartMatch.Web.Builds;
 using PartMatch.Web.Listings;
 using PartMatch.Web.LookAlikes;
+using PartMatch.Web.Orders;
 
 namespace PartMatch.Web.Host;
 
@@ -44,6 +46,9 @@ internal static class BaseServices
         services.AddSingleton<ContentsStore>();
         services.AddSingleton<ListingSource>();
         services.AddSingleton<BuildStore>();
+        services.AddSingleton<OrderStore>();
+        services.AddSingleton<BuildOrders>();
+        services.AddSingleton<GoodsInRecording>();
         services.AddSingleton<BuildNames>();
         services.AddSingleton<BuildBody>();
         services.AddSingleton<BuildSource>();

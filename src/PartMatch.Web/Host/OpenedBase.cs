@@ -1,6 +1,7 @@
 using PartMatch.Storage;
 using PartMatch.Storage.Books;
 using PartMatch.Web.Builds;
+using PartMatch.Web.Orders;
 
 namespace PartMatch.Web.Host;
 
@@ -50,7 +51,8 @@ internal sealed class OpenedBase(IConfiguration configuration, ILogger<OpenedBas
             string? refusal;
             using (var database = Database.Open(draft))
             {
-                refusal = SeedBooks.Load(seeds, new BookStore(database), logger) ?? SeedBuilds.Load(seeds, database, logger);
+                refusal = SeedBooks.Load(seeds, new BookStore(database), logger) ?? SeedBuilds.Load(seeds, database, logger)
+                    ?? SeedOrders.Load(seeds, database, logger);
             }
 
             if (refusal is null && !File.Exists(path))

@@ -1,5 +1,6 @@
 using PartMatch.Core.Builds;
 using PartMatch.Core.Buying;
+using PartMatch.Core.Orders;
 using PartMatch.Storage.Editing;
 using PartMatch.Web.Builds;
 using PartMatch.Web.Editing;
@@ -29,6 +30,9 @@ public sealed record Problem(string Type, string Title, int Status, IReadOnlyLis
 
     /// <summary>The build as it was sent: nothing typed is lost.</summary>
     public Build? YourBuild { get; init; }
+
+    /// <summary>The order as it is now, where somebody else has told something of it.</summary>
+    public Order? PresentOrder { get; init; }
 
     /// <summary>The columns of a price list, where it is not known what they hold.</summary>
     public IReadOnlyList<PriceListColumn>? Columns { get; init; }

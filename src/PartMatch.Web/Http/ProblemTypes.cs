@@ -21,6 +21,8 @@ internal static class ProblemTypes
             "A member of the document is unknown, missing or of the wrong kind, or names what the base does not hold. The errors name each one with its place, such as wishes[2].position. Nothing was stored."),
         new("bad-image", 400, "The picture is not taken",
             "It is neither JPEG nor PNG, too large, cut short or damaged. The errors say what was found and how to mend it. Nothing was stored."),
+        new("bad-order", 400, "The order has faults",
+            "A member of the document is unknown, missing or of the wrong kind, names what the base does not hold, or tells what cannot have happened to the order as it is. The errors name each one. Nothing was stored."),
         new("bad-question", 400, "The question cannot be read",
             "A query parameter is missing, unknown, repeated, or has a value that it cannot have. The errors name each one with what was expected."),
         new("bad-request", 400, "The request cannot be read",

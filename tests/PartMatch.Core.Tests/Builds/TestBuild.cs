@@ -3,6 +3,7 @@ using PartMatch.Core.Buying;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Listings;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Orders;
 using PartMatch.Core.Planning;
 using PartMatch.Core.Tests.Catalogue;
 
@@ -25,10 +26,13 @@ internal sealed record TestBuild(TestFamily Family)
 
     public Build Build { get; init; } = new("try", "A try", "finch-9", new Donor("lark", null, null, null, []), "swift", "EUR");
 
+    /// <summary>What was bought already.</summary>
+    public BuildBought Bought { get; init; } = BuildBought.None;
+
     public FitMemory Memory { get; } = new();
 
     /// <summary>The same with nothing remembered.</summary>
-    public TestBuild Fresh() => new(Family) { Offers = Offers, Sellers = Sellers, Contents = Contents, Build = Build };
+    public TestBuild Fresh() => new(Family) { Offers = Offers, Sellers = Sellers, Contents = Contents, Build = Build, Bought = Bought };
 
     public static Money Euros(long cents) => new Amount(cents, "EUR").ToMoney();
 
@@ -80,7 +84,7 @@ internal sealed record TestBuild(TestFamily Family)
         // The base hands these over in order: see BuyingFacts and ContentsReader.
         return new BuildFacts(
             Family.Facts(rows), new BuyingFacts([.. rows.Of(Offers).OrderBy(offer => offer.Code, StringComparer.Ordinal)], [.. rows.Of(Sellers).OrderBy(seller => seller.Code, StringComparer.Ordinal)]),
-            rows.Of(Contents).OrderBy(row => row.Part, StringComparer.Ordinal).ToLookup(row => row.Set, StringComparer.Ordinal), []);
+            rows.Of(Contents).OrderBy(row => row.Part, StringComparer.Ordinal).ToLookup(row => row.Set, StringComparer.Ordinal), []) { Bought = Bought };
     }
 
     public BuildPlan Plan(PlanObjective objective = PlanObjective.Cheapest, IOrder? order = null) =>

@@ -78,6 +78,19 @@ async function conflictOf(query) {
   return conflictAnswer(conflict, shown.family);
 }
 
+// What is done once the plan holds: each a sheet of its own.
+const benchSheets = { orders: () => import('./build-orders.js'), 'goods-in': () => import('./build-goods-in.js') };
+
+async function benchSheet(query, how) {
+  wait(el('p', { class: 'waiting' }, 'Looking it up …'), 'Looking it up.');
+  const again = () => {
+    shown.key = null;
+    answer({ byHand: true });
+  };
+  await planning(async () => (await benchSheets[query.get('show')]()).benchSheet({ ...shown, query, apiOf, again, signal: running.signal }),
+    ({ content, said }) => show([content], said, how));
+}
+
 async function tradeOff(query, how) {
   wait(el('p', { class: 'waiting' }, 'Weighing every day against its cost …'), 'Working it out.');
   await planning(async () => {
@@ -108,7 +121,8 @@ async function answer(how) {
   shown.panel = null;
   for (const radio of form.elements.objective) radio.checked = radio.value === (query.get('objective') ?? 'cheapest');
   try {
-    if (query.get('show') === 'trade-off') await tradeOff(query, how);
+    if (benchSheets[query.get('show')]) await benchSheet(query, how);
+    else if (query.get('show') === 'trade-off') await tradeOff(query, how);
     else if (query.has('objective')) await plan(query, how);
     else await planning(async () => null, () => show([el('p', { class: 'quiet' },
       'Choose what counts first, then ask for the plan. Every line of it can be asked why.')], '', { byHand: false }));

@@ -1,0 +1,55 @@
+using System.Globalization;
+
+namespace PartMatch.Core.Orders;
+
+/// <summary>Everything that was bought for a build already. A plan rests on it: it is there from its day at no further cost.</summary>
+/// <param name="Currency">Of the build.</param>
+/// <param name="Pieces">What is on the way, there or checked, in the order of the orders and their lines; what came wrong is none of it.</param>
+/// <param name="Spent">Minor units: paid less what came back.</param>
+/// <param name="Committed">Minor units: agreed and not paid.</param>
+/// <param name="DepositsOwed">Minor units: paid besides, and to come back for old parts.</param>
+public sealed record BuildBought(string Currency, IReadOnlyList<BoughtPieces> Pieces, long Spent, long Committed, long DepositsOwed)
+{
+    public static BuildBought None { get; } = new("", [], 0, 0, 0);
+
+    /// <summary>The same for all that makes the same plans: part of what names a question that was answered.</summary>
+    public string Key { get; } = string.Create(
+        CultureInfo.InvariantCulture, $"{Currency};{Spent};{Committed};{DepositsOwed};{string.Join('|', Pieces.Select(piece => piece.ToString()))}");
+
+    /// <param name="orders">Of one build, all in one currency.</param>
+    public static BuildBought Of(string currency, IReadOnlyList<Order> orders) => new(
+        currency, [.. orders.SelectMany(PiecesOf)],
+        orders.Sum(order => Minor(order.Money.Spent.Amount, currency)), orders.Sum(order => Minor(order.Money.Committed.Amount, currency)),
+        orders.Sum(order => Minor(order.Money.DepositsOwed.Amount, currency)));
+
+    private static IEnumerable<BoughtPieces> PiecesOf(Order order)
+    {
+        foreach (var line in order.Lines)
+        {
+            var (agreed, pieces) = (line.Agreed, line.Pieces);
+            foreach (var (state, count) in new[] { (LineState.Checked, pieces.Checked), (LineState.Arrived, pieces.Arrived), (LineState.Ordered, pieces.OnTheWay) })
+            {
+                if (count > 0)
+                {
+                    yield return new BoughtPieces(
+                        order.Number, line.Line, agreed.Part, count, state, state == LineState.Ordered ? OrderText.FindDay(order.Terms.ExpectedOn) : line.ArrivedOn,
+                        agreed.IsNew, order.Terms.Seller, ReturnDeadline.Of(agreed.Returns, line.ArrivedOn));
+                }
+            }
+        }
+    }
+
+    private static long Minor(string amount, string currency) => OrderText.Minor(amount, currency);
+}
+
+/// <summary>Pieces that were bought and are not wrong.</summary>
+/// <param name="State">Ordered, arrived or checked.</param>
+/// <param name="ThereOn">Since when it is there, or the day by which it should be; null where the seller says nothing of it.</param>
+/// <param name="Seller">As <c>book/seller</c>.</param>
+/// <param name="ReturnBy">The last day on which it can go back; null where that is not known or it cannot.</param>
+public sealed record BoughtPieces(
+    int Order, int Line, string Part, int Pieces, LineState State, DateOnly? ThereOn, bool IsNew, string? Seller, DateOnly? ReturnBy)
+{
+    /// <summary>As <c>order 3, line 1</c>.</summary>
+    public string Name => string.Create(CultureInfo.InvariantCulture, $"order {Order}, line {Line}");
+}

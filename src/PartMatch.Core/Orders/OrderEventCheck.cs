@@ -1,0 +1,40 @@
+namespace PartMatch.Core.Orders;
+
+/// <summary>What of an event cannot be read, whatever order it is told of.</summary>
+public static class OrderEventCheck
+{
+    private const int LongestNote = 2000;
+    private const int LongestText = 120;
+    private const int MostSeen = 100;
+
+    /// <param name="currency">Of the order.</param>
+    public static OrderFault? FaultOf(OrderEvent did, string currency)
+    {
+        if (did.Act == OrderAct.Ordered || did.Terms is not null)
+        {
+            return new OrderFault("act", "ordered", "what happened to an order that is there", "what is ordered anew is an order of its own");
+        }
+
+        if (OrderText.FindDay(did.On) is null)
+        {
+            return new OrderFault("on", did.On, "a day as 2026-11-23", "give the day on which it happened");
+        }
+
+        if (did.Amount is { } typed && OrderText.FindMinor(typed, currency) is not > 0)
+        {
+            return new OrderFault("amount", typed, $"an amount of {currency} above 0", "as 84.00; leave it out where nothing was paid");
+        }
+
+        if (did.Amount is not null && did.Act is not (OrderAct.Paid or OrderAct.Refunded or OrderAct.DepositBack or OrderAct.Returned))
+        {
+            return new OrderFault("amount", did.Amount, "nothing", "money is told by paid, refunded, deposit-back, or, for what sending it back cost, returned");
+        }
+
+        return did.Note?.Length > LongestNote ? new OrderFault("note", "too much", "at most 2000 characters", "shorten it")
+            : did.Sent?.Length > LongestText || did.Sent?.Any(char.IsControl) == true
+                ? new OrderFault("sent", "too much", "a part or a number of at most 120 characters in one line", "give what stands on it")
+            : did.Seen.Count > MostSeen || did.Seen.Any(seen => seen.Length > 4 * LongestText)
+                ? new OrderFault("seen", "too much", "at most 100 observations, as the key writes them", "leave out what rules nothing out")
+            : null;
+    }
+}

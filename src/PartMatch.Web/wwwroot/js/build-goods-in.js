@@ -1,0 +1,78 @@
+// Goods in: each thing that came, how it is told apart from what can be taken for it, what to read on it, and what was found.
+
+import { ask } from './api.js';
+import { dayField, field, printButton, read, sheetHead, stateWords, teller, tell } from './build-bench.js';
+import { fold } from './fold.js';
+import { count, el, partLink, sentence, sentences } from './format.js';
+import { checkWords, plainValue } from './tell-apart-key.js';
+
+/** All that must come out so if it is the right one: ticked with a finger, or with a pencil on paper. */
+function ticks(key) {
+  if (!key || key.confirm.length === 0) {
+    return el('p', null, key && key.candidates.length > 1 ? 'No recorded check separates it from what can be taken for it: ask the seller, and measure what the engine needs of it.'
+      : 'Nothing recorded can be taken for it. Hold the number against the order all the same.');
+  }
+  return [el('p', null, el('strong', null, 'It is the right one only if all of these come out so:')),
+    el('ul', { class: 'ticks' }, key.confirm.map(one => el('li', null, el('label', null, el('input', { type: 'checkbox', name: 'seen', value: `${one.check.feature}@${one.check.method}` }),
+      ' ', el('strong', null, `${sentence(one.check.name)}: ${plainValue(one.expect)}`), `, ${checkWords(one.check)}`,
+      one.check.how ? el('div', { class: 'small' }, sentences(one.check.how)) : null,
+      el('div', { class: 'small' }, 'else it may be ', one.rulesOut.map((part, index) => [index ? ', ' : '', part.replace(/^[^:]*:/, '')]))))))];
+}
+
+function measures(arrival) {
+  return arrival.measure.length === 0 ? null : fold(el('h4', null, 'To read on it'), 'kept for this example', arrival.measure.map(limit => el('div', { class: 'cell' },
+    el('label', null, `${sentence(limit.name)}, limit ${limit.limit.text}`, el('input', { class: 'read', 'data-feature': limit.feature, autocomplete: 'off', placeholder: '26.10 mm' })),
+    el('label', null, '± how well it was read', el('input', { class: 'read', 'data-uncertainty': limit.feature, autocomplete: 'off' })))));
+}
+
+const readingsOf = place => [...place.querySelectorAll('[data-feature]')].filter(input => input.value.trim()).map(input => {
+  const uncertainty = place.querySelector(`[data-uncertainty="${input.dataset.feature}"]`).value.trim();
+  return { feature: input.dataset.feature, value: input.value.trim(), ...(uncertainty ? { uncertainty } : {}) };
+});
+
+function foundForm(place, arrival, { api, again, by }) {
+  const send = found => tell(place, api, { body: { order: arrival.order, line: arrival.line, ...found, readings: readingsOf(place) }, version: arrival.version, by, again });
+  const others = (arrival.key?.candidates ?? []).map(one => one.candidate).filter(part => part !== arrival.part);
+  const form = el('form', { class: 'asking', novalidate: true },
+    field('What is wrong', el('select', { name: 'fault' }, el('option', { value: 'other-part' }, 'another part came'), el('option', { value: 'beyond-limits' }, 'worn beyond a limit'), el('option', { value: 'damaged' }, 'damaged'))),
+    field('What came instead', el('input', { name: 'sent', autocomplete: 'off', list: `instead-${arrival.order}-${arrival.line}` })),
+    el('datalist', { id: `instead-${arrival.order}-${arrival.line}` }, others.map(part => el('option', { value: part }))),
+    field('Pieces, all when left out', el('input', { name: 'pieces', inputmode: 'numeric', autocomplete: 'off' })),
+    field('On', dayField()), field('Note', el('input', { name: 'note', autocomplete: 'off', maxlength: 2000 })),
+    el('p', { class: 'buttons' }, el('button', null, 'Tell that it is wrong')));
+  form.addEventListener('submit', event => {
+    event.preventDefault();
+    send({ isRight: false, ...read(form, ['pieces']) });
+  });
+  return [el('div', { class: 'actions' }, el('button', { type: 'button', onclick: () => send({ isRight: true }) }, 'It is right')),
+    el('details', { class: 'tell' }, el('summary', null, 'Something is wrong'), form)];
+}
+
+function arrivalSection(arrival, about) {
+  const place = el('section', { class: 'bench-part' });
+  const isWrong = arrival.state === 'wrong';
+  place.append(...[el('h3', null, arrival.name, ' ', partLink(arrival.part, arrival.number)),
+    el('p', null, el('strong', null, `${sentence(stateWords[arrival.state])}. `), `Order ${arrival.order}, line ${arrival.line}${arrival.seller ? `, ${arrival.seller}` : ''}`,
+      arrival.arrivedOn ? `, came on ${arrival.arrivedOn}` : arrival.expectedOn ? `, ${arrival.isLate ? 'should have come' : 'should come'} by ${arrival.expectedOn}` : '', '.'),
+    arrival.cautions.map(one => el('p', { class: 'caution' }, el('strong', null, 'Caution: '), one.text)),
+    isWrong ? [arrival.cameWrong.map(one => el('p', null, `${count(one.pieces, 'piece')}: ${one.sent ? `instead came ${one.sent}` : one.fault.replaceAll('-', ' ')}${one.note ? ` – ${one.note}` : ''}.`)),
+      el('p', null, el('strong', null, 'Send it back: '), arrival.returnText ?? '')] : null,
+    isWrong ? null : ticks(arrival.key),
+    arrival.key && !isWrong ? el('p', { class: 'small acts' }, el('a', { href: arrival.key.permalink.replace('/api/tell-apart', 'tell-apart.html') }, 'Step by step, which of them it is')) : null,
+    isWrong ? null : measures(arrival),
+    arrival.items.map(item => el('p', null, sentences(item.text))),
+    isWrong ? null : foundForm(place, arrival, about)].flat(Infinity).filter(Boolean));
+  return place;
+}
+
+export async function benchSheet({ build, query, apiOf, again, signal }) {
+  const api = `/api/builds/${encodeURIComponent(build.code)}/goods-in`;
+  const found = await ask(apiOf('goods-in', query, { objective: null, version: null }), { signal });
+  const by = teller();
+  const said = found.arrivals.length ? `${count(found.arrivals.length, 'thing')} to look at, or to come.` : 'Nothing is to come, and everything that came was looked at.';
+  return {
+    said,
+    content: [...sheetHead('Goods in', el('p', null, said)), el('p', { class: 'buttons acts' }, printButton('Print the goods-in sheet')),
+      fold('Who tells it', '', by.cells), found.arrivals.map(one => arrivalSection(one, { api, again, by }))],
+  };
+}

@@ -1,0 +1,97 @@
+// Buying: what is to be ordered by seller, what was ordered and how far it has come, and the money.
+
+import { ask } from './api.js';
+import { actWords, dayField, field, printButton, read, sheetHead, stateWords, teller, tell } from './build-bench.js';
+import { money } from './offer-words.js';
+import { today } from './editor.js';
+import { fold } from './fold.js';
+import { count, el, partLink, sentence } from './format.js';
+
+const acts = ['paid', 'arrived', 'checked', 'wrong', 'returned', 'refunded', 'cancelled', 'deposit-back'];
+
+/** How far the pieces of a line have come; the state is in words, not in colour. */
+function lineItem(line) {
+  const { agreed, pieces } = line;
+  return el('li', null, el('strong', null, `${sentence(stateWords[line.state])}: `), agreed.name, ' ', partLink(agreed.part), `, ${count(agreed.pieces, 'piece')}, ${agreed.price}`,
+    pieces.wrong ? el('div', null, `${count(pieces.wrong, 'piece')} wrong. ${line.returnText ?? ''}`) : null,
+    line.cameWrong.map(one => el('div', { class: 'small' }, `Came on ${one.on}: ${one.sent ? ['instead ', one.sent].join('') : one.fault.replaceAll('-', ' ')}${one.note ? ` – ${one.note}` : ''}`)));
+}
+
+function tellForm(order, send) {
+  const form = el('form', { class: 'asking', novalidate: true },
+    field('What happened', el('select', { name: 'act' }, acts.map(act => el('option', { value: act }, actWords[act])))),
+    field('Which line', el('select', { name: 'line' }, el('option', { value: '' }, 'all of it'), order.lines.map(line => el('option', { value: line.line }, `${line.line}: ${line.agreed.name}`)))),
+    field('Pieces, all when left out', el('input', { name: 'pieces', inputmode: 'numeric', autocomplete: 'off' })),
+    field(`Amount in ${order.terms.currency}`, el('input', { name: 'amount', inputmode: 'decimal', autocomplete: 'off' })),
+    field('What is wrong', el('select', { name: 'fault' }, el('option', { value: '' }, 'nothing'), el('option', { value: 'other-part' }, 'another part came'),
+      el('option', { value: 'beyond-limits' }, 'worn beyond a limit'), el('option', { value: 'damaged' }, 'damaged'))),
+    field('What came instead', el('input', { name: 'sent', autocomplete: 'off' })),
+    field('On', dayField()), field('Note', el('input', { name: 'note', autocomplete: 'off', maxlength: 2000 })),
+    el('p', { class: 'buttons' }, el('button', null, 'Tell it')));
+  form.addEventListener('submit', event => {
+    event.preventDefault();
+    send(read(form, ['line', 'pieces']));
+  });
+  return el('details', { class: 'tell' }, el('summary', null, 'Tell what happened'), form);
+}
+
+function orderSection(order, { api, again, by }) {
+  const place = el('section', { class: 'bench-part' });
+  const send = body => tell(place, `${api}/${order.number}`, { body, version: order.version, by, again });
+  const quick = (text, act) => el('button', { type: 'button', onclick: () => send({ act, on: today() }) }, text);
+  const isOnTheWay = order.lines.some(line => line.pieces.onTheWay > 0);
+  place.append(el('h3', null, `Order ${order.number}${order.terms.seller ? ` – ${order.terms.seller}` : ''}, ${order.terms.orderedOn}${order.terms.reference ? ` (${order.terms.reference})` : ''}`),
+    el('ul', null, order.lines.map(lineItem)),
+    el('p', null, `Spent ${money(order.money.spent)}, still to pay ${money(order.money.committed)}${Number(order.money.depositsOwed.amount) ? `; ${money(order.money.depositsOwed)} deposit comes back for old parts` : ''}.`),
+    order.terms.expectedOn && isOnTheWay ? el('p', null, `Should be there on ${order.terms.expectedOn}.`) : null,
+    el('div', { class: 'actions' }, order.money.isSettled ? null : quick('Paid, all of it', 'paid'), isOnTheWay ? quick('Arrived, all of it', 'arrived') : null),
+    tellForm(order, send),
+    el('details', { class: 'tell' }, el('summary', null, `${count(order.events.length, 'event')}`),
+      el('ol', null, order.events.map(one => el('li', null, one.isWithdrawn ? el('s', null, eventText(one)) : eventText(one),
+        one.isWithdrawn || ['ordered', 'withdrawn'].includes(one.did.act) ? null
+          : [' ', el('button', { type: 'button', class: 'plain', onclick: () => send({ act: 'withdrawn', on: today(), withdraws: one.event }) }, 'told by mistake')])))));
+  return place;
+}
+
+const eventText = one => [one.did.on, actWords[one.did.act], one.did.line ? `line ${one.did.line}` : '', one.did.amount ?? '', one.did.sent ?? '', one.did.withdraws ? `event ${one.did.withdraws}` : '',
+  one.did.note ?? '', one.who ? `(${one.who})` : ''].filter(Boolean).join(', ');
+
+function basketSection(basket, { api, again, by }) {
+  const place = el('section', { class: 'bench-part' });
+  const form = el('form', { novalidate: true },
+    el('ul', { class: 'ticks' }, basket.items.map(item => el('li', null, el('label', null,
+      el('input', { type: 'checkbox', name: 'offer', value: item.offer, checked: !item.flags.some(flag => flag.startsWith('measure')) }),
+      ` ${item.packs} × ${item.name}, ${item.numberAsWritten ?? item.part}, ${money(item.price)}`, item.flags.map(flag => el('div', { class: 'small' }, sentence(flag))))))),
+    el('p', { class: 'small' }, `${sentence(basket.sendingText)}. Together ${money(basket.total)}.`),
+    el('p', { class: 'buttons' }, el('button', null, 'These are ordered')));
+  form.addEventListener('submit', event => {
+    event.preventDefault();
+    const chosen = new Set(new FormData(form).getAll('offer'));
+    const lines = basket.items.filter(item => chosen.has(item.offer)).map(item => ({ offer: item.offer, packs: item.packs, for: item.for }));
+    tell(place, api, { body: { seller: basket.seller, orderedOn: today(), lines }, by, again });
+  });
+  place.append(el('h3', null, `To order from ${basket.name}`), form);
+  return place;
+}
+
+/** The sheet; what is to be ordered follows when the plan is worked out. */
+export async function benchSheet({ build, query, apiOf, again, signal }) {
+  const api = `/api/builds/${encodeURIComponent(build.code)}/orders`;
+  const found = await ask(apiOf('orders', query, { plan: 'no' }), { signal });
+  const by = teller();
+  const about = { api, again, by };
+  const sum = el('p', { class: 'bench-money' }, found.money.text);
+  const toBuy = el('div', { 'aria-live': 'polite' }, el('p', { class: 'waiting' }, 'Working out what is still to be ordered …'));
+  ask(apiOf('plan', query), { signal }).then(plan => {
+    if (plan.cost) sum.textContent = `${money(plan.cost.spent)} spent, ${money(plan.cost.committed)} ordered and not paid, ${money(plan.cost.toGo)} to go: ${money(plan.cost.total)} in all.`;
+    toBuy.replaceChildren(...[plan.cost ? null : el('p', { class: 'notice' }, plan.headlineText), ...plan.baskets.map(one => basketSection(one, about)),
+      plan.cost && plan.baskets.length === 0 ? el('p', null, 'Nothing is left to be ordered.') : null,
+      ...plan.leftOver.filter(one => one.returnBy).map(one => el('p', null, `Left over: ${count(one.pieces, 'piece')} of ${one.name}, ${one.from}; can go back until ${one.returnBy}.`))].filter(Boolean));
+  }, error => {
+    if (error.name !== 'AbortError') toBuy.replaceChildren(el('p', { class: 'notice' }, `What is to be ordered is not known: ${error.message}.`));
+  });
+  const content = [...sheetHead('Buying', sum), el('p', { class: 'buttons acts' }, printButton('Print the shopping list'), ' ', el('a', { href: apiOf('orders.csv', query), download: `${build.code}.orders.csv` }, 'As a table for a spreadsheet')),
+    fold('Who tells it', '', by.cells), toBuy,
+    el('h2', null, 'Ordered'), found.orders.length ? found.orders.toReversed().map(one => orderSection(one, about)) : el('p', { class: 'quiet' }, 'Nothing has been ordered yet.')];
+  return { content, said: found.money.text };
+}

@@ -1,0 +1,197 @@
+using System.Net;
+using System.Text.Json;
+using PartMatch.Web.Orders;
+using PartMatch.Web.Tests.Builds;
+
+namespace PartMatch.Web.Tests.Orders;
+
+/// <summary>Orders and goods in over HTTP: a pump set of the small book whose own pump 12/34 is damaged.</summary>
+public sealed class OrderEndpointsTests : IAsyncLifetime
+{
+    private const string Rig = """{"code":"rig","title":"A rig","family":"duo-2","donor":{"variant":"a","states":[{"position":"coolant-pump","state":"damaged"}]},"currency":"EUR","startOn":"2026-12-01"}""";
+
+    private const string Pump = """{"lines":[{"part":"ardlow:12/34","pieces":1,"price":"96.00","isNew":true,"for":["coolant-pump"]}],"sending":"9.00","orderedOn":"2026-11-20"}""";
+
+    private readonly PartMatchServer _server = new();
+    private HttpClient _client = null!; // made before the first test
+
+    public async ValueTask InitializeAsync()
+    {
+        _client = _server.CreateClient();
+        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
+        {
+            using var answer = await _client.PostBookAsync(SmallBooks.Zip(book));
+            Assert.True(answer.IsSuccessStatusCode);
+        }
+
+        using var stored = await _client.SendAsync(HttpMethod.Post, "/api/builds", Rig);
+        Assert.Equal(HttpStatusCode.Created, stored.StatusCode);
+    }
+
+    public ValueTask DisposeAsync() => _server.DisposeAsync();
+
+    [Fact]
+    public async Task Order_that_was_made_is_committed_and_the_plan_rests_on_it()
+    {
+        using var made = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders?who=Ada", Pump);
+        Assert.Equal((HttpStatusCode.Created, "/api/builds/rig/orders/1", "\"1\""), (made.StatusCode, made.Headers.Location?.ToString(), made.Headers.ETag?.Tag));
+
+        var orders = await _client.AskAsync("/api/builds/rig/orders?on=2026-12-01");
+
+        Assert.Equal(("0.00", "105.00", "0.00"), MoneyOf(orders)); // 96.00 and 9.00; nothing more is needed
+        Assert.Equal("105.00", orders.GetProperty("money").GetProperty("whole").Text("amount"));
+        var line = (await _client.AskAsync("/api/builds/rig/plan?on=2026-12-01")).List("lines").Single(one => one.Text("position") == "coolant-pump");
+        Assert.Equal((1, "ordered"), (line.List("bought")[0].GetProperty("order").GetInt32(), line.List("bought")[0].Text("state")));
+        Assert.True(JsonElement.DeepEquals(orders, await _client.AskAsync(orders.Text("permalink"))));
+    }
+
+    [Fact]
+    public async Task What_happened_moves_the_money_and_a_stale_version_tells_what_is_there()
+    {
+        await MakeAsync();
+        using var paid = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", """{"act":"paid","on":"2026-11-21"}""", "1");
+        Assert.Equal((HttpStatusCode.OK, "\"2\""), (paid.StatusCode, paid.Headers.ETag?.Tag));
+
+        using var late = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", """{"act":"arrived","on":"2026-11-22"}""", "1");
+        var stale = await late.ProblemAsync(HttpStatusCode.PreconditionFailed, "stale");
+        Assert.Equal(2, stale.GetProperty("presentOrder").GetProperty("version").GetInt32());
+        using var unseen = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", """{"act":"arrived","on":"2026-11-22"}""");
+        await unseen.ProblemAsync(HttpStatusCode.PreconditionRequired, "version-needed");
+
+        Assert.Equal(("105.00", "0.00"), MoneyWithoutPlan(await _client.AskAsync("/api/builds/rig/orders?plan=no")));
+        Assert.Equal(("0.00", "105.00"), MoneyWithoutPlan(await _client.AskAsync("/api/builds/rig/orders?plan=no&on=2026-11-20")));
+    }
+
+    [Fact]
+    public async Task Wrong_pump_is_told_apart_raises_the_danger_and_no_longer_counts()
+    {
+        await MakeAsync();
+        var before = await PairAsync();
+        var arrival = Assert.Single((await _client.AskAsync("/api/builds/rig/goods-in")).List("arrivals"));
+        Assert.Equal(["hot-parts"], arrival.List("cautions").Select(caution => caution.Text("code")));
+        Assert.Contains("rotation", arrival.GetProperty("key").GetProperty("key").GetProperty("check").Text("feature"), StringComparison.Ordinal);
+
+        using var answer = await _client.SendAsync(
+            HttpMethod.Post, "/api/builds/rig/goods-in", """{"order":1,"line":1,"isRight":false,"fault":"other-part","sent":"ardlow:12/35","seen":["rotation@photo:anticlockwise"],"on":"2026-11-23"}""", "1");
+        Assert.True(answer.StatusCode == HttpStatusCode.OK, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+
+        var after = await PairAsync();
+        Assert.Equal(before.GetProperty("ease").GetInt32() + 1, after.GetProperty("ease").GetInt32());
+        Assert.Equal((1, 1), (after.GetProperty("wrong").GetProperty("deliveries").GetInt32(), after.GetProperty("wrong").GetProperty("wrong").GetInt32()));
+        Assert.Equal("wrong", (await _client.AskAsync("/api/builds/rig/orders/1")).GetProperty("order").List("lines")[0].Text("state"));
+        Assert.Equal("infeasible", (await _client.AskAsync("/api/builds/rig/plan?on=2026-12-01")).Text("status")); // nobody sells another
+    }
+
+    [Fact]
+    public async Task Told_by_mistake_and_withdrawn_counts_for_nothing()
+    {
+        await MakeAsync();
+        var before = await PairAsync();
+        using var wrong = await _client.SendAsync(
+            HttpMethod.Post, "/api/builds/rig/goods-in", """{"order":1,"line":1,"isRight":false,"fault":"other-part","sent":"ardlow:12/35"}""", "1");
+        using var taken = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", """{"act":"withdrawn","on":"2026-11-28","withdraws":2}""", "2");
+        Assert.Equal(HttpStatusCode.OK, taken.StatusCode);
+
+        Assert.True(JsonElement.DeepEquals(before, await PairAsync()));
+        Assert.Equal("ordered", (await _client.AskAsync("/api/builds/rig/orders/1")).GetProperty("order").List("lines")[0].Text("state"));
+    }
+
+    [Fact]
+    public async Task What_was_read_is_kept_as_an_item_of_the_family()
+    {
+        await MakeAsync("""{"lines":[{"part":"ardlow:77-1","pieces":3,"price":"6.00"}],"sending":"0.00","orderedOn":"2026-11-20"}""");
+        using var answer = await _client.SendAsync(
+            HttpMethod.Post, "/api/builds/rig/goods-in",
+            """{"order":1,"line":1,"isRight":true,"readings":[{"feature":"length","value":"26.1","unit":"mm","uncertainty":"0.05","instrument":"caliper"}],"on":"2026-11-23"}""", "1");
+        var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.True(answer.StatusCode == HttpStatusCode.OK, text);
+
+        var recorded = JsonDocument.Parse(text).RootElement;
+        Assert.Equal("duo-2/it-0001", recorded.Text("item"));
+        var item = await _client.AskAsync("/api/items/duo-2/it-0001");
+        Assert.Equal(("arrival", "ardlow:77-1"), (item.Text("origin"), item.Text("part")));
+    }
+
+    [Theory]
+    [InlineData("""{"lines":[]}""", "lines")]
+    [InlineData("""{"lines":[{"part":"ardlow:99","pieces":1,"price":"1.00"}],"sending":"0.00"}""", "lines[0].part")]
+    [InlineData("""{"lines":[{"offer":"duo-2/of-1"}],"sending":"0.00"}""", "lines[0].offer")]
+    [InlineData("""{"lines":[{"part":"ardlow:12/34","pieces":1}],"sending":"0.00"}""", "lines[0].price")]
+    [InlineData("""{"lines":[{"part":"ardlow:12/34","pieces":0,"price":"1.00"}],"sending":"0.00"}""", "lines[0].pieces")]
+    [InlineData("""{"lines":[{"part":"ardlow:12/34","pieces":1,"price":"1.005"}],"sending":"0.00"}""", "lines[0].price")]
+    [InlineData("""{"lines":[{"part":"ardlow:12/34","pieces":1,"price":"1.00"}]}""", "sending")]
+    [InlineData("""{"lines":[{"part":"ardlow:12/34","pieces":1,"price":"1.00"}],"sending":"0.00","orderedOn":"soon"}""", "orderedOn")]
+    [InlineData("""{"lines":[{"part":"ardlow:12/34","pieces":1,"price":"1.00"}],"sending":"0.00","color":"red"}""", "color")]
+    public async Task Order_that_cannot_be_made_names_its_member(string body, string field)
+    {
+        using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", body);
+
+        Assert.Contains(field, (await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-order")).List("errors").Select(error => error.Text("field")));
+        Assert.Empty((await _client.AskAsync("/api/builds/rig/orders?plan=no")).List("orders"));
+    }
+
+    [Fact]
+    public async Task Orders_of_a_build_that_is_not_there_are_not_found()
+    {
+        await _client.RefuseAsync("/api/builds/solo/orders?plan=no", HttpStatusCode.NotFound, "not-found");
+        await _client.RefuseAsync("/api/builds/solo/goods-in", HttpStatusCode.NotFound, "not-found");
+        await _client.RefuseAsync("/api/builds/rig/orders/1", HttpStatusCode.NotFound, "not-found");
+        using var added = await _client.SendAsync(HttpMethod.Post, "/api/builds/solo/orders", Pump);
+        await added.ProblemAsync(HttpStatusCode.NotFound, "not-found");
+    }
+
+    [Fact]
+    public async Task Shopping_list_is_a_table()
+    {
+        await MakeAsync();
+        using var answer = await _client.GetAsync(new Uri("/api/builds/rig/orders.csv?on=2026-12-01", UriKind.Relative), TestContext.Current.CancellationToken);
+
+        Assert.Equal("text/csv", answer.Content.Headers.ContentType?.MediaType);
+        var lines = (await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).Split("\r\n");
+        Assert.StartsWith("seller,state,order,", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith(",ordered,1,,ardlow:12/34,,Coolant pump,,1,", lines[1], StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("=1+1", "'=1+1")]
+    [InlineData("+1", "'+1")]
+    [InlineData("-1", "'-1")]
+    [InlineData("@x", "'@x")]
+    [InlineData("\tx", "'\tx")]
+    [InlineData("=\"a\",b", "\"'=\"\"a\"\",b\"")]
+    [InlineData("a=1", "a=1")]
+    [InlineData("", "")]
+    public void Cell_that_a_spreadsheet_would_run_is_guarded(string text, string cell) => Assert.Equal(cell, ShoppingList.Cell(text));
+
+    [Fact]
+    public async Task Pairs_that_endanger_the_build_are_told_worst_first()
+    {
+        await MakeAsync();
+
+        var answer = await _client.AskAsync("/api/builds/rig/look-alikes?danger=low&on=2026-12-01");
+
+        var pair = answer.List("pairs")[0];
+        Assert.Equal(("ardlow:12/34", "ardlow:12/35"), (pair.Text("part"), pair.Text("other")));
+        Assert.Equal(["order 1, line 1: ordered"], pair.Texts("orders"));
+    }
+
+    private async Task MakeAsync(string body = Pump)
+    {
+        using var made = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", body);
+        Assert.True(made.StatusCode == HttpStatusCode.Created, await made.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+    }
+
+    private async Task<JsonElement> PairAsync() => (await _client.AskAsync("/api/look-alikes?family=duo-2")).List("pairs")
+        .Single(pair => pair.GetProperty("a").Text("part") == "ardlow:12/34" && pair.GetProperty("b").Text("part") == "ardlow:12/35");
+
+    private static (string Spent, string Committed, string ToGo) MoneyOf(JsonElement orders) =>
+        (Amount(orders, "spent"), Amount(orders, "committed"), Amount(orders, "toGo"));
+
+    private static (string Spent, string Committed) MoneyWithoutPlan(JsonElement orders)
+    {
+        Assert.False(orders.GetProperty("money").Has("toGo"));
+        return (Amount(orders, "spent"), Amount(orders, "committed"));
+    }
+
+    private static string Amount(JsonElement orders, string member) => orders.GetProperty("money").GetProperty(member).Text("amount");
+}
