@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PartMatch.Core.Orders;
 using PartMatch.Core.Planning;
 
 namespace PartMatch.Core.Builds;
@@ -14,13 +15,13 @@ internal sealed class PlanMemory
     private readonly Dictionary<Question, SolvedPlan> _plans = [];
     private readonly Lock _lock = new();
 
-    private sealed record Question(BuildFacts Facts, string Build, PlanObjective Objective, DateOnly Today, PlanEffort Effort);
+    private sealed record Question(BuildFacts Facts, string Bought, string Build, PlanObjective Objective, DateOnly Today, PlanEffort Effort);
 
     /// <param name="solve">Asked where it is not remembered.</param>
     public SolvedPlan Solve(BuildFacts facts, Build build, PlanObjective objective, DateOnly today, PlanEffort effort, Func<SolvedPlan> solve)
     {
         // Lists in records have no equality of their own; as text a build has.
-        var question = new Question(facts, JsonSerializer.Serialize(build), objective, today, effort);
+        var question = new Question(facts with { Bought = BuildBought.None }, facts.Bought.Key, JsonSerializer.Serialize(build), objective, today, effort);
         lock (_lock)
         {
             if (_plans.TryGetValue(question, out var known))

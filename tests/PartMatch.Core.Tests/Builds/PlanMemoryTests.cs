@@ -1,4 +1,5 @@
 using PartMatch.Core.Builds;
+using PartMatch.Core.Orders;
 using PartMatch.Core.Planning;
 using Xunit;
 using static PartMatch.Core.Tests.Catalogue.TestFamily;
@@ -27,6 +28,7 @@ public sealed class PlanMemoryTests
     {
         var first = Asked(() => Solve(PlanEffort.Ordinary));
         Assert.Same(first, Asked(() => throw new InvalidOperationException("it was known"), build: _told.Build with { Wishes = [] }));
+        Assert.Same(first, Asked(() => throw new InvalidOperationException("it was known"), facts: _facts with { Bought = new BuildBought("", [], 0, 0, 0) }));
     }
 
     [Fact]
@@ -35,6 +37,7 @@ public sealed class PlanMemoryTests
         Asked(() => Solve(PlanEffort.Ordinary));
         var other = Solve(PlanEffort.Ordinary);
         Assert.Same(other, Asked(() => other, facts: _told.Sold("WHEEL-2", 900).Facts()));
+        Assert.Same(other, Asked(() => other, facts: _facts with { Bought = new BuildBought("EUR", [], 1, 0, 0) }));
         Assert.Same(other, Asked(() => other, build: _told.Build with { Budget = "5.00" }));
         Assert.Same(other, Asked(() => other, build: _told.Wish(new Wish("wheel", null) { Refuse = [Id("WHEEL-2")] }).Build));
         Assert.Same(other, Asked(() => other, objective: PlanObjective.Soonest));
