@@ -25,6 +25,9 @@ public enum WhyGround
     Companion,
     Finding,
 
+    /// <summary>It is renewed because something is opened.</summary>
+    Renewal,
+
     /// <summary>Nothing forces it: it is what the objective prefers.</summary>
     Objective,
 }

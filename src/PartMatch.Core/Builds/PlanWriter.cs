@@ -67,7 +67,7 @@ internal sealed class PlanWriter
         ];
         var problem = new PlanProblem(
             [.. _candidates.Select((choices, place) => PlaceOf(place, choices))], _goods.Products, _goods.Offers, _goods.Sellers,
-            CureWorks.InOrder(_works, GradeOrders.InOrder(_works, [.. _works.Select(JobOf)])), doubts, rules)
+            CureWorks.InOrder(_terms.Facts.Family, _works, GradeOrders.InOrder(_works, [.. _works.Select(JobOf)])), doubts, rules)
         {
             MostCost = _terms.Budget is { } budget
                 ? new PlanBound(budget, _grounds.Of("budget", $"The whole may cost {_terms.Say(budget)} at most.", "raise the budget"))

@@ -1,5 +1,6 @@
 using PartMatch.Core.Fit;
 using PartMatch.Core.Planning;
+using PartMatch.Core.Openings;
 
 namespace PartMatch.Core.Builds;
 
@@ -8,6 +9,9 @@ internal sealed class WhyChain(BuildQuestion question)
 {
     private readonly IReadOnlyDictionary<string, Candidate> _plan = question.Solved.Written.Chosen(question.Solved.Solution);
     private readonly IReadOnlySet<string> _works = question.Solved.Written.WorksOf(question.Solved.Solution);
+
+    private readonly OpenedPlan _opened = OpenedPlan.Of(
+        question.Terms, question.Solved.Written.Chosen(question.Solved.Solution), question.Solved.Written.WorksOf(question.Solved.Solution));
 
     private PlanRun Run => question.Run;
 
@@ -90,6 +94,14 @@ internal sealed class WhyChain(BuildQuestion question)
         if (own.Outcome is LineOutcome.Fails or LineOutcome.NotKnown && FirstAgainst(at, own, "The donor's own does not serve here: ") is { } against)
         {
             return [against];
+        }
+
+        if (_opened.WhyRenewed(at.Position.Code) is { } renewed)
+        {
+            // The chain names what is opened and for what: each of them has a reason of its own.
+            string[] on = [.. _opened.Disturbed[at.Position.Code].Chain.SkipLast(1).Where(_plan.ContainsKey)];
+            string[] evidence = [.. _opened.RenewedAt(at.Position.Code).Select(row => row.Evidence?.Code).OfType<string>().Distinct(StringComparer.Ordinal)];
+            return [new WhyStep(at.Position.Code, WhyGround.Renewal, renewed, null, on, line.Sureness, evidence)];
         }
 
         var with = new Dictionary<string, Candidate>(_plan, StringComparer.Ordinal) { [donors.Position] = donors };

@@ -37,14 +37,14 @@ internal static class CureWorks
         .Where(position => opened.RenewedFor(position).Any(row => CodeOf(DaysOf(row)) == cure.Code));
 
     /// <summary>The same jobs, where curing waits for what is done on what lies beneath the joints.</summary>
-    public static IReadOnlyList<PlanJob> InOrder(IReadOnlyList<Work> works, IReadOnlyList<PlanJob> jobs) =>
+    public static IReadOnlyList<PlanJob> InOrder(FamilyFacts facts, IReadOnlyList<Work> works, IReadOnlyList<PlanJob> jobs) =>
     [
         .. jobs.Select((job, index) => IsOne(works[index])
             ? job with
             {
                 AfterJobs =
                 [
-                    .. job.AfterJobs.Union(works.Index().Where(other => OpenedPlan.WorkedOn(other.Item).Any(works[index].NeedsFirst.Contains)).Select(other => other.Index)),
+                    .. job.AfterJobs.Union(works.Index().Where(other => OpenedPlan.WorkedOn(facts, other.Item).Any(works[index].NeedsFirst.Contains)).Select(other => other.Index)),
                 ],
             }
             : job),

@@ -19,7 +19,7 @@ internal sealed class OpenedPlan
         string[] changed =
         [
             .. plan.Values.Where(one => one.Goal is null && IsChanged(terms, one)).Select(one => one.Position)
-                .Union(works.Select(terms.Facts.Family.FindWork).OfType<Work>().SelectMany(WorkedOn).Where(plan.ContainsKey), StringComparer.Ordinal),
+                .Union(works.Select(terms.Facts.Family.FindWork).OfType<Work>().SelectMany(work => WorkedOn(terms.Facts.Family, work)).Where(plan.ContainsKey), StringComparer.Ordinal),
         ];
         return new OpenedPlan(terms, Disturbance.Of(terms.Facts.Family, Engines(terms), changed, position => IsThere(terms, position)));
     }
@@ -37,8 +37,13 @@ internal sealed class OpenedPlan
         terms.At(candidate.Position).Position.Group != BuildTerms.Services && !candidate.IsDonors && (!candidate.IsNothing || IsThere(terms, candidate.Position));
 
     /// <summary>Positions that a work is done on: those it changes; where it changes nothing, those it asks to be there.</summary>
-    public static IEnumerable<string> WorkedOn(Work work) =>
-        GradeOrders.IsOne(work) || CureWorks.IsOne(work) ? [] : work.Changes.Count > 0 ? PlanWorks.PositionsOf(work).Distinct() : work.NeedsFirst;
+    public static IEnumerable<string> WorkedOn(FamilyFacts facts, Work work) => GradeOrders.IsOne(work) || CureWorks.IsOne(work)
+        ? []
+        : (work.Changes.Count > 0 ? PlanWorks.PositionsOf(work) : work.NeedsFirst).SelectMany(named => PositionsOf(facts, named)).Distinct(StringComparer.Ordinal);
+
+    /// <summary>A work may name a position, or a kind that sits at several.</summary>
+    private static IEnumerable<string> PositionsOf(FamilyFacts facts, string named) =>
+        facts.FindPosition(named) is not null ? [named] : facts.Positions.Where(position => position.Kind == named).Select(position => position.Code);
 
     /// <summary>Rows by which this position is renewed, because what they name is disturbed; in the order of the books.</summary>
     public IEnumerable<Renewal> RenewedAt(string position) =>

@@ -42,7 +42,7 @@ internal sealed class RenewalRules
         foreach (var (position, disturbed) in facts)
         {
             ChoiceMade[] calm = [.. Choices(position, one => !OpenedPlan.IsChanged(_terms, one))];
-            PlanFact[] worked = [.. _works.Index().Where(work => OpenedPlan.WorkedOn(work.Item).Contains(position)).Select(work => new JobDone(work.Index))];
+            PlanFact[] worked = [.. _works.Index().Where(work => OpenedPlan.WorkedOn(_terms.Facts.Family, work.Item).Contains(position)).Select(work => new JobDone(work.Index))];
             PlanFact[] inTheWay = OpenedPlan.IsThere(_terms, position) ? [.. above[position].Distinct(StringComparer.Ordinal).Select(other => facts[other])] : [];
             yield return new PlanRule([], [.. calm, disturbed]);
             foreach (var fact in worked.Concat(inTheWay))

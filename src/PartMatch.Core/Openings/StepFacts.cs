@@ -48,12 +48,12 @@ internal sealed class StepFacts(PlanRun run, SolvedPlan solved, BuildPlan plan, 
     }
 
     public IReadOnlyList<string> WorksAt(string position) =>
-        [.. solved.Written.Jobs.Where((work, job) => solved.Solution.Jobs[job] is not null && OpenedPlan.WorkedOn(work).Contains(position)).Select(work => work.Name)];
+        [.. solved.Written.Jobs.Where((work, job) => solved.Solution.Jobs[job] is not null && OpenedPlan.WorkedOn(Family, work).Contains(position)).Select(work => work.Name)];
 
     public IReadOnlyList<string> CautionsAt(string position) =>
     [
         .. (Family.FindPosition(position) is { } at ? Family.GetKind(at.Kind).Cautions : [])
-            .Concat(solved.Written.Jobs.Where((work, job) => solved.Solution.Jobs[job] is not null && OpenedPlan.WorkedOn(work).Contains(position)).SelectMany(work => work.Cautions))
+            .Concat(solved.Written.Jobs.Where((work, job) => solved.Solution.Jobs[job] is not null && OpenedPlan.WorkedOn(Family, work).Contains(position)).SelectMany(work => work.Cautions))
             .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
     ];
 

@@ -43,7 +43,7 @@ public sealed class WorkOrderTests(Bench bench)
         await sheet.Page.EvaluateAsync("() => { window.print = () => {}; }");
         await sheet.PressAsync("Print the order of work");
         await sheet.Page.EmulateMediaAsync(new() { Media = Media.Print });
-        await Assertions.Expect(sheet.Page.Locator(".steps").First).ToBeVisibleAsync();
+        await Assertions.Expect(sheet.Page.Locator(".work-steps").First).ToBeVisibleAsync();
         await Assertions.Expect(sheet.Page.Locator(".headline")).ToBeHiddenAsync();
         sheet.AssertQuiet();
     }

@@ -8,7 +8,7 @@ import { askedAbout } from './build-line.js';
 const grounds = {
   'wish': 'you asked for it', 'goal': 'the goal', 'target': 'what it is to become', 'donor': 'the engine you have', 'need': 'a need',
     'joint': 'where two positions mate', 'stack': 'a sum of lengths',
-  'companion': 'what must change with it', 'finding': 'a finding', 'objective': 'what counts first',
+  'companion': 'what must change with it', 'finding': 'a finding', 'renewal': 'what is opened', 'objective': 'what counts first',
 };
 const reading = newest();
 let open = null;

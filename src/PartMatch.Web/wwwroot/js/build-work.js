@@ -32,7 +32,7 @@ function row(step, book) {
 }
 
 const table = (caption, steps, book) => (steps.length === 0 ? null
-  : ruled(caption, ['Step', 'What', 'Why', 'Renew, seal, tighten', 'Mind'], steps.map(step => row(step, book)), { className: 'restack steps' }));
+  : ruled(caption, ['Step', 'What', 'Why', 'Renew, seal, tighten', 'Mind'], steps.map(step => row(step, book)), { className: 'restack work-steps' }));
 
 function works(order) {
   return order.works.length === 0 ? null : ruled('Away at the shop, measured or curing', ['Work', 'From', 'To', 'Who', 'For'], order.works.map(work =>
