@@ -42,7 +42,8 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opene
             return ["Not in the sum: seals, gaskets and single-use bolts that are opened on the way, oil and coolant."];
         }
 
-        var known = family.Openings.SelectMany(row => new[] { row.Position, row.OffFirst }).Concat(family.Renewals.SelectMany(row => new[] { row.Opened, row.Renewed }))
+        var known = family.Openings.SelectMany(row => new[] { row.Position, row.OffFirst })
+            .Concat(family.Renewals.SelectMany(row => new[] { row.Opened, row.Renewed }))
             .ToHashSet(StringComparer.Ordinal);
         var silent = opened.Disturbed.Keys.Where(position => !known.Contains(position)).Order(StringComparer.Ordinal).Select(opened.NameOf).ToList();
         return silent.Count == 0 ? [] : [$"Not recorded, and not in the sum: what is renewed when these are opened: {FitWording.List(silent)}."];

@@ -26,9 +26,10 @@ internal static class CureWorks
     {
         var engines = OpenedPlan.Engines(terms);
         var above = Disturbance.Rows(terms.Facts.Family, engines).ToLookup(row => row.OffFirst, row => row.Position, StringComparer.Ordinal);
-        return Disturbance.Renewals(terms.Facts.Family, engines).Where(row => DaysOf(row) > 0).GroupBy(DaysOf).OrderBy(rows => rows.Key).Select(rows => new Work(
+        var curing = Disturbance.Renewals(terms.Facts.Family, engines).Where(row => DaysOf(row) > 0);
+        return curing.GroupBy(DaysOf).OrderBy(rows => rows.Key).Select(rows => new Work(
             CodeOf(rows.Key), "Let the sealant cure before filling", null, rows.Key, new Money("0", terms.Build.Currency), "you",
-            [.. Beneath(above, rows.Select(row => row.Opened)).Concat(rows.Select(row => row.Renewed)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            [.. Beneath(above, rows.Select(row => row.Opened)).Union(rows.Select(row => row.Renewed)).Order(StringComparer.Ordinal)],
             [], CanBeUndone: null, []));
     }
 
@@ -44,7 +45,8 @@ internal static class CureWorks
             {
                 AfterJobs =
                 [
-                    .. job.AfterJobs.Union(works.Index().Where(other => OpenedPlan.WorkedOn(facts, other.Item).Any(works[index].NeedsFirst.Contains)).Select(other => other.Index)),
+                    .. job.AfterJobs.Union(works.Index()
+                        .Where(other => OpenedPlan.WorkedOn(facts, other.Item).Any(works[index].NeedsFirst.Contains)).Select(other => other.Index)),
                 ],
             }
             : job),

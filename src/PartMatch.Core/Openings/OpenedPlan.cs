@@ -19,7 +19,7 @@ internal sealed class OpenedPlan
         string[] changed =
         [
             .. plan.Values.Where(one => one.Goal is null && IsChanged(terms, one)).Select(one => one.Position)
-                .Union(works.Select(terms.Facts.Family.FindWork).OfType<Work>().SelectMany(work => WorkedOn(terms.Facts.Family, work)).Where(plan.ContainsKey), StringComparer.Ordinal),
+                .Union(works.Select(terms.Facts.Family.FindWork).OfType<Work>().SelectMany(work => WorkedOn(terms.Facts.Family, work)).Where(plan.ContainsKey)),
         ];
         return new OpenedPlan(terms, Disturbance.Of(terms.Facts.Family, Engines(terms), changed, position => IsThere(terms, position)));
     }
@@ -34,12 +34,13 @@ internal sealed class OpenedPlan
 
     /// <summary>Is anything else than plain keeping done there? To leave empty what is empty is nothing.</summary>
     public static bool IsChanged(BuildTerms terms, Candidate candidate) =>
-        terms.At(candidate.Position).Position.Group != BuildTerms.Services && !candidate.IsDonors && (!candidate.IsNothing || IsThere(terms, candidate.Position));
+        terms.At(candidate.Position).Position.Group != BuildTerms.Services && !candidate.IsDonors
+        && (!candidate.IsNothing || IsThere(terms, candidate.Position));
 
     /// <summary>Positions that a work is done on: those it changes; where it changes nothing, those it asks to be there.</summary>
     public static IEnumerable<string> WorkedOn(FamilyFacts facts, Work work) => GradeOrders.IsOne(work) || CureWorks.IsOne(work)
         ? []
-        : (work.Changes.Count > 0 ? PlanWorks.PositionsOf(work) : work.NeedsFirst).SelectMany(named => PositionsOf(facts, named)).Distinct(StringComparer.Ordinal);
+        : (work.Changes.Count > 0 ? PlanWorks.PositionsOf(work) : work.NeedsFirst).SelectMany(named => PositionsOf(facts, named)).Distinct();
 
     /// <summary>A work may name a position, or a kind that sits at several.</summary>
     private static IEnumerable<string> PositionsOf(FamilyFacts facts, string named) =>
@@ -64,7 +65,8 @@ internal sealed class OpenedPlan
 
         var one = Disturbed[position];
         var opened = one.By == DisturbedBy.Renewal ? one.Chain[^2]
-            : rows.Select(row => row.Opened).Where(at => at != position).OrderBy(at => Disturbed[at].Chain.Count).ThenBy(at => at, StringComparer.Ordinal).FirstOrDefault();
+            : rows.Select(row => row.Opened).Where(at => at != position)
+                .OrderBy(at => Disturbed[at].Chain.Count).ThenBy(at => at, StringComparer.Ordinal).FirstOrDefault();
         if (opened is null)
         {
             return $"Never used again once it is off, and it is {Say(one)}.";

@@ -28,7 +28,7 @@ internal sealed class RenewalRules
         var engines = OpenedPlan.Engines(terms);
         _openings = [.. Disturbance.Rows(terms.Facts.Family, engines)];
         _renewals = [.. Disturbance.Renewals(terms.Facts.Family, engines)];
-        _positions = [.. _openings.Select(row => row.Position).Concat(_renewals.Select(row => row.Opened)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        _positions = [.. _openings.Select(row => row.Position).Union(_renewals.Select(row => row.Opened)).Order(StringComparer.Ordinal)];
     }
 
     /// <summary>One for each position that may be disturbed: no doubt, but a fact that rules can name.</summary>
@@ -42,8 +42,11 @@ internal sealed class RenewalRules
         foreach (var (position, disturbed) in facts)
         {
             ChoiceMade[] calm = [.. Choices(position, one => !OpenedPlan.IsChanged(_terms, one))];
-            PlanFact[] worked = [.. _works.Index().Where(work => OpenedPlan.WorkedOn(_terms.Facts.Family, work.Item).Contains(position)).Select(work => new JobDone(work.Index))];
-            PlanFact[] inTheWay = OpenedPlan.IsThere(_terms, position) ? [.. above[position].Distinct(StringComparer.Ordinal).Select(other => facts[other])] : [];
+            PlanFact[] worked =
+            [
+                .. _works.Index().Where(work => OpenedPlan.WorkedOn(_terms.Facts.Family, work.Item).Contains(position)).Select(work => new JobDone(work.Index)),
+            ];
+            PlanFact[] inTheWay = OpenedPlan.IsThere(_terms, position) ? [.. above[position].Distinct().Select(other => facts[other])] : [];
             yield return new PlanRule([], [.. calm, disturbed]);
             foreach (var fact in worked.Concat(inTheWay))
             {

@@ -18,7 +18,8 @@ internal sealed class StepFacts(PlanRun run, SolvedPlan solved, BuildPlan plan, 
     {
         var candidate = _chosen[position];
         var verb = candidate.IsDonors ? "Put back" : "Fit";
-        return new WorkStep(0, position, opened.NameOf(position), $"{verb}: {What(position, candidate)}", WhyThere(position), opened.Disturbed[position].Chain, after)
+        return new WorkStep(
+            0, position, opened.NameOf(position), $"{verb}: {What(position, candidate)}", WhyThere(position), opened.Disturbed[position].Chain, after)
         {
             Part = candidate.Parts is [var one] ? one.Id : null,
             Pieces = candidate.Pieces,
@@ -44,18 +45,21 @@ internal sealed class StepFacts(PlanRun run, SolvedPlan solved, BuildPlan plan, 
     public string Why(string position)
     {
         var one = opened.Disturbed[position];
-        return one.By != DisturbedBy.Way && _lines.GetValueOrDefault(position) is { } line ? $"{line.ActionText}: {line.Because}" : $"It has to be {opened.Say(one)}.";
+        return one.By != DisturbedBy.Way && _lines.GetValueOrDefault(position) is { } line
+            ? $"{line.ActionText}: {line.Because}"
+            : $"It has to be {opened.Say(one)}.";
     }
 
-    public IReadOnlyList<string> WorksAt(string position) =>
-        [.. solved.Written.Jobs.Where((work, job) => solved.Solution.Jobs[job] is not null && OpenedPlan.WorkedOn(Family, work).Contains(position)).Select(work => work.Name)];
+    public IReadOnlyList<string> WorksAt(string position) => [.. WorksOn(position).Select(work => work.Name)];
 
     public IReadOnlyList<string> CautionsAt(string position) =>
     [
         .. (Family.FindPosition(position) is { } at ? Family.GetKind(at.Kind).Cautions : [])
-            .Concat(solved.Written.Jobs.Where((work, job) => solved.Solution.Jobs[job] is not null && OpenedPlan.WorkedOn(Family, work).Contains(position)).SelectMany(work => work.Cautions))
-            .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
+            .Concat(WorksOn(position).SelectMany(work => work.Cautions)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
     ];
+
+    private IEnumerable<Work> WorksOn(string position) =>
+        solved.Written.Jobs.Where((work, job) => solved.Solution.Jobs[job] is not null && OpenedPlan.WorkedOn(Family, work).Contains(position));
 
     private string What(string position, Candidate candidate) => candidate.Parts switch
     {
@@ -76,9 +80,11 @@ internal sealed class StepFacts(PlanRun run, SolvedPlan solved, BuildPlan plan, 
             [
                 .. TorqueSource.At(Family, variant, position)
                     .Where(source => !source.Evidence.IsRetracted && Holds(source.Span, variant))
-                    .OrderBy(source => source.Evidence.Grade == EvidenceGrade.MakersDocument ? 0 : 1).ThenBy(source => source.Evidence.Code, StringComparer.Ordinal)
+                    .OrderBy(source => source.Evidence.Grade == EvidenceGrade.MakersDocument ? 0 : 1)
+                    .ThenBy(source => source.Evidence.Code, StringComparer.Ordinal)
                     .Select(source => new StepTightening(
-                        variant, [.. source.Passes.Select(pass => TorqueSource.TextOf(pass.Turn))], source.Passes.Select(pass => pass.Sequence).FirstOrDefault(told => told is not null),
+                        variant, [.. source.Passes.Select(pass => TorqueSource.TextOf(pass.Turn))],
+                        source.Passes.Select(pass => pass.Sequence).FirstOrDefault(told => told is not null),
                         source.Passes.Select(pass => pass.Lubrication).FirstOrDefault(told => told is not null),
                         source.Passes.Select(pass => pass.SingleUse).FirstOrDefault(told => told is not null),
                         [.. source.Passes.Select(pass => pass.Note).OfType<string>()], SourceShown.Of(source.Evidence))),

@@ -20,8 +20,8 @@ public sealed record BuildWeakPoints(PlanAsked Asked, PlanStatus Status, string 
 /// <param name="Later">What would have to come off to do it another time.</param>
 /// <param name="Evidence">Null where none is recorded.</param>
 public sealed record OpenWeakPoint(
-    string WeakPoint, string Variant, string Position, string Name, string? Part, string What, IReadOnlyList<WeakPointRemedy> Remedies, string Opened, IReadOnlyList<string> Later,
-    string LaterText, string? Note, SourceShown? Evidence);
+    string WeakPoint, string Variant, string Position, string Name, string? Part, string What, IReadOnlyList<WeakPointRemedy> Remedies, string Opened,
+    IReadOnlyList<string> Later, string LaterText, string? Note, SourceShown? Evidence);
 
 /// <param name="Part">The part that mends it; null for a work.</param>
 /// <param name="Work">The work that mends it; null for a part.</param>
@@ -66,12 +66,15 @@ internal sealed class OpenWeakPoints(PlanRun run, SolvedPlan solved)
     private OpenWeakPoint Shown(WeakPoint weak)
     {
         var one = _opened.Disturbed[weak.Position];
-        string[] later = [.. Disturbance.Of(Family, [run.Terms.Target], [weak.Position], position => _chosen.TryGetValue(position, out var there) && !there.IsNothing).Keys
-            .Where(position => position != weak.Position).Order(StringComparer.Ordinal)];
+        bool WillBeThere(string position) => _chosen.TryGetValue(position, out var there) && !there.IsNothing;
+        var another = Disturbance.Of(Family, [run.Terms.Target], [weak.Position], WillBeThere);
+        string[] later = [.. another.Keys.Where(position => position != weak.Position).Order(StringComparer.Ordinal)];
         return new OpenWeakPoint(
             weak.Code, weak.Variant, weak.Position, _opened.NameOf(weak.Position), _chosen[weak.Position].Parts is [var part] ? part.Id : null, weak.What,
             [.. Parts(weak), .. Works(weak)], $"It is {_opened.Say(one)}.", later,
-            later.Length == 0 ? "Nothing else has to come off for it." : FormattableString.Invariant($"Another time {later.Length} other positions have to come off first."),
+            later.Length == 0
+                ? "Nothing else has to come off for it."
+                : FormattableString.Invariant($"Another time {later.Length} other positions have to come off first."),
             weak.Note, weak.Evidence is { } evidence ? SourceShown.Of(evidence) : null);
     }
 
@@ -92,7 +95,8 @@ internal sealed class OpenWeakPoints(PlanRun run, SolvedPlan solved)
             id, null, part.Name, inPlan, price, best.Offer?.Address,
             inPlan ? "This plan has it there."
             : price is null ? "Nobody offers it that counts here."
-            : FormattableString.Invariant($"{part.Number}: from {price.Amount} {price.Currency} for {pieces}, without sending; whether it fits there is another question."));
+            : FormattableString.Invariant(
+                $"{part.Number}: from {price.Amount} {price.Currency} for {pieces}, without sending; whether it fits there is another question."));
     }
 
     private IEnumerable<WeakPointRemedy> Works(WeakPoint weak)
@@ -106,6 +110,8 @@ internal sealed class OpenWeakPoints(PlanRun run, SolvedPlan solved)
         var price = work.Price is { } asked && run.Terms.Convert(asked) is { } minor ? run.Terms.MoneyOf(minor) : null;
         yield return new WeakPointRemedy(
             null, code, work.Name, inPlan, price, null,
-            inPlan ? "This plan does it." : price is null ? $"{work.Name}: its price is not recorded, or has no rate." : $"{work.Name}: {price.Amount} {price.Currency}.");
+            inPlan ? "This plan does it."
+            : price is null ? $"{work.Name}: its price is not recorded, or has no rate."
+            : $"{work.Name}: {price.Amount} {price.Currency}.");
     }
 }

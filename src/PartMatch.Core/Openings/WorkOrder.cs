@@ -53,12 +53,13 @@ internal sealed class WorkOrder
             Works = _plan.Works,
             PutTogether = Numbered(fitted, apart.Length + 1),
             Fill = Numbered(filled, apart.Length + fitted.Length + 1),
-            Cautions = Cautions.Of(apart.Concat(fitted).Concat(filled).SelectMany(step => step.Cautions).Concat(_plan.Cautions.Select(caution => caution.Code))),
+            Cautions = Cautions.Of(
+                apart.Concat(fitted).Concat(filled).SelectMany(step => step.Cautions).Concat(_plan.Cautions.Select(caution => caution.Code))),
             SaysNothing = _saysNothing,
         };
     }
 
-    /// <summary>What is disturbed and is a step: in the order of the family's groups, so that neighbours come off together where the openings leave it free.</summary>
+    /// <summary>What is disturbed and is a step: by groups, so that neighbours come off together where the openings leave it free.</summary>
     private IEnumerable<string> Steps()
     {
         var groups = Family.Positions.Select(position => position.Group).Distinct(StringComparer.Ordinal).ToList();

@@ -59,9 +59,11 @@ public sealed record WorkStep(
 /// <param name="Amount">"12 mL"; null for a piece.</param>
 /// <param name="CureHours">Before it may be filled.</param>
 /// <param name="Evidence">Null where none is recorded.</param>
-public sealed record StepRenewal(string Position, string Name, string? Part, string? Amount, string? Bead, decimal? CureHours, string? Note, SourceShown? Evidence);
+public sealed record StepRenewal(
+    string Position, string Name, string? Part, string? Amount, string? Bead, decimal? CureHours, string? Note, SourceShown? Evidence);
 
 /// <param name="Variant">The engine that the record speaks of.</param>
 /// <param name="Passes">"30 N·m", "90 deg", in their order.</param>
 public sealed record StepTightening(
-    string Variant, IReadOnlyList<string> Passes, string? Sequence, Lubrication? Lubrication, SingleUse? SingleUse, IReadOnlyList<string> Notes, SourceShown Evidence);
+    string Variant, IReadOnlyList<string> Passes, string? Sequence, Lubrication? Lubrication, SingleUse? SingleUse, IReadOnlyList<string> Notes,
+    SourceShown Evidence);

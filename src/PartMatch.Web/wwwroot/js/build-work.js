@@ -12,7 +12,8 @@ const uses = { no: 'may be used again', yes: 'renewed every time', stretch: 'ren
 /** How one source tightens it, pass after pass. */
 function tightening(book, told) {
   const more = [told.sequence, threads[told.lubrication], uses[told.singleUse], ...told.notes].filter(Boolean);
-  return el('div', null, el('strong', null, told.passes.join(', then ')), ` (${told.variant})`, more.length ? `: ${more.join('; ')}. ` : '. ', sourced(book, told.evidence));
+  return el('div', null, el('strong', null, told.passes.join(', then ')), ` (${told.variant})`, more.length ? `: ${more.join('; ')}. ` : '. ',
+    sourced(book, told.evidence));
 }
 
 function renewal(book, one) {
@@ -22,17 +23,22 @@ function renewal(book, one) {
 
 const lines = texts => texts.map(text => el('div', null, text));
 
-function row(step, book) {
+const joint = 'Renew, seal, tighten';
+
+function row(step, heads, book) {
   return [
     String(step.number), [el('strong', null, linked(step.text)), step.pieces > 1 ? ` × ${step.pieces}` : '', lines(step.works.map(work => `Work: ${work}.`))],
     linked(sentences(step.because)),
-    [step.renewals.map(one => renewal(book, one)), step.tightening.map(told => tightening(book, told))],
+    ...(heads.includes(joint) ? [[step.renewals.map(one => renewal(book, one)), step.tightening.map(told => tightening(book, told))]] : []),
     lines(step.cautions.map(code => sentence(plain(code)))), // the words of each stand once, in front of all steps
   ];
 }
 
-const table = (caption, steps, book) => (steps.length === 0 ? null
-  : ruled(caption, ['Step', 'What', 'Why', 'Renew, seal, tighten', 'Mind'], steps.map(step => row(step, book)), { className: 'restack work-steps' }));
+/** What comes off is neither sealed nor tightened: that column is left out where no step has anything in it. */
+function table(caption, steps, book) {
+  const heads = ['Step', 'What', 'Why', ...(steps.some(step => step.renewals.length + step.tightening.length > 0) ? [joint] : []), 'Mind'];
+  return steps.length === 0 ? null : ruled(caption, heads, steps.map(step => row(step, heads, book)), { className: `restack work-steps heads-${heads.length}` });
+}
 
 function works(order) {
   return order.works.length === 0 ? null : ruled('Away at the shop, measured or curing', ['Work', 'From', 'To', 'Who', 'For'], order.works.map(work =>
