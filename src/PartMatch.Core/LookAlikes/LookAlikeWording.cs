@@ -57,7 +57,7 @@ internal static class LookAlikeWording
     private static string Ease(LookAlikePair pair) => (pair.Number, pair.SameToTheEye) switch
     {
         (null, true) => "the same to the eye",
-        (null, false) => "found mixed up",
+        (null, false) => "somebody found them mixed up",
         (_, true) => "near in number and the same to the eye",
         ({ Edits: 0 }, _) => "the same number",
         ({ FoldedEdits: 0 }, _) => "only look-alike characters differ",

@@ -54,4 +54,10 @@ public sealed class DangerTests
 
     [Fact]
     public void Ease_of_what_only_the_eye_finds() => Assert.Equal(2, Danger.Ease(null, sameToTheEye: true));
+
+    [Theory]
+    [InlineData(true, 3)] // the same to the eye: 2
+    [InlineData(false, 2)]
+    public void What_was_delivered_in_place_of_the_other_is_mixed_up_one_more_easily(bool sameToTheEye, int ease) =>
+        Assert.Equal(ease, Danger.Ease(null, sameToTheEye, cameInstead: true));
 }

@@ -25,6 +25,15 @@ public sealed class LookAlikeFactsTests
         Assert.Equal([_shared, other], facts.Pairs);
     }
 
+    [Theory]
+    [InlineData("harl:A", "harl:B", 1, true)]
+    [InlineData("harl:B", "harl:A", 1, true)] // whichever was ordered
+    [InlineData("harl:A", "harl:B", 0, false)] // looked at, and always right
+    [InlineData("harl:A", "harl:C", 1, false)]
+    [InlineData(null, "harl:B", 1, false)]
+    public void Parts_came_in_place_of_one_another_where_any_delivery_was_wrong(string? one, string other, int wrong, bool came) =>
+        Assert.Equal(came, new Odds(new Dictionary<string, int>(), [new MixUpCount("harl:A", "harl:B", 10, wrong)]).CameInstead(one, other));
+
     [Fact]
     public void Odds_are_those_given_and_none_when_not()
     {

@@ -89,7 +89,7 @@ public sealed class PairRankingTests
         },
         iter: 100);
 
-    // One of every sort. C and E: near, the same to the eye, and E pumps backwards: 3 × 5. C and 90-0001-A: by eye only, loss of output: 2 × 4.
+    // One of every sort. C and E: near, the same to the eye, E pumps backwards, and the one came in place of the other: (3 + 1) × 5. C and 90-0001-A: by eye only, loss of output: 2 × 4.
     // 90-0001-A and the dowel are fitted nowhere, so what the mix-up does is not known: 1 × 3. B is the older number of C and does no harm.
     [Fact]
     public void Each_pair_says_what_it_rests_on()
@@ -98,7 +98,7 @@ public sealed class PairRankingTests
         var answer = PairRanking.Decide(facts, new PairQuestion("wren-9"));
         Assert.Equal(
             [
-                ("harl:H-26-1147-C", "harl:H-26-1147-E", PartRelation.Trap, 15, true), ("harl:H-26-1147-C", "harl:H-90-0001-A", PartRelation.NotJudged, 8, false),
+                ("harl:H-26-1147-C", "harl:H-26-1147-E", PartRelation.Trap, 20, true), ("harl:H-26-1147-C", "harl:H-90-0001-A", PartRelation.NotJudged, 8, false),
                 ("harl:H-90-0001-A", "harl:K-7", PartRelation.Trap, 3, false), ("harl:H-26-1147-B", "harl:H-26-1147-C", PartRelation.NewerNumber, 0, true),
             ],
             answer.Pairs.Where(row => (row.A.Part, row.B.Part) is not ("harl:H-26-1147-B", "harl:H-26-1147-E" or "harl:H-90-0001-A") and not ("harl:H-26-1147-E", _))

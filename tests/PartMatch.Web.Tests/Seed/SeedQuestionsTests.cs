@@ -1,4 +1,6 @@
 using System.Net;
+using System.Text.Json;
+using PartMatch.Web.Tests.Builds;
 
 namespace PartMatch.Web.Tests.Seed;
 
@@ -22,6 +24,26 @@ public sealed class SeedServer : PartMatchServer, IAsyncLifetime
             using var answer = await client.PostAsync(new Uri("/api/builds?who=PartMatch&why=a+demo+build", UriKind.Relative), document, TestContext.Current.CancellationToken);
             Assert.True(answer.StatusCode == HttpStatusCode.Created, $"{file}: {await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)}");
         }
+
+        foreach (var file in Directory.EnumerateFiles(Path.Combine(Repository.Folder, "data-seed", "orders"), "*.json").Order(StringComparer.Ordinal))
+        {
+            using var document = JsonDocument.Parse(await File.ReadAllBytesAsync(file));
+            var orders = $"/api/builds/{document.RootElement.Text("build")}/orders";
+            foreach (var (index, order) in document.RootElement.List("orders").Index())
+            {
+                await TellAsync(client, orders, order.GetProperty("ordered"));
+                foreach (var did in order.List("events"))
+                {
+                    await TellAsync(client, $"{orders}/{index + 1}", did);
+                }
+            }
+        }
+    }
+
+    private static async Task TellAsync(HttpClient client, string address, JsonElement told)
+    {
+        using var answer = await client.SendAsync(HttpMethod.Post, $"{address}?who=PartMatch&why=a+demo+order", told.GetRawText(), "*");
+        Assert.True(answer.IsSuccessStatusCode, $"{address}: {await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)}");
     }
 }
 

@@ -61,6 +61,8 @@ function listing(one, line) {
   return listed && [', ', listed];
 }
 
+const cameAs = { ordered: 'on the way', arrived: 'there, not looked at', checked: 'checked and right' };
+
 function what(line, about) {
   const parts = line.part ? [line.part] : line.oneOf;
   return [
@@ -69,6 +71,7 @@ function what(line, about) {
     line.partName ? el('div', null, line.partName) : null,
     line.works.map(work => el('div', null, 'Work: ', work)),
     line.buy.map(one => el('div', { class: 'small' }, bought(one, about), listing(one, line))),
+    (line.bought ?? []).map(one => el('div', { class: 'small' }, `${one.pieces} of order ${one.order}: ${cameAs[one.state]}`)),
   ];
 }
 
