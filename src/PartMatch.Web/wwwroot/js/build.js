@@ -20,10 +20,10 @@ drawStrip();
 const asked = () => new URLSearchParams(location.search);
 const apiOf = (question, query, more) => address(`/api/builds/${encodeURIComponent(query.get('build'))}/${question}`, {
   // The trade-off is always between cost and days.
-  objective: question === 'frontier' ? null : query.get('objective'), version: query.get('version'), on: query.get('on'), ...more,
+  objective: question === 'frontier' ? null : query.get('objective'), version: query.get('version'), on: query.get('on'), donor: query.get('donor'), ...more,
 });
 /** What has to be worked out anew when it changes; a line that is asked about does not. */
-const keyOf = query => ['build', 'version', 'objective', 'show', 'on'].map(part => query.get(part) ?? '').join('|');
+const keyOf = query => ['build', 'version', 'objective', 'show', 'on', 'donor'].map(part => query.get(part) ?? '').join('|');
 
 function refuse(error) {
   if (error.name === 'AbortError') return;
@@ -79,7 +79,7 @@ async function conflictOf(query) {
 async function tradeOff(query, how) {
   wait(el('p', { class: 'waiting' }, 'Weighing every day against its cost …'), 'Working it out.');
   await planning(async () => {
-    const [answer, { frontierAnswer }] = await Promise.all([ask(apiOf('frontier', query, { by: 'days' }), { signal: running.signal }), import('./build-frontier.js')]);
+    const [answer, { frontierAnswer }] = await Promise.all([ask(apiOf('frontier', query, { by: 'days', donor: null }), { signal: running.signal }), import('./build-frontier.js')]);
     return { answer, content: frontierAnswer(answer, { ...shown, query }) };
   }, ({ answer, content }) => show([content], answer.headlineText, how));
 }
@@ -125,7 +125,7 @@ form.addEventListener('submit', event => {
   const query = asked();
   shown.key = null; // asked by hand, it is worked out again
   go(address('build.html', {
-    build: query.get('build'), version: query.get('version'), objective: form.elements.objective.value, on: query.get('on'),
+    build: query.get('build'), version: query.get('version'), objective: form.elements.objective.value, on: query.get('on'), donor: query.get('donor'),
       show: event.submitter?.name === 'show' ? event.submitter.value : '',
   }));
 });
