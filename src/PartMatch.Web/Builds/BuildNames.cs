@@ -87,6 +87,13 @@ internal sealed class BuildNames(FamilyStore families, PartStore parts, OfferSto
         }
     }
 
+    /// <summary>What of a line of a finished engine the base does not hold.</summary>
+    public IEnumerable<FieldError> LineFaults(string field, string position, string part, FamilyFacts facts) => new[]
+    {
+        PositionFault($"{field}.position", position, facts),
+        part == Part.None ? null : PartFault($"{field}.part", part, facts, facts.FindPosition(position) is { } found ? [found.Kind] : null),
+    }.OfType<FieldError>();
+
     private static IEnumerable<FieldError?> WorkFaults(string field, AskedWork work, FamilyFacts facts)
     {
         yield return Known($"{field}.work", work.Work, [.. facts.Works.Select(known => known.Code)]);

@@ -29,6 +29,13 @@ public sealed class DonorsPageTests(Bench bench, WritingServer server) : PageTes
         await sheet.Page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(sheet.Page.Locator("#donor-valley-van .checks li").First).ToBeVisibleAsync();
         await Assertions.Expect(sheet.Page.Locator("#donor-valley-van .looks tbody tr").First).ToContainTextAsync("no plan without it");
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task A_ranking_opened_again_at_its_address_is_the_same()
+    {
+        await using var sheet = await Bench.OpenAsync(Ranked);
         await AssertSameWhenReopenedAsync(sheet);
     }
 
@@ -54,7 +61,7 @@ public sealed class DonorsPageTests(Bench bench, WritingServer server) : PageTes
         await sheet.Page.Locator("#statement > summary").ClickAsync();
         await sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Put another donor on the list" }).ClickAsync();
         await sheet.TypeAsync("What you call it", "Cart in the orchard");
-        await sheet.Page.GetByText("The engine you have", new() { Exact = true }).ClickAsync();
+        await sheet.Page.Locator("#offers summary").Filter(new() { HasText = "The engine you have" }).ClickAsync();
         await sheet.Page.GetByLabel("Price", new() { Exact = true }).FillAsync("ninety");
         await sheet.PressAsync("Save the list");
         await Assertions.Expect(sheet.Page.Locator(".faults")).ToBeFocusedAsync();

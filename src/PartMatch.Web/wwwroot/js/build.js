@@ -84,6 +84,15 @@ async function tradeOff(query, how) {
   }, ({ answer, content }) => show([content], answer.headlineText, how));
 }
 
+/** A sheet that is read away from the plan: in a yard, or by other builders. */
+async function sheet(query, how) {
+  wait(el('p', { class: 'waiting' }, 'Working it out …'), 'Working it out.');
+  await planning(async () => {
+    const { sheetOf } = await import('./build-sheets.js');
+    return sheetOf(query, { ...shown, apiOf, signal: running.signal, again: () => sheet(query, { byHand: true }) });
+  }, ({ content, said }) => show([content], said, how));
+}
+
 /** Opens what is asked about a line, under it. */
 async function panel(query, how) {
   const line = query.get('line');
@@ -104,9 +113,11 @@ async function answer(how) {
   running?.abort();
   running = new AbortController();
   shown.panel = null;
+  delete document.body.dataset.sheet;
   for (const radio of form.elements.objective) radio.checked = radio.value === (query.get('objective') ?? 'cheapest');
   try {
     if (query.get('show') === 'trade-off') await tradeOff(query, how);
+    else if (query.has('show')) await sheet(query, how);
     else if (query.has('objective')) await plan(query, how);
     else await planning(async () => null, () => show([el('p', { class: 'quiet' },
       'Choose what counts first, then ask for the plan. Every line of it can be asked why.')], '', { byHand: false }));

@@ -2,9 +2,10 @@
 
 import { variantName } from './choices.js';
 import { fold } from './fold.js';
-import { address, count, el, facts, linked, pageOf, partLink, plain, ruled, say, sentence, sentences, sureness } from './format.js';
+import { address, count, el, facts, linked, pageOf, partLink, ruled, sentence, sentences, sureness } from './format.js';
 import { money } from './offer-words.js';
 import { addresses } from './page.js';
+import { checkList } from './yard-checks.js';
 
 /** What stands there while it is worked out; `stop` ends it with what is found. */
 export function waiting(stop) {
@@ -44,15 +45,8 @@ function row(donor) {
   };
 }
 
-const by = method => ({ photo: 'look', eye: 'look', label: 'read the label', count: 'count' })[method] ?? say('method', method);
-
-const value = text => (/^[a-z][a-z0-9|-]*$/.test(text) ? plain(text).replaceAll('|', ' and ') : text);
-
-/** Is it the engine that it is said to be? To be ticked with a pencil. */
-const identity = (look, family) => (look.identity.length === 0 ? null : el('ol', { class: 'checks' }, look.identity.map(({ check, expect, rulesOut }) => el('li', null,
-  el('div', null, el('p', null, el('strong', null, `${check.name}: ${value(expect)}`), el('span', { class: 'quiet' }, ` (${by(check.method)})`)),
-    el('p', { class: 'quiet small' }, [check.access && sentence(check.access), check.how && sentence(check.how),
-      `else it is ${rulesOut.map(code => variantName(family, code)).join(' or ')}`].filter(Boolean).join('. '), '.'))))));
+/** Is it the engine that it is said to be? */
+const identity = (look, family) => checkList(look.identity, codes => `else it is ${codes.map(code => variantName(family, code)).join(' or ')}`);
 
 const access = part => (part.accessMinutes === undefined ? 'not recorded' : part.accessMinutes === 0 ? part.access ?? 'from outside' : `${part.access ?? ''} (${part.accessMinutes} min)`);
 
