@@ -24,14 +24,17 @@ internal static class DonorOrder
         {
             var isTied = place > 0 && Compare(measures, placed[place - 1], placed[place]) == 0;
             var rank = isTied ? rows[^1].Rank : place + 1;
-            rows.Add(Row(placed[place], known) with { Rank = rank, RankText = Why(measures, placed, place, rank ?? 1) });
+            rows.Add(Row(placed[place], known) with { Rank = rank, RankText = $"{Why(measures, placed, place, rank ?? 1)} {Worth(placed[place], known)}".TrimEnd() });
         }
 
         return
         [
             .. rows,
             .. planned.Where(donor => donor is { Whole: null, ToFinish: not null }).OrderBy(donor => donor.ToFinish)
-                .Select(donor => Row(donor, known) with { RankText = "Its place is not known: its price and freight are not both recorded with a rate." }),
+                .Select(donor => Row(donor, known) with
+                {
+                    RankText = $"Its place is not known: its price and freight are not both recorded with a rate. {Worth(donor, known)}".TrimEnd(),
+                }),
             .. planned.Where(donor => donor.ToFinish is null).Select(donor => donor.Row with { RankText = "There is no plan that begins with it." }),
         ];
     }
@@ -68,8 +71,11 @@ internal static class DonorOrder
 
     private static RankedDonor Row(PlannedDonor donor, List<PlannedDonor> known)
     {
-        var best = known.Where(other => other != donor).Min(other => other.Whole);
-        var worth = best - donor.ToFinish;
-        return donor.Row with { WorthUpTo = worth is >= 0 ? donor.MoneyOf(worth.Value) : null };
+        return donor.Row with { WorthUpTo = Room(donor, known) is >= 0 and { } worth ? donor.MoneyOf(worth) : null };
     }
+
+    private static string Worth(PlannedDonor donor, List<PlannedDonor> known) => Room(donor, known) < 0 ? "Even for nothing it would not be the cheapest." : "";
+
+    /// <summary>What it may cost until another comes to the same; below 0 where one does in any case; null where there is no other.</summary>
+    private static long? Room(PlannedDonor donor, List<PlannedDonor> known) => known.Where(other => other != donor).Min(other => other.Whole) - donor.ToFinish;
 }

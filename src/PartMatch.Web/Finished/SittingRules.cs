@@ -32,9 +32,9 @@ internal static class SittingRules
         rules.RuleForEach(sitting => sitting.Lines).ChildRules(line =>
         {
             line.RuleFor(one => one.Mounts).Must(outcome => outcome is null or FindingOutcome.Yes or FindingOutcome.WithWork or FindingOutcome.No)
-                .Otherwise("yes, with-work or no", "leave it out where it was not tried");
+                .WithState((_, outcome) => new Mending("yes, with-work or no", "leave it out where it was not tried", Codes.Of(outcome ?? default)));
             line.RuleFor(one => one.Runs).Must(outcome => outcome is null or FindingOutcome.Same or FindingOutcome.Differently)
-                .Otherwise("same or differently", "leave it out where it was not run");
+                .WithState((_, outcome) => new Mending("same or differently", "leave it out where it was not run", Codes.Of(outcome ?? default)));
             line.RuleFor(one => one.Note).Must(note => note is null or { Length: <= LongestNote }).Otherwise($"a text of at most {LongestNote} characters");
         });
         rules.RuleForEach(sitting => sitting.Lines).Must((sitting, line) => sitting.Lines.Count(other => other.Position == line.Position) == 1)

@@ -69,12 +69,24 @@ function sitting(source) {
     details?.output?.text, details?.fuel].filter(Boolean).join('; ');
 }
 
-const learned = answer => (answer.learned.length === 0 ? null : [
-  ruled('What was found', ['Position', 'Part', 'Found', 'With', 'What was seen'], answer.learned.map(line => [sentence(line.name),
-    line.part === 'none' ? 'nothing' : partLink(line.part), told(line), line.with.length ? el('span', { class: 'small' }, line.with.map(one => one.replace(/=[^:]*:/, ' ')).join(', ')) : 'as built', line.note ?? '–']),
-  { className: 'restack' }),
-  el('ul', { class: 'small' }, answer.sources.map(source => el('li', null, el('a', { href: address('record.html', { book: answer.book, table: 'evidence', key: source.evidence }) }, source.evidence), `: ${sitting(source)}`))),
-]);
+/** Worth reading: what was seen, or came out otherwise than everybody hopes. */
+const isNews = line => line.note || line.runs === 'differently' || (line.mounts && line.mounts !== 'yes');
+
+const foundRows = lines => lines.map(line => [sentence(line.name), line.part === 'none' ? 'nothing' : partLink(line.part), told(line),
+  line.with.length ? el('span', { class: 'small' }, line.with.map(one => one.replace(/=(?:[^:]*:)?/, ' ')).join(', ')) : 'as built', line.note ?? '–']);
+
+const foundHeads = ['Position', 'Part', 'Found', 'With', 'What was seen'];
+
+function learned(answer) {
+  const [news, others] = [answer.learned.filter(isNews), answer.learned.filter(line => !isNews(line))];
+  return answer.learned.length === 0 ? null : [
+    news.length ? ruled('What was seen, and what came out otherwise', foundHeads, foundRows(news), { className: 'restack' }) : null,
+    others.length ? el('details', null, el('summary', null, `${news.length ? 'The others' : 'All'}: ${count(others.length, 'position')} went on or ran the same`),
+      ruled('Went on, or ran the same', foundHeads, foundRows(others), { className: 'restack' })) : null,
+    el('ul', { class: 'small' }, answer.sources.map(source => el('li', null,
+      el('a', { href: address('record.html', { book: answer.book, table: 'evidence', key: source.evidence }) }, source.evidence), `: ${sitting(source)}`))),
+  ];
+}
 
 const partRow = part => [
   sentence(part.name), part.oneOf.length === 0 ? el('span', { class: 'quiet' }, 'nothing') : [part.oneOf.length > 1 ? 'one of ' : '', part.oneOf.map((one, index) => [index ? ', ' : '', partLink(one)]),

@@ -25,20 +25,21 @@ const levels = { 'bare': 'bare block', 'short': 'short engine', 'long': 'long en
 const engine = donor => [donor.variantName, donor.built && `built ${donor.built}`, donor.serial !== undefined && `serial ${donor.serial}`, levels[donor.level]]
   .filter(Boolean).join(', ');
 
-const placeOf = donor => (donor.rank === undefined ? el('span', { class: 'quiet' }, donor.toFinish ? 'not known' : 'none') : el('span', { class: 'placed' }, `${donor.rank}`));
+const placeOf = donor => el('span', { class: 'placed' }, donor.rank === undefined ? '–' : `${donor.rank}`);
 
-const heads = ['Place', 'Donor', { text: 'To finish', class: 'count' }, { text: 'With price and freight', class: 'count' }, 'Ready', 'Weakest line',
+const whole = text => el('span', { class: 'whole' }, text);
+
+const heads = ['Place and donor', { text: 'To finish', class: 'count' }, { text: 'With price and freight', class: 'count' }, 'Ready', 'Weakest line',
   { text: 'Unknowns', class: 'count' }, { text: 'Stay', class: 'count' }];
 
 function row(donor) {
   return {
     'data-donor': donor.donor, class: donor.isPresent ? 'present' : null,
     cells: [
-      placeOf(donor),
-      [el('a', { href: `#donor-${donor.donor}` }, donor.name), donor.isPresent ? ' (the donor of the build)' : '', el('div', { class: 'quiet small plain-name' }, engine(donor))],
+      [placeOf(donor), ' ', el('a', { href: `#donor-${donor.donor}` }, donor.name), donor.isPresent ? ' (the donor of the build)' : '', el('div', { class: 'quiet small plain-name' }, engine(donor))],
       { cell: donor.toFinish ? money(donor.toFinish) : 'no plan', class: 'count' },
       { cell: donor.whole ? el('strong', null, money(donor.whole)) : donor.toFinish ? 'not known' : '–', class: 'count' },
-      donor.readyOn ? [donor.readyOn, el('div', { class: 'quiet small' }, count(donor.days, 'day'))] : '–',
+      donor.readyOn ? [whole(donor.readyOn), el('div', { class: 'quiet small' }, count(donor.days, 'day'))] : '–',
       donor.sureness ? sureness(donor.sureness) : '–',
       { cell: donor.unknowns === undefined ? '–' : String(donor.unknowns), class: 'count' }, { cell: donor.kept === undefined ? '–' : String(donor.kept), class: 'count' },
     ],
