@@ -69,8 +69,8 @@ public static class LookAlikeSearch
         [.. DangerousPairs(facts, part, family).Take(most).Select(pair => pair.Other.Id).OfType<string>()];
 
     /// <summary>The same as rows of a list.</summary>
-    internal static IReadOnlyList<LookAlike> DangerousRows(LookAlikeFacts facts, Part part, string? family) =>
-        [.. DangerousPairs(facts, part, family).Take(MostWarnings).Select(pair => pair.Row(facts))];
+    internal static IReadOnlyList<LookAlike> DangerousRows(LookAlikeFacts facts, Part part, string? family, int most) =>
+        [.. DangerousPairs(facts, part, family).Take(most).Select(pair => pair.Row(facts))];
 
     private static IEnumerable<LookAlikePair> DangerousPairs(LookAlikeFacts facts, Part part, string? family)
     {

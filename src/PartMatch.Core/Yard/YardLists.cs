@@ -10,6 +10,9 @@ namespace PartMatch.Core.Yard;
 /// <summary>What to look for in a yard, for one plan.</summary>
 public static class YardLists
 {
+    /// <summary>More are not read in the rain; the checks rule out all of them. Ours, no source.</summary>
+    private const int MostMistaken = 5;
+
     private const string Single = "single-use-bolts";
 
     // What holds of any engine that lies in a yard.
@@ -19,7 +22,7 @@ public static class YardLists
     public static YardList Of(BuildFacts facts, LookAlikeFacts lookAlikes, Build build, BuildPlan plan)
     {
         BuildLine[] wanted = [.. plan.Lines.Where(line => line.Buy.Count > 0)];
-        YardPart[] parts = [.. wanted.Select(line => Part(facts, lookAlikes, build, plan, line))];
+        YardPart[] parts = [.. wanted.AsParallel().AsOrdered().Select(line => Part(facts, lookAlikes, build, plan, line))];
         var codes = parts.Where(part => part.BuyNew is null).SelectMany(part => KindOf(facts.Family, part.Position)?.Cautions ?? []);
         return new YardList(plan.Asked, plan.Status, YardWords.Headline(plan, parts), parts, [.. Tools(parts)], Cautions.Of(_cautions.Concat(codes)));
     }
@@ -51,20 +54,23 @@ public static class YardLists
 
     private static YardFind Find(FamilyFacts family, LookAlikeFacts lookAlikes, Part part)
     {
-        var decided = PartIdentification.Decide(lookAlikes, [part.Id], new TellApartTerms(CheckMode.InHand, YardChecks.Tools, [])) is TellApartDecided { Answer: var answer }
-            ? answer
-            : throw new InvalidOperationException("What was seen is never refused where nothing was seen.");
+        var mistaken = LookAlikeSearch.DangerousRows(lookAlikes, part, null, PartIdentification.MostLookAlikes);
+        IReadOnlyList<Confirmation> confirm = mistaken.Count == 0 ? [] : Confirm(lookAlikes, [part.Id, .. mistaken.Select(row => row.Part)]);
         return new YardFind(
             part.Id, part.Number, part.Name,
             [.. lookAlikes.Numbers.All.Where(number => number.Part == part.Id).OrderByDescending(number => number.Written == part.Number)
                 .ThenByDescending(number => number.Identifies).ThenBy(number => number.Written, StringComparer.Ordinal)
                 .Select(number => new YardNumber(number.Written, number.Sort, number.Identifies))],
-            YardWords.SitsOn(family, part.Id), decided.Confirm.Count > 0 ? decided.Confirm : YardChecks.Quickest(KindOfPart(family, part), part),
-            [.. LookAlikeSearch.DangerousRows(lookAlikes, part, family.Family.Code)
-                .Select(row => new YardLookAlike(
+            YardWords.SitsOn(family, part.Id), confirm.Count > 0 ? confirm : YardChecks.Quickest(family.FindKind(part.Kind), part),
+            [.. mistaken.Take(MostMistaken).Select(row => new YardLookAlike(
                     row.Part, row.Number, row.Name, row.Danger, row.DangerText, row.TellApartText, row.TellApart.Any(check => YardChecks.CanBeMade(check.Check)),
                     YardWords.SitsOn(family, row.Part)))]);
     }
+
+    private static IReadOnlyList<Confirmation> Confirm(LookAlikeFacts lookAlikes, IReadOnlyList<string> parts) =>
+        PartIdentification.Decide(lookAlikes, parts, new TellApartTerms(CheckMode.InHand, YardChecks.Tools, [])) is TellApartDecided { Answer: var answer }
+            ? answer.Confirm
+            : throw new InvalidOperationException("What was seen is never refused where nothing was seen.");
 
     private static IEnumerable<YardTool> Tools(YardPart[] parts) => parts
         .SelectMany(part => part.OneOf, (part, find) => (part.Name, find))
@@ -74,6 +80,4 @@ public static class YardLists
         .Select(same => new YardTool(same.Key, [.. same.Select(one => one.Name).Distinct(StringComparer.Ordinal)]));
 
     private static Kind? KindOf(FamilyFacts family, string position) => family.Positions.FirstOrDefault(one => one.Code == position) is { } found ? family.FindKind(found.Kind) : null;
-
-    private static Kind? KindOfPart(FamilyFacts family, Part part) => family.FindKind(part.Kind);
 }
