@@ -21,7 +21,8 @@ internal static class DonorLooks
     {
         var family = asked.Facts.Family;
         string[] variants = [build.Donor.Variant, .. family.Variants.Select(variant => variant.Code).Where(code => code != build.Donor.Variant)];
-        var identity = variants.Length > 1 && VariantIdentification.Decide(family, variants, new TellApartTerms(CheckMode.InHand, _tools, [])) is TellApartDecided decided
+        var identity = variants.Length > 1 && VariantIdentification.Decide(family, variants,
+            new TellApartTerms(CheckMode.InHand, _tools, [])) is TellApartDecided decided
             ? decided.Answer
             : null;
         return new DonorLook(

@@ -11,7 +11,8 @@ namespace PartMatch.Core.Donors;
 /// <param name="Bound">Of the same, what is possible at best; null before that is known.</param>
 /// <param name="Looked">Once its plan is there: parts of it for which is reckoned already what they cost if they turn out to be bad.</param>
 /// <param name="ToLook">How many there are.</param>
-public sealed record DonorProgress(string Donor, string Name, int Number, int Of, long? Best = null, long? Bound = null, int? Looked = null, int? ToLook = null);
+public sealed record DonorProgress(string Donor, string Name, int Number, int Of, long? Best = null, long? Bound = null, int? Looked = null,
+    int? ToLook = null);
 
 /// <summary>Which donor is it worth to drive to? Each gets the plan of the build that begins with it, and by those plans they are ranked.</summary>
 public static class DonorRanking
@@ -40,7 +41,8 @@ public static class DonorRanking
         }).ToList();
         var ranked = DonorOrder.Of(planned, objective);
         return new DonorRanks(
-            new PlanAsked(build.Code, version, objective, BuildTerms.Of(facts, build, today).StartOn), DonorWords.Headline(ranked, objective), ranked, Cautions.Of(_cautions));
+            new PlanAsked(build.Code, version, objective, BuildTerms.Of(facts, build, today).StartOn), DonorWords.Headline(ranked, objective), ranked,
+                Cautions.Of(_cautions));
     }
 }
 

@@ -90,4 +90,5 @@ public sealed record DonorLook(string IdentityText, IReadOnlyList<Confirmation> 
 /// <param name="Access">What has to come off until it is seen; null where that is not recorded.</param>
 /// <param name="Limits">What it may measure at the most and the least, as far as the books hold it.</param>
 public sealed record PartToSee(
-    string Position, string Name, IReadOnlyList<string> Parts, int? Pieces, Money? IfBad, string Text, decimal? AccessMinutes, string? Access, IReadOnlyList<string> Limits);
+    string Position, string Name, IReadOnlyList<string> Parts, int? Pieces, Money? IfBad, string Text, decimal? AccessMinutes, string? Access,
+        IReadOnlyList<string> Limits);

@@ -16,7 +16,8 @@ namespace PartMatch.Core.Finished;
 /// <param name="Sources">The sittings in which it was told.</param>
 /// <param name="Cost">Of the plan; null where there is none now.</param>
 public sealed record PartsList(
-    PlanAsked Asked, string Title, string Engine, string? Goal, PlanStatus Status, string HeadlineText, IReadOnlyList<ListedPart> Parts, IReadOnlyList<ListedWork> Works,
+    PlanAsked Asked, string Title, string Engine, string? Goal, PlanStatus Status, string HeadlineText, IReadOnlyList<ListedPart> Parts,
+        IReadOnlyList<ListedWork> Works,
     IReadOnlyList<LearnedLine> Learned, IReadOnlyList<SourceShown> Sources, Money? Cost, IReadOnlyList<Caution> Cautions)
 {
     public string Permalink { get; init; } = "";
@@ -35,7 +36,8 @@ public enum ListedStanding
 /// <summary>What is at one position.</summary>
 /// <param name="OneOf">One number; several where one of them is chosen by measurement and nobody has told which; empty where nothing is there.</param>
 public sealed record ListedPart(
-    string Position, string Name, string Group, IReadOnlyList<string> OneOf, string? PartName, int? Pieces, string ActionText, IReadOnlyList<string> Works, ListedStanding Standing,
+    string Position, string Name, string Group, IReadOnlyList<string> OneOf, string? PartName, int? Pieces, string ActionText, IReadOnlyList<string> Works,
+        ListedStanding Standing,
     Headline? Headline, Sureness? Sureness);
 
 public sealed record ListedWork(string Name, string? Who, Money? Price, int? Days);
@@ -43,4 +45,5 @@ public sealed record ListedWork(string Name, string? Who, Money? Price, int? Day
 /// <summary>What was found at one position.</summary>
 /// <param name="With">Neighbours that were not as built.</param>
 public sealed record LearnedLine(
-    string Position, string Name, string Part, FindingOutcome? Mounts, FindingOutcome? Runs, IReadOnlyList<string> With, string? Note, string Evidence, IReadOnlyList<string> Findings);
+    string Position, string Name, string Part, FindingOutcome? Mounts, FindingOutcome? Runs, IReadOnlyList<string> With, string? Note, string Evidence,
+        IReadOnlyList<string> Findings);

@@ -18,7 +18,8 @@ public static class PartsLists
         // What was told last is what is there.
         var built = found.OrderBy(finding => finding.Evidence.Date, StringComparer.Ordinal).ThenBy(finding => finding.Evidence.Code, StringComparer.Ordinal)
             .GroupBy(finding => finding.Position).ToDictionary(same => same.Key, same => same.Last().Part, StringComparer.Ordinal);
-        ListedPart[] parts = [.. plan.Lines.Where(line => line.Group != BuildTerms.Services).Select(line => Listed(family, line, built.GetValueOrDefault(line.Position)))];
+        ListedPart[] parts = [.. plan.Lines.Where(line => line.Group != BuildTerms.Services).Select(line => Listed(family, line,
+            built.GetValueOrDefault(line.Position)))];
         ListedPart[] beside =
         [
             .. family.Positions.Where(position => position.Group != BuildTerms.Services && built.ContainsKey(position.Code) && parts.All(part => part.Position != position.Code))
@@ -37,13 +38,15 @@ public static class PartsLists
         string[] planned = line.Part is { } only ? [only] : [.. line.OneOf];
         var isAsPlanned = built is null || (built == Part.None ? planned.Length == 0 : planned.Contains(built));
         return new ListedPart(
-            line.Position, line.Name, line.Group, built is null ? planned : Numbers(built), built is null || planned is [_] && isAsPlanned ? line.PartName : family.FindPart(built)?.Name,
+            line.Position, line.Name, line.Group, built is null ? planned : Numbers(built),
+                built is null || planned is [_] && isAsPlanned ? line.PartName : family.FindPart(built)?.Name,
             line.Pieces, isAsPlanned ? line.ActionText : "Otherwise than planned", isAsPlanned ? line.Works : [],
             built is null ? ListedStanding.Planned : ListedStanding.Built, isAsPlanned ? line.Headline : null, isAsPlanned ? line.Sureness : null);
     }
 
     private static ListedPart Told(FamilyFacts family, Position position, string part) => new(
-        position.Code, position.Name, position.Group, Numbers(part), family.FindPart(part)?.Name, null, "Not in the plan", [], ListedStanding.Built, null, null);
+        position.Code, position.Name, position.Group, Numbers(part), family.FindPart(part)?.Name, null, "Not in the plan", [], ListedStanding.Built, null,
+            null);
 
     private static IReadOnlyList<string> Numbers(string part) => part == Part.None ? [] : [part];
 
@@ -52,7 +55,8 @@ public static class PartsLists
         var first = same[0];
         FindingOutcome? On(Axis axis) => same.FirstOrDefault(finding => finding.Axis == axis)?.Outcome;
         return new LearnedLine(
-            first.Position, family.Positions.FirstOrDefault(position => position.Code == first.Position)?.Name ?? first.Position, first.Part, On(Axis.Mounts), On(Axis.Runs),
+            first.Position, family.Positions.FirstOrDefault(position => position.Code == first.Position)?.Name ?? first.Position, first.Part,
+                On(Axis.Mounts), On(Axis.Runs),
             [.. first.With.OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Key}={pair.Value ?? Part.None}")], first.Note, first.Evidence.Code,
             [.. same.Select(finding => finding.Code)]);
     }
@@ -64,7 +68,8 @@ public static class PartsLists
     }
 
     private static string? Goal(Build build) => build.Goal is not { } goal ? null : string.Join(
-        ", ", new[] { goal.Power is { } power ? $"{power}{(goal.Speed is { } speed ? $" at {speed}" : "")}" : null, goal.Boost is { } boost ? $"{boost} of boost" : null, goal.Fuel }.OfType<string>());
+        ", ", new[] { goal.Power is { } power ? $"{power}{(goal.Speed is { } speed ? $" at {speed}" : "")}" : null,
+            goal.Boost is { } boost ? $"{boost} of boost" : null, goal.Fuel }.OfType<string>());
 
     private static string Headline(BuildPlan plan, ListedPart[] parts, List<LearnedLine> learned)
     {

@@ -37,7 +37,8 @@ public static class Sittings
     /// <summary>A finding counts among the neighbours it names; what is as built needs no word, and what cannot matter there has none.</summary>
     private static IReadOnlyList<string> With(FamilyFacts family, string variant, string position, Dictionary<string, string> there) =>
     [
-        .. Neighbours.Reach(family, variant, position).Where(other => other != position && there.ContainsKey(other) && !IsAsBuilt(family, variant, other, there[other]))
+        .. Neighbours.Reach(family, variant, position).Where(other => other != position && there.ContainsKey(other) && !IsAsBuilt(family, variant, other,
+            there[other]))
             .Order(StringComparer.Ordinal).Select(other => $"{other}={there[other]}"),
     ];
 

@@ -25,6 +25,6 @@ internal static class YardChecks
                 .OrderBy(one => one.check.Minutes).ThenBy(one => one.check.Method).ThenBy(one => one.check.Feature, StringComparer.Ordinal)
                 .DistinctBy(one => one.check.Feature).Take(MostQuick)
                 .Select(one => new Confirmation(
-                    new Observable(null, kind, kind.FindFeature(one.check.Feature)!, one.check, []).Shown(), FitWording.Text(one.value!), [])), // both were looked at just above
+                    new Observable(null, kind, kind.FindFeature(one.check.Feature)!, one.check, []).Shown(), FitWording.Text(one.value!), [])), // looked at just above
         ];
 }

@@ -16,7 +16,8 @@ public static class YardLists
     private const string Single = "single-use-bolts";
 
     // What holds of any engine that lies in a yard.
-    private static readonly string[] _cautions = ["donor-in-the-yard", "fuel-pressure", "high-voltage", "hot-parts", "lifting", "magnet-rotor", "residual-rail-pressure"];
+    private static readonly string[] _cautions = ["donor-in-the-yard", "fuel-pressure", "high-voltage", "hot-parts", "lifting", "magnet-rotor",
+        "residual-rail-pressure"];
 
     /// <param name="lookAlikes">Of every family of the base: what lies in the yard need not be of this one.</param>
     public static YardList Of(BuildFacts facts, LookAlikeFacts lookAlikes, Build build, BuildPlan plan)
@@ -32,7 +33,8 @@ public static class YardLists
         var position = facts.Family.Positions.First(one => one.Code == line.Position);
         string[] sellers = [.. line.Buy.Select(buy => plan.Baskets.FirstOrDefault(basket => basket.Items.Any(item => item.Offer == buy.Offer))?.Name ?? buy.Seller).Distinct(StringComparer.Ordinal)];
         return new YardPart(
-            line.Position, line.Name, line.Group, line.Pieces, BuyNew(facts.Family, build, position), line.Cost, FitWording.List(sellers), ConditionOf(facts, line), position.AccessMinutes,
+            line.Position, line.Name, line.Group, line.Pieces, BuyNew(facts.Family, build, position), line.Cost, FitWording.List(sellers),
+                ConditionOf(facts, line), position.AccessMinutes,
             position.Access, [.. Ids(line).Select(id => facts.Family.FindPart(id)).OfType<Part>().Select(part => Find(facts.Family, lookAlikes, part))]);
     }
 
@@ -63,7 +65,8 @@ public static class YardLists
                 .Select(number => new YardNumber(number.Written, number.Sort, number.Identifies))],
             YardWords.SitsOn(family, part.Id), confirm.Count > 0 ? confirm : YardChecks.Quickest(family.FindKind(part.Kind), part),
             [.. mistaken.Take(MostMistaken).Select(row => new YardLookAlike(
-                    row.Part, row.Number, row.Name, row.Danger, row.DangerText, row.TellApartText, row.TellApart.Any(check => YardChecks.CanBeMade(check.Check)),
+                    row.Part, row.Number, row.Name, row.Danger, row.DangerText, row.TellApartText,
+                        row.TellApart.Any(check => YardChecks.CanBeMade(check.Check)),
                     YardWords.SitsOn(family, row.Part)))]);
     }
 

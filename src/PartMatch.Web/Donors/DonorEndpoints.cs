@@ -26,7 +26,8 @@ internal static class DonorEndpoints
                 return full.Answer;
             case PlanReading.Ready ready:
                 DonorRanks Work(Action<DonorProgress>? told, CancellationToken stop) => Linked(
-                    DonorRanking.Rank(ready.Facts, ready.Build, ready.Version, request.Aim, ready.Today, ready.Effort, ready.Memory, told, stop), request, ready);
+                    DonorRanking.Rank(ready.Facts, ready.Build, ready.Version, request.Aim, ready.Today, ready.Effort, ready.Memory, told, stop), request,
+                        ready);
                 if (JsonLines.IsWanted(sent))
                 {
                     return new PlanStream<DonorProgress, DonorRanks>(ready.Turn, Work);

@@ -23,7 +23,8 @@ internal static class FinishedEndpoints
             .WithSummary("What fitted, what ran and for how long, of every line in one sitting: stored as findings of one source, all or nothing")
             .WithMetadata(new RequestSizeLimitAttribute(MaxBodyBytes));
         ProblemAnswer.Describe(
-            record, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden, StatusCodes.Status413PayloadTooLarge, StatusCodes.Status415UnsupportedMediaType);
+            record, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden, StatusCodes.Status413PayloadTooLarge,
+                StatusCodes.Status415UnsupportedMediaType);
     }
 
     private static Task<Results<Ok<PartsList>, Refused, Absent, Clash, Busy>> Show(

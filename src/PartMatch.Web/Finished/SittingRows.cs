@@ -15,7 +15,8 @@ internal static class SittingRows
     {
         var number = NextOf(build, rows);
         var evidence = EvidenceCode(build.Code, number);
-        var more = Filled(("evidence", evidence), ("instrument", sitting.Instrument), ("hours", sitting.Hours), ("output", sitting.Output), ("fuel", sitting.Fuel));
+        var more = Filled(("evidence", evidence), ("instrument", sitting.Instrument), ("hours", sitting.Hours), ("output", sitting.Output),
+            ("fuel", sitting.Fuel));
         return new ChangesBody(
         [
             new ChangeBody("evidence", Row: Filled(
@@ -23,8 +24,10 @@ internal static class SittingRows
                 ("source", Sittings.SourceOf(build.Code, version)))),
             .. more.Count > 1 ? [new ChangeBody("sources", Row: more)] : Array.Empty<ChangeBody>(),
             .. Sittings.Findings(family, build, sitting).Select((finding, index) => new ChangeBody("findings", Row: Filled(
-                ("finding", string.Create(CultureInfo.InvariantCulture, $"fi-{build.Code}-{number}-{index + 1:000}")), ("part", finding.Part), ("variant", finding.Variant),
-                ("position", finding.Position), ("axis", Codes.Of(finding.Axis)), ("outcome", Codes.Of(finding.Outcome)), ("with", string.Join('|', finding.With)),
+                ("finding", string.Create(CultureInfo.InvariantCulture, $"fi-{build.Code}-{number}-{index + 1:000}")), ("part", finding.Part),
+                    ("variant", finding.Variant),
+                ("position", finding.Position), ("axis", Codes.Of(finding.Axis)), ("outcome", Codes.Of(finding.Outcome)),
+                    ("with", string.Join('|', finding.With)),
                 ("evidence", evidence), ("note", finding.Note)))),
         ]);
     }

@@ -5,7 +5,8 @@ using PartMatch.Browser.Tests.Workshop;
 namespace PartMatch.Browser.Tests.Pages;
 
 /// <summary>Which donor to drive to: the demo build's four.</summary>
-public sealed class DonorsPageTests(Bench bench, WritingServer server) : PageTests(bench, "donors.html", ("ranked", Ranked)), IClassFixture<WritingServer>, IAsyncLifetime
+public sealed class DonorsPageTests(Bench bench, WritingServer server) : PageTests(bench, "donors.html", ("ranked", Ranked)), IClassFixture<WritingServer>,
+    IAsyncLifetime
 {
     private const string Ranked = "donors.html?build=hill-climb&objective=cheapest";
 

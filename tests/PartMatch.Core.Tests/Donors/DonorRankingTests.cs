@@ -42,7 +42,8 @@ public sealed class DonorRankingTests
     {
         var ranks = Rank(With(Offer("barn", Good("swift", "11.00", "2.00"))));
 
-        Assert.Equal([("barn", 1, "0.00", "13.00"), ("donor", 2, "10.00", "14.00")], ranks.Donors.Select(donor => (donor.Donor, donor.Rank ?? 0, donor.ToFinish?.Amount ?? "", donor.Whole?.Amount ?? "")));
+        Assert.Equal([("barn", 1, "0.00", "13.00"), ("donor", 2, "10.00", "14.00")],
+            ranks.Donors.Select(donor => (donor.Donor, donor.Rank ?? 0, donor.ToFinish?.Amount ?? "", donor.Whole?.Amount ?? "")));
         Assert.Equal((false, true), (ranks.Donors[0].IsPresent, ranks.Donors[1].IsPresent));
         Assert.Contains("costs less", ranks.Donors[0].RankText, StringComparison.Ordinal);
     }
@@ -153,7 +154,8 @@ public sealed class DonorRankingTests
     public void Every_plan_is_that_of_the_build_with_the_donor() => Gen.OneOf(AnyBuild.Of(wishes: true), AnyBuild.Bought).Sample(
         told =>
         {
-            Donor[] donors = [.. told.Family.Facts().Variants.Select(variant => told.Build.Donor with { Variant = variant.Code, Price = "1.00", Freight = "0.00" })];
+            Donor[] donors = [.. told.Family.Facts().Variants.Select(variant => told.Build.Donor with { Variant = variant.Code, Price = "1.00",
+                Freight = "0.00" })];
             var ranked = Rank(told.With(build => build with { Donors = [.. donors.Select((donor, index) => new DonorOffer($"d{index}", "One", donor))] }));
             foreach (var row in ranked.Donors.Where(row => row.Donor != DonorOffers.Present))
             {

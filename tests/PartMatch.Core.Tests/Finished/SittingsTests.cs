@@ -14,9 +14,11 @@ public sealed class SittingsTests
 {
     private static readonly Build _build = new("try", "A try", "finch-9", new Donor("lark", null, null, null, []), "swift", "EUR");
 
-    private static TestFamily Family => WithWheelsAndShafts(wheel => wheel.CannotAlterRunning().Length("bore"), shaft => shaft.CannotAlterRunning().Length("width"))
+    private static TestFamily Family => WithWheelsAndShafts(wheel => wheel.CannotAlterRunning().Length("bore"),
+        shaft => shaft.CannotAlterRunning().Length("width"))
         .Place("cap", cap => cap.CannotAlterRunning().Length("rim"))
-        .Wheel("WHEEL-1", Has("bore", Mm(10))).Wheel("WHEEL-2", Has("bore", Mm(10))).Shaft("SHAFT-1", Has("width", Mm(10))).Shaft("SHAFT-2", Has("width", Mm(10)))
+        .Wheel("WHEEL-1", Has("bore", Mm(10))).Wheel("WHEEL-2", Has("bore", Mm(10))).Shaft("SHAFT-1", Has("width", Mm(10)))
+        .Shaft("SHAFT-2", Has("width", Mm(10)))
         .Part("CAP-1", "cap", Has("rim", Mm(10))).Part("CAP-2", "cap", Has("rim", Mm(10)))
         .Fitted("lark", "wheel", "WHEEL-1").Fitted("lark", "shaft", "SHAFT-1").Fitted("lark", "cap", "CAP-1")
         .Fitted("swift", "wheel", "WHEEL-2").Fitted("swift", "shaft", "SHAFT-2").Fitted("swift", "cap", "CAP-2")
@@ -32,7 +34,8 @@ public sealed class SittingsTests
             new SittingLine("wheel", Id("WHEEL-1"), FindingOutcome.Yes), new SittingLine("shaft", Id("SHAFT-1")), new SittingLine("cap", Id("CAP-1"))));
 
         var finding = Assert.Single(findings);
-        Assert.Equal((Id("WHEEL-1"), "swift", "wheel", Axis.Mounts, FindingOutcome.Yes), (finding.Part, finding.Variant, finding.Position, finding.Axis, finding.Outcome));
+        Assert.Equal((Id("WHEEL-1"), "swift", "wheel", Axis.Mounts, FindingOutcome.Yes),
+            (finding.Part, finding.Variant, finding.Position, finding.Axis, finding.Outcome));
         Assert.Equal([$"shaft={Id("SHAFT-1")}"], finding.With);
     }
 
@@ -40,7 +43,8 @@ public sealed class SittingsTests
     public void Neighbour_that_is_as_built_is_not_named_and_one_that_was_taken_out_is()
     {
         IReadOnlyList<string> With(string shaft) =>
-            Sittings.Findings(Family.Facts(), _build, Told(new SittingLine("wheel", Id("WHEEL-1"), FindingOutcome.Yes), new SittingLine("shaft", shaft)))[0].With;
+            Sittings.Findings(Family.Facts(), _build, Told(new SittingLine("wheel", Id("WHEEL-1"), FindingOutcome.Yes),
+                new SittingLine("shaft", shaft)))[0].With;
 
         Assert.Empty(With(Id("SHAFT-2")));
         Assert.Equal(["shaft=none"], With(Part.None));
@@ -52,7 +56,8 @@ public sealed class SittingsTests
         var findings = Sittings.Findings(Family.Facts(), _build, Told(
             new SittingLine("wheel", Id("WHEEL-1"), FindingOutcome.WithWork, FindingOutcome.Same, "reamed"), new SittingLine("shaft", Id("SHAFT-2"))));
 
-        Assert.Equal([(Axis.Mounts, FindingOutcome.WithWork, "reamed"), (Axis.Runs, FindingOutcome.Same, "reamed")], findings.Select(one => (one.Axis, one.Outcome, one.Note ?? "")));
+        Assert.Equal([(Axis.Mounts, FindingOutcome.WithWork, "reamed"), (Axis.Runs, FindingOutcome.Same, "reamed")],
+            findings.Select(one => (one.Axis, one.Outcome, one.Note ?? "")));
     }
 
     [Theory]
@@ -66,7 +71,8 @@ public sealed class SittingsTests
     [Fact]
     public void What_was_told_decides_the_same_question_afterwards_and_no_other()
     {
-        var told = Sittings.Findings(Family.Facts(), _build, Told(new SittingLine("wheel", Id("WHEEL-1"), FindingOutcome.Yes), new SittingLine("shaft", Id("SHAFT-1"))))[0];
+        var told = Sittings.Findings(Family.Facts(), _build, Told(new SittingLine("wheel", Id("WHEEL-1"), FindingOutcome.Yes),
+            new SittingLine("shaft", Id("SHAFT-1"))))[0];
         var after = Family.Found("fi-1", "WHEEL-1", told.Outcome, By(EvidenceGrade.TrialFitted), told.Variant, told.Position, null, "shaft=SHAFT-1").Facts();
         FitAnswer Ask(string shaft) => FitCheck.Decide(after, new FitQuestion("swift", "wheel", after.GetPart(Id("WHEEL-1")))
         {
@@ -95,7 +101,8 @@ public sealed class SittingsTests
         var late = By(EvidenceGrade.RanUnderLoad, "ev-2") with { Date = "2027-02", Source = Sittings.SourceOf("try", 1) };
         var other = By(EvidenceGrade.TrialFitted, "ev-3") with { Date = "2027-03", Source = "bench sheet 4" };
         var told = new TestBuild(Family
-            .Found("fi-1", "WHEEL-2", FindingOutcome.No, early, "swift").Found("fi-2", "WHEEL-1", FindingOutcome.Yes, late, "swift").Found("fi-3", "WHEEL-1", FindingOutcome.Same, late, "swift")
+            .Found("fi-1", "WHEEL-2", FindingOutcome.No, early, "swift").Found("fi-2", "WHEEL-1", FindingOutcome.Yes, late, "swift")
+            .Found("fi-3", "WHEEL-1", FindingOutcome.Same, late, "swift")
             .Found("fi-4", "WHEEL-2", FindingOutcome.Yes, other, "swift"));
         var list = PartsLists.Of(told.Facts(), told.Build, told.Plan());
 

@@ -32,7 +32,8 @@ public sealed class YardListsTests
         var list = List(Told());
 
         var part = Assert.Single(list.Parts);
-        Assert.Equal(("wheel", "10.00", "mill", 15m, "cover off", null), (part.Position, part.Planned?.Amount, part.From, part.AccessMinutes, part.Access, part.BuyNew));
+        Assert.Equal(("wheel", "10.00", "mill", 15m, "cover off", null),
+            (part.Position, part.Planned?.Amount, part.From, part.AccessMinutes, part.Access, part.BuyNew));
         var find = Assert.Single(part.OneOf);
         Assert.Equal((Id("WHEEL-2"), "swift engine, built from 2016-05"), (find.Part, Assert.Single(find.SitsOn)));
         var check = Assert.Single(find.Recognise);
@@ -48,7 +49,8 @@ public sealed class YardListsTests
         var told = new TestBuild(
             WithWheels(wheel => wheel.Length("rim").Length("bore").Rule("rim", Effect.Stops).Rule("bore", Effect.Alters, consequence: Consequence.Damage)
                 .Check("bore", Method.Bench, 2, 0.05m))
-                .Wheel("WHEEL-1", Has("rim", Mm(5)), Has("bore", Mm(10))).Wheel("WHEEL-2", Has("rim", Mm(5)), Has("bore", Mm(12))).Fitted("lark", "wheel", "WHEEL-1").Fitted("swift", "wheel", "WHEEL-2"))
+                .Wheel("WHEEL-1", Has("rim", Mm(5)), Has("bore", Mm(10))).Wheel("WHEEL-2", Has("rim", Mm(5)), Has("bore", Mm(12)))
+                .Fitted("lark", "wheel", "WHEEL-1").Fitted("swift", "wheel", "WHEEL-2"))
             .Seller("mill").Sold("WHEEL-2", 1000);
         var list = List(told);
 

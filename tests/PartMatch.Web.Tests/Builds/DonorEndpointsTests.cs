@@ -65,7 +65,8 @@ public sealed class DonorEndpointsTests : IAsyncLifetime
     [Fact]
     public async Task Ranking_told_in_lines_ends_with_the_ranking()
     {
-        using var request = new HttpRequestMessage(HttpMethod.Get, "/api/donors?build=cart&on=2026-11-26") { Headers = { Accept = { new("application/jsonl") } } };
+        using var request = new HttpRequestMessage(HttpMethod.Get,
+            "/api/donors?build=cart&on=2026-11-26") { Headers = { Accept = { new("application/jsonl") } } };
         using var answer = await _client.SendAsync(request, TestContext.Current.CancellationToken);
 
         var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
@@ -86,7 +87,8 @@ public sealed class DonorEndpointsTests : IAsyncLifetime
     {
         await _client.RefuseAsync("/api/donors?build=solo", HttpStatusCode.NotFound, "not-found");
         var problem = await _client.RefuseAsync("/api/builds/cart/plan?donor=shet", HttpStatusCode.NotFound, "not-found");
-        Assert.Equal(("donor", "shet", "did you mean shed?"), (problem.OnlyError().Text("field"), problem.OnlyError().Text("found"), problem.OnlyError().Text("mend")));
+        Assert.Equal(("donor", "shet", "did you mean shed?"),
+            (problem.OnlyError().Text("field"), problem.OnlyError().Text("found"), problem.OnlyError().Text("mend")));
     }
 
     [Theory]

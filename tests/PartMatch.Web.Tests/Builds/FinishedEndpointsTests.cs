@@ -42,7 +42,8 @@ public sealed class FinishedEndpointsTests : IAsyncLifetime
         Assert.Equal(["evidence", "sources", "findings", "findings", "findings"], stored.List("rows").Select(row => row.Text("table")));
         var evidence = stored.List("rows")[0].GetProperty("row");
         Assert.Equal(("ran-under-load", "Ada", "build cart, version 1"), (evidence.Text("grade"), evidence.Text("author"), evidence.Text("source")));
-        Assert.All(stored.List("rows").Where(row => row.Text("table") == "findings"), row => Assert.Equal("ev-cart-1", row.GetProperty("row").Text("evidence")));
+        Assert.All(stored.List("rows").Where(row => row.Text("table") == "findings"),
+            row => Assert.Equal("ev-cart-1", row.GetProperty("row").Text("evidence")));
         var changed = await _client.AskAsync("/api/history?book=duo-2&table=findings");
         Assert.Single(changed.List("changes").Select(change => change.GetProperty("change").GetInt32()).Distinct());
 
@@ -89,7 +90,8 @@ public sealed class FinishedEndpointsTests : IAsyncLifetime
     [Fact]
     public async Task Sitting_that_says_nothing_of_any_line_is_refused()
     {
-        using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/cart/findings", """{"date":"2027-03","lines":[{"position":"injector","part":"none"}]}""");
+        using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/cart/findings",
+            """{"date":"2027-03","lines":[{"position":"injector","part":"none"}]}""");
         Assert.Equal("lines", (await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-row")).OnlyError().Text("field"));
     }
 

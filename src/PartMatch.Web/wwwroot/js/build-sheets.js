@@ -14,17 +14,19 @@ const paper = text => el('p', { class: 'buttons' }, el('button', { type: 'button
 const way = query => address('build.html', { build: query.get('build'), objective: query.get('objective') ?? 'cheapest', donor: query.get('donor') });
 
 const numbers = find => el('p', { class: 'numbers' }, find.numbers.map((one, index) => [index ? ', ' : '',
-  index === 0 ? partLink(find.part, one.written) : one.written, one.identifies ? '' : el('span', { class: 'quiet small' }, ' (mark: narrows, does not name)')]));
+  index === 0 ? partLink(find.part, one.written) : one.written,
+    one.identifies ? '' : el('span', { class: 'quiet small' }, ' (mark: narrows, does not name)')]));
 
 const mistaken = find => (find.lookAlikes.length === 0 ? null : el('ul', { class: 'mistaken' }, find.lookAlikes.map(one => el('li', null,
   el('div', null, 'Not ', partLink(one.part, one.number), one.name ? ` ${one.name}` : '', ' ', danger(one.danger)),
   el('div', { class: 'small' }, linked(sentences(one.tellApartText)), one.toldApart ? '' : el('strong', null, ' Not told apart in a yard.'),
-    one.sitsOn.length ? el('span', { class: 'quiet' }, ` On ${one.sitsOn.join('; ')}.`) : ''))))));
+    one.sitsOn.length ? el('span', { class: 'quiet' }, ` On ${one.sitsOn.join('; ')}.`) : '')))));
 
 const others = parts => `else it is ${parts.map(numberOf).join(' or ')}`;
 
 function known(find) {
-  return [numbers(find), el('p', { class: 'small' }, find.sitsOn.length ? `On ${find.sitsOn.join('; ')}.` : el('span', { class: 'quiet' }, 'No maker of this family fitted it.')),
+  return [numbers(find), el('p', { class: 'small' }, find.sitsOn.length ? `On ${find.sitsOn.join('; ')}.` : el('span', { class: 'quiet' },
+    'No maker of this family fitted it.')),
     checkList(find.recognise, others), mistaken(find)];
 }
 
@@ -32,7 +34,8 @@ function yardPart(part) {
   const [first, ...rest] = part.oneOf;
   return el('article', { class: 'find', 'data-position': part.position },
     el('h3', null, sentence(part.name), part.pieces > 1 ? ` × ${part.pieces}` : ''),
-    el('p', { class: 'quiet small' }, [part.access && `To reach it: ${part.access}`, part.planned && `planned for ${money(part.planned)}${part.condition ? `, ${conditionText({ condition: part.condition })}` : ''} from ${part.from}`]
+    el('p', { class: 'quiet small' }, [part.access && `To reach it: ${part.access}`,
+      part.planned && `planned for ${money(part.planned)}${part.condition ? `, ${conditionText({ condition: part.condition })}` : ''} from ${part.from}`]
       .filter(Boolean).join('; '), '.'),
     rest.length ? el('p', { class: 'small' }, el('strong', null, 'One of several, chosen by measurement: '), 'what you need is known after measuring.') : null,
     first ? known(first) : null,
@@ -47,10 +50,12 @@ function yardList(answer, query, { build }) {
   return [
     el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, answer.headlineText),
       el('p', { class: 'why' }, 'Of ', el('a', { href: way(query) }, 'the plan'), ` of version ${answer.asked.version} of ${build.title}. `,
-        el('a', { href: address('donors.html', { build: build.code }) }, 'Whether an engine is what it is said to be'), ' stands with the donors.'), paper('Print the yard list')),
+        el('a', { href: address('donors.html', { build: build.code }) }, 'Whether an engine is what it is said to be'), ' stands with the donors.'),
+          paper('Print the yard list')),
     section('Bring', el('ul', null, answer.tools.map(tool => el('li', null, sentence(toolWords[tool.tool] ?? tool.tool),
       el('span', { class: 'quiet small' }, tool.tool === 'photo' ? ': to compare at home, and to send' : `: for ${tool.for.map(name => name.charAt(0).toLowerCase() + name.slice(1)).join(', ')}`))),
-    el('li', null, 'What takes the parts off: no book records that', el('span', { class: 'quiet small' }, '; gloves, eye protection, rags and caps for open lines')))),
+    el('li', null, 'What takes the parts off: no book records that',
+      el('span', { class: 'quiet small' }, '; gloves, eye protection, rags and caps for open lines')))),
     section('Before you touch it', el('ul', { class: 'cautions' }, answer.cautions.map(caution => el('li', null, caution.text)))),
     byGroup(pull, yardPart),
     fold('Not from a yard', count(isNew.length, 'position'), isNew.length ? ruled('Bought new', ['Position', 'Why', 'Planned'], isNew.map(part =>
@@ -65,7 +70,8 @@ const told = line => [line.mounts, line.runs].filter(Boolean).map(outcome => out
 
 function sitting(source) {
   const { details } = source;
-  return [`${source.date ?? 'on no recorded day'}${source.author ? `, ${source.author}` : ''}`, details?.hours !== undefined ? `${details.hours} hours under load` : '',
+  return [`${source.date ?? 'on no recorded day'}${source.author ? `, ${source.author}` : ''}`,
+    details?.hours !== undefined ? `${details.hours} hours under load` : '',
     details?.output?.text, details?.fuel].filter(Boolean).join('; ');
 }
 
@@ -89,10 +95,12 @@ function learned(answer) {
 }
 
 const partRow = part => [
-  sentence(part.name), part.oneOf.length === 0 ? el('span', { class: 'quiet' }, 'nothing') : [part.oneOf.length > 1 ? 'one of ' : '', part.oneOf.map((one, index) => [index ? ', ' : '', partLink(one)]),
+  sentence(part.name), part.oneOf.length === 0 ? el('span', { class: 'quiet' }, 'nothing') : [part.oneOf.length > 1 ? 'one of ' : '',
+    part.oneOf.map((one, index) => [index ? ', ' : '', partLink(one)]),
     part.pieces > 1 ? ` × ${part.pieces}` : '', part.partName ? el('div', { class: 'small' }, part.partName) : null],
   [part.actionText, part.works.map(work => el('div', { class: 'small' }, `Work: ${work}`))],
-  part.standing === 'built' ? el('strong', null, 'built so') : 'planned', part.headline ? [verdict(part.headline, { short: true }), ' ', sureness(part.sureness, { short: true })] : '–',
+  part.standing === 'built' ? el('strong', null, 'built so') : 'planned',
+    part.headline ? [verdict(part.headline, { short: true }), ' ', sureness(part.sureness, { short: true })] : '–',
 ];
 
 function partsList(answer, query, about) {
@@ -106,8 +114,10 @@ function partsList(answer, query, about) {
     holder.replaceChildren(sittingForm(answer, about));
   });
   return [
-    el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, answer.title), el('p', { class: 'why' }, answer.engine, answer.goal ? `: ${answer.goal}` : ''),
-      el('p', { class: 'why' }, sentences(answer.headlineText), answer.cost ? ` The plan costs ${money(answer.cost)}, without the donor.` : ''), paper('Print the parts list')),
+    el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, answer.title),
+      el('p', { class: 'why' }, answer.engine, answer.goal ? `: ${answer.goal}` : ''),
+      el('p', { class: 'why' }, sentences(answer.headlineText), answer.cost ? ` The plan costs ${money(answer.cost)}, without the donor.` : ''),
+        paper('Print the parts list')),
     section('What was learned', learned(answer)),
     ruled('What is in it', ['Position', 'Part', 'What was done', 'Standing', 'Fit'], own.map(partRow), { className: 'restack parts-list' }),
     section('Works', answer.works.length ? ruled('In the order in which they are done', ['Work', 'Who', 'Days', 'Price'], answer.works.map(work =>

@@ -15,8 +15,10 @@ const numberOf = part => part.replace(/^[^:]*:/, '');
 
 function asked(name, part, index) {
   const [legend, options] = outcomes[name];
-  const radios = options.map(([value, text]) => el('label', { class: 'choice' }, el('input', { type: 'radio', name: `${name}-${part.position}`, value, checked: value === '' }), ` ${text}`));
-  return el('fieldset', { 'data-field': `lines[${index}].${name}` }, el('legend', null, legend, el('span', { class: 'unseen' }, ` (${part.name})`)), el('div', { class: 'choices' }, radios));
+  const radios = options.map(([value, text]) => el('label', { class: 'choice' },
+    el('input', { type: 'radio', name: `${name}-${part.position}`, value, checked: value === '' }), ` ${text}`));
+  return el('fieldset', { 'data-field': `lines[${index}].${name}` }, el('legend', null, legend, el('span', { class: 'unseen' }, ` (${part.name})`)),
+    el('div', { class: 'choices' }, radios));
 }
 
 const chosenOf = fieldset => fieldset.querySelector('input:checked').value || undefined;
@@ -40,7 +42,8 @@ function line(part, index) {
         if (values[name] !== undefined) fieldset.querySelector(`input[value="${values[name]}"]`).checked = true;
       }
     },
-    read: () => (which.value === '-' ? null : said({ position: part.position, part: which.value || other.value.trim(), mounts: chosenOf(mounts), runs: chosenOf(runs), note: textOf(note) })),
+    read: () => (which.value === '-' ? null : said({ position: part.position, part: which.value || other.value.trim(), mounts: chosenOf(mounts),
+      runs: chosenOf(runs), note: textOf(note) })),
   };
 }
 
@@ -49,7 +52,8 @@ export function sittingForm(answer, { build, again }) {
   const note = signature({ why: 'Why you record it' });
   const lines = answer.parts.map(line);
   const fields = {
-    date: at('date', typed(today(), { class: 'typed' })), hours: at('hours', typed('', { inputmode: 'decimal' })), output: at('output', typed('')), fuel: at('fuel', typed('')),
+    date: at('date', typed(today(), { class: 'typed' })), hours: at('hours', typed('', { inputmode: 'decimal' })), output: at('output', typed('')),
+      fuel: at('fuel', typed('')),
     instrument: at('instrument', typed('')),
   };
   const button = el('button', null, 'Record it all');
@@ -58,9 +62,11 @@ export function sittingForm(answer, { build, again }) {
     lines.filter((_, index) => answer.parts[index].group === group).map(one => one.node)));
   const form = el('form', { class: 'question asking', novalidate: true, 'aria-label': 'What was found of the finished build' },
     el('p', { class: 'quiet' }, 'Say only what you know: a line that you leave as it stands records nothing. What runs is worth more the longer it ran, and under load.'),
-    el('div', { class: 'cells' }, cell('On which date', fields.date, 'Such as 2027-03 or 2027-03-14.'), cell('Hours under load', fields.hours, 'A plain number; empty where nobody counted.'),
+    el('div', { class: 'cells' }, cell('On which date', fields.date, 'Such as 2027-03 or 2027-03-14.'),
+      cell('Hours under load', fields.hours, 'A plain number; empty where nobody counted.'),
       cell('Power while it ran', fields.output, 'With its unit, such as 165 kW.'), cell('Fuel', fields.fuel), cell('Measured with', fields.instrument)),
-    el('p', { class: 'buttons' }, all({ mounts: 'yes' }, 'All of it went on'), all({ runs: 'same' }, 'It ran as wished with all of it'), all({ mounts: '', runs: '' }, 'Take all answers back')),
+    el('p', { class: 'buttons' }, all({ mounts: 'yes' }, 'All of it went on'), all({ runs: 'same' }, 'It ran as wished with all of it'),
+      all({ mounts: '', runs: '' }, 'Take all answers back')),
     groups, el('div', { class: 'cells signature' }, note.cells), el('p', { class: 'actions' }, button));
 
   form.addEventListener('submit', async event => {
@@ -71,7 +77,8 @@ export function sittingForm(answer, { build, again }) {
     const sent = lines.map(one => one.read());
     try {
       await write(`/api/builds/${encodeURIComponent(build.code)}/findings`, {
-        body: said({ ...Object.fromEntries(Object.entries(fields).map(([name, input]) => [name, textOf(input)])), lines: sent.filter(Boolean) }), note: note.read(),
+        body: said({ ...Object.fromEntries(Object.entries(fields).map(([name, input]) => [name, textOf(input)])), lines: sent.filter(Boolean) }),
+          note: note.read(),
       });
       await again();
     } catch (error) {

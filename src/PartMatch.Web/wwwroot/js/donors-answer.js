@@ -41,7 +41,8 @@ function row(donor) {
       { cell: donor.whole ? el('strong', null, money(donor.whole)) : donor.toFinish ? 'not known' : '–', class: 'count' },
       donor.readyOn ? [whole(donor.readyOn), el('div', { class: 'quiet small' }, count(donor.days, 'day'))] : '–',
       donor.sureness ? sureness(donor.sureness) : '–',
-      { cell: donor.unknowns === undefined ? '–' : String(donor.unknowns), class: 'count' }, { cell: donor.kept === undefined ? '–' : String(donor.kept), class: 'count' },
+      { cell: donor.unknowns === undefined ? '–' : String(donor.unknowns), class: 'count' },
+        { cell: donor.kept === undefined ? '–' : String(donor.kept), class: 'count' },
     ],
   };
 }
@@ -57,7 +58,8 @@ function parts(look) {
     { cell: part.ifBad ? money(part.ifBad) : el('span', { class: 'never' }, /no plan/.test(part.text) ? 'no plan without it' : 'not known'), class: 'count' },
     access(part), part.limits.length ? part.limits.map(limit => el('div', { class: 'small' }, limit)) : el('span', { class: 'quiet' }, 'nothing recorded'),
   ]);
-  return rows.length ? ruled('Kept, and nobody has looked at it: what hurts most first', ['Part', { text: 'If it is bad', class: 'count' }, 'To see it', 'It may measure'], rows,
+  return rows.length ? ruled('Kept, and nobody has looked at it: what hurts most first',
+    ['Part', { text: 'If it is bad', class: 'count' }, 'To see it', 'It may measure'], rows,
     { className: 'restack looks' }) : el('p', null, 'Every part that the plan keeps has been inspected.');
 }
 
@@ -79,15 +81,18 @@ function noPlan(donor) {
 
 function sheet(donor, { build, family, take }) {
   const offer = build.donors?.find(one => one.code === donor.donor);
-  const button = offer && !donor.isPresent ? el('button', { type: 'button', class: 'plain', onclick: () => { button.disabled = true; take(offer).finally(() => { button.disabled = false; }); } },
+  const button = offer && !donor.isPresent ? el('button', { type: 'button', class: 'plain',
+    onclick: () => { button.disabled = true; take(offer).finally(() => { button.disabled = false; }); } },
     'Take this one', el('span', { class: 'unseen' }, ` (${donor.name})`)) : null;
   const node = fold(el('h2', null, donor.name), donor.headlineText,
     el('p', null, sentences(donor.costText), ' ', donor.rankText),
-    facts([['Engine', engine(donor)], ['Price', donor.price ? money(donor.price) : 'not known'], ['To fetch it', donor.freight ? money(donor.freight) : 'not known'],
+    facts([['Engine', engine(donor)], ['Price', donor.price ? money(donor.price) : 'not known'],
+      ['To fetch it', donor.freight ? money(donor.freight) : 'not known'],
       ['Worth', donor.worthUpTo ? `up to ${money(donor.worthUpTo)} for engine and freight, no other on the list comes cheaper` : '']]),
     donor.flags.length ? el('ul', { class: 'flags' }, donor.flags.map(flag => el('li', null, linked(sentences(flag))))) : null,
     noPlan(donor), before(donor, family),
-    el('p', { class: 'buttons' }, button, donor.toFinish ? el('a', { href: address('build.html', { build: build.code, objective: new URLSearchParams(donor.plan.split('?')[1]).get('objective'),
+    el('p', { class: 'buttons' }, button, donor.toFinish ? el('a',
+      { href: address('build.html', { build: build.code, objective: new URLSearchParams(donor.plan.split('?')[1]).get('objective'),
       donor: offer && !donor.isPresent ? donor.donor : null }) }, 'The plan that begins with it') : null));
   node.id = `donor-${donor.donor}`;
   node.classList.add('donor-sheet');
@@ -98,7 +103,8 @@ function sheet(donor, { build, family, take }) {
 export function donorsAnswer(answer, about) {
   return [
     el('section', { class: 'headline' }, el('h2', { 'data-first': true, tabindex: '-1' }, answer.headlineText),
-      el('p', { class: 'why' }, `Planned from version ${answer.asked.version} of `, el('a', { href: address('build.html', { build: about.build.code }) }, about.build.title),
+      el('p', { class: 'why' }, `Planned from version ${answer.asked.version} of `,
+        el('a', { href: address('build.html', { build: about.build.code }) }, about.build.title),
         `, ordered on ${answer.asked.startOn}.`)),
     ruled('Each with the plan that begins with it', heads, answer.donors.map(row), { className: 'restack donors' }),
     el('p', { class: 'quiet small' }, 'To finish: everything from the engine at the bench on. Unknowns: parts that stay and nobody has inspected, and what is taken on trust. ',

@@ -12,7 +12,8 @@ const codeFrom = name => name.normalize('NFKD').toLowerCase().replace(/[^a-z0-9]
 function entry(offer, family) {
   const name = typed(offer.name, { maxlength: 120 });
   const donor = donorFields(offer.donor ?? { variant: family.variants[0].variant }, family);
-  const node = group(offer.name ?? 'Another donor', () => '', el('div', { class: 'cells' }, cell('What you call it', name, 'Whose it is, where it stands.', { wide: true })), donor.nodes);
+  const node = group(offer.name ?? 'Another donor', () => '',
+    el('div', { class: 'cells' }, cell('What you call it', name, 'Whose it is, where it stands.', { wide: true })), donor.nodes);
   node.classList.add('wish');
   node.open = !offer.code;
   return {
