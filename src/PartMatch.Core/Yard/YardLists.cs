@@ -19,12 +19,16 @@ public static class YardLists
     private static readonly string[] _cautions = ["donor-in-the-yard", "fuel-pressure", "high-voltage", "hot-parts", "lifting", "magnet-rotor",
         "residual-rail-pressure"];
 
+    // Of what the kinds warn of, what matters before a part is fitted anywhere.
+    private static readonly string[] _whilePulling = ["cleaner-vapour", "compressed-springs", "emissions-law", "sodium-filled"];
+
     /// <param name="lookAlikes">Of every family of the base: what lies in the yard need not be of this one.</param>
     public static YardList Of(BuildFacts facts, LookAlikeFacts lookAlikes, Build build, BuildPlan plan)
     {
         BuildLine[] wanted = [.. plan.Lines.Where(line => line.Buy.Count > 0)];
         YardPart[] parts = [.. wanted.AsParallel().AsOrdered().Select(line => Part(facts, lookAlikes, build, plan, line))];
-        var codes = parts.Where(part => part.BuyNew is null).SelectMany(part => KindOf(facts.Family, part.Position)?.Cautions ?? []);
+        var codes = parts.Where(part => part.BuyNew is null).SelectMany(part => KindOf(facts.Family, part.Position)?.Cautions ?? [])
+            .Intersect(_whilePulling);
         return new YardList(plan.Asked, plan.Status, YardWords.Headline(plan, parts), parts, [.. Tools(parts)], Cautions.Of(_cautions.Concat(codes)));
     }
 

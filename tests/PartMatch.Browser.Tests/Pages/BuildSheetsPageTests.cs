@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PartMatch.Browser.Tests.Workshop;
 
@@ -29,7 +30,7 @@ public sealed class BuildSheetsPageTests(Bench bench, WritingServer server) : Pa
         await Assertions.Expect(pump).ToContainTextAsync("P-26-1147-E");
         await Assertions.Expect(pump.Locator(".checks li").First).ToContainTextAsync("anticlockwise");
         await Assertions.Expect(pump.Locator(".mistaken")).ToContainTextAsync("P-26-1147-C");
-        await Assertions.Expect(sheet.Page.GetByText("A caliper")).ToBeVisibleAsync();
+        await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Listitem).Filter(new() { HasTextRegex = new Regex("^A caliper: for ") })).ToBeVisibleAsync();
         await AssertSameWhenReopenedAsync(sheet);
     }
 
