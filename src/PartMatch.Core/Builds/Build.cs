@@ -1,3 +1,5 @@
+using PartMatch.Core.Listings;
+
 namespace PartMatch.Core.Builds;
 
 /// <summary>One conversion as the builder states it: the donor, what it is to become, what is wished for, and what it may cost. It is one document, also as a file.</summary>
@@ -12,6 +14,9 @@ public sealed record Build(string Code, string Title, string Family, Donor Donor
 
     /// <summary>What the engine is to do; null where nothing beyond the target is asked.</summary>
     public BuildGoal? Goal { get; init; }
+
+    /// <summary>Engines that could be the donor instead, to be ranked beside it.</summary>
+    public IReadOnlyList<DonorOffer> Donors { get; init; } = [];
 
     /// <summary>What is asked of positions, most particular last: a later one adds to an earlier.</summary>
     public IReadOnlyList<Wish> Wishes { get; init; } = [];
@@ -53,9 +58,32 @@ public sealed record Build(string Code, string Title, string Family, Donor Donor
 
 /// <summary>The engine that is there.</summary>
 /// <param name="Built">Build date, <c>2017-04</c> or <c>2017-04-23</c>.</param>
-/// <param name="Price">What it cost or costs, in the build's currency; null leaves it out of the sum.</param>
+/// <param name="Price">What it cost or costs; null leaves it out of the sum.</param>
 /// <param name="States">What is known of its positions; one that is not named is there and was not inspected.</param>
-public sealed record Donor(string Variant, string? Built, long? Serial, string? Price, IReadOnlyList<DonorState> States);
+public sealed record Donor(string Variant, string? Built, long? Serial, string? Price, IReadOnlyList<DonorState> States)
+{
+    /// <summary>Of price and freight; null: the build's.</summary>
+    public string? Currency { get; init; }
+
+    /// <summary>To have it at the bench, fetching included; null where that is not known, 0 where it costs nothing.</summary>
+    public string? Freight { get; init; }
+
+    /// <summary>How much of an engine is sold.</summary>
+    public AssemblyLevel? Level { get; init; }
+
+    /// <summary>What comes with it besides what its maker fitted: it is in hand then.</summary>
+    public IReadOnlyList<HeldPart> ComesWith { get; init; } = [];
+
+    /// <summary>The day on which it was seen, or the offer of it.</summary>
+    public string? SeenOn { get; init; }
+
+    public string? Note { get; init; }
+}
+
+/// <summary>An engine that could be the donor.</summary>
+/// <param name="Code">A name in kebab-case, unique among the donors of the build.</param>
+/// <param name="Name">In your words: whose it is, where it stands.</param>
+public sealed record DonorOffer(string Code, string Name, Donor Donor);
 
 /// <summary>What is known of one position of the donor.</summary>
 /// <param name="Allowance">Set aside for a part that is kept and was not inspected, in the build's currency.</param>

@@ -72,7 +72,11 @@ public sealed record BuildPlan
 
 /// <param name="Version">Of the build that was planned.</param>
 /// <param name="StartOn">The day on which is ordered.</param>
-public sealed record PlanAsked(string Build, int Version, PlanObjective Objective, DateOnly StartOn);
+public sealed record PlanAsked(string Build, int Version, PlanObjective Objective, DateOnly StartOn)
+{
+    /// <summary>Code of the donor that stands in the place of the build's own; null: its own.</summary>
+    public string? Donor { get; init; }
+}
 
 /// <summary>What a plan costs. The parts of the sum and the sum, all in one currency.</summary>
 /// <param name="Total">

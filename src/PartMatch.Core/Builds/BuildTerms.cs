@@ -15,7 +15,8 @@ internal sealed class BuildTerms
 
     private BuildTerms(BuildFacts facts, Build build, DateOnly startOn)
     {
-        (Facts, Build, StartOn) = (facts, build, startOn);
+        // What comes with the donor is in hand once the donor is.
+        (Facts, Build, StartOn) = (facts, build with { InHand = [.. build.InHand, .. build.Donor.ComesWith] }, startOn);
         Target = build.Target ?? build.Donor.Variant;
         Digits = Currencies.FindDigits(build.Currency) ?? throw Unreadable("currency", build.Currency);
         _rates = build.Rates.ToDictionary(
@@ -71,6 +72,12 @@ internal sealed class BuildTerms
         var from = Currencies.FindDigits(money.Currency) ?? 0;
         return (long)Math.Round((decimal)amount.Minor * factor * rate * Power(Digits) / Power(from), MidpointRounding.ToEven);
     }
+
+    /// <summary>Price of the donor with its freight where that is known; null where the price is not, or there is no rate.</summary>
+    public Money? DonorsPrice => PaidForDonor(Build.Donor.Price) is { } price ? MoneyOf(price + (PaidForDonor(Build.Donor.Freight) ?? 0)) : null;
+
+    /// <summary>An amount typed in the donor's currency, in minor units of the build's; null where it is not known, or there is no rate.</summary>
+    public long? PaidForDonor(string? typed) => typed is null ? null : Convert(new Money(typed, Build.Donor.Currency ?? Build.Currency));
 
     /// <summary>An amount typed in the build's currency.</summary>
     public long Minor(string typed, string field) => (long)(Amount.Find(typed, Build.Currency) ?? throw Unreadable(field, typed)).Minor;

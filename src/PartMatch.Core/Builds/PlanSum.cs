@@ -11,7 +11,6 @@ internal static class PlanSum
         var work = solved.Written.Problem.Jobs.Where((_, job) => solution.Jobs[job] is not null).Sum(job => job.Cost);
         var choices = solution.Choices.Select((choice, place) => choice is { } chosen ? solved.Written.Problem.Places[place].Choices[chosen].Cost : 0).ToList();
         var (allowances, sales) = (choices.Where(cost => cost > 0).Sum(), -choices.Where(cost => cost < 0).Sum());
-        Money? donor = terms.Build.Donor.Price is { } price ? new Money(price, terms.Build.Currency) : null;
         var bought = terms.Facts.Bought;
         string[] parts =
         [
@@ -26,7 +25,7 @@ internal static class PlanSum
         var grades = cheapest == solution.Totals.Cost ? "" : $"; from {terms.Say(cheapest)} where what is chosen by measurement comes out cheapest";
         return new PlanCost(
             terms.MoneyOf(solution.Totals.Cost), terms.MoneyOf(cheapest), terms.MoneyOf(purchases.Goods), terms.MoneyOf(solution.Totals.Sending),
-            terms.MoneyOf(purchases.Import), terms.MoneyOf(work), terms.MoneyOf(allowances), terms.MoneyOf(sales), terms.MoneyOf(purchases.Deposits), donor,
+            terms.MoneyOf(purchases.Import), terms.MoneyOf(work), terms.MoneyOf(allowances), terms.MoneyOf(sales), terms.MoneyOf(purchases.Deposits), terms.DonorsPrice,
             $"{(parts.Length == 0 ? "0" : string.Join(" + ", parts))}{sold} = {terms.Say(solution.Totals.Cost)}{lost}{grades}")
         {
             Spent = terms.MoneyOf(bought.Spent),

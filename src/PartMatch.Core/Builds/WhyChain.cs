@@ -1,6 +1,6 @@
 using PartMatch.Core.Fit;
-using PartMatch.Core.Planning;
 using PartMatch.Core.Openings;
+using PartMatch.Core.Planning;
 
 namespace PartMatch.Core.Builds;
 

@@ -27,6 +27,7 @@ public static class Cautions
         ["lifting"] = "Lift with rated gear and nobody under the load; a bare block is not balanced where the eyes are.",
         ["hot-parts"] = "Exhaust parts and coolant stay hot enough to scald long after shut-down.",
         ["emissions-law"] = "Changing fuel, exhaust or control parts can make an engine unlawful on the road or water. Ask what the local law allows before buying.",
+        ["donor-in-the-yard"] = "A scrapped vehicle or generator set can hold fuel, battery charge and pressure, and can slip off what it stands on. Ask the yard to make it safe to work at, keep sparks away, leave orange cables and a traction battery alone, and keep to the yard's rules.",
         ["sodium-filled"] = "Sodium-filled valves must never be cut, ground through or thrown in the scrap: sodium burns in contact with water.",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 

@@ -12,7 +12,7 @@ public static class PartIdentification
     public const int MostParts = 40;
 
     /// <summary>A part asked about alone is compared with at most so many of its look-alikes, so that its key is exact.</summary>
-    private const int MostLookAlikes = IdentificationKey.ExactUpTo - 1;
+    internal const int MostLookAlikes = IdentificationKey.ExactUpTo - 1;
 
     // What the eye takes in at a glance. Ours, no source.
     private const decimal GlanceMinutes = 1;

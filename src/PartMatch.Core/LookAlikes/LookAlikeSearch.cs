@@ -68,6 +68,10 @@ public static class LookAlikeSearch
     internal static IReadOnlyList<string> Dangerous(LookAlikeFacts facts, Part part, string? family, int most) =>
         [.. DangerousPairs(facts, part, family).Take(most).Select(pair => pair.Other.Id).OfType<string>()];
 
+    /// <summary>The same as rows of a list.</summary>
+    internal static IReadOnlyList<LookAlike> DangerousRows(LookAlikeFacts facts, Part part, string? family, int most) =>
+        [.. DangerousPairs(facts, part, family).Take(most).Select(pair => pair.Row(facts))];
+
     private static IEnumerable<LookAlikePair> DangerousPairs(LookAlikeFacts facts, Part part, string? family)
     {
         var near = facts.Numbers.Find(part.Key).Where(near => near.Number.Part != part.Id);

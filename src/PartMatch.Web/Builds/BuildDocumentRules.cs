@@ -2,7 +2,6 @@ using System.Text.RegularExpressions;
 using FluentValidation;
 using PartMatch.Core.Builds;
 using PartMatch.Core.Buying;
-using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 using PartMatch.Web.Http;
 using PartMatch.Web.Offers;
@@ -16,6 +15,7 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
     private const int LongestTitle = 120;
     private const int LongestNote = 2000;
     private const int MostEntries = 500;
+    private const int MostDonors = 12;
     private const int MostDays = 3650;
     private const int MostPercent = 1000;
     private const int MostRate = 1_000_000;
@@ -27,10 +27,8 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
 
     public BuildDocumentRules()
     {
-        RuleFor(build => build.Code).Must(code => code.Length <= LongestCode && CodeShape().IsMatch(code))
-            .Otherwise($"a code of a-z, 0-9 and single hyphens, at most {LongestCode} characters", "for example hill-climb");
-        RuleFor(build => build.Title).Must(title => title.Trim().Length is > 0 and <= LongestTitle && !title.Any(char.IsControl))
-            .Otherwise($"a title of at most {LongestTitle} characters in one line");
+        RuleFor(build => build.Code).Must(IsCode).Otherwise(CodeExpected, "for example hill-climb");
+        RuleFor(build => build.Title).Must(IsTitle).Otherwise(TitleExpected);
         RuleFor(build => build.Note).Must(IsNote).Otherwise(NoteExpected);
         RuleFor(build => build.Currency).MustBeCurrency();
         RuleFor(build => build.Budget).Must(IsAmount).Otherwise(AmountExpected, AmountMend);
@@ -44,13 +42,9 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
         RuleFor(build => build.DaysWhereNotSaid).Must(IsDays).Otherwise(DaysExpected);
         RuleFor(build => build.ImportPercentWhereNotSaid).Must(percent => percent is null or (>= 0 and <= MostPercent))
             .Otherwise($"a percentage from 0 to {MostPercent}");
-        RuleFor(build => build.Donor.Built).Must(built => built is null || BuildDate.Find(built) is not null)
-            .Otherwise("a date as YYYY-MM or YYYY-MM-DD", "leave it out when it is not known");
-        RuleFor(build => build.Donor.Serial).Must(serial => serial is null or >= 0)
-            .Otherwise("a whole number, not negative", "leave it out when it is not known");
-        RuleFor(build => build.Donor.Price).Must(IsAmount).Otherwise(AmountExpected, AmountMend);
-        RuleFor(build => build.Donor.States).Must(IsBounded).Otherwise(EntriesExpected);
-        RuleForEach(build => build.Donor.States).SetValidator(build => StateRules(build));
+        RuleFor(build => build.Donor).SetValidator(build => DonorRules.Of(build));
+        RuleFor(build => build.Donors).Must(donors => donors.Count <= MostDonors).Otherwise($"a list of at most {MostDonors} donors", "rank the likeliest first");
+        RuleForEach(build => build.Donors).SetValidator(build => DonorRules.OfOffer(build));
         RuleFor(build => build.Goal).SetValidator(BuildGoalRules.Make()!); // the library skips what is null
         RuleFor(build => build.Wishes).Must(IsBounded).Otherwise(EntriesExpected);
         RuleForEach(build => build.Wishes).SetValidator(WishRules());
@@ -60,11 +54,7 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
                 "one wish for a position that says whether the donor's stays, or which parts may be there", "leave one of the two out",
                 $"a second wish for {wish.Position} that says otherwise"));
         RuleFor(build => build.InHand).Must(IsBounded).Otherwise(EntriesExpected);
-        RuleForEach(build => build.InHand).ChildRules(held =>
-        {
-            held.RuleFor(one => one.Pieces).InclusiveBetween(1, OfferBounds.MostPieces).Otherwise($"a whole number from 1 to {OfferBounds.MostPieces}");
-            held.RuleFor(one => one.Note).Must(IsNote).Otherwise(NoteExpected);
-        });
+        RuleForEach(build => build.InHand).SetValidator(HeldRules());
         RuleFor(build => build.Works).Must(IsBounded).Otherwise(EntriesExpected);
         RuleForEach(build => build.Works).ChildRules(work => work.RuleFor(one => one.Note).Must(IsNote).Otherwise(NoteExpected));
         RuleFor(build => build.RefusedSellers).Must(IsBounded).Otherwise(EntriesExpected);
@@ -73,23 +63,24 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
     }
 
     internal const string DayExpected = "a day from 2000-01-01 to 2199-12-31, as YYYY-MM-DD";
-    private const string NoteExpected = "a text of at most 2000 characters";
+    internal static readonly string CodeExpected = $"a code of a-z, 0-9 and single hyphens, at most {LongestCode} characters";
+    internal static readonly string TitleExpected = $"a title of at most {LongestTitle} characters in one line";
+    internal const string NoteExpected = "a text of at most 2000 characters";
     private const string AmountExpected = "an amount of the build's currency, zero or more: digits and one decimal point";
-    private const string AmountMend = "with no more decimals than the currency has: 84.00 in EUR, 84 in JPY";
+    internal const string AmountMend = "with no more decimals than the currency has: 84.00 in EUR, 84 in JPY";
     private const string DaysExpected = "days, a whole number from 0 to 3650";
-    private const string EntriesExpected = "a list of at most 500 entries";
+    internal const string EntriesExpected = "a list of at most 500 entries";
+
+    internal static bool IsCode(string code) => code.Length <= LongestCode && CodeShape().IsMatch(code);
 
     [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*$", RegexOptions.CultureInvariant)]
     private static partial Regex CodeShape();
 
-    private static InlineValidator<DonorState> StateRules(Build build)
+    internal static InlineValidator<HeldPart> HeldRules()
     {
-        var rules = new InlineValidator<DonorState>();
-        rules.RuleFor(state => state.Allowance).Must(amount => IsAmount(build, amount)).Otherwise(AmountExpected, AmountMend);
-        rules.RuleFor(state => state.SellsFor).Must(amount => IsAmount(build, amount)).Otherwise(AmountExpected, AmountMend);
-        rules.RuleFor(state => state.Position).Must(position => build.Donor.States.Count(other => other.Position == position) == 1)
-            .Otherwise("each position once", "say all of a position in one entry");
-        rules.RuleFor(state => state.Note).Must(IsNote).Otherwise(NoteExpected);
+        var rules = new InlineValidator<HeldPart>();
+        rules.RuleFor(one => one.Pieces).InclusiveBetween(1, OfferBounds.MostPieces).Otherwise($"a whole number from 1 to {OfferBounds.MostPieces}");
+        rules.RuleFor(one => one.Note).Must(IsNote).Otherwise(NoteExpected);
         return rules;
     }
 
@@ -123,15 +114,19 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
         return rules;
     }
 
+    internal static bool IsTitle(string title) => title.Trim().Length is > 0 and <= LongestTitle && !title.Any(char.IsControl);
+
+    internal static bool IsAmount(Build build, string? amount) => IsAmountOf(build.Currency, amount);
+
     // Where the currency itself is at fault, that is told and nothing is said of its amounts.
-    private static bool IsAmount(Build build, string? amount) =>
-        amount is null || Currencies.FindDigits(build.Currency) is null
-        || (Amount.Find(amount, build.Currency) is { Minor: var minor } && minor >= 0 && minor <= MostMinor);
+    internal static bool IsAmountOf(string currency, string? amount) =>
+        amount is null || Currencies.FindDigits(currency) is null
+        || (Amount.Find(amount, currency) is { Minor: var minor } && minor >= 0 && minor <= MostMinor);
 
     /// <summary>Whether a plan can be reckoned from that day on: far from both ends of the calendar.</summary>
     internal static bool IsPlannable(DateOnly day) => day.Year is >= FirstYear and <= LastYear;
 
-    private static bool IsDay(string? day) => day is null || (OfferRules.DayOf(day) is { } read && IsPlannable(read));
+    internal static bool IsDay(string? day) => day is null || (OfferRules.DayOf(day) is { } read && IsPlannable(read));
 
     // Of one position an earlier wish said otherwise.
     private static bool Contradicts(Wish other, Wish wish) => wish.Position is not null && other.Position == wish.Position
@@ -140,8 +135,8 @@ internal sealed partial class BuildDocumentRules : AbstractValidator<Build>
 
     private static bool IsDays(int? days) => days is null or (>= 0 and <= MostDays);
 
-    private static bool IsBounded<T>(IReadOnlyList<T> list) => list.Count <= MostEntries;
+    internal static bool IsBounded<T>(IReadOnlyList<T> list) => list.Count <= MostEntries;
 
     // Which marks may stand in it, the reading of the document has looked at.
-    private static bool IsNote(string? note) => note is null or { Length: <= LongestNote };
+    internal static bool IsNote(string? note) => note is null or { Length: <= LongestNote };
 }

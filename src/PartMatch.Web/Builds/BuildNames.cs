@@ -26,10 +26,10 @@ internal sealed class BuildNames(FamilyStore families, PartStore parts, OfferSto
         [
             .. new[]
             {
-                VariantFault("donor.variant", build.Donor.Variant, facts),
                 build.Target is null ? null : VariantFault("target", build.Target, facts),
             }
-            .Concat(build.Donor.States.Index().SelectMany(state => StateFaults($"donor.states[{state.Index}]", state.Item, facts)))
+            .Concat(DonorFaults("donor", build.Donor, facts))
+            .Concat(build.Donors.Index().SelectMany(offer => DonorFaults($"donors[{offer.Index}].donor", offer.Item.Donor, facts)))
             .Concat(build.Wishes.Index().SelectMany(wish => WishFaults($"wishes[{wish.Index}]", wish.Item, facts)))
             .Concat(build.InHand.Index().Select(held => PartFault($"inHand[{held.Index}].part", held.Item.Part, facts, null)))
             .Concat(build.Works.Index().SelectMany(work => WorkFaults($"works[{work.Index}]", work.Item, facts)))
@@ -37,6 +37,13 @@ internal sealed class BuildNames(FamilyStore families, PartStore parts, OfferSto
             .OfType<FieldError>(),
         ];
     }
+
+    private IEnumerable<FieldError?> DonorFaults(string field, Donor donor, FamilyFacts facts) =>
+    [
+        VariantFault($"{field}.variant", donor.Variant, facts),
+        .. donor.States.Index().SelectMany(state => StateFaults($"{field}.states[{state.Index}]", state.Item, facts)),
+        .. donor.ComesWith.Index().Select(held => PartFault($"{field}.comesWith[{held.Index}].part", held.Item.Part, facts, null)),
+    ];
 
     private IEnumerable<FieldError?> StateFaults(string field, DonorState state, FamilyFacts facts)
     {
@@ -79,6 +86,13 @@ internal sealed class BuildNames(FamilyStore families, PartStore parts, OfferSto
             yield return PartFault($"{field}.refuse[{part.Index}]", part.Item, facts, kinds);
         }
     }
+
+    /// <summary>What of a line of a finished engine the base does not hold.</summary>
+    public IEnumerable<FieldError> LineFaults(string field, string position, string part, FamilyFacts facts) => new[]
+    {
+        PositionFault($"{field}.position", position, facts),
+        part == Part.None ? null : PartFault($"{field}.part", part, facts, facts.FindPosition(position) is { } found ? [found.Kind] : null),
+    }.OfType<FieldError>();
 
     private static IEnumerable<FieldError?> WorkFaults(string field, AskedWork work, FamilyFacts facts)
     {

@@ -18,7 +18,7 @@ internal static class PlanEndpoints
         ProblemAnswer.Describe(stop, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden);
     }
 
-    private static async Task<Results<Ok<BuildPlan>, PlanStream, Absent, Clash, Busy>> Plan(
+    private static async Task<Results<Ok<BuildPlan>, PlanStream<PlanProgress, BuildPlan>, Absent, Clash, Busy>> Plan(
         [AsParameters] PlanRequest request, HttpRequest sent, PlanQuestions questions, CancellationToken gone)
     {
         switch (await questions.BeginAsync(request.Build, request, gone))
@@ -30,14 +30,10 @@ internal static class PlanEndpoints
             case PlanReading.Full full:
                 return full.Answer;
             case PlanReading.Ready ready:
-                BuildPlan Work(Action<PlanProgress>? told, CancellationToken stop) =>
-                    BuildPlanner.Plan(ready.Facts, ready.Build, ready.Version, request.Aim, ready.Today, ready.Effort, ready.Memory, told, stop) with
-                    {
-                        Permalink = request.LinkTo("plan", ready.Version, ready.Today).ToString(),
-                    };
-                if (PlanStream.IsWanted(sent))
+                BuildPlan Work(Action<PlanProgress>? told, CancellationToken stop) => request.PlanOf(ready, told, stop);
+                if (JsonLines.IsWanted(sent))
                 {
-                    return new PlanStream(ready.Turn, Work);
+                    return new PlanStream<PlanProgress, BuildPlan>(ready.Turn, Work);
                 }
 
                 using (ready.Turn)

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using PartMatch.Core.Builds;
 using PartMatch.Core.Planning;
 using PartMatch.Storage.Builds;
+using PartMatch.Web.Families;
 using PartMatch.Web.Host;
 using PartMatch.Web.Http;
 using PartMatch.Web.Offers;
@@ -46,6 +47,11 @@ internal sealed class PlanQuestions(BuildStore builds, BuildBody body, BuildSour
             return new PlanReading.Outdated(new Clash(Problem.Of("build-outdated", problem?.Errors ?? [])));
         }
 
+        if ((request.OtherDonor is { } code ? DonorOffers.FindWith(document, code) : document) is not { } asked)
+        {
+            return new PlanReading.NotHeld(NoDonor(request.OtherDonor ?? "", document));
+        }
+
         var (bought, other) = orders.Find(document, request.Day);
         if (other is not null)
         {
@@ -54,12 +60,15 @@ internal sealed class PlanQuestions(BuildStore builds, BuildBody body, BuildSour
 
         var facts = grounds.Facts with { Bought = bought };
         return await solves.BeginAsync(document.Code, gone) is { } turn
-            ? new PlanReading.Ready(facts, grounds.Memory, document, version.Saved.Version, request.Day ?? time.Today(), settings.Effort, turn)
+            ? new PlanReading.Ready(facts, grounds.Memory, asked, version.Saved.Version, request.Day ?? time.Today(), settings.Effort, turn)
             : new PlanReading.Full(new Busy(
                 Problem.Of(
                     "planning-busy", new FieldError("PartMatch:PlansAtOnce", $"{settings.AtOnce} at work", "a turn that is free", "ask again a little later")),
                 (int)settings.Patience.TotalSeconds));
     }
+
+    private static Absent NoDonor(string found, Build build) =>
+        new(KnownNames.Unknown("donor", found, [.. DonorOffers.Of(build).Select(offer => offer.Code)]));
 
     /// <summary>Reads the question, works it out in its turn and answers.</summary>
     /// <param name="check">What of the question cannot be asked of this build; null where all can.</param>

@@ -3,6 +3,7 @@ using System.ComponentModel.DataAnnotations;
 using System.Globalization;
 using FluentValidation;
 using Microsoft.AspNetCore.Mvc;
+using PartMatch.Core.Builds;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Planning;
 using PartMatch.Web.Http;
@@ -23,6 +24,9 @@ public abstract record BuildDayRequest
 
     internal DateOnly? Day => OfferRules.DayOf(On);
 
+    /// <summary>The donor that stands in the place of the build's own; null: its own.</summary>
+    internal virtual string? OtherDonor => null;
+
     /// <summary>Adds what was left out: tomorrow, or of a later version, the same question has another answer.</summary>
     internal static Permalink Fill(Permalink link, int version, DateOnly today) =>
         link.With("version", version).With("on", today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
@@ -37,11 +41,25 @@ public record PlanRequest : BuildDayRequest
     [FromQuery(Name = "objective"), Description("What counts first: cheapest, soonest, surest or most-kept; cheapest when left out.")]
     public string? Objective { get; init; }
 
+    [FromQuery(Name = "donor"), Description("Code of a donor of the build's list, to be planned from instead of the donor it has.")]
+    public string? Donor { get; init; }
+
+    internal override string? OtherDonor => Donor;
+
     internal PlanObjective Aim => Objective is null ? PlanObjective.Cheapest : Codes.Get<PlanObjective>(Objective);
 
     /// <summary>The address that asks this again.</summary>
     internal Permalink LinkTo(string question, int version, DateOnly today) =>
-        Fill(Permalink.To("/api/builds", Build, question).With("objective", Codes.Of(Aim)), version, today);
+        Fill(Permalink.To("/api/builds", Build, question).With("objective", Codes.Of(Aim)).With("donor", Donor), version, today);
+
+    internal BuildPlan PlanOf(PlanReading.Ready ready, Action<PlanProgress>? told, CancellationToken stop)
+    {
+        var plan = BuildPlanner.Plan(ready.Facts, ready.Build, ready.Version, Aim, ready.Today, ready.Effort, ready.Memory, told, stop);
+        return plan with { Asked = AskedOf(plan.Asked), Permalink = LinkTo("plan", ready.Version, ready.Today).ToString() };
+    }
+
+    /// <summary>The question as the answer repeats it.</summary>
+    internal PlanAsked AskedOf(PlanAsked asked) => asked with { Donor = Donor };
 }
 
 public sealed record WhyRequest : PlanRequest

@@ -28,7 +28,7 @@ internal static class WhyEndpoints
             ready => ready.Facts.Family.FindPosition(request.Line ?? "") is null ? KnownNames.NoPosition(request.Line ?? "", ready.Facts.Family, "line") : null,
             (ready, stop) => BuildWhys.Why(
                 ready.Facts, ready.Build, ready.Version, request.Aim, ready.Today, ready.Effort, ready.Memory, request.Line ?? "", stop) is { } why
-                ? TypedResults.Ok(why with { Permalink = request.LinkTo("why", ready.Version, ready.Today).With("line", request.Line).ToString() })
+                ? TypedResults.Ok(why with { Asked = request.AskedOf(why.Asked), Permalink = request.LinkTo("why", ready.Version, ready.Today).With("line", request.Line).ToString() })
                 : NoLine(request, ready),
             gone);
 
@@ -53,6 +53,7 @@ internal static class WhyEndpoints
                 return problem is null ? null : new Refused(problem);
             },
             (ready, stop) => TypedResults.Ok(Linked(
+                request,
                 BuildWhyNots.Ask(
                     ready.Facts, ready.Build, ready.Version, request.Aim, ready.Today, ready.Effort, ready.Memory, request.Position ?? "", part, stop),
                 request.LinkTo("why-not", ready.Version, ready.Today).With("position", request.Position).With("part", part).ToString())),
@@ -60,22 +61,26 @@ internal static class WhyEndpoints
     }
 
     // The plan with the part, and what the part breaks, are asked for again by the same question.
-    private static BuildWhyNot Linked(BuildWhyNot answer, string link) => answer with
+    private static BuildWhyNot Linked(WhyNotRequest request, BuildWhyNot answer, string link) => answer with
     {
+        Asked = request.AskedOf(answer.Asked),
         Permalink = link,
-        Plan = answer.Plan is { } plan ? plan with { Permalink = link } : null,
-        Conflict = answer.Conflict is { } conflict ? conflict with { Permalink = link } : null,
+        Plan = answer.Plan is { } plan ? plan with { Asked = request.AskedOf(plan.Asked), Permalink = link } : null,
+        Conflict = answer.Conflict is { } conflict ? conflict with { Asked = request.AskedOf(conflict.Asked), Permalink = link } : null,
     };
 
     private static Task<Results<Ok<BuildConflict>, Refused, Absent, Clash, Busy>> Conflict(
         [AsParameters] PlanRequest request, PlanQuestions questions, CancellationToken gone) =>
         questions.AnswerAsync<Ok<BuildConflict>>(
             request.Build, request, _ => null,
-            (ready, stop) => TypedResults.Ok(
-                BuildConflicts.Find(ready.Facts, ready.Build, ready.Version, request.Aim, ready.Today, ready.Effort, ready.Memory, stop) with
+            (ready, stop) =>
+            {
+                var found = BuildConflicts.Find(ready.Facts, ready.Build, ready.Version, request.Aim, ready.Today, ready.Effort, ready.Memory, stop);
+                return TypedResults.Ok(found with
                 {
-                    Permalink = request.LinkTo("conflict", ready.Version, ready.Today).ToString(),
-                }),
+                    Asked = request.AskedOf(found.Asked), Permalink = request.LinkTo("conflict", ready.Version, ready.Today).ToString(),
+                });
+            },
             gone);
 
     /// <summary>The id of the part that is to be there, <see cref="Part.None"/> included; or why nothing there can be that.</summary>

@@ -71,7 +71,7 @@ public sealed class PlanStreamTests : IDisposable
         var context = new DefaultHttpContext();
         context.Request.Headers.Accept = accept;
 
-        Assert.Equal(wanted, PlanStream.IsWanted(context.Request));
+        Assert.Equal(wanted, JsonLines.IsWanted(context.Request));
     }
 
     private static BuildPlan Plan(PlanStatus status) => new()
@@ -86,7 +86,7 @@ public sealed class PlanStreamTests : IDisposable
         var turn = await _solves.BeginAsync("cart", Cancellation) ?? throw new InvalidOperationException("No turn was free.");
         using var body = new MemoryStream();
         var context = new DefaultHttpContext { Response = { Body = body } };
-        await new PlanStream(turn, plan).ExecuteAsync(context);
+        await new PlanStream<PlanProgress, BuildPlan>(turn, plan).ExecuteAsync(context);
 
         Assert.StartsWith("application/jsonl", context.Response.ContentType, StringComparison.Ordinal);
         var text = Encoding.UTF8.GetString(body.ToArray());

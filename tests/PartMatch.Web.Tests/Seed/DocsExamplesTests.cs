@@ -71,6 +71,7 @@ public sealed partial class DocsExamplesTests(SeedServer server)
     /// <summary>Pages whose examples change the base are played through in their order, each on a base of its own.</summary>
     [Theory]
     [InlineData("builds.md", 6)]
+    [InlineData("donors.md", 1)]
     [InlineData("editing.md", 6)]
     [InlineData("history.md", 2)]
     [InlineData("items.md", 1)]
@@ -119,7 +120,7 @@ public sealed partial class DocsExamplesTests(SeedServer server)
     [Fact]
     public void Every_feature_page_has_an_example() =>
         Assert.Equal(
-            ["books.md", "builds.md", "buying.md", "compare.md", "compression.md", "consistency.md", "editing.md", "families.md", "fit.md", "fuel-supply.md", "health.md", "history.md",
+            ["books.md", "builds.md", "buying.md", "compare.md", "compression.md", "consistency.md", "donors.md", "editing.md", "families.md", "fit.md", "fuel-supply.md", "health.md", "history.md",
                 "images.md", "injectors.md", "items.md", "look-alikes.md", "offers.md", "parts.md", "problems.md", "sellers.md", "tell-apart.md",
                 "tightening.md", "valve-timing.md", "work-order.md"],
             Examples.Select(row => row.Data.Item1).Concat(SendingExamples.Select(row => row.Data.Item1)).Distinct().Order(StringComparer.Ordinal));

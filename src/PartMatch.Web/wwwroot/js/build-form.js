@@ -19,7 +19,8 @@ async function fieldsOf(document, family) {
   const purse = await purseFields(document, family);
   return {
     nodes: [donor.nodes, goal.node, group('Wishes', () => (wishes.size() ? count(wishes.size(), 'wish', 'wishes') : 'none'), wishes.node), purse.nodes],
-    read: () => said({ code: document.code, family: document.family, ...goal.read(), donor: { ...donor.read(), states: donor.readStates() },
+    read: () => said({ code: document.code, family: document.family, ...goal.read(), donor: donor.read(),
+      donors: document.donors, // on their own sheet
       wishes: wishes.read('wishes'), ...purse.read() }),
   };
 }

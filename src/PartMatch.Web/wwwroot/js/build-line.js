@@ -84,7 +84,7 @@ function has(line) {
 
 /** The address of this plan with a line asked about. */
 export const askedAbout = (query, line, part) => address('build.html', {
-  build: query.get('build'), version: query.get('version'), objective: query.get('objective'), on: query.get('on'), line, part,
+  build: query.get('build'), version: query.get('version'), objective: query.get('objective'), on: query.get('on'), donor: query.get('donor'), line, part,
 });
 
 function because(line, { query, parts }) {

@@ -40,10 +40,18 @@ function counted(parts, declared) {
 const beforeMoney = flags => (flags.length ? el('section', { class: 'before-money' }, el('h3', null, 'Before you spend money'),
   el('ul', { class: 'cautions' }, flags.map(flag => el('li', null, linked(sentences(flag)))))) : null);
 
+/** A plan that begins with another engine is no plan of the build as it stands. */
+function otherDonor({ asked }, build) {
+  const offer = build.donors?.find(one => one.code === asked.donor);
+  return offer ? el('p', { class: 'notice' }, 'Planned from ', el('strong', null, offer.name), ' instead of the donor that the build has. ',
+    el('a', { href: address('donors.html', { build: build.code, objective: asked.objective }) }, 'All its donors')) : null;
+}
+
 function headline(plan, { build, query }) {
   const tradeOff = address('build.html', { build: build.code, version: query.get('version'), objective: query.get('objective'), show: 'trade-off' });
   return el('section', { class: 'headline', 'data-status': plan.status },
     el('h2', { 'data-first': true, tabindex: '-1' }, plan.headlineText),
+    otherDonor(plan, build),
     plan.gap ? el('p', { class: 'why' }, sentences(plan.gap)) : null,
     plan.cost ? [
       el('p', { class: 'why' }, sentences(plan.cost.text)), beforeMoney(plan.flags),

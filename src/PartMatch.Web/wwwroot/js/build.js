@@ -20,10 +20,10 @@ drawStrip();
 const asked = () => new URLSearchParams(location.search);
 const apiOf = (question, query, more) => address(`/api/builds/${encodeURIComponent(query.get('build'))}/${question}`, {
   // The trade-off is always between cost and days.
-  objective: question === 'frontier' ? null : query.get('objective'), version: query.get('version'), on: query.get('on'), ...more,
+  objective: question === 'frontier' ? null : query.get('objective'), version: query.get('version'), on: query.get('on'), donor: query.get('donor'), ...more,
 });
 /** What has to be worked out anew when it changes; a line that is asked about does not. */
-const keyOf = query => ['build', 'version', 'objective', 'show', 'on'].map(part => query.get(part) ?? '').join('|');
+const keyOf = query => ['build', 'version', 'objective', 'show', 'on', 'donor'].map(part => query.get(part) ?? '').join('|');
 
 function refuse(error) {
   if (error.name === 'AbortError') return;
@@ -94,9 +94,18 @@ async function benchSheet(query, how) {
 async function tradeOff(query, how) {
   wait(el('p', { class: 'waiting' }, 'Weighing every day against its cost …'), 'Working it out.');
   await planning(async () => {
-    const [answer, { frontierAnswer }] = await Promise.all([ask(apiOf('frontier', query, { by: 'days' }), { signal: running.signal }), import('./build-frontier.js')]);
+    const [answer, { frontierAnswer }] = await Promise.all([ask(apiOf('frontier', query, { by: 'days', donor: null }), { signal: running.signal }), import('./build-frontier.js')]);
     return { answer, content: frontierAnswer(answer, { ...shown, query }) };
   }, ({ answer, content }) => show([content], answer.headlineText, how));
+}
+
+/** A sheet that is read away from the plan: in a yard, or by other builders. */
+async function sheet(query, how) {
+  wait(el('p', { class: 'waiting' }, 'Working it out …'), 'Working it out.');
+  await planning(async () => {
+    const { sheetOf } = await import('./build-sheets.js');
+    return sheetOf(query, { ...shown, apiOf, signal: running.signal, again: () => sheet(query, { byHand: true }) });
+  }, ({ content, said }) => show([content], said, how));
 }
 
 /** Opens what is asked about a line, under it. */
@@ -119,10 +128,12 @@ async function answer(how) {
   running?.abort();
   running = new AbortController();
   shown.panel = null;
+  delete document.body.dataset.sheet;
   for (const radio of form.elements.objective) radio.checked = radio.value === (query.get('objective') ?? 'cheapest');
   try {
     if (benchSheets[query.get('show')]) await benchSheet(query, how);
     else if (query.get('show') === 'trade-off') await tradeOff(query, how);
+    else if (query.has('show')) await sheet(query, how);
     else if (query.has('objective')) await plan(query, how);
     else await planning(async () => null, () => show([el('p', { class: 'quiet' },
       'Choose what counts first, then ask for the plan. Every line of it can be asked why.')], '', { byHand: false }));
@@ -141,7 +152,7 @@ form.addEventListener('submit', event => {
   const query = asked();
   shown.key = null; // asked by hand, it is worked out again
   go(address('build.html', {
-    build: query.get('build'), version: query.get('version'), objective: form.elements.objective.value, on: query.get('on'),
+    build: query.get('build'), version: query.get('version'), objective: form.elements.objective.value, on: query.get('on'), donor: query.get('donor'),
       show: event.submitter?.name === 'show' ? event.submitter.value : '',
   }));
 });

@@ -7,7 +7,7 @@ import { clearFaults, faultSummary } from './faults.js';
 const groups = [
   ['Parts', [['fit.html', 'Will it fit'], ['compare.html', 'Compare'], ['look-alikes.html', 'Look-alikes'], ['tell-apart.html', 'Tell apart'], ['search.html', 'Find a part'], ['items.html', 'Items']]],
   ['Base', [['family.html', 'Families'], ['consistency.html', 'Consistency'], ['books.html', 'Parts books'], ['history.html', 'History']]],
-  ['Buying', [['builds.html', 'Builds'], ['listing.html', 'Listings'], ['offers.html', 'Offers'], ['sellers.html', 'Sellers']]],
+  ['Buying', [['builds.html', 'Builds'], ['donors.html', 'Donors'], ['listing.html', 'Listings'], ['offers.html', 'Offers'], ['sellers.html', 'Sellers']]],
   ['Sums', [['injectors.html', 'Injectors and fuel'], ['fuel-supply.html', 'Fuel supply'], ['valve-timing.html', 'Valve timing'], ['compression.html', 'Compression'], ['tightening.html', 'Tightening']]],
 ];
 

@@ -1,0 +1,62 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
+using PartMatch.Core.Finished;
+using PartMatch.Storage.Builds;
+using PartMatch.Storage.Editing;
+using PartMatch.Storage.Families;
+using PartMatch.Web.Builds;
+using PartMatch.Web.Editing;
+using PartMatch.Web.Http;
+
+namespace PartMatch.Web.Finished;
+
+/// <summary>A build that stands on the bench: its parts on one page, and what was found of them.</summary>
+internal static class FinishedEndpoints
+{
+    private const int MaxBodyBytes = 256 << 10;
+
+    public static void MapFinished(this RouteGroupBuilder api)
+    {
+        api.MapGet("/builds/{build}/parts-list", Show).WithName("ListParts").WithTags("plans")
+            .WithSummary("A build on one page to share: numbers, works, what was learned");
+        var record = api.MapPost("/builds/{build}/findings", Record).WithName("RecordFindings").WithTags("builds")
+            .WithSummary("What fitted, what ran and for how long, of every line in one sitting: stored as findings of one source, all or nothing")
+            .WithMetadata(new RequestSizeLimitAttribute(MaxBodyBytes));
+        ProblemAnswer.Describe(
+            record, StatusCodes.Status401Unauthorized, StatusCodes.Status403Forbidden, StatusCodes.Status413PayloadTooLarge,
+                StatusCodes.Status415UnsupportedMediaType);
+    }
+
+    private static Task<Results<Ok<PartsList>, Refused, Absent, Clash, Busy>> Show(
+        [AsParameters] PlanRequest request, PlanQuestions questions, CancellationToken gone) =>
+        questions.AnswerAsync<Ok<PartsList>>(
+            request.Build, request, _ => null,
+            (ready, stop) => TypedResults.Ok(
+                PartsLists.Of(ready.Facts, ready.Build, request.PlanOf(ready, null, stop)) with
+                {
+                    Permalink = request.LinkTo("parts-list", ready.Version, ready.Today).ToString(),
+                }),
+            gone);
+
+    private static Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale> Record(
+        [AsParameters] BuildSittingRequest request, [FromBody] Sitting sitting, BuildStore builds, FamilyStore families, BuildNames names, RowStore rows, EditStore edits,
+        HttpResponse response, CancellationToken cancellation)
+    {
+        var (version, absent) = BuildEndpoints.Find(new BuildAsked(request.Build), builds);
+        if (version?.Document is not { } build)
+        {
+            return absent!; // one of the two is there
+        }
+
+        if (families.FindFamily(build.Family) is not { } family)
+        {
+            return EditProblems.NoBook(build.Family);
+        }
+
+        return SittingRules.Make(family, names).Validate(sitting) is { IsValid: false } faulty
+            ? new Refused(Problem.Of("bad-row", [.. faulty.Errors.Take(SittingRules.MaxErrors).Select(BuildProblems.ToError)]))
+            : new RowEdit(edits, response, cancellation).MakeAll(
+                new EditAsked(build.Family, null, null, request.Who, request.Why),
+                SittingRows.Of(family, build, version.Saved.Version, sitting, request.Who, rows));
+    }
+}

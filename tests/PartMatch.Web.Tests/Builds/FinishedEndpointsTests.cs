@@ -1,0 +1,115 @@
+using System.Net;
+using System.Text.Json;
+
+namespace PartMatch.Web.Tests.Builds;
+
+/// <summary>The small cart, finished: what is told of it goes into the book of its family.</summary>
+public sealed class FinishedEndpointsTests : IAsyncLifetime
+{
+    private const string Told =
+        """
+        {"date":"2027-03-14","hours":"6.5","output":"41 kW","fuel":"petrol 95","lines":[
+         {"position":"coolant-pump","part":"ardlow:12/36","mounts":"yes","runs":"same","note":"cool after an hour"},
+         {"position":"injector","part":"none"},{"position":"pump-bolt","part":"ardlow:77-1","mounts":"with-work"}]}
+        """;
+
+    private readonly PartMatchServer _server = new();
+    private HttpClient _client = null!; // made before the first test
+
+    public async ValueTask InitializeAsync()
+    {
+        _client = _server.CreateClient();
+        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
+        {
+            using var answer = await _client.PostBookAsync(SmallBooks.Zip(book));
+            Assert.True(answer.IsSuccessStatusCode);
+        }
+
+        using var stored = await _client.SendAsync(HttpMethod.Post, "/api/builds", SmallBuild.Cart);
+        Assert.Equal(HttpStatusCode.Created, stored.StatusCode);
+    }
+
+    public ValueTask DisposeAsync() => _server.DisposeAsync();
+
+    [Fact]
+    public async Task Sitting_is_one_change_of_one_source_and_is_found_again_in_fit_and_parts_list()
+    {
+        var before = await _client.AskAsync("/api/fit?family=duo-2&variant=b&position=coolant-pump&part=12/36");
+        using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/cart/findings?who=Ada", Told);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        var stored = JsonDocument.Parse(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).RootElement;
+
+        Assert.Equal(["evidence", "sources", "findings", "findings", "findings"], stored.List("rows").Select(row => row.Text("table")));
+        var evidence = stored.List("rows")[0].GetProperty("row");
+        Assert.Equal(("ran-under-load", "Ada", "build cart, version 1"), (evidence.Text("grade"), evidence.Text("author"), evidence.Text("source")));
+        Assert.All(stored.List("rows").Where(row => row.Text("table") == "findings"),
+            row => Assert.Equal("ev-cart-1", row.GetProperty("row").Text("evidence")));
+        var changed = await _client.AskAsync("/api/history?book=duo-2&table=findings");
+        Assert.Single(changed.List("changes").Select(change => change.GetProperty("change").GetInt32()).Distinct());
+
+        var after = await _client.AskAsync("/api/fit?family=duo-2&variant=b&position=coolant-pump&part=12/36");
+        Assert.NotEqual("proven", before.Text("sureness"));
+        Assert.Equal(("fits", "proven"), (after.Text("headline"), after.Text("sureness")));
+        var list = await _client.AskAsync("/api/builds/cart/parts-list?on=2026-11-26");
+        Assert.Equal(["coolant-pump", "pump-bolt"], list.List("learned").Select(line => line.Text("position")));
+        Assert.Equal("ardlow:12/36", Assert.Single(list.List("parts"), part => part.Text("position") == "coolant-pump").List("oneOf").Single().GetString());
+    }
+
+    [Fact]
+    public async Task Second_sitting_is_another_source()
+    {
+        foreach (var code in new[] { "ev-cart-1", "ev-cart-2" })
+        {
+            using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/cart/findings", Told);
+            Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+            Assert.Equal(code, (await _client.AskAsync($"/api/books/duo-2/evidence/{code}")).Text("key"));
+        }
+    }
+
+    [Theory]
+    [InlineData("\"2027-03-14\"", "\"in March\"", "date")]
+    [InlineData("\"6.5\"", "\"six\"", "hours")]
+    [InlineData("\"41 kW\"", "\"41\"", "output")]
+    [InlineData("\"position\":\"injector\"", "\"position\":\"injectr\"", "lines[1].position")]
+    [InlineData("ardlow:77-1", "ardlow:77-9", "lines[2].part")]
+    [InlineData("ardlow:77-1", "ardlow:12/34", "lines[2].part")]
+    [InlineData("\"runs\":\"same\"", "\"runs\":\"yes\"", "lines[0].runs")]
+    [InlineData("\"mounts\":\"yes\"", "\"mounts\":\"differently\"", "lines[0].mounts")]
+    [InlineData("\"position\":\"pump-bolt\"", "\"position\":\"coolant-pump\"", "lines[0]")]
+    public async Task Sitting_that_cannot_be_is_refused_with_its_place_and_nothing_is_stored(string was, string becomes, string field)
+    {
+        Assert.Contains(was, Told, StringComparison.Ordinal);
+        using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/cart/findings", Told.Replace(was, becomes, StringComparison.Ordinal));
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        var problem = JsonDocument.Parse(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).RootElement;
+        Assert.StartsWith(field, problem.List("errors")[0].Text("field"), StringComparison.Ordinal);
+        Assert.Empty((await _client.AskAsync("/api/books/duo-2/findings")).List("rows"));
+    }
+
+    [Fact]
+    public async Task Sitting_that_says_nothing_of_any_line_is_refused()
+    {
+        using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/cart/findings",
+            """{"date":"2027-03","lines":[{"position":"injector","part":"none"}]}""");
+        Assert.Equal("lines", (await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-row")).OnlyError().Text("field"));
+    }
+
+    [Fact]
+    public async Task Lists_of_a_build_that_is_not_there_are_not_found_and_nothing_is_recorded_of_it()
+    {
+        await _client.RefuseAsync("/api/builds/solo/parts-list", HttpStatusCode.NotFound, "not-found");
+        await _client.RefuseAsync("/api/builds/solo/yard-list", HttpStatusCode.NotFound, "not-found");
+        using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/solo/findings", Told);
+        await answer.ProblemAsync(HttpStatusCode.NotFound, "not-found");
+    }
+
+    [Fact]
+    public async Task Yard_list_where_there_is_no_plan_is_empty_and_says_so()
+    {
+        var list = await _client.AskAsync("/api/builds/cart/yard-list?on=2026-11-26");
+
+        Assert.Equal("/api/builds/cart/yard-list?objective=cheapest&version=1&on=2026-11-26", list.Text("permalink"));
+        Assert.Equal(list.Text("status") == "infeasible", list.List("parts").Count == 0);
+    }
+}
