@@ -1,11 +1,17 @@
 using BenchmarkDotNet.Running;
+using PartMatch.Benchmarks.Numbers;
 using PartMatch.Benchmarks.Planning;
 
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- --filter '*'
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- warehouses cap71.txt …
+// dotnet run -c Release --project tests/PartMatch.Benchmarks -- near dense | shaped | dense5
 if (args is ["warehouses", .. var files])
 {
     Warehouses.Show(files);
+}
+else if (args is ["near", var set, ..])
+{
+    NearKeysAtScale.Show(set, withPeers: args is not [.., "alone"]);
 }
 else
 {
