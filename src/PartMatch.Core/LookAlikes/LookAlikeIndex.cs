@@ -3,52 +3,98 @@ using PartMatch.Core.NearKeys;
 
 namespace PartMatch.Core.LookAlikes;
 
-/// <summary>A number whose key is near the key asked about.</summary>
-/// <param name="Edits">Optimal string alignment distance of the keys as they are.</param>
-/// <param name="FoldedEdits">The same of the folded keys; this one is within the limit.</param>
-public sealed record NearNumber(PartNumber Number, int Edits, int FoldedEdits, MixUp MixUp);
-
 /// <summary>
 /// All numbers of the base, ready to be asked for those near a key. Complete: no number within the limit is missed, whether or not the key
 /// asked about is itself in the base. Immutable.
 /// </summary>
+/// <remarks>What has changed since it was built (<see cref="With"/>) is compared one by one, so that a write shows at once and the next build can wait.</remarks>
 public sealed class LookAlikeIndex
 {
     private const int ShortKey = 6;
 
     private readonly PartNumber[] _numbers;
     private readonly NearKeyIndex _keys;
+    private readonly HashSet<string> _changedParts;
+    private readonly PartNumber[] _changed;
 
     /// <param name="numbers">Every number of every part, in any order. One number may stand on several parts.</param>
     public LookAlikeIndex(IEnumerable<PartNumber> numbers)
     {
         _numbers = NumberOrder.Of(numbers);
         _keys = new NearKeyIndex([.. _numbers.Select(number => FoldingClasses.Fold(number.Key))]);
+        (_changedParts, _changed) = ([], []);
     }
 
-    /// <summary>Every number held; those of common characters first, then by length, key and part.</summary>
-    public IReadOnlyList<PartNumber> All => _numbers;
+    private LookAlikeIndex(LookAlikeIndex built, HashSet<string> changedParts, PartNumber[] changed) =>
+        (_numbers, _keys, _changedParts, _changed) = (built._numbers, built._keys, changedParts, changed);
+
+    /// <summary>Every number held; those of common characters first, then by length, key and part; what has changed since the build last.</summary>
+    public IReadOnlyList<PartNumber> All => _changedParts.Count == 0 ? _numbers : [.. _numbers.Where(IsUnchanged), .. _changed];
 
     /// <summary>Numbers held, each number of each part counted once.</summary>
-    public int Count => _numbers.Length;
+    public int Count => _changedParts.Count == 0 ? _numbers.Length : _numbers.Count(IsUnchanged) + _changed.Length;
+
+    /// <summary>Parts that have changed since it was built, and their numbers, each of which every search is slower by.</summary>
+    public int Changed => _changedParts.Count + _changed.Length;
+
+    /// <summary>What the table of near keys keeps in memory, beside the numbers themselves.</summary>
+    internal long Bytes => _keys.Bytes;
 
     /// <summary>How many edits on folded keys count as near for this key: 1 when it is shorter than 6 characters, otherwise 2.</summary>
     public static int LimitFor(string key) => key.Length < ShortKey ? 1 : NearKeyIndex.MostEdits;
+
+    /// <summary>Is that number within the limit of the asked key? What an index finds, for a single number.</summary>
+    public static bool IsNear(string key, PartNumber number) => FoldedEdits(FoldingClasses.Fold(key), LimitFor(key), number) <= LimitFor(key);
+
+    /// <summary>The same index with some parts as they stand now: whatever it knew of their numbers counts no longer.</summary>
+    /// <param name="parts">The ids by which the parts were known, and those by which they are known now.</param>
+    /// <param name="numbers">Every number that stands on one of those parts now.</param>
+    public LookAlikeIndex With(IReadOnlyCollection<string> parts, IEnumerable<PartNumber> numbers)
+    {
+        HashSet<string> changedParts = [.. _changedParts, .. parts];
+        return new LookAlikeIndex(this, changedParts, NumberOrder.Of(_changed.Where(number => !parts.Contains(number.Part)).Concat(numbers)));
+    }
 
     /// <summary>Every number whose folded key is within the limit of the asked key's, equal keys included.</summary>
     /// <param name="key">A number key (<see cref="NumberKey"/>).</param>
     /// <returns>Ordered by cost, then key, then part; a number that stands on several parts comes once for each.</returns>
     public IReadOnlyList<NearNumber> Find(string key)
     {
-        var found = new List<NearKey>();
-        _keys.Find(FoldingClasses.Fold(key), LimitFor(key), found);
-        return
-        [
-            .. found
-                .Select(near => (Number: _numbers[near.Place], near.Edits))
-                .Select(near => new NearNumber(
-                    near.Number, NumberDistance.OptimalStringAlignment(key, near.Number.Key), near.Edits, MixUpCost.Between(key, near.Number.Key)))
-                .OrderBy(near => near.MixUp.Cost).ThenBy(near => near.Number.Key, StringComparer.Ordinal).ThenBy(near => near.Number.Part, StringComparer.Ordinal),
-        ];
+        var found = FindInAnyOrder(key);
+        found.Sort(NearNumber.InOrder);
+        return found;
     }
+
+    /// <summary>The same in any order, for whoever shows only the first of them.</summary>
+    internal List<NearNumber> FindInAnyOrder(string key)
+    {
+        var (folded, limit) = (FoldingClasses.Fold(key), LimitFor(key));
+        var near = new List<NearKey>();
+        _keys.Find(folded, limit, near);
+        var found = new List<NearNumber>(near.Count);
+        foreach (var one in near)
+        {
+            if (IsUnchanged(_numbers[one.Place]))
+            {
+                found.Add(new NearNumber(_numbers[one.Place], key, one.Edits));
+            }
+        }
+
+        foreach (var number in _changed)
+        {
+            if (FoldedEdits(folded, limit, number) is var edits && edits <= limit)
+            {
+                found.Add(new NearNumber(number, key, edits));
+            }
+        }
+
+        return found;
+    }
+
+    private bool IsUnchanged(PartNumber number) => _changedParts.Count == 0 || !_changedParts.Contains(number.Part);
+
+    private static int FoldedEdits(string folded, int limit, PartNumber number) =>
+        Math.Abs(number.Key.Length - folded.Length) > limit
+            ? limit + 1
+            : NumberDistance.OptimalStringAlignmentWithin(folded, FoldingClasses.Fold(number.Key), limit);
 }
