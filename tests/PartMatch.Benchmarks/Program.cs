@@ -5,6 +5,7 @@ using PartMatch.Benchmarks.Planning;
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- --filter '*'
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- warehouses cap71.txt …
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- near dense | shaped | dense5
+// … -- pairs dense | dense-tenth, … -- import dense large.db, … -- http dense
 if (args is ["warehouses", .. var files])
 {
     Warehouses.Show(files);
@@ -12,6 +13,14 @@ if (args is ["warehouses", .. var files])
 else if (args is ["near", var set, ..])
 {
     NearKeysAtScale.Show(set, withPeers: args is not [.., "alone"]);
+}
+else if (args is ["pairs", var pairsOf])
+{
+    PairsAtScale.Show(pairsOf);
+}
+else if (args is ["import", var list, var path])
+{
+    ImportAtScale.Show(list, path);
 }
 else
 {

@@ -10,8 +10,6 @@ namespace PartMatch.Core.LookAlikes;
 /// <remarks>What has changed since it was built (<see cref="With"/>) is compared one by one, so that a write shows at once and the next build can wait.</remarks>
 public sealed class LookAlikeIndex
 {
-    private const int ShortKey = 6;
-
     private readonly PartNumber[] _numbers;
     private readonly NearKeyIndex _keys;
     private readonly HashSet<string> _changedParts;
@@ -41,7 +39,7 @@ public sealed class LookAlikeIndex
     internal long Bytes => _keys.Bytes;
 
     /// <summary>How many edits on folded keys count as near for this key: 1 when it is shorter than 6 characters, otherwise 2.</summary>
-    public static int LimitFor(string key) => key.Length < ShortKey ? 1 : NearKeyIndex.MostEdits;
+    public static int LimitFor(string key) => NearKeyIndex.LimitFor(key.Length);
 
     /// <summary>Is that number within the limit of the asked key? What an index finds, for a single number.</summary>
     public static bool IsNear(string key, PartNumber number) => FoldedEdits(FoldingClasses.Fold(key), LimitFor(key), number) <= LimitFor(key);

@@ -45,13 +45,20 @@ internal sealed class DeletionTable
         Span<byte> bytes = stackalloc byte[AskedKey.MaxLength];
         bytes = bytes[..asked.Length];
         ByteKey.Write(asked, bytes);
+        Find(bytes, limit, (uint)_keys.Length, found);
+    }
+
+    public int LengthAt(int place) => ByteKey.LengthOf(_keys[place]);
+
+    private void Find(ReadOnlySpan<byte> bytes, int limit, uint before, List<NearKey> found)
+    {
         Span<ulong> hashes = stackalloc ulong[1 + AskedKey.MaxLength + (AskedKey.MaxLength * (AskedKey.MaxLength - 1) / 2)];
         hashes = hashes[..DeletionVariants.Write(bytes, limit, hashes)];
         Touch(hashes);
         var places = PlaceSet.Empty(_keys.Length);
         foreach (var hash in hashes)
         {
-            Collect(hash, places);
+            Collect(hash, before, places);
         }
 
         var key = new AskedKey(bytes);
@@ -62,6 +69,14 @@ internal sealed class DeletionTable
                 found.Add(new NearKey((int)place, edits));
             }
         }
+    }
+
+    /// <summary>Adds every key within the limit of the one at that place that comes before it.</summary>
+    public void FindBefore(int place, int limit, List<NearKey> found)
+    {
+        Span<byte> bytes = stackalloc byte[ByteKey.MaxLength];
+        _keys[place].CopyTo(bytes);
+        Find(bytes[..ByteKey.LengthOf(_keys[place])], limit, (uint)place, found);
     }
 
     // Asks memory for all buckets at once; one after the other each would be waited for.
@@ -82,7 +97,7 @@ internal sealed class DeletionTable
         return read;
     }
 
-    private void Collect(ulong hash, PlaceSet places)
+    private void Collect(ulong hash, uint before, PlaceSet places)
     {
         var bucket = hash >> _shift;
         var (start, end) = (_starts[bucket], _starts[bucket + 1]);
@@ -98,7 +113,13 @@ internal sealed class DeletionTable
 
             for (; alike != 0; alike &= alike - 1)
             {
-                places.Add(_entries[start + (uint)BitOperations.TrailingZeroCount(alike)] & (MostKeys - 1));
+                var place = _entries[start + (uint)BitOperations.TrailingZeroCount(alike)] & (MostKeys - 1);
+                if (place >= before)
+                {
+                    return; // a bucket is in the order of its places
+                }
+
+                places.Add(place);
             }
         }
     }

@@ -44,6 +44,9 @@ internal sealed class LongKeys
         }
     }
 
+    /// <summary>The key at a place that is held.</summary>
+    public ReadOnlySpan<char> KeyAt(int place) => _byLength.First(keys => keys.Holds(place)).KeyAt(place);
+
     private sealed class KeysOfLength
     {
         private readonly int _first;
@@ -68,6 +71,10 @@ internal sealed class LongKeys
         public int Length { get; }
 
         public long Bytes => (_letters.LongLength * sizeof(char)) + (_counts.LongLength * 2 * sizeof(ulong)) + (_halves?.Bytes ?? 0);
+
+        public bool Holds(int place) => place >= _first && place < _first + _counts.Length;
+
+        public ReadOnlySpan<char> KeyAt(int place) => _letters.AsSpan((place - _first) * Length, Length);
 
         public void Find(string asked, int limit, List<NearKey> found)
         {

@@ -15,6 +15,10 @@ internal sealed class NearKeyIndex
     // Ours: with four bytes a variant, two for the beginnings of buckets and sixteen for the key, at most 300 bytes a key.
     private const int MostVariantsPerKey = 62;
 
+    private const int Chunk = 1 << 14;
+    private const int ShortKey = 6;
+
+    private readonly int _tabled;
     private readonly DeletionTable? _short;
     private readonly LongKeys _long;
 
@@ -22,7 +26,8 @@ internal sealed class NearKeyIndex
     public NearKeyIndex(IReadOnlyList<string> keys)
     {
         Count = keys.Count;
-        var (tabled, variants) = Tabled(keys);
+        (_tabled, var variants) = Tabled(keys);
+        var tabled = _tabled;
         if (tabled > 0)
         {
             var bytes = new Vector128<byte>[tabled];
@@ -39,8 +44,6 @@ internal sealed class NearKeyIndex
         _long = new LongKeys(keys, tabled);
     }
 
-    private const int Chunk = 1 << 14;
-
     public int Count { get; }
 
     /// <summary>What it keeps in memory beside the texts it was made of.</summary>
@@ -53,6 +56,33 @@ internal sealed class NearKeyIndex
         _short?.Find(asked, limit, found);
         _long.Find(asked, limit, found);
     }
+
+    /// <summary>How many edits count as near for a key of so many characters: 1 when it is shorter than 6, otherwise 2.</summary>
+    public static int LimitFor(int length) => length < ShortKey ? 1 : MostEdits;
+
+    /// <summary>Adds every key before this place that is near the one at it, by the limit of the longer of the two.</summary>
+    public void FindBefore(int place, List<NearKey> found)
+    {
+        if (place < _tabled && _short is { } table)
+        {
+            table.FindBefore(place, LimitFor(table.LengthAt(place)), found); // shorter ones come first: this is the longer one
+            return;
+        }
+
+        var key = _long.KeyAt(place);
+        var first = found.Count;
+        Find(key, MostEdits, found);
+        for (var index = found.Count - 1; index >= first; index--)
+        {
+            var near = found[index];
+            if (near.Place >= place || near.Edits > LimitFor(Math.Max(key.Length, LengthAt(near.Place))))
+            {
+                found.RemoveAt(index);
+            }
+        }
+    }
+
+    private int LengthAt(int place) => place < _tabled && _short is { } table ? table.LengthAt(place) : _long.KeyAt(place).Length;
 
     private static (int Keys, long Variants) Tabled(IReadOnlyList<string> keys)
     {

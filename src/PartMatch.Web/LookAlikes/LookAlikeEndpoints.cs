@@ -62,10 +62,10 @@ internal static class LookAlikeEndpoints
         return parts.Length == 0 ? null : new Permalink("/api/tell-apart").With("parts", string.Join(',', parts)).ToString();
     }
 
-    private static Ok<NearAnswer> Near([AsParameters] NearRequest request, LookAlikeSource source)
+    private static Ok<NearAnswer> Near([AsParameters] NearRequest request, NumberSource numbers)
     {
         var question = request.ToQuestion();
-        return TypedResults.Ok(NearSearch.Decide(source.Get().Numbers, question) with
+        return TypedResults.Ok(NearSearch.Decide(numbers.Near(NumberKey.Of(question.Number)), question) with
         {
             Permalink = Permalink.To("/api/numbers", question.Number, "near").With("maker", question.Maker)
                 .With("limit", question.Limit).With("cursor", question.Cursor).ToString(),
