@@ -48,17 +48,25 @@ internal sealed class DeletionTable
         Find(bytes, limit, (uint)_keys.Length, found);
     }
 
+    /// <summary>Adds every key within the limit of the one at that place that comes before it.</summary>
+    public void FindBefore(int place, int limit, List<NearKey> found)
+    {
+        Span<byte> bytes = stackalloc byte[ByteKey.MaxLength];
+        _keys[place].CopyTo(bytes);
+        Find(bytes[..ByteKey.LengthOf(_keys[place])], limit, (uint)place, found);
+    }
+
     public int LengthAt(int place) => ByteKey.LengthOf(_keys[place]);
 
     private void Find(ReadOnlySpan<byte> bytes, int limit, uint before, List<NearKey> found)
     {
-        Span<ulong> hashes = stackalloc ulong[1 + AskedKey.MaxLength + (AskedKey.MaxLength * (AskedKey.MaxLength - 1) / 2)];
-        hashes = hashes[..DeletionVariants.Write(bytes, limit, hashes)];
-        Touch(hashes);
+        Span<DeletionVariant> variants = stackalloc DeletionVariant[1 + AskedKey.MaxLength + (AskedKey.MaxLength * (AskedKey.MaxLength - 1) / 2)];
+        variants = variants[..DeletionVariants.Write(bytes, limit, variants)];
+        Touch(variants);
         var places = PlaceSet.Empty(_keys.Length);
-        foreach (var hash in hashes)
+        foreach (ref readonly var variant in variants)
         {
-            Collect(hash, before, places);
+            Collect(variant, before, places);
         }
 
         var key = new AskedKey(bytes);
@@ -71,21 +79,13 @@ internal sealed class DeletionTable
         }
     }
 
-    /// <summary>Adds every key within the limit of the one at that place that comes before it.</summary>
-    public void FindBefore(int place, int limit, List<NearKey> found)
-    {
-        Span<byte> bytes = stackalloc byte[ByteKey.MaxLength];
-        _keys[place].CopyTo(bytes);
-        Find(bytes[..ByteKey.LengthOf(_keys[place])], limit, (uint)place, found);
-    }
-
     // Asks memory for all buckets at once; one after the other each would be waited for.
-    private uint Touch(ReadOnlySpan<ulong> hashes)
+    private uint Touch(ReadOnlySpan<DeletionVariant> variants)
     {
-        Span<uint> starts = stackalloc uint[hashes.Length];
-        for (var index = 0; index < hashes.Length; index++)
+        Span<uint> starts = stackalloc uint[variants.Length];
+        for (var index = 0; index < variants.Length; index++)
         {
-            starts[index] = _starts[hashes[index] >> _shift];
+            starts[index] = _starts[variants[index].Hash >> _shift];
         }
 
         var read = 0u;
@@ -97,23 +97,21 @@ internal sealed class DeletionTable
         return read;
     }
 
-    private void Collect(ulong hash, uint before, PlaceSet places)
+    private void Collect(in DeletionVariant variant, uint before, PlaceSet places)
     {
-        var bucket = hash >> _shift;
+        var bucket = variant.Hash >> _shift;
         var (start, end) = (_starts[bucket], _starts[bucket + 1]);
-        var wanted = Vector256.Create(DeletionTableWriter.Fingerprint(hash));
         for (; start < end; start += (uint)Vector256<uint>.Count)
         {
-            var entries = Vector256.LoadUnsafe(ref _entries[0], start); // the last bucket is followed by room for a whole vector
-            var alike = Vector256.Equals(entries & Vector256.Create(DeletionTableWriter.FingerprintMask), wanted).ExtractMostSignificantBits();
+            var near = variant.CanBeNear(Vector256.LoadUnsafe(ref _entries[0], start)); // the last bucket is followed by room for a whole vector
             if (end - start < (uint)Vector256<uint>.Count)
             {
-                alike &= (1u << (int)(end - start)) - 1;
+                near &= (1u << (int)(end - start)) - 1;
             }
 
-            for (; alike != 0; alike &= alike - 1)
+            for (; near != 0; near &= near - 1)
             {
-                var place = _entries[start + (uint)BitOperations.TrailingZeroCount(alike)] & (MostKeys - 1);
+                var place = _entries[start + (uint)BitOperations.TrailingZeroCount(near)] & (MostKeys - 1);
                 if (place >= before)
                 {
                     return; // a bucket is in the order of its places

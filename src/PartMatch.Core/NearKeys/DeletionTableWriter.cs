@@ -10,20 +10,15 @@ namespace PartMatch.Core.NearKeys;
 /// </remarks>
 internal static class DeletionTableWriter
 {
-    /// <summary>The bits of an entry that are no place.</summary>
-    public const uint FingerprintMask = ~0u << DeletionTable.PlaceBits;
-
     // Ours, measured: about so many entries a bucket. Fewer make the list of beginnings too large for the cache, more take longer to compare.
     private const int EntriesPerBucket = 8;
 
     // Two, because each goes over all keys: more would mostly repeat one another.
     private const int Workers = 2;
 
-    public static uint Fingerprint(ulong hash) => (uint)hash << DeletionTable.PlaceBits;
-
-    public static (uint[] Starts, uint[] Entries, int Shift) Write(Vector128<byte>[] keys, long variants)
+    public static (uint[] Starts, uint[] Entries, int Shift) Write(Vector128<byte>[] keys, long entriesExpected)
     {
-        var bits = Math.Max(1, BitOperations.Log2((ulong)Math.Max(variants, 1)) - BitOperations.Log2(EntriesPerBucket) + 1);
+        var bits = Math.Max(1, BitOperations.Log2((ulong)Math.Max(entriesExpected, 1)) - BitOperations.Log2(EntriesPerBucket) + 1);
         var shift = 64 - bits;
 
         // Counted two places on: after summing up, place b + 1 is where bucket b begins, and after writing where it ends and the next begins.
@@ -41,14 +36,14 @@ internal static class DeletionTableWriter
 
     private static void Count(Vector128<byte>[] keys, int shift, ulong worker, uint[] starts)
     {
-        Span<ulong> hashes = stackalloc ulong[DeletionVariants.Most(ByteKey.MaxLength)];
+        Span<DeletionVariant> variants = stackalloc DeletionVariant[DeletionVariants.Most(ByteKey.MaxLength)];
         foreach (var key in keys)
         {
-            foreach (var hash in hashes[..DeletionVariants.Write(key, hashes)])
+            foreach (var variant in variants[..DeletionVariants.Write(key, variants)])
             {
-                if (hash >> 63 == worker)
+                if (variant.Hash >> 63 == worker)
                 {
-                    starts[(hash >> shift) + 2]++;
+                    starts[(variant.Hash >> shift) + 2]++;
                 }
             }
         }
@@ -56,14 +51,14 @@ internal static class DeletionTableWriter
 
     private static void Put(Vector128<byte>[] keys, int shift, ulong worker, uint[] starts, uint[] entries)
     {
-        Span<ulong> hashes = stackalloc ulong[DeletionVariants.Most(ByteKey.MaxLength)];
+        Span<DeletionVariant> variants = stackalloc DeletionVariant[DeletionVariants.Most(ByteKey.MaxLength)];
         for (var place = 0; place < keys.Length; place++)
         {
-            foreach (var hash in hashes[..DeletionVariants.Write(keys[place], hashes)])
+            foreach (var variant in variants[..DeletionVariants.Write(keys[place], variants)])
             {
-                if (hash >> 63 == worker)
+                if (variant.Hash >> 63 == worker)
                 {
-                    entries[starts[(hash >> shift) + 1]++] = Fingerprint(hash) | (uint)place;
+                    entries[starts[(variant.Hash >> shift) + 1]++] = variant.EntryOf(place);
                 }
             }
         }

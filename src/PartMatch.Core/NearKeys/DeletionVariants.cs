@@ -16,18 +16,18 @@ internal static class DeletionVariants
 
     private static readonly ulong[] _weights = Weights();
 
-    /// <summary>The hashes of the rests of a stored key with up to two characters taken away.</summary>
-    public static int Write(Vector128<byte> key, Span<ulong> hashes)
+    /// <summary>The rests of a stored key with up to two characters taken away.</summary>
+    public static int Write(Vector128<byte> key, Span<DeletionVariant> variants)
     {
         Span<byte> bytes = stackalloc byte[ByteKey.MaxLength];
         key.CopyTo(bytes);
-        return Write(bytes[..ByteKey.LengthOf(key)], 2, hashes);
+        return Write(bytes[..ByteKey.LengthOf(key)], 2, variants);
     }
 
-    /// <summary>The hashes of all rests, each rest of a run of equal characters once.</summary>
+    /// <summary>All rests: the key itself, then what one character taken away leaves, then two.</summary>
     /// <param name="most">Characters that are taken away at most, 1 or 2.</param>
     /// <returns>How many there are.</returns>
-    public static int Write(ReadOnlySpan<byte> key, int most, Span<ulong> hashes)
+    public static int Write(ReadOnlySpan<byte> key, int most, Span<DeletionVariant> variants)
     {
         var length = key.Length;
         Span<ulong> kept = stackalloc ulong[AskedKey.MaxLength + 1];
@@ -42,22 +42,22 @@ internal static class DeletionVariants
         }
 
         var count = 0;
-        hashes[count++] = Mixed(kept[length]);
-        for (var first = 0; first < length; first++)
+        variants[count++] = new DeletionVariant(Mixed(kept[length]));
+        for (var lost = 0; lost < length; lost++)
         {
-            if (first > 0 && key[first] == key[first - 1])
+            // Of a run of equal characters it does not matter which is taken.
+            if (lost == 0 || key[lost] != key[lost - 1])
             {
-                continue; // taking the other one of the run leaves the same
+                variants[count++] = new DeletionVariant(Mixed(kept[lost] + movedOnce[length] - movedOnce[lost + 1]));
             }
+        }
 
-            var before = kept[first] - movedOnce[first + 1];
-            hashes[count++] = Mixed(before + movedOnce[length]);
-            for (var second = first + 1; most > 1 && second < length; second++)
+        for (var first = 0; most > 1 && first < length; first++)
+        {
+            for (var second = first + 1; second < length; second++)
             {
-                if (second == first + 1 || key[second] != key[second - 1])
-                {
-                    hashes[count++] = Mixed(before + movedOnce[second] + movedTwice[length] - movedTwice[second + 1]);
-                }
+                var sum = kept[first] + movedOnce[second] - movedOnce[first + 1] + movedTwice[length] - movedTwice[second + 1];
+                variants[count++] = new DeletionVariant(Mixed(sum), first, second);
             }
         }
 

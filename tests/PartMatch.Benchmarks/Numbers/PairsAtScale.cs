@@ -12,7 +12,8 @@ internal static class PairsAtScale
     {
         var set = KeySet.Of(name);
         var index = new NearKeyIndex(set.Keys);
-        var watch = Stopwatch.StartNew();
+        using var process = Process.GetCurrentProcess();
+        var (watch, before) = (Stopwatch.StartNew(), process.TotalProcessorTime);
         var (count, sum) = (0L, 0UL);
         NearKeyPairs.Each(
             index,
@@ -27,8 +28,8 @@ internal static class PairsAtScale
             null,
             CancellationToken.None);
         var seconds = watch.Elapsed.TotalSeconds;
-        using var process = Process.GetCurrentProcess();
-        Say($"{set.Name}, {set.Keys.Length:N0} keys: {count:N0} near pairs, check sum {sum:x16}, {seconds:0.00} s, {count / seconds / 1e6:0.0} million pairs a second, {process.PeakWorkingSet64 >> 20} MB at most");
+        process.Refresh();
+        Say($"{set.Name}, {set.Keys.Length:N0} keys: {count:N0} near pairs, check sum {sum:x16}, {seconds:0.00} s ({(process.TotalProcessorTime - before).TotalSeconds:0.00} s of processor time), {count / seconds / 1e6:0.0} million pairs a second, {process.PeakWorkingSet64 >> 20} MB at most");
         if (name.EndsWith("-tenth", StringComparison.Ordinal))
         {
             Say($"{BruteForce(set.Keys)}");
