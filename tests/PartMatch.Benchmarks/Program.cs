@@ -5,7 +5,7 @@ using PartMatch.Benchmarks.Planning;
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- --filter '*'
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- warehouses cap71.txt …
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- near dense | shaped | dense5
-// … -- pairs dense | dense-tenth, … -- import dense large.db, … -- http dense
+// … -- pairs dense | dense-tenth, … -- import dense large.db, … -- http dense large.db
 if (args is ["warehouses", .. var files])
 {
     Warehouses.Show(files);
@@ -18,11 +18,15 @@ else if (args is ["pairs", var pairsOf])
 {
     PairsAtScale.Show(pairsOf);
 }
+else if (args is ["http", var asked, var largeBase])
+{
+    await NearOverHttp.ShowAsync(asked, largeBase);
+}
 else if (args is ["import", var list, var path])
 {
     ImportAtScale.Show(list, path);
 }
 else
 {
-    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+    BenchmarkSwitcher.FromAssembly(typeof(KeySet).Assembly).Run(args);
 }

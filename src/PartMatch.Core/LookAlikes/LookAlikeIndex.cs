@@ -3,6 +3,9 @@ using PartMatch.Core.NearKeys;
 
 namespace PartMatch.Core.LookAlikes;
 
+/// <summary>Two numbers whose folded keys are near each other.</summary>
+internal readonly record struct NumberPair(PartNumber One, PartNumber Other, int FoldedEdits);
+
 /// <summary>
 /// All numbers of the base, ready to be asked for those near a key. Complete: no number within the limit is missed, whether or not the key
 /// asked about is itself in the base. Immutable.
@@ -87,6 +90,39 @@ public sealed class LookAlikeIndex
         }
 
         return found;
+    }
+
+    /// <summary>Every two numbers that are near each other, once each, by the limit of the longer key.</summary>
+    /// <param name="take">Given some pairs at a time, from several workers at once; the list is its own.</param>
+    /// <param name="progress">Told how many numbers have been looked at, by one worker after the other.</param>
+    /// <exception cref="OperationCanceledException">Cancelled; some pairs have been told.</exception>
+    internal void EachPair(Action<IReadOnlyList<NumberPair>> take, Action<int> progress, CancellationToken cancellation)
+    {
+        NearKeyPairs.Each(
+            _keys,
+            pairs => take(
+            [
+                .. pairs.Select(pair => new NumberPair(_numbers[pair.Place], _numbers[pair.Before], pair.Edits))
+                    .Where(pair => IsUnchanged(pair.One) && IsUnchanged(pair.Other)),
+            ]),
+            looked => progress(Math.Min(looked, Count)),
+            cancellation);
+        var near = new List<NearKey>();
+        foreach (var (index, changed) in _changed.Index())
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var folded = FoldingClasses.Fold(changed.Key);
+            near.Clear();
+            _keys.Find(folded, NearKeyIndex.MostEdits, near);
+            take(
+            [
+                .. near.Select(one => new NumberPair(changed, _numbers[one.Place], one.Edits)).Where(pair => IsUnchanged(pair.Other))
+                    .Concat(_changed.Take(index).Select(other => new NumberPair(changed, other, FoldedEdits(folded, NearKeyIndex.MostEdits, other))))
+                    .Where(pair => pair.FoldedEdits <= NearKeyIndex.LimitFor(Math.Max(pair.One.Key.Length, pair.Other.Key.Length))),
+            ]);
+        }
+
+        progress(Count);
     }
 
     private bool IsUnchanged(PartNumber number) => _changedParts.Count == 0 || !_changedParts.Contains(number.Part);

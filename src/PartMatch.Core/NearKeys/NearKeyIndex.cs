@@ -12,7 +12,7 @@ internal sealed class NearKeyIndex
     /// <summary>The most edits that count as near.</summary>
     public const int MostEdits = 2;
 
-    // Ours: with four bytes a variant, two for the beginnings of buckets and sixteen for the key, at most 300 bytes a key.
+    // Ours: with four bytes a variant, up to one more for the beginnings of buckets, and sixteen for the key, about 300 bytes a key.
     private const int MostVariantsPerKey = 62;
 
     private const int Chunk = 1 << 14;

@@ -8,8 +8,8 @@ internal static class NearKeyPairs
 {
     private const int KeysAtATime = 512;
 
-    /// <param name="take">Given the pairs of so many keys at a time, from one worker after the other; the list is used again afterwards.</param>
-    /// <param name="progress">Told how many keys have been looked at.</param>
+    /// <param name="take">Given the pairs of so many keys at a time, from several workers at once; the list is used again afterwards.</param>
+    /// <param name="progress">Told, by one worker after the other, how many keys have been looked at.</param>
     /// <exception cref="OperationCanceledException">Cancelled; some pairs have been told.</exception>
     public static void Each(NearKeyIndex index, Action<IReadOnlyList<KeyPair>> take, Action<int>? progress, CancellationToken cancellation)
     {
@@ -28,9 +28,9 @@ internal static class NearKeyPairs
                 }
             }
 
+            take(hands.Pairs);
             lock (telling)
             {
-                take(hands.Pairs);
                 progress?.Invoke(done += end - (chunk * KeysAtATime));
             }
 

@@ -64,6 +64,15 @@ public sealed class NumberStore(Database database)
         return new NumbersChanged(latest, parts, numbers);
     }
 
+    /// <summary>The ids of the parts that a book describes; null when there is no such book.</summary>
+    public IReadOnlySet<string>? FindParts(string book)
+    {
+        using var connection = database.Connect();
+        using var transaction = connection.BeginTransaction(deferred: true);
+        return connection.ExecuteScalar<long>("select count(*) from books where book = @book", new { book }) == 0 ? null
+            : connection.Query<string>("select part from parts where book = @book", new { book }).ToHashSet(StringComparer.Ordinal);
+    }
+
     private NumbersRead Read(Func<PartNumber, bool> isWanted)
     {
         using var connection = database.Connect();

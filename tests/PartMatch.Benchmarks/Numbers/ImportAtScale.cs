@@ -24,6 +24,7 @@ internal static class ImportAtScale
             {
                 ImportOutcome.Imported imported => imported.Counts.Sum(count => count.Rows),
                 ImportOutcome.Checked check => check.Counts.Sum(count => count.Rows),
+                ImportOutcome.Refused refused => throw new InvalidOperationException($"The book was refused: {refused.Errors[0]}"),
                 _ => throw new InvalidOperationException($"The book was not taken: {outcome}"),
             };
             using var process = Process.GetCurrentProcess();

@@ -20,6 +20,7 @@ internal static class LargeBook
         [
             ("book.csv", $"format,book,kind,title,maker,uses,licence,note\n1,{code},common,A whole maker's list,,,CC0-1.0,\n"),
             ("kinds.csv", "kind,name,running,reviewed,cautions\nbush,Bush,cannot-alter,yes,\n"),
+            ("makers.csv", "maker,name\nvelm,Velm Works\n"),
             ("features.csv", "kind,feature,name,type,unit,choices\nbush,bore,bore,quantity,mm,\n"),
             ("parts.csv", parts.ToString()),
             ("values.csv", values.ToString()),

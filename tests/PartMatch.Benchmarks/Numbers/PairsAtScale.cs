@@ -19,11 +19,14 @@ internal static class PairsAtScale
             index,
             pairs =>
             {
-                count += pairs.Count;
+                var own = 0UL;
                 foreach (var pair in pairs)
                 {
-                    sum += Mixed(pair.Place, pair.Before, pair.Edits);
+                    own += Mixed(pair.Place, pair.Before, pair.Edits);
                 }
+
+                Interlocked.Add(ref count, pairs.Count);
+                Interlocked.Add(ref sum, own);
             },
             null,
             CancellationToken.None);

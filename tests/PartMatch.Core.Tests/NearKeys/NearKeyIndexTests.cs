@@ -44,7 +44,7 @@ public sealed class NearKeyIndexTests
                 var index = new NearKeyIndex(keys);
                 var found = new List<NearKey>();
                 index.Find(one.asked, 2, found);
-                return index.Bytes <= 300 * keys.Length && Compared(keys, one.asked, 2).SequenceEqual(found.OrderBy(near => near.Place));
+                return index.Bytes <= 330 * keys.Length && Compared(keys, one.asked, 2).SequenceEqual(found.OrderBy(near => near.Place));
             },
             iter: 200);
 

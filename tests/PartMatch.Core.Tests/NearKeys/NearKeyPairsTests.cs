@@ -49,7 +49,17 @@ public sealed class NearKeyPairsTests
     private static List<KeyPair> PairsOf(string[] keys)
     {
         var pairs = new List<KeyPair>();
-        NearKeyPairs.Each(new NearKeyIndex(keys), pairs.AddRange, null, CancellationToken.None);
+        NearKeyPairs.Each(
+            new NearKeyIndex(keys),
+            some =>
+            {
+                lock (pairs)
+                {
+                    pairs.AddRange(some);
+                }
+            },
+            null,
+            CancellationToken.None);
         return pairs;
     }
 }
