@@ -11,6 +11,7 @@ public sealed class Database : IDisposable
 
     private readonly string _connectionString;
     private readonly SqliteConnection _watch;
+    private readonly SqliteCommand _version;
     private readonly Lock _watchLock = new();
 
     // Columns are snake_case, row records are not.
@@ -20,6 +21,8 @@ public sealed class Database : IDisposable
     {
         (Path, _connectionString, WasCreated) = (path, connectionString, wasCreated);
         _watch = Connect();
+        _version = _watch.CreateCommand();
+        _version.CommandText = "pragma data_version"; // asked at every request: prepared once
 
         // Once it has read, SQLite keeps a lock on the file for it: a restore can see that somebody has the base open.
         Version();
@@ -65,6 +68,7 @@ public sealed class Database : IDisposable
 
     public void Dispose()
     {
+        _version.Dispose();
         _watch.Dispose();
         using var pooled = new SqliteConnection(_connectionString);
         SqliteConnection.ClearPool(pooled);
@@ -78,7 +82,7 @@ public sealed class Database : IDisposable
     {
         lock (_watchLock)
         {
-            return _watch.ExecuteScalar<long>("pragma data_version");
+            return (long)_version.ExecuteScalar()!; // the pragma always gives a number
         }
     }
 

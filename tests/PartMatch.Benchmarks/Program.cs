@@ -1,13 +1,32 @@
 using BenchmarkDotNet.Running;
+using PartMatch.Benchmarks.Numbers;
 using PartMatch.Benchmarks.Planning;
 
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- --filter '*'
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- warehouses cap71.txt …
+// dotnet run -c Release --project tests/PartMatch.Benchmarks -- near dense | shaped | dense5
+// … -- pairs dense | dense-tenth, … -- import dense large.db, … -- http dense large.db
 if (args is ["warehouses", .. var files])
 {
     Warehouses.Show(files);
 }
+else if (args is ["near", var set, ..])
+{
+    NearKeysAtScale.Show(set, withPeers: args is not [.., "alone"]);
+}
+else if (args is ["pairs", var pairsOf])
+{
+    PairsAtScale.Show(pairsOf);
+}
+else if (args is ["http", var asked, var largeBase])
+{
+    await NearOverHttp.ShowAsync(asked, largeBase);
+}
+else if (args is ["import", var list, var path])
+{
+    ImportAtScale.Show(list, path);
+}
 else
 {
-    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+    BenchmarkSwitcher.FromAssembly(typeof(KeySet).Assembly).Run(args);
 }

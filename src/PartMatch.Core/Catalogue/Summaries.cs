@@ -8,9 +8,3 @@ namespace PartMatch.Core.Catalogue;
 /// <param name="Parts">How many parts its own book describes.</param>
 public sealed record FamilySummary(
     string Family, string Title, string? Maker, string? MakerName, string? Note, IReadOnlyList<string> Variants, int Positions, int Parts);
-
-/// <summary>A number together with what a search for look-alikes shows of the part it stands on.</summary>
-/// <param name="Kind">Kind of that part.</param>
-/// <param name="Name">Name of that part.</param>
-/// <param name="Families">Families in which that part is fitted somewhere, in ordinal order; empty when in none.</param>
-public sealed record KnownNumber(PartNumber Number, string Kind, string Name, IReadOnlyList<string> Families);

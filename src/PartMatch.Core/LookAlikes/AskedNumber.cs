@@ -12,7 +12,12 @@ internal sealed record AskedNumber(IReadOnlyList<string> Known, bool Narrows, IR
     public static AskedNumber Resolve(LookAlikeIndex index, string number, string? maker)
     {
         var key = NumberKey.Of(number);
-        var found = index.Find(key);
+        return Resolve(index.Find(key), key, maker);
+    }
+
+    /// <param name="found">Every number near the key; <see cref="Near"/> keeps its order.</param>
+    public static AskedNumber Resolve(IReadOnlyList<NearNumber> found, string key, string? maker)
+    {
         PartNumber[] equal = [.. found.Where(near => near.Number.Key == key && (maker is null || near.Number.Maker == maker)).Select(near => near.Number)];
         var known = Meant(equal);
         PartNumber[] written =

@@ -1,146 +1,134 @@
-using System.Numerics;
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.NearKeys;
 
 namespace PartMatch.Core.LookAlikes;
 
-/// <summary>A number whose key is near the key asked about.</summary>
-/// <param name="Edits">Optimal string alignment distance of the keys as they are.</param>
-/// <param name="FoldedEdits">The same of the folded keys; this one is within the limit.</param>
-public sealed record NearNumber(PartNumber Number, int Edits, int FoldedEdits, MixUp MixUp);
+/// <summary>Two numbers whose folded keys are near each other.</summary>
+internal readonly record struct NumberPair(PartNumber One, PartNumber Other, int FoldedEdits);
 
 /// <summary>
 /// All numbers of the base, ready to be asked for those near a key. Complete: no number within the limit is missed, whether or not the key
 /// asked about is itself in the base. Immutable.
 /// </summary>
-/// <remarks>
-/// The folded keys lie in one block by length; where there are many of a length, their halves (<see cref="KeyHalves"/>) say which to look at. A count of
-/// characters turns most of those away before the distance is worked out: no edit takes away more than one character or adds more than one, so a
-/// candidate that lacks or has too many characters cannot be near.
-/// </remarks>
+/// <remarks>What has changed since it was built (<see cref="With"/>) is compared one by one, so that a write shows at once and the next build can wait.</remarks>
 public sealed class LookAlikeIndex
 {
-    private const int ShortKey = 6;
-
     private readonly PartNumber[] _numbers;
-    private readonly char[] _foldedKeys;
-    private readonly CharacterCount[] _counts;
-    private readonly Dictionary<int, KeysOfLength> _byLength;
+    private readonly NearKeyIndex _keys;
+    private readonly HashSet<string> _changedParts;
+    private readonly PartNumber[] _changed;
 
     /// <param name="numbers">Every number of every part, in any order. One number may stand on several parts.</param>
     public LookAlikeIndex(IEnumerable<PartNumber> numbers)
     {
-        _numbers =
-        [
-            .. numbers.DistinctBy(number => (number.Key, number.Part))
-                .OrderBy(number => number.Key.Length).ThenBy(number => number.Key, StringComparer.Ordinal).ThenBy(number => number.Part, StringComparer.Ordinal),
-        ];
-        _foldedKeys = new char[_numbers.Sum(number => number.Key.Length)];
-        _counts = new CharacterCount[_numbers.Length];
-        _byLength = [];
-        var offset = 0;
-        for (var index = 0; index < _numbers.Length; index++)
-        {
-            var folded = FoldingClasses.Fold(_numbers[index].Key);
-            folded.CopyTo(_foldedKeys.AsSpan(offset));
-            _counts[index] = CharacterCount.Of(folded);
-            _byLength[folded.Length] = _byLength.TryGetValue(folded.Length, out var same) ? same with { Count = same.Count + 1 } : new KeysOfLength(index, 1, offset);
-            offset += folded.Length;
-        }
-
-        foreach (var (length, same) in _byLength)
-        {
-            _byLength[length] = same with { Halves = KeyHalves.IfWorth(_foldedKeys.AsSpan(same.Offset, same.Count * length), length, same.Count) };
-        }
+        _numbers = NumberOrder.Of(numbers);
+        _keys = new NearKeyIndex([.. _numbers.Select(number => FoldingClasses.Fold(number.Key))]);
+        (_changedParts, _changed) = ([], []);
     }
 
-    /// <param name="Halves">Null where looking at every key is faster.</param>
-    private readonly record struct KeysOfLength(int First, int Count, int Offset, KeyHalves? Halves = null);
+    private LookAlikeIndex(LookAlikeIndex built, HashSet<string> changedParts, PartNumber[] changed) =>
+        (_numbers, _keys, _changedParts, _changed) = (built._numbers, built._keys, changedParts, changed);
 
-    /// <summary>Every number held, by length, key and part.</summary>
-    public IReadOnlyList<PartNumber> All => _numbers;
+    /// <summary>Every number held; those of common characters first, then by length, key and part; what has changed since the build last.</summary>
+    public IReadOnlyList<PartNumber> All => _changedParts.Count == 0 ? _numbers : [.. _numbers.Where(IsUnchanged), .. _changed];
 
     /// <summary>Numbers held, each number of each part counted once.</summary>
-    public int Count => _numbers.Length;
+    public int Count => _changedParts.Count == 0 ? _numbers.Length : _numbers.Count(IsUnchanged) + _changed.Length;
+
+    /// <summary>Parts that have changed since it was built, and their numbers, each of which every search is slower by.</summary>
+    public int Changed => _changedParts.Count + _changed.Length;
+
+    /// <summary>What the table of near keys keeps in memory, beside the numbers themselves.</summary>
+    internal long Bytes => _keys.Bytes;
 
     /// <summary>How many edits on folded keys count as near for this key: 1 when it is shorter than 6 characters, otherwise 2.</summary>
-    public static int LimitFor(string key) => key.Length < ShortKey ? 1 : 2;
+    public static int LimitFor(string key) => NearKeyIndex.LimitFor(key.Length);
+
+    /// <summary>Is that number within the limit of the asked key? What an index finds, for a single number.</summary>
+    public static bool IsNear(string key, PartNumber number) => FoldedEdits(FoldingClasses.Fold(key), LimitFor(key), number) <= LimitFor(key);
+
+    /// <summary>The same index with some parts as they stand now: whatever it knew of their numbers counts no longer.</summary>
+    /// <param name="parts">The ids by which the parts were known, and those by which they are known now.</param>
+    /// <param name="numbers">Every number that stands on one of those parts now.</param>
+    public LookAlikeIndex With(IReadOnlyCollection<string> parts, IEnumerable<PartNumber> numbers)
+    {
+        HashSet<string> changedParts = [.. _changedParts, .. parts];
+        return new LookAlikeIndex(this, changedParts, NumberOrder.Of(_changed.Where(number => !parts.Contains(number.Part)).Concat(numbers)));
+    }
 
     /// <summary>Every number whose folded key is within the limit of the asked key's, equal keys included.</summary>
     /// <param name="key">A number key (<see cref="NumberKey"/>).</param>
     /// <returns>Ordered by cost, then key, then part; a number that stands on several parts comes once for each.</returns>
     public IReadOnlyList<NearNumber> Find(string key)
     {
-        var limit = LimitFor(key);
-        var folded = FoldingClasses.Fold(key);
-        var found = new List<NearNumber>();
-        for (var length = Math.Max(0, folded.Length - limit); length <= folded.Length + limit; length++)
-        {
-            if (_byLength.TryGetValue(length, out var keys))
-            {
-                Scan(keys, length, key, folded, limit, found);
-            }
-        }
-
-        return
-        [
-            .. found.OrderBy(near => near.MixUp.Cost)
-                .ThenBy(near => near.Number.Key, StringComparer.Ordinal).ThenBy(near => near.Number.Part, StringComparer.Ordinal),
-        ];
+        var found = FindInAnyOrder(key);
+        found.Sort(NearNumber.InOrder);
+        return found;
     }
 
-    private void Scan(KeysOfLength keys, int length, string key, string folded, int limit, List<NearNumber> found)
+    /// <summary>The same in any order, for whoever shows only the first of them.</summary>
+    internal List<NearNumber> FindInAnyOrder(string key)
     {
-        var wanted = CharacterCount.Of(folded);
-        if (keys.Halves is { } halves)
+        var (folded, limit) = (FoldingClasses.Fold(key), LimitFor(key));
+        var near = new List<NearKey>();
+        _keys.Find(folded, limit, near);
+        var found = new List<NearNumber>(near.Count);
+        foreach (var one in near)
         {
-            // One that both halves lead to comes twice.
-            HashSet<int> near = [];
-            halves.Visit(folded, limit, index =>
+            if (IsUnchanged(_numbers[one.Place]))
             {
-                if (wanted.CanBeWithin(limit, _counts[keys.First + index]) && EditsTo(index) <= limit && near.Add(index))
-                {
-                    Add(index);
-                }
-            });
-            return;
-        }
-
-        var counts = _counts.AsSpan(keys.First, keys.Count);
-        for (var index = 0; index < counts.Length; index++)
-        {
-            if (wanted.CanBeWithin(limit, counts[index]) && EditsTo(index) <= limit)
-            {
-                Add(index);
+                found.Add(new NearNumber(_numbers[one.Place], key, one.Edits));
             }
         }
 
-        int EditsTo(int index) => NumberDistance.OptimalStringAlignmentWithin(folded, _foldedKeys.AsSpan(keys.Offset + (index * length), length), limit);
-
-        void Add(int index)
+        foreach (var number in _changed)
         {
-            var number = _numbers[keys.First + index];
-            found.Add(new NearNumber(number, NumberDistance.OptimalStringAlignment(key, number.Key), EditsTo(index), MixUpCost.Between(key, number.Key)));
+            if (FoldedEdits(folded, limit, number) is var edits && edits <= limit)
+            {
+                found.Add(new NearNumber(number, key, edits));
+            }
         }
+
+        return found;
     }
 
-    /// <summary>Which characters a key has at least once, and which at least twice, one bit each; characters that share a bit only let more through.</summary>
-    private readonly record struct CharacterCount(ulong Once, ulong Twice)
+    /// <summary>Every two numbers that are near each other, once each, by the limit of the longer key.</summary>
+    /// <param name="take">Given some pairs at a time, from several workers at once; the list is its own.</param>
+    /// <param name="progress">Told how many numbers have been looked at, by one worker after the other.</param>
+    /// <exception cref="OperationCanceledException">Cancelled; some pairs have been told.</exception>
+    internal void EachPair(Action<IReadOnlyList<NumberPair>> take, Action<int> progress, CancellationToken cancellation)
     {
-        public static CharacterCount Of(ReadOnlySpan<char> key)
+        NearKeyPairs.Each(
+            _keys,
+            pairs => take(
+            [
+                .. pairs.Select(pair => new NumberPair(_numbers[pair.Place], _numbers[pair.Before], pair.Edits))
+                    .Where(pair => IsUnchanged(pair.One) && IsUnchanged(pair.Other)),
+            ]),
+            looked => progress(Math.Min(looked, Count)),
+            cancellation);
+        var near = new List<NearKey>();
+        foreach (var (index, changed) in _changed.Index())
         {
-            var (once, twice) = (0UL, 0UL);
-            foreach (var letter in key)
-            {
-                var bit = 1UL << (letter & 63);
-                twice |= once & bit;
-                once |= bit;
-            }
-
-            return new CharacterCount(once, twice);
+            cancellation.ThrowIfCancellationRequested();
+            var folded = FoldingClasses.Fold(changed.Key);
+            near.Clear();
+            _keys.Find(folded, NearKeyIndex.MostEdits, near);
+            take(
+            [
+                .. near.Select(one => new NumberPair(changed, _numbers[one.Place], one.Edits)).Where(pair => IsUnchanged(pair.Other))
+                    .Concat(_changed.Take(index).Select(other => new NumberPair(changed, other, FoldedEdits(folded, NearKeyIndex.MostEdits, other))))
+                    .Where(pair => pair.FoldedEdits <= NearKeyIndex.LimitFor(Math.Max(pair.One.Key.Length, pair.Other.Key.Length))),
+            ]);
         }
 
-        public bool CanBeWithin(int limit, in CharacterCount other) =>
-            BitOperations.PopCount(Once & ~other.Once) + BitOperations.PopCount(Twice & ~other.Twice) <= limit
-            && BitOperations.PopCount(other.Once & ~Once) + BitOperations.PopCount(other.Twice & ~Twice) <= limit;
+        progress(Count);
     }
+
+    private bool IsUnchanged(PartNumber number) => _changedParts.Count == 0 || !_changedParts.Contains(number.Part);
+
+    private static int FoldedEdits(string folded, int limit, PartNumber number) =>
+        Math.Abs(number.Key.Length - folded.Length) > limit
+            ? limit + 1
+            : NumberDistance.OptimalStringAlignmentWithin(folded, FoldingClasses.Fold(number.Key), limit);
 }

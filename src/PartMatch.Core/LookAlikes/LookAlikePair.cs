@@ -9,7 +9,7 @@ internal sealed record LookAlikePair(CataloguePart Asked, CataloguePart Other, N
     public DangerLevel DangerAmong(Odds odds) => Danger.Level(EaseAmong(odds), Harm);
 
     /// <summary>Its place in a list, where the look-alike was offered so often.</summary>
-    public ListRank RankAmong(Odds odds) => new(EaseAmong(odds) * Harm, odds.OffersOf(Other.Id ?? ""), Number?.MixUp.Cost ?? double.PositiveInfinity,
+    public ListRank RankAmong(Odds odds) => new(EaseAmong(odds) * Harm, odds.OffersOf(Other.Id ?? ""), Number?.Cost ?? double.PositiveInfinity,
         Number?.Number.Key ?? Other.Part?.Key ?? "", Other.Id ?? "");
 
     /// <summary>The row that the answer shows.</summary>
@@ -27,7 +27,7 @@ internal sealed record LookAlikePair(CataloguePart Asked, CataloguePart Other, N
             other,
             Other.Part?.Kind,
             Other.Part?.Name,
-            Number is null ? null : new Near(Number.Edits, Number.FoldedEdits, Number.MixUp.Cost, Number.MixUp.Class, Number.MixUp.At),
+            Number is null ? null : new Near(Number.Edits, Number.FoldedEdits, Number.Cost, Number.MixUp.Class, Number.MixUp.At),
             SameToTheEye,
             Asked.Id,
             relation,

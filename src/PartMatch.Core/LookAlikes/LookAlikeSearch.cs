@@ -53,7 +53,7 @@ public static class LookAlikeSearch
     internal static LookAlike? Between(LookAlikeFacts facts, string family, string needed, string other)
     {
         var (asked, candidate) = (facts.FindPart(needed), facts.FindPart(other));
-        var near = facts.Numbers.Find(asked.Part?.Key ?? "").Where(one => one.Number.Part == other).OrderBy(one => one.MixUp.Cost).FirstOrDefault();
+        var near = facts.Numbers.Find(asked.Part?.Key ?? "").Where(one => one.Number.Part == other).OrderBy(one => one.Cost).FirstOrDefault();
         var sameToTheEye = AreSameToTheEye(facts, asked, candidate);
         if (near is null && !sameToTheEye && !facts.IsTrap(asked, candidate) && !facts.Odds.CameInstead(needed, other))
         {

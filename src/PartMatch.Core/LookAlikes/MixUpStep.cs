@@ -5,16 +5,26 @@ namespace PartMatch.Core.LookAlikes;
 /// <param name="Read">Characters of the read key it makes.</param>
 internal readonly record struct MixUpStep(MixUpClass Class, int Meant, int Read)
 {
-    private static readonly MixUpStep _substitution = new(MixUpClass.Substitution, 1, 1);
     private static readonly MixUpStep _omission = new(MixUpClass.Omission, 1, 0);
     private static readonly MixUpStep _addition = new(MixUpClass.Addition, 0, 1);
+
+    public static MixUpStep Substitution { get; } = new(MixUpClass.Substitution, 1, 1);
+
+    /// <summary>The errors that change two places at once and could have happened at the beginning of the two texts, whose first characters differ.</summary>
+    public static List<MixUpStep> AcrossPlaces(ReadOnlySpan<char> meant, ReadOnlySpan<char> read)
+    {
+        List<MixUpStep> steps = [];
+        CollectPairs(meant, read, steps);
+        CollectJumps(meant, read, steps);
+        return steps;
+    }
 
     /// <summary>Adds the errors that could have happened at the beginning of what is left of the two keys, in a fixed order.</summary>
     public static void Collect(ReadOnlySpan<char> meant, ReadOnlySpan<char> read, List<MixUpStep> steps)
     {
         if (!meant.IsEmpty && !read.IsEmpty && meant[0] != read[0])
         {
-            steps.Add(_substitution);
+            steps.Add(Substitution);
             CollectPairs(meant, read, steps);
             CollectJumps(meant, read, steps);
         }

@@ -32,16 +32,20 @@ public static class NearSearch
     public static NearAnswer Decide(LookAlikeIndex index, NearQuestion question)
     {
         var key = NumberKey.Of(question.Number);
-        var near = AskedNumber.Resolve(index, question.Number, question.Maker).Near;
-        var page = ListPage.Of(near, RankOf, question.Limit, question.Cursor);
+        var near = AskedNumber.Resolve(index.FindInAnyOrder(key), key, question.Maker).Near;
+        var page = FirstOf(near, question.Limit, question.Cursor);
         return new NearAnswer(
             new NearAsked(question.Number, key, question.Maker, question.Limit),
             Complete: true,
             LookAlikeIndex.LimitFor(key),
             near.Count,
             page.Cursor,
-            [.. page.Rows.Select(row => new NearRow(row.Number.Written, row.Number.Part, row.Edits, row.FoldedEdits, row.MixUp.Cost))]);
+            [.. page.Rows.Select(row => new NearRow(row.Number.Written, row.Number.Part, row.Edits, row.FoldedEdits, row.Cost))]);
     }
 
-    private static ListRank RankOf(NearNumber near) => new(0, 0, near.MixUp.Cost, near.Number.Key, near.Number.Part);
+    // Ordering the first of many takes a fraction of ordering all; one more than the page tells that there are more.
+    private static ListPage<NearNumber> FirstOf(IReadOnlyList<NearNumber> near, int limit, string? cursor) =>
+        ListPage.Of([.. near.Order(NearNumber.InOrder).Take(cursor is null ? limit + 1 : near.Count)], RankOf, limit, cursor);
+
+    private static ListRank RankOf(NearNumber near) => new(0, 0, near.Cost, near.Number.Key, near.Number.Part);
 }

@@ -105,8 +105,8 @@ public static class PairRanking
             {
                 var forward = string.CompareOrdinal(number.Part, near.Number.Part) < 0;
                 var pair = forward ? (number.Part, near.Number.Part) : (near.Number.Part, number.Part);
-                var read = forward ? near : near with { Number = number, MixUp = MixUpCost.Between(near.Number.Key, number.Key) };
-                if (!nearest.TryGetValue(pair, out var known) || read.MixUp.Cost < known.Near.MixUp.Cost)
+                var read = forward ? near : near.Reversed(number);
+                if (!nearest.TryGetValue(pair, out var known) || read.Cost < known.Near.Cost)
                 {
                     nearest[pair] = (forward ? number : near.Number, read);
                 }

@@ -42,6 +42,7 @@ internal static class BaseServices
         services.AddSingleton<OfferStore>();
         services.AddSingleton<OfferEntry>();
         services.AddSingleton<LookAlikeStamp>();
+        services.AddSingleton<NumberSource>();
         services.AddSingleton<LookAlikeSource>();
         services.AddSingleton<ContentsStore>();
         services.AddSingleton<ListingSource>();

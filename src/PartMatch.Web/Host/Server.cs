@@ -3,6 +3,7 @@ using System.Reflection;
 using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using PartMatch.Web.LookAlikes;
 
 namespace PartMatch.Web.Host;
 
@@ -82,6 +83,7 @@ internal static class Server
         }
 
         IsListening = true;
+        _ = app.Services.GetRequiredService<NumberSource>().BuildInBackground();
         await Console.Out.WriteLineAsync($"PartMatch listens on {string.Join(" and ", bound)}");
         return null;
     }

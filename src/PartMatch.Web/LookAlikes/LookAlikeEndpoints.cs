@@ -3,6 +3,7 @@ using PartMatch.Core.Catalogue;
 using PartMatch.Core.Identification;
 using PartMatch.Core.LookAlikes;
 using PartMatch.Storage.Families;
+using PartMatch.Storage.LookAlikes;
 using PartMatch.Web.Families;
 using PartMatch.Web.Http;
 
@@ -18,6 +19,8 @@ internal static class LookAlikeEndpoints
             .WithSummary("Which two parts of a family are most dangerously mixed up, and which of them nobody has judged yet");
         api.MapGet("/numbers/{number}/near", Near).WithName("FindNearNumbers").WithTags("look-alikes")
             .WithSummary("Numbers that are written nearly the same: edits and cost, nothing else");
+        api.MapGet("/books/{book}/near-pairs", Unjudged).WithName("FindUnjudgedPairs").WithTags("look-alikes")
+            .WithSummary("Near numbers of a book that nobody has judged, the likeliest mix-up first; as JSON lines with the progress where they are asked for");
     }
 
     private static Results<Ok<PairAnswer>, Refused, Absent> Pairs([AsParameters] PairRequest request, LookAlikeSource source, FamilyStore families)
@@ -62,10 +65,19 @@ internal static class LookAlikeEndpoints
         return parts.Length == 0 ? null : new Permalink("/api/tell-apart").With("parts", string.Join(',', parts)).ToString();
     }
 
-    private static Ok<NearAnswer> Near([AsParameters] NearRequest request, LookAlikeSource source)
+    private static Results<UnjudgedStream, Absent> Unjudged([AsParameters] UnjudgedRequest request, NumberStore store, LookAlikeSource source) =>
+        store.FindParts(request.Book) is { } parts
+            ? new UnjudgedStream(
+                (tell, cancellation) => UnjudgedPairs.Decide(source.Get(), parts, request.ToQuestion(), tell, cancellation) with
+                {
+                    Permalink = Permalink.To("/api/books", request.Book, "near-pairs").With("limit", request.ToQuestion().Limit).ToString(),
+                })
+            : new Absent(new FieldError("book", request.Book, "the name of a book of the base", "the books are listed at /api/books"));
+
+    private static Ok<NearAnswer> Near([AsParameters] NearRequest request, NumberSource numbers)
     {
         var question = request.ToQuestion();
-        return TypedResults.Ok(NearSearch.Decide(source.Get().Numbers, question) with
+        return TypedResults.Ok(NearSearch.Decide(numbers.Near(NumberKey.Of(question.Number)), question) with
         {
             Permalink = Permalink.To("/api/numbers", question.Number, "near").With("maker", question.Maker)
                 .With("limit", question.Limit).With("cursor", question.Cursor).ToString(),

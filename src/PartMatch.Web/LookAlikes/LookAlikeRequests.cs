@@ -85,6 +85,18 @@ internal sealed class NearRules : AbstractValidator<NearRequest>
     }
 }
 
+public sealed record UnjudgedRequest(
+    [property: FromRoute(Name = "book"), Description("The book whose numbers are looked at.")] string Book,
+    [property: FromQuery(Name = "limit"), Description("Rows told, 1 to 200; 20 when left out.")] string? Limit)
+{
+    internal UnjudgedQuestion ToQuestion() => new(Book, CommonRules.PageSize(Limit));
+}
+
+internal sealed class UnjudgedRules : AbstractValidator<UnjudgedRequest>
+{
+    public UnjudgedRules() => RuleFor(request => request.Limit).MustBePageSize();
+}
+
 internal static class ListRules
 {
     /// <summary>A code of a closed vocabulary, or nothing.</summary>

@@ -6,7 +6,7 @@ using PartMatch.Storage.LookAlikes;
 namespace PartMatch.Web.LookAlikes;
 
 /// <summary>The facts behind every look-alike question, built once and kept until something of them changes in the base.</summary>
-internal sealed class LookAlikeSource(LookAlikeStamp stamps, NumberStore numbers, FamilyStore families, OddsStore odds)
+internal sealed class LookAlikeSource(LookAlikeStamp stamps, NumberSource numbers, FamilyStore families, OddsStore odds)
 {
     private Built? _built;
 
@@ -34,7 +34,7 @@ internal sealed class LookAlikeSource(LookAlikeStamp stamps, NumberStore numbers
     }
 
     private LookAlikeFacts Build() => new(
-        new LookAlikeIndex(numbers.All().Select(known => known.Number)),
+        numbers.Get(),
         [.. families.List().Select(family => families.FindFamily(family.Family)).OfType<FamilyFacts>()],
         odds.Get());
 }

@@ -38,7 +38,7 @@ public sealed class LookAlikeIndexTests
         _catalogue.Sample((catalogue, asked) => IndexOf(catalogue).Find(asked).All(near =>
             near.Edits == EditDistanceByDefinition.OptimalStringAlignment(asked, near.Number.Key)
             && near.FoldedEdits == EditDistanceByDefinition.OptimalStringAlignment(EditDistanceByDefinition.Folded(asked), EditDistanceByDefinition.Folded(near.Number.Key))
-            && near.MixUp == MixUpCost.Between(asked, near.Number.Key) with { At = near.MixUp.At }));
+            && near.MixUp == MixUpCost.Between(asked, near.Number.Key) with { At = near.MixUp.At } && near.Cost == near.MixUp.Cost));
 
     [Fact]
     public void Order_is_by_cost_then_key_and_does_not_depend_on_the_order_of_the_catalogue() =>

@@ -26,7 +26,7 @@ async function drawBooks() {
     mergeForm.elements.book.replaceChildren(el('option', { value: '' }, 'Choose a book'), ...books.map(book => el('option', { value: book.book }, book.title)));
     list.replaceChildren(books.length === 0 ? el('p', { class: 'notice' }, 'The base is empty. Bring a book in below.') : ruled('Books in the base', ['Book', 'What it is', 'Builds on', 'Licence', 'Size', 'Take it out'], books.map(book => [
       book.book, [book.title, book.note ? el('div', { class: 'quiet' }, book.note) : '',
-        ways(['Open', address('record.html', { book: book.book })], ['History', address('history.html', { book: book.book })])], book.uses.join(', ') || '–', book.licence ?? 'not recorded', counts(book),
+        ways(['Open', address('record.html', { book: book.book })], ['History', address('history.html', { book: book.book })], ['Near numbers', address('near-pairs.html', { book: book.book })])], book.uses.join(', ') || '–', book.licence ?? 'not recorded', counts(book),
       el('a', { href: `/api/books/${encodeURIComponent(book.book)}`, download: `${book.book}.zip` }, `${book.book}.zip`),
     ]), { className: 'restack' }));
   } catch (error) {

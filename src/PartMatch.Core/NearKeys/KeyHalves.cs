@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace PartMatch.Core.LookAlikes;
+namespace PartMatch.Core.NearKeys;
 
 /// <summary>Folded keys of one length by either half, so that those near another key need not be looked for among all.</summary>
 /// <remarks>
@@ -46,6 +46,8 @@ internal sealed class KeyHalves
 
         return letters.Count == 0 ? null : new KeyHalves(keys, length, count, [.. letters.Order()]);
     }
+
+    public long Bytes => _first.Bytes + _second.Bytes;
 
     /// <summary>Visits every key within a limit of this one, and others with it; a key may come twice.</summary>
     /// <param name="limit">At most <see cref="MostEdits"/>.</param>
@@ -101,6 +103,8 @@ internal sealed class KeyHalves
         }
 
         public int HalfLength { get; }
+
+        public long Bytes => (_starts.LongLength + _keys.LongLength) * sizeof(int);
 
         /// <summary>Visits the keys whose half is at most one edit from this piece, which differs from it in length by one at most.</summary>
         /// <param name="spare">Edits left over for a piece as long as the half; with none it has to be the half.</param>

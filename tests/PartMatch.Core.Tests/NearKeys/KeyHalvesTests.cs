@@ -1,9 +1,9 @@
 using CsCheck;
-using PartMatch.Core.Catalogue;
-using PartMatch.Core.LookAlikes;
+using PartMatch.Core.NearKeys;
+using PartMatch.Core.Tests.LookAlikes;
 using Xunit;
 
-namespace PartMatch.Core.Tests.LookAlikes;
+namespace PartMatch.Core.Tests.NearKeys;
 
 public sealed class KeyHalvesTests
 {
@@ -16,16 +16,16 @@ public sealed class KeyHalvesTests
         select (stored, changes.Aggregate(stored[0], Changed));
 
     [Fact]
-    public void Many_keys_give_exactly_what_comparing_with_every_number_finds() =>
+    public void Many_keys_give_exactly_what_comparing_with_every_one_finds() =>
         _catalogue.Sample(
             (catalogue, asked) =>
             {
-                var limit = asked.Length < 6 ? 1 : 2;
-                var expected = catalogue.Select((key, index) => (key, index))
-                    .Where(one => Math.Abs(one.key.Length - asked.Length) <= limit && EditDistanceByDefinition.OptimalStringAlignment(asked, one.key) <= limit)
-                    .Select(one => $"{one.index}").Order(StringComparer.Ordinal);
-                var index = new LookAlikeIndex(catalogue.Select((key, place) => new PartNumber("harl", key, key, NumberSort.Service, $"{place}")));
-                return expected.SequenceEqual(index.Find(asked).Select(near => near.Number.Part).Order(StringComparer.Ordinal));
+                string[] keys = [.. catalogue.OrderBy(key => key.Length)];
+                var expected = Enumerable.Range(0, keys.Length)
+                    .Where(place => Math.Abs(keys[place].Length - asked.Length) <= 2 && EditDistanceByDefinition.OptimalStringAlignment(asked, keys[place]) <= 2);
+                var found = new List<NearKey>();
+                new LongKeys(keys, 0).Find(asked, 2, found);
+                return expected.SequenceEqual(found.Select(near => near.Place).Order());
             },
             iter: 25);
 

@@ -1,0 +1,104 @@
+using System.Diagnostics;
+using System.Globalization;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.Extensions.DependencyInjection;
+using PartMatch.Web.LookAlikes;
+
+namespace PartMatch.Benchmarks.Numbers;
+
+/// <summary>
+/// Near numbers over HTTP beside a route that answers <c>{"hello":"world"}</c> behind the same middleware, both asked by the same client over loopback:
+/// <c>http dense large.db</c>, the base as <c>import dense large.db</c> has made it.
+/// </summary>
+internal static class NearOverHttp
+{
+    private const int Connections = 8;
+    private static readonly TimeSpan _round = TimeSpan.FromSeconds(5);
+
+    public static async Task ShowAsync(string name, string path)
+    {
+        var set = KeySet.Of(name);
+        await using var server = new BaseServer(path);
+        server.UseKestrel();
+        server.StartServer();
+        using var client = server.CreateClient();
+        var watch = Stopwatch.StartNew();
+        string[] near = [.. set.Asked.Where(asked => asked.Length > 0).Select(asked => $"/api/numbers/{asked}/near?limit=20")];
+        var first = await client.GetByteArrayAsync(new Uri(near[0], UriKind.Relative));
+        Say($"first answer, before the index is built: {watch.ElapsedMilliseconds} ms, {first.Length} bytes");
+        while (server.Services.GetRequiredService<IndexProbe>().IsWaiting(client, near[1]) && watch.Elapsed < TimeSpan.FromMinutes(1))
+        {
+        }
+
+        Say($"answering from the index after {watch.Elapsed.TotalSeconds:0.0} s");
+        await RoundAsync(client, ["/api/hello"], "warm-up, hello");
+        await RoundAsync(client, near, "warm-up, near");
+        for (var round = 0; round < 3; round++)
+        {
+            var hello = await RoundAsync(client, ["/api/hello"], "hello");
+            var found = await RoundAsync(client, near, "near");
+            Say($"  near at {found / hello:0.00} of the rate of hello");
+        }
+    }
+
+    private static async Task<double> RoundAsync(HttpClient client, string[] addresses, string what)
+    {
+        var (asked, bytes) = (0, 0L);
+        var watch = Stopwatch.StartNew();
+        await Task.WhenAll(Enumerable.Range(0, Connections).Select(async _ =>
+        {
+            while (watch.Elapsed < _round)
+            {
+                var address = addresses[Interlocked.Increment(ref asked) % addresses.Length];
+                Interlocked.Add(ref bytes, (await client.GetByteArrayAsync(new Uri(address, UriKind.Relative))).Length);
+            }
+        }));
+        var rate = asked / watch.Elapsed.TotalSeconds;
+        Say($"{what}: {rate:N0} requests a second over {Connections} connections, {bytes / asked} bytes a body");
+        return rate;
+    }
+
+    private static void Say(FormattableString line) => Console.WriteLine(line.ToString(CultureInfo.InvariantCulture));
+
+    /// <summary>Until the index is there an answer takes as long as reading the base.</summary>
+    private sealed class IndexProbe
+    {
+        private static readonly TimeSpan _scan = TimeSpan.FromMilliseconds(50);
+
+        public bool IsWaiting(HttpClient client, string address)
+        {
+            var watch = Stopwatch.StartNew();
+            client.GetByteArrayAsync(new Uri(address, UriKind.Relative)).GetAwaiter().GetResult();
+            return watch.Elapsed > _scan;
+        }
+    }
+
+    // Any public type of the server program tells the factory which program it is.
+    private sealed class BaseServer(string path) : WebApplicationFactory<NearRequest>
+    {
+        protected override void ConfigureWebHost(IWebHostBuilder builder)
+        {
+            builder.UseSetting("PartMatch:Database", path);
+            builder.UseSetting("urls", "http://127.0.0.1:0");
+            builder.UseSetting("Logging:LogLevel:Default", "Warning");
+            builder.ConfigureServices(services =>
+            {
+                services.AddSingleton<IndexProbe>();
+                services.AddSingleton<IStartupFilter, Hello>();
+            });
+        }
+    }
+
+    /// <summary>Behind all of the product's middleware: what no route of its own answers comes here.</summary>
+    private sealed class Hello : IStartupFilter
+    {
+        public Action<IApplicationBuilder> Configure(Action<IApplicationBuilder> next) => app =>
+        {
+            next(app);
+            app.Run(context => context.Response.WriteAsJsonAsync(new { hello = "world" }));
+        };
+    }
+}
