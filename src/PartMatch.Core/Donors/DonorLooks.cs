@@ -57,7 +57,7 @@ internal static class DonorLooks
 
         // Of one plan the same rules hold, so that each is solved at once; how ties are settled changes no cost.
         var question = new BuildQuestion(
-            asked.Facts, build, asked.Version, asked.Objective, asked.Today, asked.Effort with { WithTies = false }, asked.Memory, stop);
+            asked.Facts, build, asked.Version, asked.Objective, asked.Today, asked.Effort with { Ties = PlanTies.None }, asked.Memory, stop);
         return open.Select((line, index) =>
             {
                 asked.Looking(index, open.Length);

@@ -28,13 +28,13 @@ public sealed class UnjudgedStream : IResult, IStatusCodeHttpResult, IEndpointMe
         await _turn.WaitAsync(gone);
         try
         {
-            if (!PlanStream.IsWanted(httpContext.Request))
+            if (!JsonLines.IsWanted(httpContext.Request))
             {
                 await response.WriteAsJsonAsync(await Task.Run(() => _decide(_ => { }, gone), gone), JsonRules.Options, gone);
                 return;
             }
 
-            response.ContentType = $"{PlanStream.MediaType}; charset=utf-8";
+            response.ContentType = $"{JsonLines.MediaType}; charset=utf-8";
             response.Headers.CacheControl = "no-store";
             await TellAsync(response, gone);
         }
@@ -45,7 +45,7 @@ public sealed class UnjudgedStream : IResult, IStatusCodeHttpResult, IEndpointMe
     }
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
-        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(UnjudgedAnswer), ["application/json", PlanStream.MediaType]));
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(UnjudgedAnswer), ["application/json", JsonLines.MediaType]));
 
     private async Task TellAsync(HttpResponse response, CancellationToken gone)
     {
