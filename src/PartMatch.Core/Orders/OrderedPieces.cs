@@ -122,7 +122,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
             : Pieces.Arrived > 0 ? Pieces with { Arrived = Pieces.Arrived - pieces, Returned = Pieces.Returned + pieces }
             : Pieces with { Checked = Pieces.Checked - pieces, Returned = Pieces.Returned + pieces };
 
-        public LineNow Now(bool hasRefunds) => new(number, agreed, State(hasRefunds), Pieces, _arrivedOn, _wrong, _items) 
+        public LineNow Now(bool hasRefunds) => new(number, agreed, State(hasRefunds), Pieces, _arrivedOn, _wrong, _items)
         {
             WasLookedAt = _wasLookedAt,
             ReturnBy = ReturnDeadline.Of(agreed.Returns, _arrivedOn),
