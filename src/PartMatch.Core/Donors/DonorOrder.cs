@@ -24,8 +24,11 @@ internal static class DonorOrder
         {
             var isTied = place > 0 && Compare(measures, placed[place - 1], placed[place]) == 0;
             var rank = isTied ? rows[^1].Rank : place + 1;
-            rows.Add(Row(placed[place], known) with { Rank = rank,
-                RankText = $"{Why(measures, placed, place, rank ?? 1)} {Worth(placed[place], known)}".TrimEnd() });
+            rows.Add(Row(placed[place], known) with
+            {
+                Rank = rank,
+                RankText = $"{Why(measures, placed, place, rank ?? 1)} {Worth(placed[place], known)}".TrimEnd(),
+            });
         }
 
         return

@@ -37,13 +37,17 @@ internal sealed record PlannedDonor(RankedDonor Row, long? ToFinish, long? Engin
             Flags = DonorWords.Flags(terms, plan, toFinish + price + freight),
             Look = DonorLooks.Of(asked, build, plan, stop),
             NoPlan = plan.Status == PlanStatus.Infeasible
-                ? BuildConflicts.Find(asked.Facts, build, asked.Version, asked.Objective, asked.Today, asked.Effort, asked.Memory, stop).Members
+                ? Conflict(asked, build, plan.Asked, stop)
                 : [],
         };
         return new PlannedDonor(row, toFinish, price + freight, asked.Build.Currency);
     }
 
     public Money MoneyOf(long minor) => new Amount(minor, Currency).ToMoney();
+
+    /// <summary>What keeps every plan away; what stands behind it is asked of the build itself, because that takes long.</summary>
+    private static IReadOnlyList<ConflictMember> Conflict(BuildToRank asked, Build build, PlanAsked plan, CancellationToken stop) => new ConflictSearch(
+        new PlanRun(asked.Facts, build, asked.Today, asked.Memory, refusedSellers: []), plan, asked.Effort, null, stop).Find(withFurther: false).Members;
 
     /// <summary>Does the line rest on a part that nobody inspected, or on what nobody knows?</summary>
     private static bool IsUnknown(BuildLine line) => line.Unproven || IsNotInspected(line);

@@ -78,7 +78,8 @@ internal static class WhyEndpoints
                 var found = BuildConflicts.Find(ready.Facts, ready.Build, ready.Version, request.Aim, ready.Today, ready.Effort, ready.Memory, stop);
                 return TypedResults.Ok(found with
                 {
-                    Asked = request.AskedOf(found.Asked), Permalink = request.LinkTo("conflict", ready.Version, ready.Today).ToString(),
+                    Asked = request.AskedOf(found.Asked),
+                    Permalink = request.LinkTo("conflict", ready.Version, ready.Today).ToString(),
                 });
             },
             gone);

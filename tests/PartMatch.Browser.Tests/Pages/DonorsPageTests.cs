@@ -10,7 +10,15 @@ public sealed class DonorsPageTests(Bench bench, WritingServer server) : PageTes
 {
     private const string Ranked = "donors.html?build=hill-climb&objective=cheapest";
 
-    public async ValueTask InitializeAsync() => await Bench.ReckonAsync("/api/donors?build=hill-climb");
+    public async ValueTask InitializeAsync()
+    {
+        foreach (var donor in new[] { "donor", "track-short", "valley-van", "boat-house" })
+        {
+            await Bench.ReckonAsync($"/api/builds/hill-climb/plan?donor={donor}");
+        }
+
+        await Bench.ReckonAsync("/api/donors?build=hill-climb");
+    }
 
     public ValueTask DisposeAsync() => ValueTask.CompletedTask;
 

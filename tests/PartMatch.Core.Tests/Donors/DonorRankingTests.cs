@@ -23,7 +23,10 @@ public sealed class DonorRankingTests
 
     /// <summary>One of which every part was inspected.</summary>
     private static Donor Good(string variant, string? price, string? freight) => new(
-        variant, null, null, price, [State("wheel", PartState.Good), State("shaft", PartState.Good)]) { Freight = freight };
+        variant, null, null, price, [State("wheel", PartState.Good), State("shaft", PartState.Good)])
+    {
+        Freight = freight,
+    };
 
     private static DonorState State(string position, PartState state) => new(position, state, null, null, null, null);
 

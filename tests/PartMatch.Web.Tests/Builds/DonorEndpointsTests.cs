@@ -65,8 +65,10 @@ public sealed class DonorEndpointsTests : IAsyncLifetime
     [Fact]
     public async Task Ranking_told_in_lines_ends_with_the_ranking()
     {
-        using var request = new HttpRequestMessage(HttpMethod.Get,
-            "/api/donors?build=cart&on=2026-11-26") { Headers = { Accept = { new("application/jsonl") } } };
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/api/donors?build=cart&on=2026-11-26")
+        {
+            Headers = { Accept = { new("application/jsonl") } },
+        };
         using var answer = await _client.SendAsync(request, TestContext.Current.CancellationToken);
 
         var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
