@@ -46,6 +46,25 @@ public static class FoldingClasses
             }
         });
 
+    /// <summary>Do they differ by look-alike characters only, or not at all?</summary>
+    internal static bool IsSameFolded(string one, string other)
+    {
+        if (one.Length != other.Length)
+        {
+            return false;
+        }
+
+        for (var index = 0; index < one.Length; index++)
+        {
+            if (Fold(one[index]) != Fold(other[index]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     private static char[] ReadAsTable()
     {
         var table = new char[128];

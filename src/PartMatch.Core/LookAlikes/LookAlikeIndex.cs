@@ -72,12 +72,12 @@ public sealed class LookAlikeIndex
         var (folded, limit) = (FoldingClasses.Fold(key), LimitFor(key));
         var near = new List<NearKey>();
         _keys.Find(folded, limit, near);
-        var found = new List<NearNumber>(near.Count);
+        var (found, costs) = (new List<NearNumber>(near.Count), new CostsFrom(key));
         foreach (var one in near)
         {
             if (IsUnchanged(_numbers[one.Place]))
             {
-                found.Add(new NearNumber(_numbers[one.Place], key, one.Edits));
+                found.Add(new NearNumber(_numbers[one.Place], key, one.Edits, costs));
             }
         }
 
@@ -85,7 +85,7 @@ public sealed class LookAlikeIndex
         {
             if (FoldedEdits(folded, limit, number) is var edits && edits <= limit)
             {
-                found.Add(new NearNumber(number, key, edits));
+                found.Add(new NearNumber(number, key, edits, costs));
             }
         }
 

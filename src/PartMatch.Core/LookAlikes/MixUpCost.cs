@@ -31,56 +31,6 @@ public static class MixUpCost
         return new MixUp(mixUpClass, Rounded(cost), [.. path.Select(taken => taken.Place(meant, read))]);
     }
 
-    /// <summary>The cost alone, without the way.</summary>
-    /// <remarks>
-    /// Where one or two characters differ in place, no way through lost and added characters is cheaper: those two cost at least 2 × 7.6, two substitutions at
-    /// most 2 × 6.7. So only what can have happened at those places is looked at; a test holds it against the whole.
-    /// </remarks>
-    public static double CostBetween(string meant, string read)
-    {
-        if (meant.Length != read.Length)
-        {
-            return Between(meant, read).Cost;
-        }
-
-        var (first, second, folded) = (-1, -1, true);
-        for (var index = 0; index < meant.Length; index++)
-        {
-            if (meant[index] == read[index])
-            {
-                continue;
-            }
-
-            if (second >= 0)
-            {
-                return Between(meant, read).Cost;
-            }
-
-            (first, second) = first < 0 ? (index, -1) : (first, index);
-            folded &= FoldingClasses.Fold(meant[index]) == FoldingClasses.Fold(read[index]);
-        }
-
-        return first < 0 ? 0 : folded ? Between(meant, read).Cost : Rounded(InPlace(meant, read, first, second));
-    }
-
-    private static double InPlace(string meant, string read, int first, int second)
-    {
-        var apart = SubstitutionCost(meant, first, read) + (second < 0 ? 0 : SubstitutionCost(meant, second, read));
-        if (second < 0 || second > first + 2)
-        {
-            return apart;
-        }
-
-        foreach (var step in MixUpStep.AcrossPlaces(meant.AsSpan(first), read.AsSpan(first)))
-        {
-            apart = Math.Min(apart, StepCost(step, meant, first, read, first));
-        }
-
-        return apart;
-    }
-
-    private static double SubstitutionCost(string meant, int index, string read) => StepCost(MixUpStep.Substitution, meant, index, read, index);
-
     // Someone who reads O for 0 does so all along the number: one wrong code, and each confusion counts once, at its likeliest place. Ours, no source.
     private static MixUp LookAlikeCharacters(string meant, string read)
     {
@@ -149,7 +99,7 @@ public static class MixUpCost
         return path;
     }
 
-    private static double StepCost(MixUpStep step, string meant, int from, string read, int to) =>
+    internal static double StepCost(MixUpStep step, string meant, int from, string read, int to) =>
         -Math.Log(ErrorShares.WrongCodes * Weight(step.Class, meant, from, step.Class == MixUpClass.Substitution ? read[to] : default));
 
     private static double Weight(MixUpClass counted, string meant, int index, char read) =>
@@ -168,5 +118,5 @@ public static class MixUpCost
     // Up to and including the last digit.
     private static int StemLength(string key) => key.AsSpan().LastIndexOfAnyInRange('0', '9') + 1;
 
-    private static double Rounded(double cost) => Math.Round(cost, 2, MidpointRounding.ToEven);
+    internal static double Rounded(double cost) => Math.Round(cost, 2, MidpointRounding.ToEven);
 }

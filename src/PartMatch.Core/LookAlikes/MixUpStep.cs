@@ -10,13 +10,11 @@ internal readonly record struct MixUpStep(MixUpClass Class, int Meant, int Read)
 
     public static MixUpStep Substitution { get; } = new(MixUpClass.Substitution, 1, 1);
 
-    /// <summary>The errors that change two places at once and could have happened at the beginning of the two texts, whose first characters differ.</summary>
-    public static List<MixUpStep> AcrossPlaces(ReadOnlySpan<char> meant, ReadOnlySpan<char> read)
+    /// <summary>Adds the errors that change two places at once and could have happened at the beginning of the two texts, whose first characters differ.</summary>
+    public static void CollectAcross(ReadOnlySpan<char> meant, ReadOnlySpan<char> read, List<MixUpStep> steps)
     {
-        List<MixUpStep> steps = [];
         CollectPairs(meant, read, steps);
         CollectJumps(meant, read, steps);
-        return steps;
     }
 
     /// <summary>Adds the errors that could have happened at the beginning of what is left of the two keys, in a fixed order.</summary>
@@ -25,8 +23,7 @@ internal readonly record struct MixUpStep(MixUpClass Class, int Meant, int Read)
         if (!meant.IsEmpty && !read.IsEmpty && meant[0] != read[0])
         {
             steps.Add(Substitution);
-            CollectPairs(meant, read, steps);
-            CollectJumps(meant, read, steps);
+            CollectAcross(meant, read, steps);
         }
 
         if (!meant.IsEmpty)

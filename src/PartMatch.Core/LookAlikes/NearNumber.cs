@@ -9,10 +9,11 @@ public sealed class NearNumber
     private readonly string _asked;
     private MixUp? _mixUp;
 
-    internal NearNumber(PartNumber number, string asked, int foldedEdits)
+    /// <param name="costs">Of the asked key, where more numbers are held against it.</param>
+    internal NearNumber(PartNumber number, string asked, int foldedEdits, CostsFrom? costs = null)
     {
         (Number, _asked, FoldedEdits) = (number, asked, foldedEdits);
-        Cost = MixUpCost.CostBetween(asked, number.Key);
+        Cost = (costs ?? new CostsFrom(asked)).To(number.Key);
     }
 
     public PartNumber Number { get; }

@@ -72,13 +72,14 @@ public static class UnjudgedPairs
             new(Comparer<(PartNumber, NearNumber)>.Create((one, other) => _inOrder.Compare(other, one)));
 
         private long _total;
+        private volatile bool _onlyOneEdit;
 
         public long Total => Interlocked.Read(ref _total);
 
         public void Take(IReadOnlyList<NumberPair> pairs)
         {
             Interlocked.Add(ref _total, pairs.Count);
-            (PartNumber, NearNumber)[] told = [.. pairs.Select(Read)];
+            (PartNumber, NearNumber)[] told = [.. pairs.Where(CanBeAmong).Select(Read)];
             lock (_lock)
             {
                 foreach (var pair in told)
@@ -92,10 +93,15 @@ public static class UnjudgedPairs
                         _kept.EnqueueDequeue(pair, pair);
                     }
                 }
+
+                _onlyOneEdit = _kept.Count == limit && _kept.Peek().Item2.Cost < CostsFrom.LeastOfTwoEdits;
             }
         }
 
         public IReadOnlyList<(PartNumber, NearNumber)> InOrder() => [.. _kept.UnorderedItems.Select(kept => kept.Element).Order(_inOrder)];
+
+        // Of a dense list nearly all pairs are two edits apart: what each of those costs need not be worked out to know that others are likelier.
+        private bool CanBeAmong(NumberPair pair) => pair.FoldedEdits < 2 || !_onlyOneEdit;
 
         // Read from the part that comes first, so that a pair reads the same whichever of the two was looked at.
         private static (PartNumber Asked, NearNumber Near) Read(NumberPair pair) => string.CompareOrdinal(pair.One.Part, pair.Other.Part) < 0

@@ -81,7 +81,8 @@ internal static class NearOverHttp
     {
         protected override void ConfigureWebHost(IWebHostBuilder builder)
         {
-            builder.UseSetting("PartMatch:Database", path);
+            builder.UseContentRoot(AppContext.BaseDirectory); // no page is asked for
+            builder.UseSetting("PartMatch:Database", Path.GetFullPath(path));
             builder.UseSetting("urls", "http://127.0.0.1:0");
             builder.UseSetting("Logging:LogLevel:Default", "Warning");
             builder.ConfigureServices(services =>

@@ -31,7 +31,7 @@ function tell(answer) {
   const heading = el('h2', { tabindex: '-1' }, answer.total === 0 ? 'No near pair is left to judge' : `${count(answer.total, 'near pair')} that nobody has judged`);
   place.replaceChildren(heading);
   if (answer.total > 0) {
-    place.append(ruled('The likeliest mix-ups', ['One number', 'The other', 'How near', ''], answer.pairs.map(pair => [
+    place.append(ruled('The likeliest mix-ups', ['One number', 'The other', 'How near', 'What next'], answer.pairs.map(pair => [
       part(pair.partA, pair.numberA), part(pair.partB, pair.numberB), slips(pair),
       el('a', { href: address('look-alikes.html', { number: pair.partA }) }, 'what tells them apart'),
     ]), { className: 'restack' }));

@@ -1,0 +1,95 @@
+namespace PartMatch.Core.LookAlikes;
+
+/// <summary>The costs of reading other keys for one that was meant: what depends on that key alone is worked out once for all of them.</summary>
+/// <remarks>
+/// The same sums in the same order as <see cref="MixUpCost.Between"/>, only near the diagonal and without the way. A way that leaves the diagonal by more than
+/// <see cref="Band"/> places comes back or ends within two of it: six lost or added characters at least. Where the cheapest near the diagonal costs as much, the whole is asked.
+/// </remarks>
+internal sealed class CostsFrom
+{
+    /// <summary>No two keys whose folded keys are two edits apart cost less: two characters swapped across a third, or two substitutions at 5.5 each.</summary>
+    public const double LeastOfTwoEdits = 9.4;
+
+    private const int Band = 3;
+    private const int Width = (2 * Band) + 1;
+    private const double OutsideBand = 45; // six times 7.6, the cheapest lost or added character
+
+    private readonly string _meant;
+    private readonly double[] _omission;
+    private readonly double[] _addition;
+    private readonly List<MixUpStep> _steps = [];
+    private double[] _cost = new double[Width * 20];
+
+    public CostsFrom(string meant)
+    {
+        _meant = meant;
+        (_omission, _addition) = (new double[meant.Length + 1], new double[meant.Length + 1]);
+        for (var from = 0; from <= meant.Length; from++)
+        {
+            _omission[from] = MixUpCost.StepCost(new MixUpStep(MixUpClass.Omission, 1, 0), meant, from, "", 0);
+            _addition[from] = MixUpCost.StepCost(new MixUpStep(MixUpClass.Addition, 0, 1), meant, from, "", 0);
+        }
+    }
+
+    /// <summary>The cost of <see cref="MixUpCost.Between"/>.</summary>
+    public double To(string read) =>
+        Math.Abs(_meant.Length - read.Length) > 2 || FoldingClasses.IsSameFolded(_meant, read) || Cheapest(read) is not (< OutsideBand and var cost)
+            ? MixUpCost.Between(_meant, read).Cost
+            : MixUpCost.Rounded(cost);
+
+    private double Cheapest(string read)
+    {
+        if (_cost.Length < (_meant.Length + 4) * Width)
+        {
+            _cost = new double[(_meant.Length + 4) * Width];
+        }
+
+        Array.Fill(_cost, double.PositiveInfinity);
+        for (var from = _meant.Length; from >= 0; from--)
+        {
+            for (var to = Math.Min(read.Length, from + Band); to >= Math.Max(0, from - Band); to--)
+            {
+                _cost[Cell(from, to)] = CostOf(read, from, to);
+            }
+        }
+
+        return _cost[Cell(0, 0)];
+    }
+
+    private double CostOf(string read, int from, int to)
+    {
+        var (left, other) = (from < _meant.Length, to < read.Length);
+        if (!left && !other)
+        {
+            return 0;
+        }
+
+        var cost = double.PositiveInfinity;
+        if (left && other)
+        {
+            cost = _meant[from] == read[to] ? _cost[Cell(from + 1, to + 1)] : Across(read, from, to);
+        }
+
+        if (left && from - to < Band)
+        {
+            cost = Math.Min(cost, _omission[from] + _cost[Cell(from + 1, to)]);
+        }
+
+        return other && to - from < Band ? Math.Min(cost, _addition[from] + _cost[Cell(from, to + 1)]) : cost;
+    }
+
+    private double Across(string read, int from, int to)
+    {
+        var cost = MixUpCost.StepCost(MixUpStep.Substitution, _meant, from, read, to) + _cost[Cell(from + 1, to + 1)];
+        _steps.Clear();
+        MixUpStep.CollectAcross(_meant.AsSpan(from), read.AsSpan(to), _steps);
+        foreach (var step in _steps)
+        {
+            cost = Math.Min(cost, MixUpCost.StepCost(step, _meant, from, read, to) + _cost[Cell(from + step.Meant, to + step.Read)]);
+        }
+
+        return cost;
+    }
+
+    private static int Cell(int from, int to) => (from * Width) + (to - from + Band);
+}
