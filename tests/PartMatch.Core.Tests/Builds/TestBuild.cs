@@ -84,7 +84,8 @@ internal sealed record TestBuild(TestFamily Family)
         // The base hands these over in order: see BuyingFacts and ContentsReader.
         return new BuildFacts(
             Family.Facts(rows), new BuyingFacts([.. rows.Of(Offers).OrderBy(offer => offer.Code, StringComparer.Ordinal)], [.. rows.Of(Sellers).OrderBy(seller => seller.Code, StringComparer.Ordinal)]),
-            rows.Of(Contents).OrderBy(row => row.Part, StringComparer.Ordinal).ToLookup(row => row.Set, StringComparer.Ordinal), []) { Bought = Bought };
+            rows.Of(Contents).OrderBy(row => row.Part, StringComparer.Ordinal).ToLookup(row => row.Set, StringComparer.Ordinal), [])
+        { Bought = Bought };
     }
 
     public BuildPlan Plan(PlanObjective objective = PlanObjective.Cheapest, IOrder? order = null) =>
