@@ -52,16 +52,22 @@ public sealed class SmallBase : PartMatchServer, IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         using var client = CreateClient();
+        await client.PostSmallBooksAsync();
+    }
+}
+
+internal static class Clients
+{
+    /// <summary>The two small books that most tests ask.</summary>
+    public static async Task PostSmallBooksAsync(this HttpClient client)
+    {
         foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
         {
             using var answer = await client.PostBookAsync(SmallBooks.Zip(book));
             Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
         }
     }
-}
 
-internal static class Clients
-{
     public static async Task<HttpResponseMessage> PostBookAsync(this HttpClient client, byte[] zip, string query = "")
     {
         using var body = new ByteArrayContent(zip);

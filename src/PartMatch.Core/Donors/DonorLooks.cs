@@ -55,9 +55,8 @@ internal static class DonorLooks
             return [];
         }
 
-        // Of one plan the same rules hold, so that each is solved at once; how ties are settled changes no cost.
-        var question = new BuildQuestion(
-            asked.Facts, build, asked.Version, asked.Objective, asked.Today, asked.Effort with { Ties = PlanTies.None }, asked.Memory, stop);
+        // The very question of the plan that the row shows: it is remembered, and both differ in days only where days differ.
+        var question = new BuildQuestion(asked.Facts, build, asked.Version, asked.Objective, asked.Today, asked.Effort, asked.Memory, stop);
         return open.Select((line, index) =>
             {
                 asked.Looking(index, open.Length);
@@ -69,7 +68,7 @@ internal static class DonorLooks
 
     private static PartToSee Part(BuildQuestion question, BuildLine line)
     {
-        var without = question.Solve(written => Otherwise.Forbid(written, line.Position, candidate => candidate.IsDonors));
+        var without = question.Solve(written => Otherwise.Forbid(written, line.Position, candidate => candidate.IsDonors), PlanTies.CostAndDays);
         var isThere = without.Solution.Choices.Count > 0;
         Money? more = isThere ? LineChanges.CostMore(question.Terms, question.Solved, without) : null;
         var position = question.Terms.At(line.Position).Position;

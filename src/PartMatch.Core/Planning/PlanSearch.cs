@@ -67,6 +67,12 @@ internal sealed class PlanSearch
     public ConstraintAnswer Minimise(LinearSum sum, double work, Action<long?, long>? told, CancellationToken stop)
     {
         var answer = NarrowedSearch.Minimise(Model.Constraints, sum, _values, _narrowsFrom, work, told, stop);
+        if (answer.Status == ConstraintStatus.NothingFound && _values.Count > 0)
+        {
+            // Nothing better in the time: what an earlier search found holds.
+            answer = answer with { Status = ConstraintStatus.Found, Values = _values, Bound = long.Max(answer.Bound, Least(sum)) };
+        }
+
         Take(answer);
         Keep(sum);
         _leading = sum;
@@ -123,6 +129,10 @@ internal sealed class PlanSearch
             throw new InvalidOperationException($"found {what} {reckoned} by adding up the plan, expected at most {value} as its model has it");
         }
     }
+
+    /// <summary>No value of the sum is below it, whatever holds.</summary>
+    private long Least(LinearSum sum) => sum.Constant + sum.Factors.Sum(factor =>
+        factor.Value * (factor.Value > 0 ? Model.Constraints.Ranges[factor.Key].Least : Model.Constraints.Ranges[factor.Key].Most));
 
     private void Take(ConstraintAnswer answer) => _values = answer.Values.Count > 0 ? answer.Values : _values;
 

@@ -104,6 +104,16 @@ public sealed class DonorRankingTests
         Assert.Empty(Only(ranks, "donor").Look!.Parts);
     }
 
+    // Wheel and shaft also come for the same money days later: neither plan waits for those.
+    [Fact]
+    public void What_a_bad_part_delays_is_counted_between_the_soonest_of_the_cheapest_plans()
+    {
+        var told = With(Offer("unseen", Good("lark", "4.00", "0.00") with { States = [] })).Sold("WHEEL-2", 1000, days: 4).Sold("SHAFT-1", 500, days: 9);
+        var text = Assert.Single(Only(Rank(told), "unseen").Look!.Parts).Text;
+
+        Assert.Equal("If it turns out to be bad, the build costs 5.00 EUR more.", text);
+    }
+
     [Fact]
     public void Part_that_nobody_sells_stands_before_the_dearest_one()
     {

@@ -47,6 +47,18 @@ public sealed class PlanLimitsTests
         Assert.Empty(solution.Choices);
     }
 
+    [Fact]
+    public void What_an_earlier_search_found_is_kept_when_the_next_one_is_stopped_at_once()
+    {
+        var search = new PlanSearch(WarehouseInstances.Plan(12_500), new HashSet<int>(), int.MaxValue);
+        search.Find(work: 5, TestContext.Current.CancellationToken);
+        var stopped = search.Minimise(search.Model.Cost, work: 5, null, new CancellationToken(canceled: true));
+
+        Assert.Equal(ConstraintStatus.Found, stopped.Status);
+        Assert.Equal(50, search.Read(PlanStatus.StoppedByYou, stopped.Bound).Choices.Count(choice => choice is not null));
+        Assert.InRange(stopped.Bound, 0, search.Value(search.Model.Cost));
+    }
+
     // Told from the solver's own thread: what escaped from there would end the process.
     [Fact]
     public void A_listener_that_fails_every_time_is_heard_once()

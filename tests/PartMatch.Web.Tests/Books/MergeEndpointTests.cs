@@ -20,11 +20,7 @@ public sealed class MergeEndpointTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _client = _server.CreateClient();
-        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
-        {
-            using var answer = await _client.PostBookAsync(SmallBooks.Zip(book));
-            Assert.True(answer.IsSuccessStatusCode);
-        }
+        await _client.PostSmallBooksAsync();
     }
 
     public ValueTask DisposeAsync() => _server.DisposeAsync();

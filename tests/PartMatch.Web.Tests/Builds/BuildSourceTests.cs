@@ -12,11 +12,7 @@ public sealed class BuildSourceTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _client = _server.CreateClient();
-        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
-        {
-            using var answer = await _client.PostBookAsync(SmallBooks.Zip(book));
-            Assert.True(answer.IsSuccessStatusCode);
-        }
+        await _client.PostSmallBooksAsync();
 
         await PostAsync("/api/books/duo-2/items", """{"item":"it-1","part":"ardlow:12/34"}""");
         await PostAsync("/api/books/duo-2/sellers", """{"seller":"corner","name":"Corner Shop"}""");

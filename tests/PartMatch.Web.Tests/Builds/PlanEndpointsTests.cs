@@ -13,14 +13,8 @@ public sealed class PlanEndpointsTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _client = _server.CreateClient();
-        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
-        {
-            using var answer = await _client.PostBookAsync(SmallBooks.Zip(book));
-            Assert.True(answer.IsSuccessStatusCode);
-        }
-
-        using var stored = await _client.SendAsync(HttpMethod.Post, "/api/builds", SmallBuild.Cart);
-        Assert.Equal(HttpStatusCode.Created, stored.StatusCode);
+        await _client.PostSmallBooksAsync();
+        await _client.StoreAsync(SmallBuild.Cart);
     }
 
     public ValueTask DisposeAsync() => _server.DisposeAsync();

@@ -22,6 +22,12 @@ internal static class SmallBuild
     /// <summary>As another build.</summary>
     public static string Named(string code) => With("\"code\":\"cart\"", $"\"code\":\"{code}\"");
 
+    public static async Task StoreAsync(this HttpClient client, string document)
+    {
+        using var stored = await client.SendAsync(HttpMethod.Post, "/api/builds", document);
+        Assert.Equal(System.Net.HttpStatusCode.Created, stored.StatusCode);
+    }
+
     public static async Task<HttpResponseMessage> SendAsync(
         this HttpClient client, HttpMethod method, string address, string? body = null, string? version = null)
     {

@@ -274,11 +274,7 @@ public sealed class SecurityTests(SocketServers servers) : IClassFixture<SocketS
         await using var server = new PartMatchServer();
         server.ListenOnSocket();
         using var client = server.CreateClient();
-        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
-        {
-            using var added = await client.PostBookAsync(SmallBooks.Zip(book));
-            Assert.Equal(HttpStatusCode.Created, added.StatusCode);
-        }
+        await client.PostSmallBooksAsync();
 
         var answer = await client.AskAsync("/api/parts/12%2F34");
         Assert.Equal("ardlow:12/34", Assert.Single(answer.List("parts")).Text("part"));

@@ -20,11 +20,7 @@ public sealed class ItemEndpointTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _client = _server.CreateClient();
-        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
-        {
-            using var answer = await _client.PostBookAsync(SmallBooks.Zip(book));
-            Assert.True(answer.IsSuccessStatusCode);
-        }
+        await _client.PostSmallBooksAsync();
 
         using var added = await PostAsync("/api/books/duo-2/changes", Rows);
         Assert.True(added.IsSuccessStatusCode, await added.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));

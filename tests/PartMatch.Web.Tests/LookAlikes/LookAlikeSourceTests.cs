@@ -12,11 +12,7 @@ public sealed class LookAlikeSourceTests
     {
         await using var server = new PartMatchServer();
         using var client = server.CreateClient();
-        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
-        {
-            using var answer = await client.PostBookAsync(SmallBooks.Zip(book));
-            Assert.True(answer.IsSuccessStatusCode);
-        }
+        await client.PostSmallBooksAsync();
 
         var source = server.Services.GetRequiredService<LookAlikeSource>();
         var before = source.Get();

@@ -15,11 +15,7 @@ public sealed class NumberSourceTests : IAsyncLifetime
     {
         _client.Dispose();
         _client = _server.CreateClient();
-        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
-        {
-            using var answer = await _client.PostBookAsync(SmallBooks.Zip(book));
-            Assert.True(answer.IsSuccessStatusCode);
-        }
+        await _client.PostSmallBooksAsync();
     }
 
     public async ValueTask DisposeAsync()

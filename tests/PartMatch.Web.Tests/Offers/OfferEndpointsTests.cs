@@ -17,11 +17,7 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _client = _server.CreateClient();
-        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
-        {
-            using var answer = await _client.PostBookAsync(SmallBooks.Zip(book));
-            Assert.True(answer.IsSuccessStatusCode);
-        }
+        await _client.PostSmallBooksAsync();
 
         using var seller = await SendAsync("/api/books/shop/sellers", """{"seller":"abel","name":"Abel","currency":"GBP","shippingFixed":"9.50","shippingPerItem":"1.20","importCharge":"4.5"}""");
         Assert.Equal(HttpStatusCode.Created, seller.StatusCode);
@@ -146,11 +142,7 @@ public sealed class OfferEndpointsTests : IAsyncLifetime
     {
         await using var server = new PartMatchServer { Settings = { ["PartMatch:Country"] = "gb" } };
         using var client = server.CreateClient();
-        foreach (var book in new[] { SmallBooks.Shop, SmallBooks.Duo })
-        {
-            using var taken = await client.PostBookAsync(SmallBooks.Zip(book));
-            Assert.True(taken.IsSuccessStatusCode);
-        }
+        await client.PostSmallBooksAsync();
 
         using var body = new StringContent(
             Bolt[..^1].Replace("abel", "beth", StringComparison.Ordinal)

@@ -82,16 +82,17 @@ const weakSections = (answer, book) => [
 
 /** A folded section that asks its question the first time it is opened. */
 function later(title, className, question, sections) {
-  const place = el('div', { 'aria-live': 'polite' }, el('p', { class: 'waiting' }, 'Working it out …'));
+  const place = el('div', { 'aria-live': 'polite' });
   const node = el('details', { class: `fold ${className}` }, el('summary', null, el('h2', null, title)), place);
   node.addEventListener('toggle', async () => {
     if (!node.open || node.dataset.asked) return;
     node.dataset.asked = 'yes';
+    place.replaceChildren(el('p', { class: 'waiting' }, 'Working it out …'));
     try {
       place.replaceChildren(...sections(await ask(question)).flat(Infinity).filter(Boolean));
     } catch (error) {
-      if (!error.problem) throw error;
       delete node.dataset.asked;
+      if (!error.problem) throw error;
       place.replaceChildren(faultSummary(null, error.problem));
     }
   });
