@@ -4,6 +4,7 @@ import { ask } from './api.js';
 import { dayField, field, printButton, read, sheetHead, stateWords, teller, tell } from './build-bench.js';
 import { fold } from './fold.js';
 import { count, el, partLink, sentence, sentences } from './format.js';
+import { codeOf } from './offer-words.js';
 import { checkWords, plainValue } from './tell-apart-key.js';
 
 /** All that must come out so if it is the right one: ticked with a finger, or with a pencil on paper. */
@@ -52,7 +53,7 @@ function arrivalSection(arrival, about) {
   const place = el('section', { class: 'bench-part' });
   const isWrong = arrival.state === 'wrong';
   place.append(...[el('h3', null, arrival.name, ' ', partLink(arrival.part, arrival.number)),
-    el('p', null, el('strong', null, `${sentence(stateWords[arrival.state])}. `), `Order ${arrival.order}, line ${arrival.line}${arrival.seller ? `, ${arrival.seller}` : ''}`,
+    el('p', null, el('strong', null, `${sentence(stateWords[arrival.state])}. `), `Order ${arrival.order}, line ${arrival.line}${arrival.seller ? `, ${codeOf(arrival.seller)}` : ''}`,
       arrival.arrivedOn ? `, came on ${arrival.arrivedOn}` : arrival.expectedOn ? `, ${arrival.isLate ? 'should have come' : 'should come'} by ${arrival.expectedOn}` : '', '.'),
     arrival.cautions.map(one => el('p', { class: 'caution' }, el('strong', null, 'Caution: '), one.text)),
     isWrong ? [arrival.cameWrong.map(one => el('p', null, `${count(one.pieces, 'piece')}: ${one.sent ? `instead came ${one.sent}` : one.fault.replaceAll('-', ' ')}${one.note ? ` – ${one.note}` : ''}.`)),

@@ -2,7 +2,7 @@
 
 import { ask } from './api.js';
 import { actWords, dayField, field, printButton, read, sheetHead, stateWords, teller, tell } from './build-bench.js';
-import { money } from './offer-words.js';
+import { codeOf, money } from './offer-words.js';
 import { today } from './editor.js';
 import { fold } from './fold.js';
 import { count, el, partLink, sentence } from './format.js';
@@ -40,7 +40,7 @@ function orderSection(order, { api, again, by }) {
   const send = body => tell(place, `${api}/${order.number}`, { body, version: order.version, by, again });
   const quick = (text, act) => el('button', { type: 'button', onclick: () => send({ act, on: today() }) }, text);
   const isOnTheWay = order.lines.some(line => line.pieces.onTheWay > 0);
-  place.append(el('h3', null, `Order ${order.number}${order.terms.seller ? ` – ${order.terms.seller}` : ''}, ${order.terms.orderedOn}${order.terms.reference ? ` (${order.terms.reference})` : ''}`),
+  place.append(el('h3', null, `Order ${order.number}${order.terms.seller ? ` – ${codeOf(order.terms.seller)}` : ''}, ${order.terms.orderedOn}${order.terms.reference ? ` (${order.terms.reference})` : ''}`),
     el('ul', null, order.lines.map(lineItem)),
     el('p', null, `Spent ${money(order.money.spent)}, still to pay ${money(order.money.committed)}${Number(order.money.depositsOwed.amount) ? `; ${money(order.money.depositsOwed)} deposit comes back for old parts` : ''}.`),
     order.terms.expectedOn && isOnTheWay ? el('p', null, `Should be there on ${order.terms.expectedOn}.`) : null,
@@ -61,7 +61,7 @@ function basketSection(basket, { api, again, by }) {
   const form = el('form', { novalidate: true },
     el('ul', { class: 'ticks' }, basket.items.map(item => el('li', null, el('label', null,
       el('input', { type: 'checkbox', name: 'offer', value: item.offer, checked: !item.flags.some(flag => flag.startsWith('measure')) }),
-      ` ${item.packs} × ${item.name}, ${item.numberAsWritten ?? item.part}, ${money(item.price)}`, item.flags.map(flag => el('div', { class: 'small' }, sentence(flag))))))),
+      ` ${item.packs} × ${item.name}${item.piecesInPack > 1 ? `, pack of ${item.piecesInPack}` : ''}, ${item.numberAsWritten ?? item.part}, ${money(item.price)}${item.packs > 1 ? ' each' : ''}`, item.flags.map(flag => el('div', { class: 'small' }, sentence(flag))))))),
     el('p', { class: 'small' }, `${sentence(basket.sendingText)}. Together ${money(basket.total)}.`),
     el('p', { class: 'buttons' }, el('button', null, 'These are ordered')));
   form.addEventListener('submit', event => {
