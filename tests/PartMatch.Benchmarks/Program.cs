@@ -4,11 +4,16 @@ using PartMatch.Benchmarks.Planning;
 
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- --filter '*'
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- warehouses cap71.txt …
+// dotnet run -c Release --project tests/PartMatch.Benchmarks -- plans demo.db
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- near dense | shaped | dense5
 // … -- pairs dense | dense-tenth, … -- import dense large.db, … -- http dense large.db
 if (args is ["warehouses", .. var files])
 {
     Warehouses.Show(files);
+}
+else if (args is ["plans", var demo])
+{
+    DemoPlans.Show(demo);
 }
 else if (args is ["near", var set, ..])
 {

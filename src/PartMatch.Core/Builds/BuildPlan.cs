@@ -143,7 +143,11 @@ public sealed record LinePurchase(string Offer, string Seller, string? NumberAsW
 /// <summary>What is ordered from one seller.</summary>
 /// <param name="Sending">Of this basket, in the build's currency; the text says how it comes about.</param>
 public sealed record SellerBasket(
-    string Seller, string Name, IReadOnlyList<BasketItem> Items, Money Goods, Money Import, Money Sending, string SendingText, Money Total, DateOnly ArrivesOn);
+    string Seller, string Name, IReadOnlyList<BasketItem> Items, Money Goods, Money Import, Money Sending, string SendingText, Money Total, DateOnly ArrivesOn)
+{
+    /// <summary>Where it is ordered only once it has been measured for: from this day on, in a parcel of its own. Null: with all the rest.</summary>
+    public DateOnly? OrderOn { get; init; }
+}
 
 /// <param name="Price">Of one pack, as offered.</param>
 /// <param name="Converted">Of one pack, in the build's currency.</param>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Openings;
 
 namespace PartMatch.Core.Builds;
 
@@ -25,6 +26,7 @@ internal sealed class BuildTerms
         Budget = build.Budget is { } most ? Minor(most, "budget") : null;
         LastDay = build.NeededBy is { } day ? DayOf(day, "neededBy").DayNumber - startOn.DayNumber : null;
         Built = build.Donor.Built is { } built ? BuildDate.Find(built) ?? throw Unreadable("donor.built", built) : null;
+        Renewable = [.. Disturbance.Renewals(facts.Family, OpenedPlan.Engines(this)).Select(row => row.Renewed)];
         _positions = facts.Family.Positions.ToDictionary(position => position.Code, PositionTerms.Of(this), StringComparer.Ordinal);
     }
 
@@ -45,12 +47,15 @@ internal sealed class BuildTerms
     /// <summary>Days from the start.</summary>
     public int? LastDay { get; }
 
+    /// <summary>Positions that are renewed when something is opened.</summary>
+    public HashSet<string> Renewable { get; }
+
     private int Digits { get; }
 
-    /// <param name="today">The day of the question.</param>
+    /// <param name="today">The day of the question: nothing that is not ordered yet can be ordered before it.</param>
     /// <exception cref="ArgumentException">Something typed cannot be read; the door checks that first and says it better.</exception>
     public static BuildTerms Of(BuildFacts facts, Build build, DateOnly today) =>
-        new(facts, build, build.StartOn is { } day ? DayOf(day, "startOn") : today);
+        new(facts, build, build.StartOn is { } typed && DayOf(typed, "startOn") is var day && day > today ? day : today);
 
     public PositionTerms At(string position) => _positions[position];
 
@@ -119,8 +124,17 @@ internal sealed record PositionTerms(
             position, [.. like.Distinct(StringComparer.Ordinal)], wishes.LastOrDefault(wish => wish.Parts.Count > 0)?.Parts ?? [],
             wishes.SelectMany(wish => wish.Refuse).ToHashSet(StringComparer.Ordinal), keep, wishes.Any(wish => wish.OnlyNew),
             terms.Build.AdmitNotKnown || wishes.Any(wish => wish.AdmitNotKnown),
-            terms.Build.Donor.States.LastOrDefault(state => state.Position == position.Code));
+            terms.Build.Donor.States.LastOrDefault(state => state.Position == position.Code))
+        {
+            IsRenewable = terms.Renewable.Contains(position.Code),
+        };
     };
 
     public PartState StateOfDonor => State?.State ?? PartState.NotInspected;
+
+    /// <summary>Is it renewed when something is opened? A seal or a bolt that somebody else has used is not renewed by.</summary>
+    public bool IsRenewable { get; init; }
+
+    /// <summary>Is only what is new bought there?</summary>
+    public bool IsBoughtNew => OnlyNew || IsRenewable;
 }

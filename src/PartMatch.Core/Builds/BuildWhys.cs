@@ -33,10 +33,10 @@ public static class BuildWhys
         var (solved, at) = (question.Solved, question.Terms.At(position));
         var plan = solved.Written.Chosen(solved.Solution);
         var works = solved.Written.WorksOf(solved.Solution);
-        JudgedLine[] others = [.. candidates.Where(one => one.Key != plan[position].Key).Select(one => question.Run.Judge(one, plan, works))
+        JudgedLine[] others = [.. candidates.Where(one => !one.IsSameAs(plan[position])).DistinctBy(one => (one.From, one.PartsKey)).Select(one => question.Run.Judge(one, plan, works))
             .OrderBy(line => line.Outcome).ThenBy(line => line.Candidate.From).ThenBy(line => line.Candidate.PartsKey, StringComparer.Ordinal)];
         var tried = others.Where(line => Forbidden(at, line.Candidate) is null).Take(MostForced).Select(line => (Line: line, Plan: question.SolveWithWishes(
-            written => Otherwise.Force(written, position, one => one.Key == line.Candidate.Key), PlanTies.CostAndDays))).ToList();
+            written => Otherwise.Force(written, position, one => one.IsSameAs(line.Candidate)), PlanTies.CostAndDays))).ToList();
         return
         [
             .. tried.Where(one => one.Plan.Solution.Choices.Count > 0).OrderBy(one => one.Plan.Solution.Totals.Cost)

@@ -35,7 +35,7 @@ internal static class Candidates
             .. Donors(terms, at),
             .. graded,
             .. graded.Count > 0 ? [] : family.PartsOfKind(kind).Where(part => obtainable.Contains(part.Id))
-                .Select(part => New(terms, at, CandidateFrom.Supply, part)),
+                .SelectMany(part => Counted(terms, at, New(terms, at, CandidateFrom.Supply, part))),
             New(terms, at, CandidateFrom.Declared, Part.Nothing(kind)),
         ];
     }
@@ -44,6 +44,16 @@ internal static class Candidates
     private static bool MayBeNothing(BuildTerms terms, PositionTerms at) =>
         at.Like.Any(variant => terms.Facts.Family.FitmentsAt(variant, at.Position.Code).Any(fitment => fitment.Part is null))
         || !terms.Facts.Family.PartsOfKind(at.Position.Kind).Any();
+
+    /// <summary>One for each number of pieces that a mate may ask for.</summary>
+    private static IEnumerable<Candidate> Counted(BuildTerms terms, PositionTerms at, Candidate one)
+    {
+        var family = terms.Facts.Family;
+        return PieceCounts.Find(family, at.Position.Code) is not { } count ? [one]
+            : family.Variants.SelectMany(variant => family.FitmentsAt(variant.Code, at.Position.Code)).Where(fitment => fitment.Part is not null)
+                .Select(fitment => fitment.Quantity).OfType<int>().Distinct().Order()
+                .Select(pieces => new Candidate(one.Position, one.From, one.Parts, one.IsGraded, pieces, one.Reference, one.IsUsersChoice, count));
+    }
 
     private static bool Takes(PositionTerms at, string part) => !at.Refuse.Contains(part) && (at.Parts.Count == 0 || at.Parts.Contains(part));
 
@@ -89,9 +99,9 @@ internal static class Candidates
                 .Select(fitted => (Parts: PartsOf(terms, fitted), fitted.FirstOrDefault()?.Quantity))
                 .Where(set => set.Parts.Length > 0 && set.Parts.Any(part => obtainable.Contains(part.Id)))
                 .DistinctBy(set => string.Join('|', set.Parts.Select(part => part.Id)))
-                .Select(set => new Candidate(
+                .SelectMany(set => Enumerable.Range(0, GradeOrders.MeasuredFor(terms.Facts.Family, at.Position.Code).Count > 0 ? 2 : 1).Select(later => new Candidate(
                     at.Position.Code, CandidateFrom.Supply, set.Parts, IsGraded: true, set.Quantity, ReferenceOf(terms, at, set.Parts),
-                    at.Parts.Count > 0 && set.Parts.All(part => at.Parts.Contains(part.Id)))),
+                    at.Parts.Count > 0 && set.Parts.All(part => at.Parts.Contains(part.Id)), IsLater: later == 1))),
         ];
     }
 
@@ -120,7 +130,7 @@ internal static class Candidates
     }
 
     /// <summary>As the wished variants have it there, else as any variant has this part, else as the target has there what it has.</summary>
-    private static int? PiecesOf(BuildTerms terms, PositionTerms at, Part part)
+    public static int? PiecesOf(BuildTerms terms, PositionTerms at, Part part)
     {
         var family = terms.Facts.Family;
         string[] variants = [.. at.Like.Concat(family.Variants.Select(variant => variant.Code)).Distinct(StringComparer.Ordinal)];

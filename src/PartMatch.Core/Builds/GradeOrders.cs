@@ -25,12 +25,8 @@ internal static class GradeOrders
         foreach (var graded in candidates.Select(choices => choices.Where(IsBought).ToList()).Where(graded => graded.Count > 0))
         {
             var position = terms.At(graded[0].Position).Position;
-            string[] measured =
-            [
-                .. terms.Facts.Family.Selects.Where(row => row.Position == position.Code && row.Evidence?.IsRetracted != true)
-                    .Select(row => row.Measured.Position).Where(one => one != position.Code).Distinct(StringComparer.Ordinal),
-            ];
-            if (measured.Length > 0)
+            var measured = MeasuredFor(terms.Facts.Family, position.Code);
+            if (measured.Count > 0)
             {
                 yield return new Work(
                     CodeOf(position.Code), $"Measure, then order: {position.Name}", null, 0, new Money("0", terms.Build.Currency), "you",
@@ -38,6 +34,13 @@ internal static class GradeOrders
             }
         }
     }
+
+    /// <summary>The positions on which it is measured what is needed here; none where nothing is chosen by measurement elsewhere.</summary>
+    public static IReadOnlyList<string> MeasuredFor(FamilyFacts family, string position) =>
+    [
+        .. family.Selects.Where(row => row.Position == position && row.Evidence?.IsRetracted != true)
+            .Select(row => row.Measured.Position).Where(one => one != position).Distinct(StringComparer.Ordinal),
+    ];
 
     public static bool IsBought(Candidate candidate) => candidate is { IsGraded: true, From: CandidateFrom.Supply };
 

@@ -14,6 +14,18 @@ internal sealed class LearnedRules
     /// <summary>Did a plan hold with its ties already? Then the next one most likely does at once.</summary>
     public bool IsSettled { get; set; }
 
+    /// <summary>How much is known: it only grows.</summary>
+    public int Count
+    {
+        get
+        {
+            lock (_lock)
+            {
+                return _rules.Count + _risks.Count;
+            }
+        }
+    }
+
     /// <summary>In ordinal order, so that the order in which they were learned changes nothing.</summary>
     public IReadOnlyList<LineRule> Rules
     {

@@ -19,7 +19,7 @@ internal static class MostPower
             .OrderByDescending(one => one.Power).ThenBy(one => one.Candidate.Key, StringComparer.Ordinal);
         foreach (var (candidate, power) in enough)
         {
-            if (canHold(written => Otherwise.Force(written, candidate.Position, one => one.Key == candidate.Key)))
+            if (canHold(written => Otherwise.Force(written, candidate.Position, one => one.IsSameAs(candidate))))
             {
                 return string.Create(
                     CultureInfo.InvariantCulture, $"; at most {Math.Floor(power!.Value / WattsPerKilowatt)} kW as it is wished, with {LineChanges.Say(candidate)}"); // filtered above

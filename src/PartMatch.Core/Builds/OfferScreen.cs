@@ -147,10 +147,10 @@ internal sealed record OfferScreen(
             assumed.Add(string.Create(CultureInfo.InvariantCulture, $"{atDoor} days taken; said is only that it takes no less"));
         }
 
-        var lost = LostDeposit(terms, offer);
+        var lost = OldParts.LostDeposit(terms, offer);
         if (lost > 0)
         {
-            assumed.Add($"{terms.Say(lost)} of deposit counted: the donor has no old part of the kind to send back");
+            assumed.Add(OldParts.Say(terms, offer, lost));
         }
 
         var (canBeSent, own) = SendingOf(terms, offer, seller, assumed);
@@ -161,15 +161,6 @@ internal sealed record OfferScreen(
 
     private static long Landed(BuildTerms terms, Offer offer, decimal percent) =>
         terms.Convert(offer.Price, 1 + (percent / 100)) ?? 0; // the currency was converted just now
-
-    /// <summary>A deposit comes back for an old part: where the donor has none of the kind, it is a price.</summary>
-    public static long LostDeposit(BuildTerms terms, Offer offer)
-    {
-        var kind = terms.Facts.Family.FindPart(offer.Part ?? "")?.Kind;
-        var hasOld = terms.Facts.Family.Positions.Any(position => position.Kind == kind && terms.At(position.Code).StateOfDonor != PartState.Missing
-            && terms.FittedToDonor(position.Code).Any(fitment => fitment.Part is not null));
-        return offer.CoreDeposit is { } deposit && !hasOld ? terms.Convert(deposit) ?? 0 : 0;
-    }
 
     /// <summary>Can its sending be reckoned, and is it its own? Null: it travels in the seller's parcel.</summary>
     private static (bool Can, long? Own) SendingOf(BuildTerms terms, Offer offer, Seller seller, List<string> assumed)

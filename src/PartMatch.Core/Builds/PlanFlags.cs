@@ -19,8 +19,8 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opene
         .. Unproven(),
         .. NotInspected(),
         .. Old(),
-        .. Terms.StartOn < today && purchases.Baskets.Count > 0
-            ? [string.Create(CultureInfo.InvariantCulture, $"Counted as if everything had been ordered on {Terms.StartOn:yyyy-MM-dd}: that day is past.")]
+        .. Terms.Build.StartOn is { } meant && string.CompareOrdinal(meant, $"{today:yyyy-MM-dd}") < 0 && purchases.Baskets.Count > 0
+            ? [string.Create(CultureInfo.InvariantCulture, $"You meant to order on {meant}: what is not ordered yet is counted from today, {today:yyyy-MM-dd}.")]
             : Array.Empty<string>(),
         .. GoalFuel.Of(run, solved),
         .. NotRecorded(),

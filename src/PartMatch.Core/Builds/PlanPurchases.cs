@@ -38,7 +38,8 @@ internal sealed class PlanPurchases
         var bought = reading.Bought().Where(one => one.Offer.Bought is null).ToList();
         return new PlanPurchases(run, solved)
         {
-            Baskets = [.. bought.GroupBy(one => one.Offer.Seller).Select(group => reading.BasketOf(group.Key, [.. group])).OrderBy(basket => basket.Seller, StringComparer.Ordinal)],
+            Baskets = [.. bought.GroupBy(one => solved.Written.Problem.Offers[one.Index].Seller).Select(group => reading.BasketOf(group.First().Offer.Seller, [.. group]))
+                .OrderBy(basket => basket.Seller, StringComparer.Ordinal).ThenBy(basket => basket.OrderOn).ThenBy(basket => basket.Items[0].Offer, StringComparer.Ordinal)],
             LeftOver = [.. reading.LeftOfOrders(), .. reading.Left(bought)],
             FromOrders = [.. reading.OfOrders()],
             Goods = bought.Sum(one => (one.Offer.Goods + one.Offer.LostDeposit) * one.Packs),
@@ -140,9 +141,15 @@ internal sealed class PlanPurchases
         var items = bought.Select(one => ItemOf(one.Index, one.Offer, one.Packs)).ToList();
         var (goods, import) = (bought.Sum(one => (one.Offer.Goods + one.Offer.LostDeposit) * one.Packs), bought.Sum(one => one.Offer.Import * one.Packs));
         var (sending, text) = PlanSending.Of(terms, _solved, seller, [.. bought.Select(one => (one.Index, one.Packs))]);
+        var after = bought.SelectMany(one => GradedFor(one.Index)).Where(graded => graded.IsLater).Select(graded => (int?)OrderedAfter(graded.Position)).Max();
+        DateOnly? orderOn = after is { } days ? terms.StartOn.AddDays(days) : null;
+        var words = orderOn is null ? text : FormattableString.Invariant($"{text}; ordered once it has been measured for, {orderOn:yyyy-MM-dd}, in a parcel of its own");
         return new SellerBasket(
-            $"{seller.Book}/{seller.Code}", seller.Name, items, terms.MoneyOf(goods), terms.MoneyOf(import), terms.MoneyOf(sending), text,
-            terms.MoneyOf(goods + import + sending), items.Max(item => item.ArrivesOn));
+            $"{seller.Book}/{seller.Code}", seller.Name, items, terms.MoneyOf(goods), terms.MoneyOf(import), terms.MoneyOf(sending), words,
+            terms.MoneyOf(goods + import + sending), items.Max(item => item.ArrivesOn))
+        {
+            OrderOn = orderOn,
+        };
     }
 
     private BasketItem ItemOf(int index, ScreenedOffer offer, int packs) => new(

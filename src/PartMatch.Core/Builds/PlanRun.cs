@@ -13,6 +13,7 @@ internal sealed class PlanRun
     private readonly PlanWriter _writer;
     private readonly LearnedRules _learned;
     private readonly FitMemory _memory;
+    private readonly (int Known, WrittenPlan Plan)?[] _written = new (int, WrittenPlan)?[2];
 
     public PlanRun(BuildFacts facts, Build build, DateOnly today, FitMemory memory, IReadOnlyCollection<string>? refusedSellers = null)
     {
@@ -41,7 +42,21 @@ internal sealed class PlanRun
         Candidates.Where(choices => choices.Count > 0).ToDictionary(choices => choices[0].Position, StringComparer.Ordinal);
 
     /// <summary>The problem with everything learned so far.</summary>
-    public WrittenPlan Write() => _writer.Write(_learned.Rules, _learned.Risks);
+    public WrittenPlan Write() => Write(withRisks: true);
+
+    /// <summary>Written once for what is known: many questions ask the same problem with one thing otherwise.</summary>
+    private WrittenPlan Write(bool withRisks)
+    {
+        var known = _learned.Count;
+        ref var kept = ref _written[withRisks ? 1 : 0];
+        if (kept is not var (before, plan) || before != known)
+        {
+            plan = _writer.Write(_learned.Rules, withRisks ? _learned.Risks : []);
+            kept = (known, plan);
+        }
+
+        return plan;
+    }
 
     /// <param name="adjust">Changes the problem, for questions beside the plain one.</param>
     public SolvedPlan Solve(
@@ -54,7 +69,7 @@ internal sealed class PlanRun
         for (var tries = 0; tries < MostTries; tries++)
         {
             var withRisks = objective == PlanObjective.Surest || (ties && effort.Ties == PlanTies.All);
-            var written = _writer.Write(_learned.Rules, withRisks ? _learned.Risks : []);
+            var written = Write(withRisks);
             var problem = adjust is null ? written.Problem : adjust(written);
             var solution = PlanSolver.SolveWithout(problem, dropped, objective, ties ? effort : rough, told, stop);
             if (solution.Choices.Count == 0)
@@ -79,7 +94,7 @@ internal sealed class PlanRun
             }
         }
 
-        return new SolvedPlan(_writer.Write(_learned.Rules, []), PlanSolution.OutOfTime, []);
+        return new SolvedPlan(Write(withRisks: false), PlanSolution.OutOfTime, []);
     }
 
     /// <summary>Can all wishes and facts hold together where these are dropped? Null where that was not found out.</summary>
@@ -88,7 +103,7 @@ internal sealed class PlanRun
     {
         for (var tries = 0; tries < MostTries; tries++)
         {
-            var written = _writer.Write(_learned.Rules, []);
+            var written = Write(withRisks: false);
             var solution = PlanSolver.FindAny(adjust is null ? written.Problem : adjust(written), dropped, effort, stop);
             if (solution.Choices.Count == 0)
             {

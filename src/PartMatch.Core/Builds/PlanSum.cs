@@ -38,7 +38,7 @@ internal static class PlanSum
     private static long Spread(PlanRun run, SolvedPlan solved, PlanPurchases purchases) => solved.Lines.Select(line => line.Candidate)
         .Where(candidate => candidate is { IsGraded: true, From: CandidateFrom.Supply }).Sum(candidate =>
         {
-            var onlyNew = run.Terms.At(candidate.Position).OnlyNew;
+            var onlyNew = run.Terms.At(candidate.Position).IsBoughtNew;
             var bought = purchases.PiecesFor(candidate.Position);
             var least = candidate.Parts.Min(part => GradePrices.CheapestPiece(run.Screen, part.Id, onlyNew)) * bought;
             var paid = purchases.CostOf(candidate.Position) is { } cost ? (long)Amount.Of(cost).Minor : 0;

@@ -114,7 +114,7 @@ internal static class PlanSwings
     private static PlanSwing Fit(BuildQuestion question, JudgedLine line)
     {
         var at = question.Terms.At(line.Candidate.Position).Position;
-        var without = question.Solve(written => Otherwise.Forbid(written, at.Code, one => one.Key == line.Candidate.Key));
+        var without = question.Solve(written => Otherwise.Forbid(written, at.Code, one => one.IsSameAs(line.Candidate)));
         var text = $"{at.Name}: that {LineChanges.Say(line.Candidate)} fits is {(line.Outcome == LineOutcome.NotKnown ? "taken on trust" : "unproven")}";
         return without.Solution.Choices.Count == 0
             ? new PlanSwing("fit", at.Code, $"{text}; there is no plan without it.", null, null)

@@ -41,12 +41,15 @@ internal sealed class WantedPart(PlanRun run, string position)
     /// <summary>It is offered, but not so that it could be reckoned with.</summary>
     private string LeftOut(Part part)
     {
-        if (run.Screen.Obtainable.Contains(part.Id) && !run.Terms.At(position).OnlyNew)
+        var at = run.Terms.At(position);
+        if (run.Screen.Obtainable.Contains(part.Id) && !at.IsBoughtNew)
         {
             return " (to be had, but what goes with it is not)";
         }
 
-        var used = run.Terms.At(position).OnlyNew && run.Screen.Offers.Any(offer => offer.Offer.Part == part.Id) ? ["not new, as you wish it"] : Array.Empty<string>();
+        string[] used = at.IsBoughtNew && run.Screen.Offers.Any(offer => offer.Offer.Part == part.Id)
+            ? [at.OnlyNew ? "not new, as you wish it" : "not new, and what is renewed is new"]
+            : [];
         string[] reasons = [.. used, .. run.Screen.LeftOut.Where(left => left.Offer.Part == part.Id).Select(left => left.Why).Distinct()];
         return reasons.Length == 0 ? "" : $" (offered, but left out: {FitWording.List(reasons)})";
     }

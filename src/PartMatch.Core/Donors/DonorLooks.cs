@@ -68,7 +68,7 @@ internal static class DonorLooks
 
     private static PartToSee Part(BuildQuestion question, BuildLine line)
     {
-        var without = question.Solve(written => Otherwise.Forbid(written, line.Position, candidate => candidate.IsDonors), PlanTies.CostAndDays);
+        var without = question.SolveWithWishes(written => Otherwise.Forbid(written, line.Position, candidate => candidate.IsDonors), PlanTies.CostAndDays);
         var isThere = without.Solution.Choices.Count > 0;
         Money? more = isThere ? LineChanges.CostMore(question.Terms, question.Solved, without) : null;
         var position = question.Terms.At(line.Position).Position;

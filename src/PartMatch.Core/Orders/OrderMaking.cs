@@ -99,7 +99,7 @@ public sealed class OrderMaking
     private OrderLine Agreed(LineMade line, Seller? seller)
     {
         var (asked, offer) = (line.Asked, line.Offer);
-        var lost = offer is null ? 0 : OfferScreen.LostDeposit(_terms, offer);
+        var lost = offer is null ? 0 : OldParts.LostDeposit(_terms, offer);
         var goods = offer is null ? 0 : (_terms.Convert(offer.Price) ?? 0) + lost;
         var deposit = offer?.CoreDeposit is { } core ? (_terms.Convert(core) ?? 0) - lost : 0;
         return new OrderLine(
