@@ -145,8 +145,8 @@ public sealed record LinePurchase(string Offer, string Seller, string? NumberAsW
 public sealed record SellerBasket(
     string Seller, string Name, IReadOnlyList<BasketItem> Items, Money Goods, Money Import, Money Sending, string SendingText, Money Total, DateOnly ArrivesOn)
 {
-    /// <summary>Where it is ordered only once it has been measured for: from this day on, in a parcel of its own. Null: with all the rest.</summary>
-    public DateOnly? OrderOn { get; init; }
+    /// <summary>What sending costs more where what is ordered later, because it is measured for first, is sent on its own; null where all is ordered at once.</summary>
+    public Money? SentApart { get; init; }
 }
 
 /// <param name="Price">Of one pack, as offered.</param>

@@ -21,23 +21,22 @@ internal enum CandidateFrom
 /// <param name="Pieces">On the engine; null where that is not recorded.</param>
 /// <param name="Reference">The variant it is judged against.</param>
 /// <param name="IsUsersChoice">The user named it: its own features speak as chosen.</param>
-/// <param name="IsLater">Bought only once it has been measured for, in a parcel of its own; beside it stands the same candidate bought with all the rest.</param>
 /// <param name="CountedBy">By what of a mate its pieces go: it is one of several that differ in nothing else. Null where they do not.</param>
 internal sealed record Candidate(
     string Position, CandidateFrom From, IReadOnlyList<Part> Parts, bool IsGraded, int? Pieces, string Reference, bool IsUsersChoice,
-    PieceCounts? CountedBy = null, bool IsLater = false)
+    PieceCounts? CountedBy = null)
 {
     public bool IsNothing => Parts is [{ IsNothing: true }];
 
     public bool IsDonors => From == CandidateFrom.Donor;
 
     /// <summary>Names it among the candidates of its position, whatever the order of rows was.</summary>
-    public string Key { get; } = $"{From}:{(IsLater ? "later:" : "")}{string.Join('|', Parts.Select(part => part.Id))}{(CountedBy is null ? "" : FormattableString.Invariant($"×{Pieces}"))}";
+    public string Key { get; } = $"{From}:{string.Join('|', Parts.Select(part => part.Id))}{(CountedBy is null ? "" : FormattableString.Invariant($"×{Pieces}"))}";
 
     /// <summary>For the neighbours it does not matter where it came from.</summary>
     public string PartsKey { get; } = string.Join('|', Parts.Select(part => part.Id));
 
-    /// <summary>The same part from the same place, in whatever number and parcel.</summary>
+    /// <summary>The same part from the same place, in whatever number.</summary>
     public bool IsSameAs(Candidate other) => From == other.From && PartsKey == other.PartsKey;
 
     /// <summary>The one example that the donor's is; its readings stand in the part.</summary>

@@ -99,9 +99,9 @@ internal static class Candidates
                 .Select(fitted => (Parts: PartsOf(terms, fitted), fitted.FirstOrDefault()?.Quantity))
                 .Where(set => set.Parts.Length > 0 && set.Parts.Any(part => obtainable.Contains(part.Id)))
                 .DistinctBy(set => string.Join('|', set.Parts.Select(part => part.Id)))
-                .SelectMany(set => Enumerable.Range(0, GradeOrders.MeasuredFor(terms.Facts.Family, at.Position.Code).Count > 0 ? 2 : 1).Select(later => new Candidate(
+                .Select(set => new Candidate(
                     at.Position.Code, CandidateFrom.Supply, set.Parts, IsGraded: true, set.Quantity, ReferenceOf(terms, at, set.Parts),
-                    at.Parts.Count > 0 && set.Parts.All(part => at.Parts.Contains(part.Id)), IsLater: later == 1))),
+                    at.Parts.Count > 0 && set.Parts.All(part => at.Parts.Contains(part.Id)))),
         ];
     }
 

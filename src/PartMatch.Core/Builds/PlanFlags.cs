@@ -22,6 +22,7 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opene
         .. Terms.Build.StartOn is { } meant && string.CompareOrdinal(meant, $"{today:yyyy-MM-dd}") < 0 && purchases.Baskets.Count > 0
             ? [string.Create(CultureInfo.InvariantCulture, $"You meant to order on {meant}: what is not ordered yet is counted from today, {today:yyyy-MM-dd}.")]
             : Array.Empty<string>(),
+        .. SentApart(),
         .. GoalFuel.Of(run, solved),
         .. NotRecorded(),
         .. solved.Written.Jobs.Where((_, job) => solved.Solution.Jobs[job] is not null).SelectMany(Of),
@@ -47,6 +48,16 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opene
             .ToHashSet(StringComparer.Ordinal);
         var silent = opened.Disturbed.Keys.Where(position => !known.Contains(position)).Order(StringComparer.Ordinal).Select(opened.NameOf).ToList();
         return silent.Count == 0 ? [] : [$"Not recorded, and not in the sum: what is renewed when these are opened: {FitWording.List(silent)}."];
+    }
+
+    /// <summary>What is counted as one parcel and is ordered on several days.</summary>
+    private IEnumerable<string> SentApart()
+    {
+        var more = purchases.Baskets.Select(basket => basket.SentApart).OfType<Measures.Money>().Sum(one => (long)Measures.Amount.Of(one).Minor);
+        return more <= 0 ? [] :
+        [
+            $"Not in the sum: {Terms.Say(more)} of sending, where what is measured for first is sent in parcels of its own. Ask the sellers to hold the parcel, or count it in.",
+        ];
     }
 
     private IEnumerable<string> Unproven()

@@ -6,7 +6,6 @@ namespace PartMatch.Core.Builds;
 internal sealed class PlanGoods
 {
     private const string OnlyNew = "new:";
-    private const string Later = "later:";
     private readonly BuildTerms _terms;
     private readonly Dictionary<string, string> _countedAs;
     private readonly HashSet<string> _shared;
@@ -33,28 +32,18 @@ internal sealed class PlanGoods
         Products = [.. _products.Keys.Select(name => new PlanProduct(name, InHand(name, takers)))];
         _productsOf = _products.ToLookup(
             product => _countedAs[takers[product.Key].First().PartsKey], product => (product.Value, IsOnlyNew(product.Key)), StringComparer.Ordinal);
-        var parcels = _products.Keys.Select(name => ParcelOf(name, takers)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
-        (ScreenedOffer Offer, string Parcel, List<PlanPieces> Holds)[] useful =
-        [
-            .. screen.Bought.Select(offer => (offer, "", Holds(offer, takers, _ => true)))
-                .Concat(screen.Offers.SelectMany(offer => parcels.Select(parcel => (offer, parcel, Holds(offer, takers, product => ParcelOf(product, takers) == parcel)))))
-                .Where(offer => offer.Item3.Count > 0),
-        ];
+        (ScreenedOffer Offer, List<PlanPieces> Holds)[] useful =
+            [.. screen.Bought.Concat(screen.Offers).Select(offer => (offer, Holds(offer, takers))).Where(offer => offer.Item2.Count > 0)];
         Screened = [.. useful.Select(offer => offer.Offer)];
-
-        // What is measured for first is ordered later, and then sent in another parcel: for sending it is another seller.
-        var sellers = useful.Select(offer => (offer.Offer.Seller, offer.Parcel)).DistinctBy(one => (one.Seller.Book, one.Seller.Code, one.Parcel)).ToList();
-        Sellers = [.. sellers.Select(one => SellerOf(one.Seller))];
-        var indexes = sellers.Index().ToDictionary(one => (one.Item.Seller.Book, one.Item.Seller.Code, one.Item.Parcel), one => one.Index);
+        var sellers = Screened.Select(offer => offer.Seller).DistinctBy(seller => (seller.Book, seller.Code)).ToList();
+        Sellers = [.. sellers.Select(SellerOf)];
+        var indexes = sellers.Index().ToDictionary(seller => (seller.Item.Book, seller.Item.Code), seller => seller.Index);
 
         // Of two that come to the same, what is bought already, then what was seen last.
-        var ranks = Screened.Distinct().OrderByDescending(offer => offer.Bought is not null).ThenByDescending(offer => offer.Offer.SeenOn)
-            .ThenBy(offer => offer.Address, StringComparer.Ordinal).Index().ToDictionary(offer => offer.Item, offer => offer.Index);
-        Offers =
-        [
-            .. useful.Select(one => OfferOf(
-                one.Offer, indexes[(one.Offer.Seller.Book, one.Offer.Seller.Code, one.Parcel)], one.Holds, RefusedBy(one.Offer, grounds)) with { Rank = ranks[one.Offer] }),
-        ];
+        var ranks = Screened.OrderByDescending(offer => offer.Bought is not null).ThenByDescending(offer => offer.Offer.SeenOn).ThenBy(offer => offer.Address, StringComparer.Ordinal).Index()
+            .ToDictionary(offer => offer.Item, offer => offer.Index);
+        Offers = [.. useful.Select(offer =>
+            OfferOf(offer.Offer, indexes[(offer.Offer.Seller.Book, offer.Offer.Seller.Code)], offer.Holds, RefusedBy(offer.Offer, grounds)) with { Rank = ranks[offer.Offer] })];
     }
 
     public IReadOnlyList<PlanProduct> Products { get; }
@@ -81,21 +70,13 @@ internal sealed class PlanGoods
     private string ProductOf(Candidate candidate)
     {
         var part = _countedAs[candidate.PartsKey];
-        return (candidate.IsLater ? Later : "") + (_boughtNew.Contains(part) ? OnlyNew : "") + (_shared.Contains(part) ? part : candidate.PartsKey);
+        return (_boughtNew.Contains(part) ? OnlyNew : "") + (_shared.Contains(part) ? part : candidate.PartsKey);
     }
 
-    private static bool IsLater(string product) => product.StartsWith(Later, StringComparison.Ordinal);
-
-    private static string AtOnce(string product) => IsLater(product) ? product[Later.Length..] : product;
-
-    private static bool IsOnlyNew(string product) => AtOnce(product).StartsWith(OnlyNew, StringComparison.Ordinal);
-
-    /// <summary>Empty for the first parcel; else on what it is measured: what is measured on the same is ordered together.</summary>
-    private string ParcelOf(string product, ILookup<string, Candidate> takers) =>
-        IsLater(product) ? string.Join('+', GradeOrders.MeasuredFor(_terms.Facts.Family, takers[product].First().Position)) : "";
+    private static bool IsOnlyNew(string product) => product.StartsWith(OnlyNew, StringComparison.Ordinal);
 
     /// <summary>The part of a product; of grades that one position alone takes all of them, parted by a stroke.</summary>
-    public static string PartOf(string product) => IsOnlyNew(product) ? AtOnce(product)[OnlyNew.Length..] : AtOnce(product);
+    public static string PartOf(string product) => IsOnlyNew(product) ? product[OnlyNew.Length..] : product;
 
     /// <summary>
     /// Of grades as many as there are of each, because any of them may turn out to be the one; none where another position may take one of them as another
@@ -107,7 +88,7 @@ internal sealed class PlanGoods
         var positions = takers[product].Select(one => one.Position).ToHashSet(StringComparer.Ordinal);
         var isTaken = takers.Where(other => other.Key != product).SelectMany(other => other)
             .Any(other => !positions.Contains(other.Position) && other.Parts.Any(part => own.Contains(part.Id)));
-        return takers[product].Any(one => _terms.At(one.Position).OnlyNew) || ((own.Count > 1 || IsLater(product)) && isTaken)
+        return takers[product].Any(one => _terms.At(one.Position).OnlyNew) || (own.Count > 1 && isTaken)
             ? 0
             : own.Min(part => _terms.Build.InHand.Where(held => held.Part == part).Sum(held => held.Pieces));
     }
@@ -125,12 +106,11 @@ internal sealed class PlanGoods
         .Select(part => (part.Id, Price: GradePrices.CheapestPiece(screen, part.Id, onlyNew))).Where(grade => grade.Price is not null)
         .OrderByDescending(grade => grade.Price).ThenBy(grade => grade.Id, StringComparer.Ordinal).Select(grade => grade.Id).FirstOrDefault();
 
-    /// <param name="isIn">Of which products; a parcel that is sent later holds nothing of the first.</param>
-    private List<PlanPieces> Holds(ScreenedOffer offer, ILookup<string, Candidate> takers, Func<string, bool> isIn) =>
+    private List<PlanPieces> Holds(ScreenedOffer offer, ILookup<string, Candidate> takers) =>
     [
         .. OfferScreen.HeldBy(_terms.Facts, offer.Offer.Part!) // screened: it has a part
             .SelectMany(held => _productsOf[held.Part].Concat(BoughtGrades(offer, held.Part, takers)).Distinct(), (held, product) => (product, held.Pieces))
-            .Where(one => (!one.product.OnlyNew || offer.IsNew) && isIn(PartsOfProducts[one.product.Product]))
+            .Where(one => !one.product.OnlyNew || offer.IsNew)
             .GroupBy(one => one.product.Product).OrderBy(product => product.Key)
             .Select(product => new PlanPieces(product.Key, offer.Pieces * product.Sum(one => one.Pieces))),
     ];

@@ -38,8 +38,7 @@ internal sealed class PlanPurchases
         var bought = reading.Bought().Where(one => one.Offer.Bought is null).ToList();
         return new PlanPurchases(run, solved)
         {
-            Baskets = [.. bought.GroupBy(one => solved.Written.Problem.Offers[one.Index].Seller).Select(group => reading.BasketOf(group.First().Offer.Seller, [.. group]))
-                .OrderBy(basket => basket.Seller, StringComparer.Ordinal).ThenBy(basket => basket.OrderOn).ThenBy(basket => basket.Items[0].Offer, StringComparer.Ordinal)],
+            Baskets = [.. bought.GroupBy(one => one.Offer.Seller).Select(group => reading.BasketOf(group.Key, [.. group])).OrderBy(basket => basket.Seller, StringComparer.Ordinal)],
             LeftOver = [.. reading.LeftOfOrders(), .. reading.Left(bought)],
             FromOrders = [.. reading.OfOrders()],
             Goods = bought.Sum(one => (one.Offer.Goods + one.Offer.LostDeposit) * one.Packs),
@@ -141,15 +140,30 @@ internal sealed class PlanPurchases
         var items = bought.Select(one => ItemOf(one.Index, one.Offer, one.Packs)).ToList();
         var (goods, import) = (bought.Sum(one => (one.Offer.Goods + one.Offer.LostDeposit) * one.Packs), bought.Sum(one => one.Offer.Import * one.Packs));
         var (sending, text) = PlanSending.Of(terms, _solved, seller, [.. bought.Select(one => (one.Index, one.Packs))]);
-        var after = bought.SelectMany(one => GradedFor(one.Index)).Where(graded => graded.IsLater).Select(graded => (int?)OrderedAfter(graded.Position)).Max();
-        DateOnly? orderOn = after is { } days ? terms.StartOn.AddDays(days) : null;
-        var words = orderOn is null ? text : FormattableString.Invariant($"{text}; ordered once it has been measured for, {orderOn:yyyy-MM-dd}, in a parcel of its own");
+        var later = LaterOf(seller, bought, sending);
+        var words = later is null ? text : $"{text}; counted as one parcel: {later.Value.Words}";
         return new SellerBasket(
             $"{seller.Book}/{seller.Code}", seller.Name, items, terms.MoneyOf(goods), terms.MoneyOf(import), terms.MoneyOf(sending), words,
             terms.MoneyOf(goods + import + sending), items.Max(item => item.ArrivesOn))
         {
-            OrderOn = orderOn,
+            SentApart = later is null ? null : terms.MoneyOf(later.Value.More),
         };
+    }
+
+    /// <summary>What is measured for first is ordered later: what sending costs more where each order is sent on its own. Null where all is ordered at once.</summary>
+    private (long More, string Words)? LaterOf(Buying.Seller seller, List<(int Index, ScreenedOffer Offer, int Packs)> bought, long together)
+    {
+        var byDay = bought.GroupBy(one => GradedFor(one.Index).Select(graded => OrderedAfter(graded.Position)).DefaultIfEmpty(0).Max()).OrderBy(day => day.Key).ToList();
+        if (byDay.Count < 2)
+        {
+            return null;
+        }
+
+        var apart = byDay.Sum(day => PlanSending.Of(_run.Terms, _solved, seller, [.. day.Select(one => (one.Index, one.Packs))]).Cost);
+        var days = string.Join(" and ", byDay.Where(day => day.Key > 0).Select(day => $"{_run.Terms.StartOn.AddDays(day.Key):yyyy-MM-dd}"));
+        return (apart - together, apart > together
+            ? $"some of it can be ordered only when it has been measured for, {days}; sent apart it costs {_run.Terms.Say(apart - together)} more, unless the seller holds the parcel"
+            : $"some of it can be ordered only when it has been measured for, {days}; sent apart it costs no more");
     }
 
     private BasketItem ItemOf(int index, ScreenedOffer offer, int packs) => new(

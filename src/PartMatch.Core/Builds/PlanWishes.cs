@@ -65,25 +65,6 @@ internal sealed class PlanWishes
         var bought = ChoicesAt(place, candidate => GradeOrders.IsBought(candidate) && !BoughtOffers.Cover(_terms, candidate));
         _rules.Add(new PlanRule([done], bought));
         _rules.AddRange(bought.Select(made => new PlanRule([made], [done])));
-
-        // It goes into the first parcel only where everything it is measured on is there on the first day, and nothing is to be done to that.
-        var atOnce = ChoicesAt(place, candidate => GradeOrders.IsBought(candidate) && !candidate.IsLater && !BoughtOffers.Cover(_terms, candidate));
-        PlanFact[] waits =
-        [
-            .. order.NeedsFirst.SelectMany(measured => ChoicesAt(_places[measured], candidate => !IsAtHand(candidate))),
-            .. _works.Index().Where(work => !GradeOrders.IsOne(work.Item) && PlanWorks.PositionsOf(work.Item).Any(order.NeedsFirst.Contains))
-                .Select(work => new JobDone(work.Index)),
-        ];
-        _rules.AddRange(atOnce.SelectMany(made => waits.Select(wait => new PlanRule([made, wait], []))));
-    }
-
-    /// <summary>Is it there on the first day?</summary>
-    private bool IsAtHand(Candidate candidate)
-    {
-        var there = _terms.Build.InHand.Select(held => (held.Part, held.Pieces))
-            .Concat(_terms.Facts.Bought.Pieces.Where(bought => bought.State != Orders.LineState.Ordered).Select(bought => (bought.Part, bought.Pieces)));
-        return candidate.From != CandidateFrom.Supply
-            || there.Where(one => candidate.Parts.Any(part => part.Id == one.Part)).Sum(one => one.Pieces) >= Math.Max(1, candidate.Pieces ?? 1);
     }
 
     /// <summary>So many pieces go with no mate that asks for another number; a mate of which that is not known asks for as many as are usual.</summary>

@@ -39,17 +39,33 @@ public sealed class BuildOfferTests
     public void What_is_seen_after_the_day_of_the_question_does_not_count(int later, PlanStatus status) =>
         Assert.Equal(status, Seen(Told.Sold("WHEEL-2", 3000), 0, later).Plan().Status);
 
-    // 50.00 and a deposit of 10.00: the lark has a wheel to send back, or came without one.
+    // Asked on 2 November: what is not ordered yet cannot have been ordered on 30 October, and takes its three days from today.
     [Theory]
-    [InlineData(PartState.Damaged, 5000)]
-    [InlineData(PartState.Missing, 6000)]
-    public void A_deposit_is_a_price_where_there_is_no_old_part(PartState state, long cost)
-    {
-        var told = Told.Sold("WHEEL-2", 5000).Donor("wheel", state);
+    [InlineData("2026-10-30", "2026-11-05")]
+    [InlineData("2026-11-02", "2026-11-05")]
+    [InlineData("2026-11-04", "2026-11-07")]
+    public void Nothing_is_counted_as_ordered_before_the_day_of_the_question(string startOn, string ready) => Assert.Equal(
+        ready, $"{Told.Sold("WHEEL-2", 3000, days: 3).With(build => build with { StartOn = startOn }).Plan().ReadyOn:yyyy-MM-dd}");
 
-        Assert.Equal(
-            TestBuild.Euros(cost), (told with { Offers = [told.Offers[0] with { CoreDeposit = TestBuild.Euros(1000) }] }).Plan().Cost?.Total);
-    }
+    // 50.00 and a deposit of 10.00, a wheel for 30.00: the lark has a shaft of the same number to send back, or came without one.
+    [Theory]
+    [InlineData(PartState.Damaged, 8000)]
+    [InlineData(PartState.Missing, 9000)]
+    public void A_deposit_is_a_price_where_there_is_no_old_part(PartState state, long cost) =>
+        Assert.Equal(TestBuild.Euros(cost), WithDeposit(Told.Sold("SHAFT-1", 5000).Sold("WHEEL-2", 3000).Donor("shaft", state)).Plan().Cost?.Total);
+
+    // The lark's own wheel is another number: whether the seller takes it, no number says.
+    [Fact]
+    public void A_deposit_is_a_price_where_the_old_part_is_another() =>
+        Assert.Equal(TestBuild.Euros(6000), WithDeposit(Told.Sold("WHEEL-2", 5000).Donor("wheel", PartState.Damaged)).Plan().Cost?.Total);
+
+    // The old shaft would sell for 4.00, or bring its deposit of 10.00 back, not both: 50.00 + 30.00 either way, and not 76.00.
+    [Fact]
+    public void An_old_part_is_handed_in_or_sold() => Assert.Equal(
+        TestBuild.Euros(8000), WithDeposit(Told.Sold("SHAFT-1", 5000).Sold("WHEEL-2", 3000).Donor("shaft", PartState.Damaged, sellsFor: 400)).Plan().Cost?.Total);
+
+    private static TestBuild WithDeposit(TestBuild told) =>
+        told with { Offers = [told.Offers[0] with { CoreDeposit = TestBuild.Euros(1000) }, .. told.Offers.Skip(1)] };
 
     // One franc is 0.50 EUR, and 5 % are added at the border.
     [Theory]

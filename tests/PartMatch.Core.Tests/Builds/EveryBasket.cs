@@ -77,7 +77,11 @@ internal sealed class EveryBasket(TestBuild told, IReadOnlySet<string>? dropped)
         return counted is not null && IsNewEnough(offer, line) && HeldBy(offer).ContainsKey(counted);
     }
 
-    private bool IsNewEnough(Offer offer, Line line) => !IsOnlyNew(line) || offer.Condition == ItemCondition.New;
+    private bool IsNewEnough(Offer offer, Line line) => !(IsOnlyNew(line) || IsRenewable(line)) || offer.Condition == ItemCondition.New;
+
+    /// <summary>What is renewed when something is opened is bought new.</summary>
+    private bool IsRenewable(Line line) => told.Facts().Family.Renewals.Any(row =>
+        row.Renewed == line.Position && row.Evidence?.IsRetracted == false && (row.HoldsFor("lark") || row.HoldsFor("swift")));
 
     private int? LastDay =>
         told.Build.NeededBy is { } day ? DateOnly.Parse(day, CultureInfo.InvariantCulture).DayNumber - TestBuild.Today.DayNumber : null;

@@ -131,10 +131,10 @@ internal sealed class TestFamily
     }
 
     /// <summary>What the maker fitted; <c>none</c> for known to carry nothing.</summary>
-    public TestFamily Fitted(string variant, string position, string number, Span? span = null, Evidence? evidence = null)
+    public TestFamily Fitted(string variant, string position, string number, Span? span = null, Evidence? evidence = null, int pieces = 1)
     {
         var none = number == PartMatch.Core.Catalogue.Part.None;
-        _fitments.Add(new Fitment(variant, position, none ? null : Id(number), span ?? Span.Always, none ? 0 : 1, evidence ?? Document));
+        _fitments.Add(new Fitment(variant, position, none ? null : Id(number), span ?? Span.Always, none ? 0 : pieces, evidence ?? Document));
         return this;
     }
 

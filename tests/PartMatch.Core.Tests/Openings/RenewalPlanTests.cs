@@ -6,6 +6,7 @@ using PartMatch.Core.Tests.Builds;
 using PartMatch.Core.Tests.Catalogue;
 using Xunit;
 using static PartMatch.Core.Tests.Catalogue.TestFamily;
+using ItemCondition = PartMatch.Core.Listings.ItemCondition;
 
 namespace PartMatch.Core.Tests.Openings;
 
@@ -38,6 +39,30 @@ public sealed class RenewalPlanTests
         Assert.Equal((LineAction.Renew, LineAction.Keep, LineAction.Keep), (Line(plan, "seal").Action, Line(plan, "cover").Action, Line(plan, "belt").Action));
         Assert.Equal("Renewed because this is opened: Cover (off for Shaft).", Line(plan, "seal").Because);
     }
+
+    // A seal that has run elsewhere renews nothing, however cheap: 50.00 for the shaft and 7.00 for a new one.
+    [Fact]
+    public void What_is_renewed_is_bought_new() => Assert.Equal(
+        TestBuild.Euros(5700), Told(Engine()).Sold("SEAL-1", 100, condition: ItemCondition.Used).Plan().Cost?.Total);
+
+    [Theory]
+    [InlineData(ItemCondition.Used)]
+    [InlineData(ItemCondition.Refurbished)]
+    [InlineData(ItemCondition.NotStated)]
+    public void What_is_not_sold_as_new_renews_nothing(ItemCondition condition) => Assert.Equal(
+        PlanStatus.Infeasible,
+        new TestBuild(Engine()).Seller("mill").Sold("SHAFT-1", 5000).Sold("SEAL-1", 700, condition: condition).Donor("shaft", PartState.Damaged).Plan().Status);
+
+    [Fact]
+    public void Seal_of_a_used_set_renews_nothing() => Assert.Equal(
+        PlanStatus.Infeasible,
+        new TestBuild(Engine()).Seller("mill").Sold("SHAFT-1", 5000, condition: ItemCondition.Used).Holds("SHAFT-1", "SEAL-1").Donor("shaft", PartState.Damaged)
+            .Plan().Status);
+
+    // Nobody keeps a used seal in a drawer: what is in hand counts, as it does anywhere.
+    [Fact]
+    public void Seal_in_hand_is_one() => Assert.Equal(
+        TestBuild.Euros(5000), Told(Engine()).With(build => build with { InHand = [new HeldPart(Id("SEAL-1"), 1, null)] }).Plan().Cost?.Total);
 
     [Fact]
     public void Nothing_is_renewed_where_nothing_is_opened() =>
