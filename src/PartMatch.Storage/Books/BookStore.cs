@@ -42,15 +42,17 @@ public sealed class BookStore(Database database, TimeProvider? time = null)
     /// <summary>Imports a book, all or nothing.</summary>
     /// <param name="dryRun">Report what would happen and store nothing.</param>
     /// <param name="note">Who brings it in, and why.</param>
+    /// <param name="tell">Is told how far it is, every few thousand rows.</param>
     /// <exception cref="OperationCanceledException">Cancelled; nothing is stored.</exception>
     /// <exception cref="DatabaseException">The base could not be written, for example because the disk is full; nothing is stored.</exception>
-    public ImportOutcome Import(BookFiles files, ImportMode mode, bool dryRun, CancellationToken cancellation, ChangeNote? note = null)
+    public ImportOutcome Import(
+        BookFiles files, ImportMode mode, bool dryRun, CancellationToken cancellation, ChangeNote? note = null, Action<ImportProgress>? tell = null)
     {
         try
         {
             using var connection = database.Connect();
             var entry = new HistoryEntry("", note ?? ChangeNote.None, Act.Import, (time ?? TimeProvider.System).GetUtcNow());
-            return BookImport.Run(connection, files, mode, dryRun, entry, cancellation);
+            return BookImport.Run(connection, files, mode, dryRun, entry, new ImportWatch(tell, cancellation), cancellation);
         }
         catch (SqliteException exception)
         {

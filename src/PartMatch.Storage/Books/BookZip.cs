@@ -7,7 +7,7 @@ namespace PartMatch.Storage.Books;
 /// <param name="MaxEntries">Entries, folders included.</param>
 /// <param name="MaxBytes">Bytes of all files together, unpacked.</param>
 /// <param name="MaxRatio">Unpacked bytes per packed byte, for each file; files under a megabyte are let pass.</param>
-public sealed record BookZipLimits(int MaxEntries = 512, long MaxBytes = 64 << 20, int MaxRatio = 200);
+public sealed record BookZipLimits(int MaxEntries = 512, long MaxBytes = 512L << 20, int MaxRatio = 200);
 
 /// <summary>What came of reading a zip: <see cref="BookRead"/> or <see cref="BookUnreadable"/>.</summary>
 public abstract record BookReading;
@@ -140,7 +140,7 @@ public static class BookZip
     private static byte[]? ReadUpTo(ZipArchiveEntry entry, long limit)
     {
         using var stream = entry.Open();
-        using var content = new MemoryStream();
+        using var content = new MemoryStream((int)Math.Min(entry.Length, limit));
         var buffer = new byte[81920];
         for (int read; (read = stream.Read(buffer)) > 0;)
         {
@@ -152,7 +152,7 @@ public static class BookZip
             content.Write(buffer, 0, read);
         }
 
-        return content.ToArray();
+        return content.Length == content.Capacity ? content.GetBuffer() : content.ToArray();
     }
 
     private static BookUnreadable Refused(string file, string reason, string suggestion) =>
