@@ -20,6 +20,10 @@ public sealed class BookStore(Database database, TimeProvider? time = null)
     /// <summary>Most faults that one import lists.</summary>
     public const int MaxErrors = 200;
 
+    // KiB. A whole list dirties more pages than SQLite keeps by itself, which then go to the disk and come back again and again.
+    private const string ManyPages = "pragma cache_size = -131072";
+    private const string UsualPages = "pragma cache_size = -2000; pragma shrink_memory";
+
     /// <summary>Every book, in ordinal order.</summary>
     public IReadOnlyList<BookSummary> List()
     {
@@ -52,7 +56,15 @@ public sealed class BookStore(Database database, TimeProvider? time = null)
         {
             using var connection = database.Connect();
             var entry = new HistoryEntry("", note ?? ChangeNote.None, Act.Import, (time ?? TimeProvider.System).GetUtcNow());
-            return BookImport.Run(connection, files, mode, dryRun, entry, new ImportWatch(tell, cancellation), cancellation);
+            try
+            {
+                connection.Execute(ManyPages);
+                return BookImport.Run(connection, files, mode, dryRun, entry, new ImportWatch(tell, cancellation), cancellation);
+            }
+            finally
+            {
+                connection.Execute(UsualPages); // the connection goes back to those that are kept
+            }
         }
         catch (SqliteException exception)
         {
