@@ -60,7 +60,8 @@ public static class NumberKey
     /// <summary>The byte order mark with its bytes exchanged, which .NET refuses to normalise.</summary>
     internal const char NoCharacter = '\uFFFE';
 
-    // What Bare makes of ASCII, without asking for the category of each letter: a whole catalogue goes through here several times. A key is given back as it is.
+    // What Bare makes of ASCII, without asking for the category of each letter: a whole catalogue goes through here several times.
+    // A key is given back as it is.
     private static string BareAscii(string written)
     {
         var key = written.Length <= MostOnStack ? stackalloc char[MostOnStack] : new char[written.Length];

@@ -100,7 +100,9 @@ internal sealed class CostsFrom
     // The same few steps come up for key after key, and each takes a logarithm.
     private double StepCost(MixUpStep step, int from, string read, int to)
     {
-        var kind = step.Class != MixUpClass.Substitution ? Letters + (int)step.Class : read[to] is >= FirstLetter and <= LastLetter and var letter ? letter - FirstLetter : -1;
+        var kind = step.Class != MixUpClass.Substitution ? Letters + (int)step.Class
+            : read[to] is >= FirstLetter and <= LastLetter and var letter ? letter - FirstLetter
+            : -1;
         if (kind < 0)
         {
             return MixUpCost.StepCost(step, _meant, from, read, to);

@@ -67,7 +67,8 @@ public sealed class LookAlikeIndex
         return found;
     }
 
-    /// <summary>The same in any order, for whoever shows only the first of them; not to be kept, because what they cost is worked out when it is read.</summary>
+    /// <summary>The same in any order, for whoever shows only the first of them.</summary>
+    /// <remarks>Not to be kept: what they cost is worked out when it is read.</remarks>
     internal List<NearNumber> FindInAnyOrder(string key)
     {
         var (folded, limit) = (FoldingClasses.Fold(key), LimitFor(key));

@@ -10,7 +10,8 @@ namespace PartMatch.Storage.Books;
 /// <summary>One import: read, judge, and only then write, in one transaction.</summary>
 internal static class BookImport
 {
-    public static ImportOutcome Run(SqliteConnection connection, BookFiles files, ImportMode mode, bool dryRun, HistoryEntry entry, ImportWatch watch, CancellationToken cancellation)
+    public static ImportOutcome Run(
+        SqliteConnection connection, BookFiles files, ImportMode mode, bool dryRun, HistoryEntry entry, ImportWatch watch, CancellationToken cancellation)
     {
         var errors = new ErrorList(BookStore.MaxErrors);
         if (DraftReader.Read(files, errors, watch) is not { } draft)

@@ -121,7 +121,8 @@ public static class BookZip
             // Counted while unpacking: the lengths that a zip states about itself are not to be trusted.
             if (ReadUpTo(entry, left) is not { } content)
             {
-                return Refused(WholeZip, $"more than {limits.MaxBytes} bytes unpacked", "split the book, or let the server read larger ones: PartMatch:LargestBook");
+                return Refused(
+                    WholeZip, $"more than {limits.MaxBytes} bytes unpacked", "split the book, or let the server read larger ones: PartMatch:LargestBook");
             }
 
             // The framework's reader hands out damaged content without comparing it.

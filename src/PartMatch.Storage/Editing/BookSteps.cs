@@ -6,7 +6,9 @@ namespace PartMatch.Storage.Editing;
 internal static class BookSteps
 {
     /// <param name="before">Null when there was no such book.</param>
-    /// <returns>Table by table: what is there now in its order, then what is gone in order of the keys; rows that are the same are left out. Made as it is read.</returns>
+    /// <returns>
+    /// Table by table: what is there now in its order, then what is gone in order of the keys; rows that are the same are left out. Made as it is read.
+    /// </returns>
     public static IEnumerable<RowStep> Between(BookDraft? before, BookDraft after)
     {
         foreach (var table in BookTables.All)

@@ -7,7 +7,9 @@ using PartMatch.Storage.Books.Format;
 
 namespace PartMatch.Storage.LookAlikes;
 
-/// <summary>Tells whether what look-alikes are decided from has changed: ranking them costs seconds, and so does reading a million rows to see that they are the same.</summary>
+/// <summary>
+/// Tells whether what look-alikes are decided from has changed: ranking them costs seconds, and so does reading a million rows to see that they are the same.
+/// </summary>
 /// <remarks>Whatever writes rows of books tells the history in the same transaction, so the history says what has changed.</remarks>
 public sealed class LookAlikeStamp(Database database)
 {

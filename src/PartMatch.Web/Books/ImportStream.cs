@@ -9,8 +9,8 @@ using PartMatch.Web.Http;
 namespace PartMatch.Web.Books;
 
 /// <summary>
-/// An import told while it runs, where it is asked for as JSON lines: how far it has come, and at the end the answer or the problem. Else the answer or the problem
-/// alone. Ends when the reader goes: nothing is stored then.
+/// An import told while it runs, where it is asked for as JSON lines: how far it has come, and at the end the answer or the problem. Else the answer or the
+/// problem alone. Ends when the reader goes: nothing is stored then.
 /// </summary>
 internal sealed class ImportStream(Func<Action<ImportProgress>?, CancellationToken, IResult> import) : IResult, IEndpointMetadataProvider
 {

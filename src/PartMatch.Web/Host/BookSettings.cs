@@ -25,7 +25,8 @@ internal sealed class BookSettings
         }
         else
         {
-            Refusal = $"{LargestName} is '{largest}', expected a whole number of MiB from 1 to {MostMegabytes}; {Limits.MaxBytes >> MegabyteBits} when left out.";
+            var ordinary = Limits.MaxBytes >> MegabyteBits;
+            Refusal = $"{LargestName} is '{largest}', expected a whole number of MiB from 1 to {MostMegabytes}; {ordinary} when left out.";
         }
     }
 

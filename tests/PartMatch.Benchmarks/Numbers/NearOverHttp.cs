@@ -11,8 +11,8 @@ using PartMatch.Web.LookAlikes;
 namespace PartMatch.Benchmarks.Numbers;
 
 /// <summary>
-/// Near numbers over HTTP beside a route that answers <c>{"hello":"world"}</c> to a request of the same shape behind the same middleware, routing and checks, both asked
-/// by the same client over loopback: <c>http dense large.db</c>, the base as <c>import list.zip large.db</c> has made it.
+/// Near numbers over HTTP beside a route that answers <c>{"hello":"world"}</c> to a request of the same shape behind the same middleware, routing and checks,
+/// both asked by the same client over loopback: <c>http dense large.db</c>, the base as <c>import list.zip large.db</c> has made it.
 /// </summary>
 internal static class NearOverHttp
 {
@@ -42,7 +42,8 @@ internal static class NearOverHttp
         {
             var hello = await RoundAsync(client, hellos, "hello");
             var found = await RoundAsync(client, near, "near");
-            Say($"  near at {found.Rate / hello.Rate:0.00} of the rate of hello; by processor time, client included, at {hello.Microseconds / found.Microseconds:0.00}");
+            var (byRate, byTime) = (found.Rate / hello.Rate, hello.Microseconds / found.Microseconds);
+            Say($"  near at {byRate:0.00} of the rate of hello; by processor time, client included, at {byTime:0.00}");
         }
     }
 
@@ -100,8 +101,8 @@ internal static class NearOverHttp
     }
 
     /// <summary>
-    /// Behind the product's middleware and routes: routing of its own, checks of a request of the same shape, and the same way of writing JSON. The product's own routing finds nothing
-    /// first, so it is routed twice; nobody outside the program can add to its routes.
+    /// Behind the product's middleware and routes: routing of its own, checks of a request of the same shape, and the same way of writing JSON. The product's
+    /// own routing finds nothing first, so it is routed twice; nobody outside the program can add to its routes.
     /// </summary>
     private sealed class Hello : IStartupFilter
     {

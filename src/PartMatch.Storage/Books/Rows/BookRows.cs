@@ -64,7 +64,8 @@ internal static class BookRows
 
         foreach (var table in steps.Where(step => step.After is not null).GroupBy(step => step.Table))
         {
-            Insert(connection, table.Key, scope, [.. table.Select(step => new BookRow(table.Key, 0, [.. step.After!]))], ImportWatch.Silent(CancellationToken.None)); // filtered for null
+            var rows = table.Select(step => new BookRow(table.Key, 0, [.. step.After!])).ToList(); // filtered for null
+            Insert(connection, table.Key, scope, rows, ImportWatch.Silent(CancellationToken.None));
         }
     }
 

@@ -17,7 +17,8 @@ internal sealed class PreparedInsert : IDisposable
     {
         _base = connection.Handle ?? throw new InvalidOperationException("The connection is closed.");
         _bound = new string?[columns.Count];
-        var sql = $"insert into \"{table}\" ({string.Join(", ", columns.Select(column => $"\"{column}\""))}) values ({string.Join(", ", columns.Select(_ => "?"))})";
+        var (names, places) = (string.Join(", ", columns.Select(column => $"\"{column}\"")), string.Join(", ", columns.Select(_ => "?")));
+        var sql = $"insert into \"{table}\" ({names}) values ({places})";
         SqliteException.ThrowExceptionForRC(raw.sqlite3_prepare_v2(_base, sql, out _statement), _base);
     }
 

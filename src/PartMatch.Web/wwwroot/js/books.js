@@ -66,7 +66,8 @@ function tell(answer) {
 }
 
 const stages = {
-  'reading': 'lines read', 'checking-cells': 'rows checked, cell by cell', 'checking-references': 'rows checked for what they name', 'checking-meaning': 'rows checked for what they say',
+  'reading': 'lines read', 'checking-cells': 'rows checked, cell by cell', 'checking-references': 'rows checked for what they name',
+  'checking-meaning': 'rows checked for what they say',
   'storing': 'rows stored', 'recording': 'rows told of in the history',
 };
 
@@ -74,13 +75,15 @@ const stages = {
 function waiting(stop) {
   const far = el('p', { class: 'waiting' }, 'Sending the zip …');
   const bar = el('progress', { class: 'progress', 'aria-label': 'How far it is' });
-  const button = el('button', { type: 'button', onclick: () => { button.disabled = true; far.textContent = 'Stopping …'; stop(); } }, 'Stop, and keep nothing');
+  const end = () => { button.disabled = true; far.textContent = 'Stopping …'; stop(); };
+  const button = el('button', { type: 'button', onclick: end }, 'Stop, and keep nothing');
   place.replaceChildren(far, bar, el('p', { class: 'buttons' }, button));
   let stage = '';
   return progress => {
     if (button.disabled) return;
     const words = stages[progress.stage];
-    far.textContent = words ? `${thousands(progress.rows)} of ${thousands(progress.total)} ${words}` : 'All rows stand; writing the last of it. It can no longer be stopped.';
+    far.textContent = words ? `${thousands(progress.rows)} of ${thousands(progress.total)} ${words}`
+      : 'All rows stand; writing the last of it. It can no longer be stopped.';
     if (!words) button.remove();
     bar.max = progress.total;
     bar.value = words ? progress.rows : progress.total;
