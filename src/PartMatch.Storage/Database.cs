@@ -92,7 +92,8 @@ public sealed class Database : IDisposable
         connection.Open();
 
         // A write that was answered must survive a power cut: in WAL mode only FULL waits for the disk on every commit.
-        connection.Execute("pragma synchronous = full");
+        // What a large import leaves of the log beyond 64 MiB is given back at the next write.
+        connection.Execute("pragma synchronous = full; pragma journal_size_limit = 67108864");
         return connection;
     }
 }

@@ -6,7 +6,7 @@ using PartMatch.Benchmarks.Planning;
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- warehouses cap71.txt …
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- plans demo.db
 // dotnet run -c Release --project tests/PartMatch.Benchmarks -- near dense | shaped | dense5
-// … -- pairs dense | dense-tenth, … -- import dense large.db, … -- http dense large.db
+// … -- pairs dense | dense-tenth, … -- book dense list.zip, … -- import list.zip large.db, … -- http dense large.db
 if (args is ["warehouses", .. var files])
 {
     Warehouses.Show(files);
@@ -27,9 +27,13 @@ else if (args is ["http", var asked, var largeBase])
 {
     await NearOverHttp.ShowAsync(asked, largeBase);
 }
-else if (args is ["import", var list, var path])
+else if (args is ["book", var list, var zip])
 {
-    ImportAtScale.Show(list, path);
+    ImportAtScale.Write(list, zip);
+}
+else if (args is ["import", var book, var path])
+{
+    ImportAtScale.Show(book, path);
 }
 else
 {

@@ -17,6 +17,8 @@ public static class NumberKey
     /// <summary>Longest key that is stored or asked about.</summary>
     public const int MaxLength = 40;
 
+    private const int MostOnStack = 128;
+
     // Source: Unicode Technical Standard 39, confusables.txt 14.0.0: what its skeleton makes a Latin capital, a digit, or the bar that I and l share.
     // Only Greek, Cyrillic and Armenian capitals, because letters of those keyboards are what gets typed into a number by mistake.
     private const string Greek = "\u0391A\u0392B\u0395E\u0396Z\u0397H\u0399I\u037FJ\u039AK\u039CM\u03FAM\u039DN\u039FO\u03A1P\u03A4T\u03A5Y\u03A7X\u03DCF";
@@ -38,7 +40,7 @@ public static class NumberKey
     {
         if (Ascii.IsValid(written))
         {
-            return Bare(written);
+            return BareAscii(written);
         }
 
         // Twice, because taking a separator out can bring a letter and its accent together, which NFKC then joins.
@@ -57,6 +59,23 @@ public static class NumberKey
 
     /// <summary>The byte order mark with its bytes exchanged, which .NET refuses to normalise.</summary>
     internal const char NoCharacter = '\uFFFE';
+
+    // What Bare makes of ASCII, without asking for the category of each letter: a whole catalogue goes through here several times.
+    // A key is given back as it is.
+    private static string BareAscii(string written)
+    {
+        var key = written.Length <= MostOnStack ? stackalloc char[MostOnStack] : new char[written.Length];
+        var length = 0;
+        foreach (var letter in written)
+        {
+            if (letter is > ' ' and not ('-' or '.' or '/' or '\\' or '_' or '\u007F'))
+            {
+                key[length++] = letter is >= 'a' and <= 'z' ? (char)(letter - 'a' + 'A') : letter;
+            }
+        }
+
+        return key[..length].SequenceEqual(written) ? written : new string(key[..length]);
+    }
 
     private static string Bare(string normal)
     {

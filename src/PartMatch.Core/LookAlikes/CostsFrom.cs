@@ -12,18 +12,24 @@ internal sealed class CostsFrom
 
     private const int Band = 3;
     private const int Width = (2 * Band) + 1;
+    private const char FirstLetter = '0';
+    private const char LastLetter = 'Z';
+    private const int Letters = LastLetter - FirstLetter + 1;
     private const double OutsideBand = 45; // six times 7.6, the cheapest lost or added character
 
+    private static readonly int _stepsAtAPlace = Letters + Enum.GetValues<MixUpClass>().Length;
     private readonly string _meant;
     private readonly double[] _omission;
     private readonly double[] _addition;
+    private readonly double[] _across;
     private readonly List<MixUpStep> _steps = [];
     private double[] _cost = new double[Width * 20];
 
     public CostsFrom(string meant)
     {
         _meant = meant;
-        (_omission, _addition) = (new double[meant.Length + 1], new double[meant.Length + 1]);
+        (_omission, _addition, _across) = (new double[meant.Length + 1], new double[meant.Length + 1], new double[meant.Length * _stepsAtAPlace]);
+        Array.Fill(_across, double.NaN);
         for (var from = 0; from <= meant.Length; from++)
         {
             _omission[from] = MixUpCost.StepCost(new MixUpStep(MixUpClass.Omission, 1, 0), meant, from, "", 0);
@@ -80,15 +86,30 @@ internal sealed class CostsFrom
 
     private double Across(string read, int from, int to)
     {
-        var cost = MixUpCost.StepCost(MixUpStep.Substitution, _meant, from, read, to) + _cost[Cell(from + 1, to + 1)];
+        var cost = StepCost(MixUpStep.Substitution, from, read, to) + _cost[Cell(from + 1, to + 1)];
         _steps.Clear();
         MixUpStep.CollectAcross(_meant.AsSpan(from), read.AsSpan(to), _steps);
         foreach (var step in _steps)
         {
-            cost = Math.Min(cost, MixUpCost.StepCost(step, _meant, from, read, to) + _cost[Cell(from + step.Meant, to + step.Read)]);
+            cost = Math.Min(cost, StepCost(step, from, read, to) + _cost[Cell(from + step.Meant, to + step.Read)]);
         }
 
         return cost;
+    }
+
+    // The same few steps come up for key after key, and each takes a logarithm.
+    private double StepCost(MixUpStep step, int from, string read, int to)
+    {
+        var kind = step.Class != MixUpClass.Substitution ? Letters + (int)step.Class
+            : read[to] is >= FirstLetter and <= LastLetter and var letter ? letter - FirstLetter
+            : -1;
+        if (kind < 0)
+        {
+            return MixUpCost.StepCost(step, _meant, from, read, to);
+        }
+
+        ref var known = ref _across[(from * _stepsAtAPlace) + kind];
+        return double.IsNaN(known) ? known = MixUpCost.StepCost(step, _meant, from, read, to) : known;
     }
 
     private static int Cell(int from, int to) => (from * Width) + (to - from + Band);

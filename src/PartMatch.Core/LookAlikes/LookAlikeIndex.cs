@@ -62,11 +62,13 @@ public sealed class LookAlikeIndex
     public IReadOnlyList<NearNumber> Find(string key)
     {
         var found = FindInAnyOrder(key);
+        found.ForEach(near => near.Settle());
         found.Sort(NearNumber.InOrder);
         return found;
     }
 
     /// <summary>The same in any order, for whoever shows only the first of them.</summary>
+    /// <remarks>Not to be kept: what they cost is worked out when it is read.</remarks>
     internal List<NearNumber> FindInAnyOrder(string key)
     {
         var (folded, limit) = (FoldingClasses.Fold(key), LimitFor(key));

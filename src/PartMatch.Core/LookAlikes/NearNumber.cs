@@ -7,13 +7,14 @@ namespace PartMatch.Core.LookAlikes;
 public sealed class NearNumber
 {
     private readonly string _asked;
+    private readonly CostsFrom? _costs;
+    private double _cost = double.NaN;
     private MixUp? _mixUp;
 
     /// <param name="costs">Of the asked key, where more numbers are held against it.</param>
     internal NearNumber(PartNumber number, string asked, int foldedEdits, CostsFrom? costs = null)
     {
-        (Number, _asked, FoldedEdits) = (number, asked, foldedEdits);
-        Cost = (costs ?? new CostsFrom(asked)).To(number.Key);
+        (Number, _asked, FoldedEdits, _costs) = (number, asked, foldedEdits, costs);
     }
 
     public PartNumber Number { get; }
@@ -22,7 +23,11 @@ public sealed class NearNumber
     public int FoldedEdits { get; }
 
     /// <summary>The cost of <see cref="MixUp"/>.</summary>
-    public double Cost { get; }
+    /// <remarks>The first reading takes what is shared by all that were found with it: one reader at a time, until <see cref="Settle"/>.</remarks>
+    public double Cost => double.IsNaN(_cost) ? _cost = (_costs ?? new CostsFrom(_asked)).To(Number.Key) : _cost;
+
+    /// <summary>Works out what it costs, so that several may read it at once.</summary>
+    internal void Settle() => _ = Cost;
 
     /// <summary>Optimal string alignment distance of the keys as they are.</summary>
     public int Edits => NumberDistance.OptimalStringAlignment(_asked, Number.Key);

@@ -44,8 +44,16 @@ public static class NearSearch
     }
 
     // Ordering the first of many takes a fraction of ordering all; one more than the page tells that there are more.
-    private static ListPage<NearNumber> FirstOf(IReadOnlyList<NearNumber> near, int limit, string? cursor) =>
-        ListPage.Of([.. near.Order(NearNumber.InOrder).Take(cursor is null ? limit + 1 : near.Count)], RankOf, limit, cursor);
+    private static ListPage<NearNumber> FirstOf(IReadOnlyList<NearNumber> near, int limit, string? cursor)
+    {
+        NearNumber[] first = cursor is null ? Ordered(near.Where(number => number.FoldedEdits < 2), limit + 1) : [];
+
+        // No two edits cost less than that: where so many cost less, it need not be known what the others cost.
+        var isEnough = first.Length > limit && first[^1].Cost < CostsFrom.LeastOfTwoEdits;
+        return ListPage.Of(isEnough ? first : Ordered(near, cursor is null ? limit + 1 : near.Count), RankOf, limit, cursor);
+    }
+
+    private static NearNumber[] Ordered(IEnumerable<NearNumber> near, int most) => [.. near.Order(NearNumber.InOrder).Take(most)];
 
     private static ListRank RankOf(NearNumber near) => new(0, 0, near.Cost, near.Number.Key, near.Number.Part);
 }

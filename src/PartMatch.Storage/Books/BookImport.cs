@@ -10,15 +10,16 @@ namespace PartMatch.Storage.Books;
 /// <summary>One import: read, judge, and only then write, in one transaction.</summary>
 internal static class BookImport
 {
-    public static ImportOutcome Run(SqliteConnection connection, BookFiles files, ImportMode mode, bool dryRun, HistoryEntry entry, CancellationToken cancellation)
+    public static ImportOutcome Run(
+        SqliteConnection connection, BookFiles files, ImportMode mode, bool dryRun, HistoryEntry entry, ImportWatch watch, CancellationToken cancellation)
     {
         var errors = new ErrorList(BookStore.MaxErrors);
-        if (DraftReader.Read(files, errors, cancellation) is not { } draft)
+        if (DraftReader.Read(files, errors, watch) is not { } draft)
         {
             return errors.ToRefused();
         }
 
-        CellChecks.Run(draft, errors);
+        CellChecks.Run(draft, errors, watch);
 
         // Judged and written under one lock: what was found there still holds when it is written.
         using var transaction = connection.BeginTransaction(deferred: dryRun);
@@ -33,7 +34,7 @@ internal static class BookImport
         if (scope is not null)
         {
             UniquenessChecks.Run(scope, BaseFacts.Read(connection, draft.Code), errors);
-            BookChecks.Run(scope, errors, cancellation);
+            BookChecks.Run(scope, errors, watch);
             BookImages.Check(connection, draft, errors);
         }
 
@@ -54,15 +55,19 @@ internal static class BookImport
         }
 
         var before = BookRows.Find(connection, draft.Code, BookTables.All);
-        Write(connection, scope, users, cancellation);
+        draft.Sort();
+        watch.Begin(ImportStage.Storing, draft.Count + users.Scopes.Sum(user => user.Own.Count));
+        Write(connection, scope, users, watch);
         BookImages.Store(connection, draft, entry.At);
-        HistoryRows.Insert(connection, entry with { Book = draft.Code }, BookSteps.Between(before, draft));
+        watch.Begin(ImportStage.Recording, draft.Count);
+        HistoryRows.Insert(connection, entry with { Book = draft.Code }, BookSteps.Between(before, draft), watch);
+        watch.Begin(ImportStage.Finishing, draft.Count);
         transaction.Commit();
         return new ImportOutcome.Imported(draft.Code, isThere, draft.Counts());
     }
 
     /// <summary>The books that use this one are stored again: their computed columns depend on it.</summary>
-    private static void Write(SqliteConnection connection, BookScope scope, BookUsers users, CancellationToken cancellation)
+    private static void Write(SqliteConnection connection, BookScope scope, BookUsers users, ImportWatch watch)
     {
         foreach (var changed in users.Scopes.Prepend(scope))
         {
@@ -71,7 +76,7 @@ internal static class BookImport
 
         foreach (var changed in users.Scopes.Prepend(scope))
         {
-            BookRows.Insert(connection, changed, cancellation);
+            BookRows.Insert(connection, changed, watch);
         }
     }
 }

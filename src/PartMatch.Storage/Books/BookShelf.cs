@@ -32,7 +32,8 @@ public static class BookShelf
 
     // A book.csv that cannot be read says nothing here; the import of that book says what is wrong with it.
     private static IEnumerable<string> UsesOf(BookFiles files) =>
-        files.Find(BookTables.Books.File) is { } file && TableReader.Read(BookTables.Books, file, new ErrorList(0)) is [{ IsBroken: false } head, ..]
+        files.Find(BookTables.Books.File) is { } file
+        && TableReader.Read(BookTables.Books, file, new ErrorList(0), ImportWatch.Silent(CancellationToken.None)) is [{ IsBroken: false } head, ..]
             ? head.List("uses")
             : [];
 }

@@ -20,6 +20,10 @@ public sealed class BookStore(Database database, TimeProvider? time = null)
     /// <summary>Most faults that one import lists.</summary>
     public const int MaxErrors = 200;
 
+    // KiB. A whole list dirties more pages than SQLite keeps by itself, which then go to the disk and come back again and again.
+    private const string ManyPages = "pragma cache_size = -131072";
+    private const string UsualPages = "pragma cache_size = -2000; pragma shrink_memory";
+
     /// <summary>Every book, in ordinal order.</summary>
     public IReadOnlyList<BookSummary> List()
     {
@@ -42,15 +46,25 @@ public sealed class BookStore(Database database, TimeProvider? time = null)
     /// <summary>Imports a book, all or nothing.</summary>
     /// <param name="dryRun">Report what would happen and store nothing.</param>
     /// <param name="note">Who brings it in, and why.</param>
+    /// <param name="tell">Is told how far it is, every few thousand rows.</param>
     /// <exception cref="OperationCanceledException">Cancelled; nothing is stored.</exception>
     /// <exception cref="DatabaseException">The base could not be written, for example because the disk is full; nothing is stored.</exception>
-    public ImportOutcome Import(BookFiles files, ImportMode mode, bool dryRun, CancellationToken cancellation, ChangeNote? note = null)
+    public ImportOutcome Import(
+        BookFiles files, ImportMode mode, bool dryRun, CancellationToken cancellation, ChangeNote? note = null, Action<ImportProgress>? tell = null)
     {
         try
         {
             using var connection = database.Connect();
             var entry = new HistoryEntry("", note ?? ChangeNote.None, Act.Import, (time ?? TimeProvider.System).GetUtcNow());
-            return BookImport.Run(connection, files, mode, dryRun, entry, cancellation);
+            try
+            {
+                connection.Execute(ManyPages);
+                return BookImport.Run(connection, files, mode, dryRun, entry, new ImportWatch(tell, cancellation), cancellation);
+            }
+            finally
+            {
+                connection.Execute(UsualPages); // the connection goes back to those that are kept
+            }
         }
         catch (SqliteException exception)
         {

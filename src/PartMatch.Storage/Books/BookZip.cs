@@ -7,7 +7,7 @@ namespace PartMatch.Storage.Books;
 /// <param name="MaxEntries">Entries, folders included.</param>
 /// <param name="MaxBytes">Bytes of all files together, unpacked.</param>
 /// <param name="MaxRatio">Unpacked bytes per packed byte, for each file; files under a megabyte are let pass.</param>
-public sealed record BookZipLimits(int MaxEntries = 512, long MaxBytes = 64 << 20, int MaxRatio = 200);
+public sealed record BookZipLimits(int MaxEntries = 512, long MaxBytes = 512L << 20, int MaxRatio = 200);
 
 /// <summary>What came of reading a zip: <see cref="BookRead"/> or <see cref="BookUnreadable"/>.</summary>
 public abstract record BookReading;
@@ -121,7 +121,8 @@ public static class BookZip
             // Counted while unpacking: the lengths that a zip states about itself are not to be trusted.
             if (ReadUpTo(entry, left) is not { } content)
             {
-                return Refused(WholeZip, $"more than {limits.MaxBytes} bytes unpacked", "split the book, or import it from a folder");
+                return Refused(
+                    WholeZip, $"more than {limits.MaxBytes} bytes unpacked", "split the book, or let the server read larger ones: PartMatch:LargestBook");
             }
 
             // The framework's reader hands out damaged content without comparing it.
@@ -140,7 +141,7 @@ public static class BookZip
     private static byte[]? ReadUpTo(ZipArchiveEntry entry, long limit)
     {
         using var stream = entry.Open();
-        using var content = new MemoryStream();
+        using var content = new MemoryStream((int)Math.Min(entry.Length, limit));
         var buffer = new byte[81920];
         for (int read; (read = stream.Read(buffer)) > 0;)
         {
@@ -152,7 +153,7 @@ public static class BookZip
             content.Write(buffer, 0, read);
         }
 
-        return content.ToArray();
+        return content.Length == content.Capacity ? content.GetBuffer() : content.ToArray();
     }
 
     private static BookUnreadable Refused(string file, string reason, string suggestion) =>

@@ -51,7 +51,7 @@ internal static class BookChange
         scope = scopes.Find(edit.Draft, errors)!; // found just before
         CellChecks.RunOn(scope, added, errors);
         UniquenessChecks.Run(scope, BaseFacts.Read(connection, book), errors);
-        BookChecks.Run(scope, errors, cancellation);
+        BookChecks.Run(scope, errors, ImportWatch.Silent(cancellation));
         BookImages.Check(connection, edit.Draft, errors);
         if (errors.Any)
         {
@@ -115,7 +115,7 @@ internal static class BookChange
 
         foreach (var changed in users.Prepend(scope))
         {
-            BookRows.Insert(connection, changed, cancellation);
+            BookRows.Insert(connection, changed, ImportWatch.Silent(cancellation));
         }
     }
 

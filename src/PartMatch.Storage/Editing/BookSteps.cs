@@ -6,22 +6,27 @@ namespace PartMatch.Storage.Editing;
 internal static class BookSteps
 {
     /// <param name="before">Null when there was no such book.</param>
-    /// <returns>In order of table and key; rows that are the same are left out.</returns>
-    public static IReadOnlyList<RowStep> Between(BookDraft? before, BookDraft after)
+    /// <returns>
+    /// Table by table: what is there now in its order, then what is gone in order of the keys; rows that are the same are left out. Made as it is read.
+    /// </returns>
+    public static IEnumerable<RowStep> Between(BookDraft? before, BookDraft after)
     {
-        var steps = new List<RowStep>();
         foreach (var table in BookTables.All)
         {
-            var old = ByKey(before?.Declared(table) ?? []);
-            var now = ByKey(after.Declared(table));
-            steps.AddRange(old.Keys.Union(now.Keys).Order(StringComparer.Ordinal)
-                .Select(key => new RowStep(table, key, old.GetValueOrDefault(key), now.GetValueOrDefault(key)))
-                .Where(step => step.Before is null || step.After is null || !step.Before.SequenceEqual(step.After)));
+            var old = (before?.Declared(table) ?? []).ToDictionary(RowKey.Of, row => row.Cells, StringComparer.Ordinal);
+            foreach (var row in after.Declared(table))
+            {
+                var key = RowKey.Of(row);
+                if (!old.Remove(key, out var was) || !was.SequenceEqual(row.Cells))
+                {
+                    yield return new RowStep(table, key, was, row.Cells);
+                }
+            }
+
+            foreach (var (key, cells) in old.OrderBy(row => row.Key, StringComparer.Ordinal))
+            {
+                yield return new RowStep(table, key, cells, null);
+            }
         }
-
-        return steps;
     }
-
-    private static Dictionary<string, IReadOnlyList<string>> ByKey(IReadOnlyList<BookRow> rows) =>
-        rows.ToDictionary(RowKey.Of, row => row.Cells, StringComparer.Ordinal);
 }

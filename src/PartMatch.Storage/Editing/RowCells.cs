@@ -25,9 +25,19 @@ internal static class RowCells
         Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\u001F', cells))).AsSpan(0, 8));
 
     /// <summary>As the history keeps it: by column, so that it can still be read when a table has grown one.</summary>
-    public static string ToJson(BookTable table, IReadOnlyList<string> cells) =>
-        JsonSerializer.Serialize(table.Columns.Index().Where(column => cells[column.Index].Length > 0)
-            .ToDictionary(column => column.Item.Name, column => cells[column.Index]));
+    public static void WriteJson(Utf8JsonWriter json, BookTable table, IReadOnlyList<string> cells)
+    {
+        json.WriteStartObject();
+        for (var column = 0; column < cells.Count; column++)
+        {
+            if (cells[column].Length > 0)
+            {
+                json.WriteString(table.Columns[column].Name, cells[column]);
+            }
+        }
+
+        json.WriteEndObject();
+    }
 
     public static string[] FromJson(BookTable table, string json)
     {

@@ -8,8 +8,8 @@ internal static class RowKey
     public static string Of(BookRow row) => Of(row.Table, row.Cells);
 
     public static string Of(BookTable table, IReadOnlyList<string> cells) =>
-        string.Join(',', table.KeyIndexes.Select(index => Escaped(cells[index])));
+        table.KeyIndexes is [var only] ? Escaped(cells[only]) : string.Join(',', table.KeyIndexes.Select(index => Escaped(cells[index])));
 
-    private static string Escaped(string cell) =>
-        cell.Replace("%", "%25", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);
+    private static string Escaped(string cell) => !cell.AsSpan().ContainsAny(',', '%') ? cell
+        : cell.Replace("%", "%25", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);
 }

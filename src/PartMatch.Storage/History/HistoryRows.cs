@@ -1,8 +1,12 @@
+using System.Buffers;
 using System.Globalization;
+using System.Text.Json;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using PartMatch.Core.Catalogue;
+using PartMatch.Storage.Books;
 using PartMatch.Storage.Books.Format;
+using PartMatch.Storage.Books.Rows;
 using PartMatch.Storage.Editing;
 
 namespace PartMatch.Storage.History;
@@ -11,7 +15,7 @@ namespace PartMatch.Storage.History;
 internal static class HistoryRows
 {
     /// <returns>The number of the change.</returns>
-    public static long Insert(SqliteConnection connection, HistoryEntry entry, IReadOnlyList<RowStep> steps)
+    public static long Insert(SqliteConnection connection, HistoryEntry entry, IEnumerable<RowStep> steps, ImportWatch? watch = null)
     {
         var change = connection.ExecuteScalar<long>(
             """
@@ -28,22 +32,36 @@ internal static class HistoryRows
                 act = Codes.Of(entry.Act),
                 entry.Undoes,
             });
-        using var command = connection.CreateCommand();
-        command.CommandText = """insert into changed_rows (change, "table", "key", before, after) values (@change, @table, @key, @before, @after)""";
-        var (table, key, before, after) = (Parameter("@table"), Parameter("@key"), Parameter("@before"), Parameter("@after"));
-        command.Parameters.AddWithValue("@change", change);
-        command.Prepare();
+        using var insert = new PreparedInsert(connection, "changed_rows", ["change", "table", "key", "before", "after"]);
+        insert.Bind(0, change);
+        var json = new ArrayBufferWriter<byte>();
+        using var writer = new Utf8JsonWriter(json);
         foreach (var step in steps)
         {
-            (table.Value, key.Value) = (step.Table.Stem, step.Key);
-            before.Value = step.Before is null ? DBNull.Value : RowCells.ToJson(step.Table, step.Before);
-            after.Value = step.After is null ? DBNull.Value : RowCells.ToJson(step.Table, step.After);
-            command.ExecuteNonQuery();
+            insert.Bind(1, step.Table.Stem);
+            insert.Bind(2, step.Key);
+            Bind(3, step.Table, step.Before);
+            Bind(4, step.Table, step.After);
+            insert.Run();
+            watch?.Row();
         }
 
         return change;
 
-        SqliteParameter Parameter(string name) => command.Parameters.AddWithValue(name, DBNull.Value);
+        void Bind(int column, BookTable table, IReadOnlyList<string>? cells)
+        {
+            if (cells is null)
+            {
+                insert.Bind(column, null);
+                return;
+            }
+
+            json.ResetWrittenCount();
+            writer.Reset();
+            RowCells.WriteJson(writer, table, cells);
+            writer.Flush();
+            insert.BindUtf8(column, json.WrittenSpan);
+        }
     }
 
     /// <summary>The latest change of a row, or null when the history has none.</summary>

@@ -1,15 +1,24 @@
-using System.Security.Cryptography;
+using System.Globalization;
+using System.IO.Hashing;
+using System.Runtime.InteropServices;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using PartMatch.Storage.Books.Format;
-using PartMatch.Storage.Books.Rows;
 
 namespace PartMatch.Storage.LookAlikes;
 
-/// <summary>Tells whether what look-alikes are decided from has changed: ranking them costs seconds, reading the rows does not.</summary>
+/// <summary>
+/// Tells whether what look-alikes are decided from has changed: ranking them costs seconds, and so does reading a million rows to see that they are the same.
+/// </summary>
+/// <remarks>Whatever writes rows of books tells the history in the same transaction, so the history says what has changed.</remarks>
 public sealed class LookAlikeStamp(Database database)
 {
+    // Ours: of a change of more rows than that it is enough to know that there was one.
+    private const int MostRowsRead = 5_000;
+
     private readonly Snapshot<string> _stamp = new(database);
+    private long? _seen;
+    private ulong _sum;
 
     /// <summary>
     /// The files that neither a family nor the list of numbers is read from. What was counted of offers and deliveries is no part of it either: it changes
@@ -22,28 +31,40 @@ public sealed class LookAlikeStamp(Database database)
     /// A text that is the same where all of that is the same, and differs where any of it does. The same instance as long as nobody has committed anything: then
     /// what was read between two calls is of one state.
     /// </summary>
-    public string Get() => _stamp.Find("", Read) ?? throw new InvalidOperationException("A digest is never absent.");
+    public string Get() => _stamp.Find("", Read) ?? throw new InvalidOperationException("A text is never absent.");
 
-    private static string Read(SqliteConnection connection)
+    // Asked one after the other: Snapshot keeps others out meanwhile.
+    private string Read(SqliteConnection connection)
     {
-        using var digest = SHA256.Create();
-        using (var rows = new CryptoStream(Stream.Null, digest, CryptoStreamMode.Write))
-        using (var writer = new BinaryWriter(rows)) // writes each text with its length: no two lists of cells look alike
+        var latest = connection.ExecuteScalar<long>("select coalesce(max(change), 0) from changes");
+        if (_seen is { } seen && latest != seen)
         {
-            foreach (var book in connection.Query<string>("select book from books order by book"))
-            {
-                foreach (var row in BookTables.All.Except(Unread).SelectMany(table => BookRows.Read(connection, book, table)))
-                {
-                    writer.Write(book);
-                    writer.Write(row.Table.File);
-                    foreach (var cell in row.Cells)
-                    {
-                        writer.Write(cell);
-                    }
-                }
-            }
+            _sum += Since(connection, seen) ?? Digest(latest, "", "", "");
         }
 
-        return Convert.ToHexStringLower(digest.Hash ?? []);
+        _seen = latest;
+        return _sum.ToString("x16", CultureInfo.InvariantCulture);
     }
+
+    /// <summary>What the rows that are there now add to the sum, less what those before them had added: taking a change back gives the old sum.</summary>
+    /// <returns>Null where more has changed than is worth reading.</returns>
+    private static ulong? Since(SqliteConnection connection, long seen)
+    {
+        var rows = connection.Query<ChangedRow>(
+            """
+            select c.book, r."table", r.before, r.after
+            from changed_rows r
+            join changes c on c.change = r.change
+            where r.change > @seen and r."table" not in @unread
+            limit @most + 1
+            """,
+            new { seen, unread = Unread.Select(table => table.Stem), most = MostRowsRead }).AsList();
+        return rows.Count > MostRowsRead ? null
+            : rows.Aggregate(0UL, (sum, row) => sum + Digest(0, row.Book, row.Table, row.After) - Digest(0, row.Book, row.Table, row.Before));
+    }
+
+    private static ulong Digest(long change, string book, string table, string? cells) => cells is null ? 0
+        : XxHash64.HashToUInt64(MemoryMarshal.AsBytes(string.Create(CultureInfo.InvariantCulture, $"{change}\n{book}\n{table}\n{cells}").AsSpan()));
+
+    private sealed record ChangedRow(string Book, string Table, string? Before, string? After);
 }

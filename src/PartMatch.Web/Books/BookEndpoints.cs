@@ -6,6 +6,7 @@ using PartMatch.Core.Catalogue;
 using PartMatch.Core.Families;
 using PartMatch.Storage.Books;
 using PartMatch.Web.Editing;
+using PartMatch.Web.Host;
 using PartMatch.Web.Http;
 
 namespace PartMatch.Web.Books;
@@ -24,7 +25,7 @@ internal static class BookEndpoints
             .WithSummary("A parts book as a zip of CSV files, in canonical form")
             .Produces(StatusCodes.Status200OK, contentType: Zip);
         var import = api.MapPost("/books", Import).WithName("ImportBook").WithTags("books")
-            .WithSummary("Imports a parts book from a zip, all or nothing")
+            .WithSummary("Imports a parts book from a zip, all or nothing; as JSON lines with the progress where they are asked for")
             .Accepts<Stream>(Zip)
             .WithMetadata(new RequestSizeLimitAttribute(MaxZipBytes));
         ProblemAnswer.Describe(
@@ -48,21 +49,22 @@ internal static class BookEndpoints
         return TypedResults.File(bytes, Zip, $"{book}.zip", entityTag: tag);
     }
 
-    private static async Task<Results<Ok<ImportAnswer>, Created<ImportAnswer>, Refused, Clash>> Import(
-        [AsParameters] BookImportRequest request, Stream body, BookStore books, CancellationToken cancellation)
+    private static async Task<Results<ImportStream, Refused>> Import(
+        [AsParameters] BookImportRequest request, Stream body, BookStore books, BookSettings settings, CancellationToken cancellation)
     {
         using var zip = new MemoryStream();
         await body.CopyToAsync(zip, cancellation);
         zip.Position = 0;
-        return BookZip.Read(zip, new BookZipLimits()) switch
+        return BookZip.Read(zip, settings.Limits) switch
         {
-            BookRead read => ToAnswer(request, books.Import(read.Files, request.ImportMode, request.IsDryRun, cancellation, NoteRules.Note(request.Who, request.Why))),
+            BookRead read => new ImportStream((tell, gone) =>
+                ToAnswer(request, books.Import(read.Files, request.ImportMode, request.IsDryRun, gone, NoteRules.Note(request.Who, request.Why), tell))),
             BookUnreadable unreadable => BookProblems.Faulty([unreadable.Error], 1),
             var other => throw new InvalidOperationException($"A zip was read as {other.GetType().Name}, which no answer names."),
         };
     }
 
-    private static Results<Ok<ImportAnswer>, Created<ImportAnswer>, Refused, Clash> ToAnswer(BookImportRequest request, ImportOutcome outcome) =>
+    private static IResult ToAnswer(BookImportRequest request, ImportOutcome outcome) =>
         outcome switch
         {
             ImportOutcome.Imported { Replaced: false } added => TypedResults.Created(Link(added.Book), Answer(request, ImportResult.Added, added.Book, added.Counts)),

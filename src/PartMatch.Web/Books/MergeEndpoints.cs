@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Mvc;
 using PartMatch.Storage.Books;
 using PartMatch.Storage.Books.Merge;
 using PartMatch.Web.Editing;
+using PartMatch.Web.Host;
 using PartMatch.Web.Http;
 
 namespace PartMatch.Web.Books;
@@ -29,7 +30,7 @@ internal static class MergeEndpoints
     }
 
     private static async Task<Results<Ok<MergeAnswer>, Refused, Absent, Clash, ConflictTable>> Merge(
-        [AsParameters] MergeRequest request, HttpRequest http, MergeStore merges, CancellationToken cancellation)
+        [AsParameters] MergeRequest request, HttpRequest http, MergeStore merges, BookSettings settings, CancellationToken cancellation)
     {
         var body = await MergeBody.ReadAsync(http, cancellation);
         var asked = new MergeAsked(request.Book, request.DryRun == "true", body.Decisions is not null, request.Who, request.Why);
@@ -38,7 +39,7 @@ internal static class MergeEndpoints
             return new Refused(Problem.Of("bad-request", new FieldError("book", "nothing", "a form with the zip of the other book as book, and perhaps the filled-in conflicts as decisions")));
         }
 
-        return BookZip.Read(body.Zip, new BookZipLimits()) switch
+        return BookZip.Read(body.Zip, settings.Limits) switch
         {
             BookRead read => ToAnswer(
                 asked, merges.Merge(request.Book, read.Files, body.Decisions, asked.DryRun, NoteRules.Note(request.Who, request.Why), cancellation), WantsTable(http)),

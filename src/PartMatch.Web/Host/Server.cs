@@ -50,7 +50,8 @@ internal static class Server
             addresses.Add(ListeningAddresses.Default);
         }
 
-        return app.Services.GetRequiredService<PlanSettings>().Refusal ?? app.Services.GetRequiredService<OpenedBase>().Open();
+        return app.Services.GetRequiredService<PlanSettings>().Refusal ?? app.Services.GetRequiredService<BookSettings>().Refusal
+            ?? app.Services.GetRequiredService<OpenedBase>().Open();
     }
 
     private static async Task<string?> StartAsync(WebApplication app)

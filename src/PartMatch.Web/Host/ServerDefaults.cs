@@ -34,6 +34,7 @@ internal static class ServerDefaults
         QuietStart(builder.Logging);
         builder.Services.AddSingleton<ServerSettings>();
         builder.Services.AddSingleton<PlanSettings>();
+        builder.Services.AddSingleton<BookSettings>();
         builder.Services.AddResponseCompression(); // a comparison of variants is ten times smaller for it
 
         // Thrown, so that Problems can name the member of a body that cannot be read.

@@ -10,6 +10,16 @@ internal sealed record KeySet(string Name, ulong Seed, string[] Keys, string[] A
 {
     private const int Questions = 2_000;
 
+    /// <summary>How many keys each set has, and their digest. A set that has become another one would be compared with figures that are not its own.</summary>
+    private static readonly Dictionary<string, (int Count, string Sha256)> _frozen = new()
+    {
+        ["dense"] = (1_000_000, "51865acf759935835e1b370dc1ff6d4fc21e07e5572758190a1d7cc93e85e3ca"),
+        ["dense5"] = (5_000_000, "d88ca7b1eb596501a2e173f49b0c940c7c531d076d9a370c2cfbbd5fd815f716"),
+        ["dense-tenth"] = (100_000, "a12fea12bf844357024da67410f99c33798657e7a6d73fb5b6cdfc6d21380507"),
+        ["shaped"] = (1_000_000, "49b0d920c2153bed8ba97f2311913aeddad9640bed94a59c49c5687c1a739414"),
+        ["shaped-tenth"] = (100_000, "630cbff8fdb1a09f3e08b9c8d3a9c16aa898672e55a0fa9b670f38743da974c9"),
+    };
+
     /// <summary>Letters that fold to themselves.</summary>
     public const string Letters = "ACEFHJKMNPRTUVWXY";
 
@@ -31,7 +41,9 @@ internal sealed record KeySet(string Name, ulong Seed, string[] Keys, string[] A
         var dice = new Dice(seed);
         string[] keys = [.. draw(dice)];
         Array.Sort(keys, static (one, other) => one.Length != other.Length ? one.Length - other.Length : string.CompareOrdinal(one, other));
-        return new KeySet(name, seed, keys, [.. Enumerable.Range(0, Questions).Select(index => Question(dice, keys, index % 2))]);
+        var set = new KeySet(name, seed, keys, [.. Enumerable.Range(0, Questions).Select(index => Question(dice, keys, index % 2))]);
+        return (set.Keys.Length, set.Sha256) == _frozen[name] ? set
+            : throw new InvalidOperationException($"The key set {name} has {set.Keys.Length} keys of SHA-256 {set.Sha256}, expected {_frozen[name]}: it is another one.");
     }
 
     private static string Question(Dice dice, string[] keys, int spoilt)

@@ -1,6 +1,8 @@
 using System.IO.Compression;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using PartMatch.Browser.Tests.Workshop;
+using PartMatch.Storage.Books;
 
 namespace PartMatch.Browser.Tests.Pages;
 
@@ -80,6 +82,46 @@ public sealed class BooksPageTests(Bench bench) : PageTests(bench, "books.html")
         Assert.Equal(0, await sheet.Page.EvaluateAsync<int>("localStorage.length"));
         Assert.Equal("", await sheet.Page.EvaluateAsync<string>("document.cookie"));
         sheet.AssertQuiet();
+    }
+
+    // The gate is another import of the same server, which holds the right to write: the one of the page then waits where everything is checked and nothing stored.
+    [Fact]
+    public async Task How_far_an_import_is_stands_there_and_it_can_be_stopped()
+    {
+        await using var server = Guarded();
+        await using var sheet = await OpenAsync(server);
+        var zip = await server.GetBookAsync("hs-2");
+        var (inside, open) = (new TaskCompletionSource(), new TaskCompletionSource());
+        var other = Task.Run(() => Hold(server, zip, inside, open), TestContext.Current.CancellationToken);
+        await inside.Task;
+        await ChooseAsync(sheet, zip);
+        await sheet.TypeAsync("Edit token", Token);
+        await sheet.Page.GetByLabel("put it in place of the old one").CheckAsync();
+        await sheet.Page.GetByLabel("only check it, store nothing").UncheckAsync();
+        await sheet.PressAsync("Read the zip");
+        await Assertions.Expect(sheet.Page.Locator("#answer .waiting")).ToContainTextAsync("rows checked, cell by cell");
+        await Assertions.Expect(sheet.Page.Locator("#answer progress")).ToBeVisibleAsync();
+        await Pictures.TakeAsync(sheet, "books-importing-light");
+        await sheet.PressAsync("Stop, and keep nothing");
+        await Assertions.Expect(sheet.Page.Locator("#answer .notice")).ToBeFocusedAsync();
+        await Assertions.Expect(sheet.Page.Locator("#answer .notice")).ToContainTextAsync("Nothing of this book was stored");
+        open.SetResult();
+        await other;
+        sheet.AssertQuiet();
+    }
+
+    private static void Hold(DemoServer server, byte[] zip, TaskCompletionSource inside, TaskCompletionSource open)
+    {
+        using var stream = new MemoryStream(zip);
+        var files = ((BookRead)BookZip.Read(stream, new BookZipLimits())).Files;
+        server.Services.GetRequiredService<BookStore>().Import(files, ImportMode.Replace, dryRun: false, CancellationToken.None, tell: progress =>
+        {
+            if (progress.Stage == ImportStage.Storing)
+            {
+                inside.TrySetResult();
+                open.Task.Wait();
+            }
+        });
     }
 
     private static DemoServer Guarded()

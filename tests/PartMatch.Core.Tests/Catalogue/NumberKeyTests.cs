@@ -20,6 +20,39 @@ public sealed class NumberKeyTests
     [InlineData("\uFF31\uFF38\uFF14\uFF11\uFF0D\uFF12\uFF10\uFF17\uFF15\uFF0D\uFF21")] // full width
     public void Another_way_of_writing_gives_the_same_key(string written) => Assert.Equal("QX412075A", NumberKey.Of(written));
 
+    // The separators are those of the definition: white space, the dash, dot, slashes, underscore, and what is not printed.
+    [Fact]
+    public void Every_sign_of_ascii_is_a_separator_or_stays()
+    {
+        for (var sign = '\0'; sign <= '\u007F'; sign++)
+        {
+            var expected = sign is <= ' ' or '\u007F' || "-./\\_".Contains(sign, StringComparison.Ordinal) ? "AB" : $"A{char.ToUpperInvariant(sign)}B";
+            Assert.Equal(expected, NumberKey.Of($"a{sign}B"));
+        }
+    }
+
+    [Theory]
+    [InlineData(128)] // one letter more than is worked on without asking for memory, and one less
+    [InlineData(129)]
+    public void Long_numbers_keep_every_letter(int letters) => Assert.Equal(new string('Q', letters), NumberKey.Of("-" + new string('q', letters - 1) + "-Q"));
+
+    [Theory]
+    [InlineData("marl:B-12", "marl:B12")]
+    [InlineData("marl:B12", "marl:B12")]
+    [InlineData("marl:b12", "marl:B12")]
+    [InlineData("marl:B:1", "marl:B:1")]
+    [InlineData("marl:\u0412\u0045", "marl:BE")]
+    [InlineData("marl:", null)]
+    [InlineData("marl:-", null)]
+    [InlineData(":B12", null)]
+    [InlineData("B12", null)]
+    [InlineData("", null)]
+    public void Key_of_a_part_is_found_without_its_parts(string text, string? key)
+    {
+        Assert.Equal(key, PartId.FindKey(text));
+        Assert.Equal(key, PartId.Find(text)?.Key);
+    }
+
     [Fact]
     public void A_slash_is_a_separator_in_all_its_shapes()
     {

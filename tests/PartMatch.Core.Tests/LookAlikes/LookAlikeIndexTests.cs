@@ -33,6 +33,20 @@ public sealed class LookAlikeIndexTests
             },
             iter: 1_000);
 
+    // A page of near numbers does not work out what all of them cost; whoever reads the whole list does.
+    [Fact]
+    public void First_page_of_near_numbers_is_the_beginning_of_the_whole_list() =>
+        Gen.Select(_catalogue, Gen.Int[1, 12]).Sample(
+            (drawn, limit) =>
+            {
+                var (index, key) = (IndexOf(drawn.Catalogue), NumberKey.Of(drawn.Asked));
+                var page = NearSearch.Decide(index, new NearQuestion(drawn.Asked, Limit: limit));
+                var whole = NearSearch.Decide(index, new NearQuestion(drawn.Asked, Limit: 200)).Numbers;
+                var byCost = index.Find(key).Where(near => whole.Any(row => row.Part == near.Number.Part && row.Number == near.Number.Written)).Select(near => near.Cost);
+                return page.Numbers.SequenceEqual(whole.Take(limit)) && page.Total == whole.Count && byCost.SequenceEqual(whole.Select(row => row.Cost));
+            },
+            iter: 1_000);
+
     [Fact]
     public void Edits_are_those_of_the_keys_as_they_are_and_as_folded() =>
         _catalogue.Sample((catalogue, asked) => IndexOf(catalogue).Find(asked).All(near =>

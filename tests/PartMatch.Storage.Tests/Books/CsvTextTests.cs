@@ -70,6 +70,9 @@ public sealed class CsvTextTests
         var fits = "a,b\n" + new string('x', 999_000) + ",2\n";
         Assert.Empty(CsvFaults.Find(fits));
         Assert.Equal(999_000, CsvText.Read(fits).Last().Cells[0].Length);
+        Assert.Empty(CsvFaults.Find("a\n" + new string('x', 1_000_000) + "\nb\n"));
+        Assert.Equal(2, Assert.Single(CsvFaults.Find("a\n" + new string('x', 1_000_001) + "\nb\n")).Line);
+        Assert.Equal(2, Assert.Single(CsvFaults.Find("a\r" + new string('x', 1_000_002))).Line);
         var fault = Assert.Single(CsvFaults.Find("a,b\n1,2\n" + new string('x', 17_000_000) + ",2\n3,4\n"));
         Assert.Equal((3, "a row of more than 1000000 characters"), (fault.Line, fault.Reason));
     }

@@ -55,7 +55,7 @@ internal sealed class BookScope
     public string? BookOf(BookTable table, string code) => _books.GetValueOrDefault((table, code));
 
     /// <summary>The part that a cell names, however it writes the number; null when there is none.</summary>
-    public PartInScope? FindPart(string id) => PartId.Find(id) is { } found ? _parts.GetValueOrDefault(found.Key) : null;
+    public PartInScope? FindPart(string id) => PartId.FindKey(id) is { } key ? _parts.GetValueOrDefault(key) : null;
 
     /// <summary>The feature of a kind, or null when there is none, or when its own row is at fault.</summary>
     public FeatureInScope? FindFeature(string kind, string feature) =>
@@ -147,11 +147,12 @@ internal sealed class BookScope
             .Where(row => Codes.Find<Method>(row["method"]) is Method.Photo or Method.Label)
             .Select(row => (row["kind"], row["feature"])));
 
+        _parts.EnsureCapacity(_parts.Count + book.Declared(BookTables.Parts).Count);
         foreach (var row in book.Declared(BookTables.Parts))
         {
-            if (PartId.Find(row["part"]) is { } id)
+            if (PartId.FindKey(row["part"]) is { } key)
             {
-                _parts.TryAdd(id.Key, new PartInScope(row["part"], row["kind"], book.Code));
+                _parts.TryAdd(key, new PartInScope(row["part"], row["kind"], book.Code));
             }
         }
     }

@@ -5,8 +5,9 @@ namespace PartMatch.Storage.Books.Checks;
 /// <summary>Checks each cell by the rule of its column, puts lists into ordinal order, and finds keys that stand twice.</summary>
 internal static class CellChecks
 {
-    public static void Run(BookDraft draft, ErrorList errors)
+    public static void Run(BookDraft draft, ErrorList errors, ImportWatch watch)
     {
+        watch.Begin(ImportStage.CheckingCells, draft.Count);
         foreach (var table in BookTables.All)
         {
             foreach (var row in draft.Rows(table))
@@ -15,6 +16,8 @@ internal static class CellChecks
                 {
                     Check(row, column, errors);
                 }
+
+                watch.Row();
             }
 
             CheckKeys(table, draft.Rows(table), errors);
@@ -82,17 +85,32 @@ internal static class CellChecks
             return;
         }
 
-        var first = new Dictionary<string, BookRow>(StringComparer.Ordinal);
+        var first = new HashSet<BookRow>(new SameKey(table.KeyIndexes));
         foreach (var row in rows)
         {
-            // Control characters are no part of a sound cell, so one can stand between the cells of a key.
-            var key = string.Join('\u001F', table.KeyIndexes.Select(index => row[index]));
-            if (!first.TryAdd(key, row))
+            if (!first.Add(row) && first.TryGetValue(row, out var other))
             {
                 errors.Add(
-                    row, table.Key[0], $"the key {row.KeyText} ({string.Join(", ", table.Key)}) already stands {first[key].Place}",
-                    first[key].Line > 0 ? "leave one row out, or correct the key" : "change that row instead, or correct the key");
+                    row, table.Key[0], $"the key {row.KeyText} ({string.Join(", ", table.Key)}) already stands {other.Place}",
+                    other.Line > 0 ? "leave one row out, or correct the key" : "change that row instead, or correct the key");
             }
+        }
+    }
+
+    /// <summary>Rows of one table with equal key cells.</summary>
+    private sealed class SameKey(IReadOnlyList<int> key) : IEqualityComparer<BookRow>
+    {
+        public bool Equals(BookRow? one, BookRow? other) => one is not null && other is not null && BookRow.Compare(one, other) == 0;
+
+        public int GetHashCode(BookRow row)
+        {
+            var hash = 0;
+            for (var index = 0; index < key.Count; index++)
+            {
+                hash = HashCode.Combine(hash, row[key[index]].GetHashCode(StringComparison.Ordinal));
+            }
+
+            return hash;
         }
     }
 }

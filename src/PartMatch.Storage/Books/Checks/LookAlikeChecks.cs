@@ -24,7 +24,7 @@ internal static class LookAlikeChecks
         var first = new Dictionary<(string, string), BookRow>();
         foreach (var row in scope.Own.Rows(BookTables.Pairs))
         {
-            if (PartId.Find(row["part_a"])?.Key is not { } one || PartId.Find(row["part_b"])?.Key is not { } other)
+            if (PartId.FindKey(row["part_a"]) is not { } one || PartId.FindKey(row["part_b"]) is not { } other)
             {
                 continue;
             }

@@ -7,21 +7,14 @@ namespace PartMatch.Storage.Books.Checks;
 /// <summary>Parts, their numbers, values and curves, what replaces them and what holds them.</summary>
 internal static class PartChecks
 {
-    public static void Run(BookScope scope, ErrorList errors)
+    public static void Run(BookScope scope, ErrorList errors, ImportWatch watch)
     {
-        foreach (var row in scope.Own.Rows(BookTables.Parts))
-        {
-            CheckMaker(scope, row, "part", errors);
-        }
-
-        foreach (var row in scope.Own.Rows(BookTables.Numbers))
-        {
-            CheckMaker(scope, row, "number", errors);
-        }
-
+        CheckMakers(scope, BookTables.Parts, "part", errors, watch);
+        CheckMakers(scope, BookTables.Numbers, "number", errors, watch);
         foreach (var row in scope.Own.Rows(BookTables.Values))
         {
             CheckValue(scope, row, errors);
+            watch.Row();
         }
 
         CheckCurves(scope, errors);
@@ -36,6 +29,31 @@ internal static class PartChecks
         {
             CheckTwoParts(row, "set", "part", "holds", errors);
             CheckPieces(row, errors);
+        }
+    }
+
+    private static void CheckMakers(BookScope scope, BookTable table, string column, ErrorList errors, ImportWatch watch)
+    {
+        var index = table.IndexOf(column);
+        var known = "";
+        foreach (var row in scope.Own.Rows(table))
+        {
+            watch.Row();
+
+            // Whole lists are of one maker: that of the row before is known to be there.
+            if (row[index].AsSpan().StartsWith(known, StringComparison.Ordinal) && known.Length > 0)
+            {
+                continue;
+            }
+
+            if (PartId.Find(row[index]) is { } id && scope.Holds(Refers.Maker, id.Maker))
+            {
+                known = id.Maker + ":";
+            }
+            else
+            {
+                CheckMaker(scope, row, column, errors);
+            }
         }
     }
 
@@ -105,7 +123,7 @@ internal static class PartChecks
 
     private static void CheckTwoParts(BookRow row, string one, string other, string verb, ErrorList errors)
     {
-        if (PartId.Find(row[one]) is { } first && first.Key == PartId.Find(row[other])?.Key)
+        if (PartId.Find(row[one]) is { } first && first.Key == PartId.FindKey(row[other]))
         {
             errors.Add(row, other, $"a part that {verb} itself");
         }

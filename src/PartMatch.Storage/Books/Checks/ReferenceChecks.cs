@@ -6,43 +6,58 @@ namespace PartMatch.Storage.Books.Checks;
 /// <summary>Does every code and part that a row names exist, in the book or in a book that it uses?</summary>
 internal static class ReferenceChecks
 {
-    public static void Run(BookScope scope, ErrorList errors)
+    public static void Run(BookScope scope, ErrorList errors, ImportWatch watch)
     {
         foreach (var table in BookTables.All)
         {
-            var columns = table.Columns.Where(column => column.Refers != Refers.Nothing && scope.Own.IsReadable(BookScope.TableOf(column.Refers))).ToList();
-            if (columns.Count == 0)
-            {
-                continue;
-            }
+            int[] columns =
+            [
+                .. table.Columns.Index()
+                    .Where(column => column.Item.Refers != Refers.Nothing && scope.Own.IsReadable(BookScope.TableOf(column.Item.Refers)))
+                    .Select(column => column.Index),
+            ];
 
             foreach (var row in scope.Own.Rows(table))
             {
-                foreach (var column in columns.Where(column => row.Has(column.Name)))
+                foreach (var index in columns)
                 {
-                    Check(scope, row, column, errors);
+                    if (row[index].Length > 0)
+                    {
+                        Check(scope, row, table.Columns[index], row[index], errors);
+                    }
                 }
+
+                watch.Row();
             }
         }
     }
 
-    private static void Check(BookScope scope, BookRow row, BookColumn column, ErrorList errors)
+    private static void Check(BookScope scope, BookRow row, BookColumn column, string cell, ErrorList errors)
     {
-        foreach (var code in column.Rule.IsList ? row.List(column.Name) : [row[column.Name]])
+        if (!column.Rule.IsList)
         {
-            var isNone = column.Refers == Refers.Part && code == Part.None;
-            if (isNone || scope.Holds(column.Refers, code))
-            {
-                continue;
-            }
+            CheckOne(scope, row, column, cell, errors);
+            return;
+        }
 
-            var single = column.Rule.IsList ? column.Rule with { IsList = false } : column.Rule;
-            if (single.FindFault(code) is null)
-            {
-                errors.Add(row, column.Name, Reason(scope, column.Refers, code), () => Meant(scope, column.Refers, code));
-            }
+        foreach (var code in cell.Split('|'))
+        {
+            CheckOne(scope, row, column, code, errors);
         }
     }
+
+    private static void CheckOne(BookScope scope, BookRow row, BookColumn column, string code, ErrorList errors)
+    {
+        var isNone = column.Refers == Refers.Part && code == Part.None;
+        if (!isNone && !scope.Holds(column.Refers, code) && (column.Rule with { IsList = false }).FindFault(code) is null)
+        {
+            Refuse(scope, row, column, code, errors);
+        }
+    }
+
+    // By itself, so that a sound cell pays for no closure.
+    private static void Refuse(BookScope scope, BookRow row, BookColumn column, string code, ErrorList errors) =>
+        errors.Add(row, column.Name, Reason(scope, column.Refers, code), () => Meant(scope, column.Refers, code));
 
     /// <summary>The whole number of another maker says more than a slip of the pen.</summary>
     private static string? Meant(BookScope scope, Refers refers, string code) =>

@@ -54,10 +54,10 @@ internal static class UniquenessChecks
 
     private static void CheckParts(BookDraft own, BaseFacts others, ErrorList errors)
     {
-        var first = new Dictionary<string, BookRow>(StringComparer.Ordinal);
+        var first = new Dictionary<string, BookRow>(own.Declared(BookTables.Parts).Count, StringComparer.Ordinal);
         foreach (var row in own.Rows(BookTables.Parts))
         {
-            if (PartId.Find(row["part"])?.Key is not { } key)
+            if (PartId.FindKey(row["part"]) is not { } key)
             {
                 continue;
             }

@@ -29,6 +29,17 @@ internal sealed class BookDraft(IReadOnlyDictionary<BookTable, List<BookRow>?> r
     /// <summary>All rows, those of the wrong width too: what they declare is not missing.</summary>
     public IReadOnlyList<BookRow> Declared(BookTable table) => rows.GetValueOrDefault(table) ?? [];
 
+    public int Count => BookTables.All.Sum(table => Declared(table).Count);
+
+    /// <summary>Puts its rows in the order of their keys: SQLite then appends to its trees, instead of looking for the place of every row.</summary>
+    public void Sort()
+    {
+        foreach (var found in rows.Values)
+        {
+            found?.Sort(BookRow.Compare);
+        }
+    }
+
     /// <summary>Per file that has rows, in ordinal order.</summary>
     public IReadOnlyList<FileCount> Counts() =>
         [.. BookTables.All.Where(table => Declared(table).Count > 0).Select(table => new FileCount(table.File, Declared(table).Count))];

@@ -31,7 +31,7 @@ internal sealed class BookTable
 
     public BookTable(string file, string name, string key, bool familyOnly, IReadOnlyList<BookColumn> columns)
     {
-        (File, Name, Key, FamilyOnly, Columns) = (file, name, key.Split(','), familyOnly, columns);
+        (File, Stem, Name, Key, FamilyOnly, Columns) = (file, file[..^4], name, key.Split(','), familyOnly, columns);
         _indexes = columns.Index().ToDictionary(pair => pair.Item.Name, pair => pair.Index, StringComparer.Ordinal);
         KeyIndexes = [.. Key.Select(IndexOf)];
     }
@@ -39,7 +39,7 @@ internal sealed class BookTable
     public string File { get; }
 
     /// <summary>The file's name without its ending: how routes and history name the table.</summary>
-    public string Stem => File[..^4];
+    public string Stem { get; }
 
     /// <summary>Of the SQL table.</summary>
     public string Name { get; }
@@ -94,6 +94,20 @@ internal sealed class BookRow(BookTable table, int line, string[] cells)
 
     /// <summary>Where it stands, for messages about another row.</summary>
     public string Place => line > 0 ? $"in line {line}" : "in the base";
+
+    /// <summary>By their key cells, as the base sorts rows.</summary>
+    public static int Compare(BookRow one, BookRow other)
+    {
+        foreach (var index in one.Table.KeyIndexes)
+        {
+            if (string.CompareOrdinal(one[index], other[index]) is var order && order != 0)
+            {
+                return order;
+            }
+        }
+
+        return 0;
+    }
 
     /// <summary>Its key, for messages.</summary>
     public string KeyText => string.Join(',', table.KeyIndexes.Select(index => cells[index]));

@@ -12,7 +12,7 @@ internal static partial class Cells
 
     public static CellRule Text { get; } = new("text without control characters and without marks that turn the direction of writing", IsText);
 
-    public static CellRule Code { get; } = new("a code of a-z, 0-9 and single hyphens, such as coolant-pump", cell => CodeShape().IsMatch(cell), MendCode);
+    public static CellRule Code { get; } = new("a code of a-z, 0-9 and single hyphens, such as coolant-pump", cell => IsCode(cell), MendCode);
 
     public static CellRule CodeList { get; } = Code.Listed();
 
@@ -86,9 +86,6 @@ internal static partial class Cells
     public static long? FindWhole(string cell) =>
         cell.Length is > 0 and <= 15 && cell.All(char.IsAsciiDigit) ? (long)decimal.Parse(cell, System.Globalization.CultureInfo.InvariantCulture) : null;
 
-    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*$", RegexOptions.CultureInvariant)]
-    private static partial Regex CodeShape();
-
     [GeneratedRegex(@"^[0-9a-f]{64}\.(jpg|png)$", RegexOptions.CultureInvariant)]
     private static partial Regex ImageShape();
 
@@ -99,20 +96,45 @@ internal static partial class Cells
     private static partial Regex NotOfACode();
 
     // A line feed and a tab may stand in a note; other control characters are damage.
-    private static bool IsText(string cell) => !cell.Any(letter => (char.IsControl(letter) && letter is not ('\n' or '\t')) || IsTurning(letter));
+    private static bool IsText(string cell) => !cell.AsSpan().ContainsAnyExceptInRange(' ', '~')
+        || !cell.Any(letter => (char.IsControl(letter) && letter is not ('\n' or '\t')) || IsTurning(letter));
+
+    /// <summary>Runs of a-z and 0-9 with single hyphens between them.</summary>
+    private static bool IsCode(ReadOnlySpan<char> cell)
+    {
+        var isRun = false;
+        foreach (var letter in cell)
+        {
+            if (letter is (>= 'a' and <= 'z') or (>= '0' and <= '9'))
+            {
+                isRun = true;
+            }
+            else if (letter == '-' && isRun)
+            {
+                isRun = false;
+            }
+            else
+            {
+                return false;
+            }
+        }
+
+        return isRun;
+    }
 
     // Embeddings, overrides and isolates of the Unicode Bidirectional Algorithm (UAX #9) can show a part number backwards: what is read would not be what is stored.
     private static bool IsTurning(char letter) => letter is (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
 
     private static bool IsPart(string cell) =>
-        PartId.Find(cell) is { } id
-        && CodeShape().IsMatch(id.Maker)
-        && id.Key.Length - id.Maker.Length - 1 <= NumberKey.MaxLength
+        PartId.FindKey(cell) is { } key
+        && cell.IndexOf(':', StringComparison.Ordinal) is var colon
+        && IsCode(cell.AsSpan(0, colon))
+        && key.Length - colon - 1 <= NumberKey.MaxLength
         && IsText(cell)
         && !cell.Contains('|', StringComparison.Ordinal);
 
     private static bool IsNeighbour(string cell) =>
-        cell.IndexOf('=', StringComparison.Ordinal) is > 0 and var at && CodeShape().IsMatch(cell[..at]) && PartOrNone.Accepts(cell[(at + 1)..]);
+        cell.IndexOf('=', StringComparison.Ordinal) is > 0 and var at && IsCode(cell.AsSpan(0, at)) && PartOrNone.Accepts(cell[(at + 1)..]);
 
     private static string? MendCode(string cell) => NotOfACode().Replace(cell.ToLowerInvariant(), "-").Trim('-');
 

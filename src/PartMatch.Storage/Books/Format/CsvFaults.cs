@@ -25,7 +25,28 @@ internal static class CsvFaults
         : Find(text);
 
     /// <summary>The faults in order of their lines.</summary>
-    public static IEnumerable<CsvFault> Find(string text, char separator = ',')
+    public static IEnumerable<CsvFault> Find(string text, char separator = ',') => MayHaveFaults(text) ? FindLetterByLetter(text, separator) : [];
+
+    /// <summary>Not without any quote, as whole lists are, and with no row too long.</summary>
+    private static bool MayHaveFaults(ReadOnlySpan<char> text)
+    {
+        if (text.Contains('"'))
+        {
+            return true;
+        }
+
+        for (int end; (end = text.IndexOfAny('\r', '\n')) >= 0; text = text[(end + 1)..])
+        {
+            if (end >= MaxRowLength)
+            {
+                return true;
+            }
+        }
+
+        return text.Length >= MaxRowLength;
+    }
+
+    private static IEnumerable<CsvFault> FindLetterByLetter(string text, char separator)
     {
         var place = Place.CellStart;
         int line = 1, opened = 0, rowStart = 0, rowLine = 1;

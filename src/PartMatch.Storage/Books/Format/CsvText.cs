@@ -10,11 +10,12 @@ internal sealed record CsvRow(int Line, string[] Cells);
 internal static class CsvText
 {
     /// <summary>Reads rows of any width. The text must have passed <see cref="CsvFaults"/>: the library accepts an unterminated quote silently.</summary>
-    /// <remarks>Line ends inside cells become line feeds.</remarks>
+    /// <remarks>Line ends inside cells become line feeds. Short texts that a column has again and again are one text.</remarks>
     public static IEnumerable<CsvRow> Read(string text, char separator = ',')
     {
         using var reader = Sep.New(separator)
-            .Reader(options => options with { HasHeader = false, Unescape = true, DisableColCountCheck = true }).FromText(text);
+            .Reader(options => options with { HasHeader = false, Unescape = true, DisableColCountCheck = true, CreateToString = SepToString.PoolPerCol() })
+            .FromText(text);
         var line = 1;
         while (reader.MoveNext())
         {

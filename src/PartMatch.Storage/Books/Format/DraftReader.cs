@@ -5,8 +5,11 @@ namespace PartMatch.Storage.Books.Format;
 /// <summary>Reads the files of a book into rows. Faults of shape go to the error list; the reader goes on with the next row or file.</summary>
 internal static class DraftReader
 {
+    /// <summary>Ours, no source: rows are held in memory, some 250 bytes each, whatever few bytes they have in their file.</summary>
+    private const int MaxLines = 10_000_000;
+
     /// <returns>The draft, or null when not even <c>book.csv</c> tells which book it is.</returns>
-    public static BookDraft? Read(BookFiles files, ErrorList errors, CancellationToken cancellation)
+    public static BookDraft? Read(BookFiles files, ErrorList errors, ImportWatch watch)
     {
         if (files.Find(BookTables.Books.File) is null)
         {
@@ -15,11 +18,19 @@ internal static class DraftReader
             return null;
         }
 
+        var lines = files.Files.Where(file => !Cells.Image.Accepts(file.Name)).Sum(file => (long)LinesOf(file.Content.Span));
+        if (lines > MaxLines)
+        {
+            errors.AddToFile(
+                BookTables.Books.File, null, null, null, $"the files of the book have {lines} lines together, at most {MaxLines} are read", "split the book");
+            return null;
+        }
+
+        watch.Begin(ImportStage.Reading, (int)lines);
         var rows = new Dictionary<BookTable, List<BookRow>?>();
         var images = new Dictionary<string, Photo>(StringComparer.Ordinal);
         foreach (var file in files.Files)
         {
-            cancellation.ThrowIfCancellationRequested();
             if (Cells.Image.Accepts(file.Name))
             {
                 if (Picture(file, errors) is { } picture)
@@ -34,7 +45,7 @@ internal static class DraftReader
                     file.Name, null, null, null, "not a file of a parts book of format 1",
                     nearest is null ? "leave it out" : $"{nearest}, or leave it out");
             }
-            else if (!rows.TryAdd(table, TableReader.Read(table, file, errors)))
+            else if (!rows.TryAdd(table, TableReader.Read(table, file, errors, watch)))
             {
                 errors.AddToFile(file.Name, null, null, null, "the file is there twice", "leave one out");
             }
@@ -42,6 +53,9 @@ internal static class DraftReader
 
         return rows[BookTables.Books] is { } heads && HasOneHead(heads, errors) ? new BookDraft(rows) { Images = images } : null;
     }
+
+    // Lines may end in either sign or in both.
+    private static int LinesOf(ReadOnlySpan<byte> content) => Math.Max(content.Count((byte)'\n'), content.Count((byte)'\r'));
 
     /// <summary>A picture as an export has it: written anew without metadata, and named by its own bytes.</summary>
     private static Photo? Picture(BookFile file, ErrorList errors)

@@ -11,7 +11,7 @@ internal static class TableReader
     /// Its rows, cells in the table's order and in Unicode normal form C, or null when its encoding, quoting or header is at fault. A row of the wrong
     /// width is reported and marked.
     /// </summary>
-    public static List<BookRow>? Read(BookTable table, BookFile file, ErrorList errors)
+    public static List<BookRow>? Read(BookTable table, BookFile file, ErrorList errors, ImportWatch watch)
     {
         if (Decode(file, errors) is not { } text)
         {
@@ -23,7 +23,7 @@ internal static class TableReader
             errors.AddToFile(file.Name, fault.Line, null, null, fault.Reason, fault.Suggestion);
             return count + 1;
         });
-        return faults > 0 ? null : Rows(table, CsvText.Read(text), errors);
+        return faults > 0 ? null : Rows(table, CsvText.Read(text), errors, watch);
     }
 
     private static string? Decode(BookFile file, ErrorList errors)
@@ -42,11 +42,11 @@ internal static class TableReader
         }
     }
 
-    private static List<BookRow>? Rows(BookTable table, IEnumerable<CsvRow> lines, ErrorList errors)
+    private static List<BookRow>? Rows(BookTable table, IEnumerable<CsvRow> lines, ErrorList errors, ImportWatch watch)
     {
         var rows = new List<BookRow>();
         int[]? columns = null;
-        var width = 0;
+        var (width, isInOrder) = (0, false);
         foreach (var line in lines)
         {
             if (columns is null)
@@ -58,6 +58,7 @@ internal static class TableReader
                 }
 
                 columns = found;
+                isInOrder = found.Length == width && found.Index().All(column => column.Item == column.Index);
                 continue;
             }
 
@@ -68,8 +69,10 @@ internal static class TableReader
                     table.File, line.Line, null, string.Join(',', line.Cells), WidthFault(line, width), "check the commas and quotes of the row");
             }
 
-            var cells = Array.ConvertAll(columns, index => index >= 0 && index < line.Cells.Length ? line.Cells[index] : "");
+            var cells = isInOrder && !isBroken ? line.Cells
+                : Array.ConvertAll(columns, index => index >= 0 && index < line.Cells.Length ? line.Cells[index] : "");
             rows.Add(new BookRow(table, line.Line, cells) { IsBroken = isBroken });
+            watch.Row();
         }
 
         if (columns is null)

@@ -19,12 +19,12 @@ public sealed class MergeStore(Database database, TimeProvider time)
     public MergeOutcome Merge(string book, BookFiles there, BookFile? decisions, bool dryRun, ChangeNote note, CancellationToken cancellation)
     {
         var errors = new ErrorList(BookStore.MaxErrors);
-        if (DraftReader.Read(there, errors, cancellation) is not { } other)
+        if (DraftReader.Read(there, errors, ImportWatch.Silent(cancellation)) is not { } other)
         {
             return Refused(errors);
         }
 
-        CellChecks.Run(other, errors);
+        CellChecks.Run(other, errors, ImportWatch.Silent(cancellation));
         if (errors.Any)
         {
             return Refused(errors);

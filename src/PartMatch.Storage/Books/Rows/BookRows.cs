@@ -9,9 +9,6 @@ namespace PartMatch.Storage.Books.Rows;
 /// <summary>The rows of books in the base: the SQL follows the list of files and columns.</summary>
 internal static class BookRows
 {
-    /// <summary>How many rows are written between two looks at the cancellation.</summary>
-    private const int RowsPerLook = 1000;
-
     public static bool Exists(SqliteConnection connection, string book) =>
         connection.ExecuteScalar<long>("select count(*) from books where book = @book", new { book }) > 0;
 
@@ -36,12 +33,12 @@ internal static class BookRows
         }
     }
 
-    public static void Insert(SqliteConnection connection, BookScope scope, CancellationToken cancellation)
+    public static void Insert(SqliteConnection connection, BookScope scope, ImportWatch watch)
     {
         var book = scope.Own.Code;
         foreach (var table in BookTables.All.Where(table => scope.Own.Declared(table).Count > 0))
         {
-            Insert(connection, table, scope, scope.Own.Declared(table), cancellation);
+            Insert(connection, table, scope, scope.Own.Declared(table), watch);
         }
 
         foreach (var used in scope.Own.Uses)
@@ -67,7 +64,8 @@ internal static class BookRows
 
         foreach (var table in steps.Where(step => step.After is not null).GroupBy(step => step.Table))
         {
-            Insert(connection, table.Key, scope, [.. table.Select(step => new BookRow(table.Key, 0, [.. step.After!]))], CancellationToken.None); // filtered for null
+            var rows = table.Select(step => new BookRow(table.Key, 0, [.. step.After!])).ToList(); // filtered for null
+            Insert(connection, table.Key, scope, rows, ImportWatch.Silent(CancellationToken.None));
         }
     }
 
@@ -109,43 +107,34 @@ internal static class BookRows
         return rows;
     }
 
-    private static void Insert(SqliteConnection connection, BookTable table, BookScope scope, IReadOnlyList<BookRow> rows, CancellationToken cancellation)
+    private static void Insert(SqliteConnection connection, BookTable table, BookScope scope, IReadOnlyList<BookRow> rows, ImportWatch watch)
     {
         var computed = Computed.Of(table);
-        string[] names =
-        [
-            .. table == BookTables.Books ? [] : new[] { "book" },
-            .. table.Columns.Select(column => column.Name),
-            .. computed.Select(column => column.Name),
-        ];
-        using var command = connection.CreateCommand();
-        command.CommandText =
-            $"insert into {Quoted(table.Name)} ({string.Join(", ", names.Select(Quoted))}) values ({string.Join(", ", names.Select((_, index) => $"@p{index}"))})";
-        var parameters = names.Select((_, index) => command.Parameters.AddWithValue($"@p{index}", DBNull.Value)).ToArray();
-        command.Prepare();
-        foreach (var (index, row) in rows.Index())
+        string[] first = table == BookTables.Books ? [] : ["book"];
+        using var insert = new PreparedInsert(
+            connection, table.Name, [.. first, .. table.Columns.Select(column => column.Name), .. computed.Select(column => column.Name)]);
+        if (first.Length > 0)
         {
-            if (index % RowsPerLook == 0)
+            insert.Bind(0, scope.Own.Code);
+        }
+
+        var isKey = Enumerable.Range(0, table.Columns.Count).Select(table.KeyIndexes.Contains).ToArray();
+        foreach (var row in rows)
+        {
+            for (var column = 0; column < isKey.Length; column++)
             {
-                cancellation.ThrowIfCancellationRequested();
+                insert.Bind(first.Length + column, row[column].Length > 0 || isKey[column] ? (object)row[column] : null);
             }
 
-            var values = Values(table, scope, computed, row);
-            for (var column = 0; column < values.Length; column++)
+            for (var column = 0; column < computed.Count; column++)
             {
-                parameters[column].Value = values[column] ?? DBNull.Value;
+                insert.Bind(first.Length + isKey.Length + column, computed[column].Value(row, scope));
             }
 
-            command.ExecuteNonQuery();
+            insert.Run();
+            watch.Row();
         }
     }
-
-    private static object?[] Values(BookTable table, BookScope scope, IReadOnlyList<Computed> computed, BookRow row) =>
-    [
-        .. table == BookTables.Books ? [] : new[] { scope.Own.Code },
-        .. row.Cells.Select((cell, index) => cell.Length > 0 || table.KeyIndexes.Contains(index) ? cell : null),
-        .. computed.Select(column => column.Value(row, scope)),
-    ];
 
     /// <summary>Names come from the list of files and columns only; some are words of SQL.</summary>
     private static string Quoted(string name) => $"\"{name}\"";

@@ -21,7 +21,7 @@ internal sealed record BookUsers(IReadOnlyList<BookScope> Scopes, IReadOnlyList<
             var errors = new ErrorList(BookStore.MaxErrors);
             if (reader.Find(book, errors) is { } scope)
             {
-                BookChecks.Run(scope, errors, cancellation);
+                BookChecks.Run(scope, errors, ImportWatch.Silent(cancellation));
                 scopes.Add(scope);
             }
 

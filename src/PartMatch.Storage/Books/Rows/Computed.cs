@@ -1,3 +1,4 @@
+using System.Text;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 using PartMatch.Storage.Books.Checks;
@@ -12,10 +13,23 @@ internal sealed record Computed(string Name, Func<BookRow, BookScope, object?> V
     public static IReadOnlyList<Computed> Of(BookTable table) => [.. Special(table), .. table.Columns.SelectMany(column => References(table, column))];
 
     /// <summary>The name with a blank before each word, for searching by the beginnings of words.</summary>
-    public static string Words(string name) =>
-        string.Concat(new string([.. name.ToLowerInvariant().Select(letter => char.IsLetterOrDigit(letter) ? letter : ' ')])
-            .Split(' ', StringSplitOptions.RemoveEmptyEntries)
-            .Select(word => " " + word));
+    public static string Words(string name)
+    {
+        var words = new StringBuilder(name.Length + 1);
+        var isInside = false;
+        foreach (var letter in name.ToLowerInvariant())
+        {
+            var belongs = char.IsLetterOrDigit(letter);
+            if (belongs)
+            {
+                words.Append(isInside ? "" : " ").Append(letter);
+            }
+
+            isInside = belongs;
+        }
+
+        return words.ToString();
+    }
 
     private static IEnumerable<Computed> References(BookTable table, BookColumn column)
     {
@@ -23,7 +37,7 @@ internal sealed record Computed(string Name, Func<BookRow, BookScope, object?> V
         return column.Refers switch
         {
             _ when column.Rule.IsList || table == BookTables.Books => [],
-            Refers.Part => [new(name + "_key", (row, _) => PartId.Find(row[name])?.Key)],
+            Refers.Part => [new(name + "_key", (row, _) => PartId.FindKey(row[name]))],
             Refers.Kind => [new(book, (row, scope) => scope.BookOf(BookTables.Kinds, row[name]))],
             Refers.Work => [new(book, (row, scope) => scope.BookOf(BookTables.Works, row[name]))],
             Refers.Evidence => [new(book, (row, scope) => scope.BookOf(BookTables.EvidenceRows, row[name]))],
@@ -36,7 +50,7 @@ internal sealed record Computed(string Name, Func<BookRow, BookScope, object?> V
     {
         "parts" =>
         [
-            new("part_key", (row, _) => Id(row, "part").Key), new("maker", (row, _) => Id(row, "part").Maker),
+            new("part_key", (row, _) => PartId.FindKey(row["part"])), new("maker", (row, _) => Id(row, "part").Maker),
             new("number_key", (row, _) => NumberKey.Of(Id(row, "part").Number)),
             new("name_words", (row, _) => Words(row["name"])),
         ],

@@ -1,6 +1,7 @@
 // Parts books: what is in the base, taking one out, bringing one in.
 
 import { Refusal, ask } from './api.js';
+import { readLines } from './build-stream.js';
 import { authorization, keepToken, keptToken } from './editor.js';
 import { clearFaults, faultSummary } from './faults.js';
 import { address, count, el, facts, ruled, ways } from './format.js';
@@ -64,12 +65,50 @@ function tell(answer) {
   heading.focus();
 }
 
+const stages = {
+  'reading': 'lines read', 'checking-cells': 'rows checked, cell by cell', 'checking-references': 'rows checked for what they name',
+  'checking-meaning': 'rows checked for what they say',
+  'storing': 'rows stored', 'recording': 'rows told of in the history',
+};
+
+/** What stands there while a book comes in; `stop` ends it, until it is too late for that. */
+function waiting(stop) {
+  const far = el('p', { class: 'waiting' }, 'Sending the zip …');
+  const bar = el('progress', { class: 'progress', 'aria-label': 'How far it is' });
+  const end = () => { button.disabled = true; far.textContent = 'Stopping …'; stop(); };
+  const button = el('button', { type: 'button', onclick: end }, 'Stop, and keep nothing');
+  place.replaceChildren(far, bar, el('p', { class: 'buttons' }, button));
+  let stage = '';
+  return progress => {
+    if (button.disabled) return;
+    const words = stages[progress.stage];
+    far.textContent = words ? `${thousands(progress.rows)} of ${thousands(progress.total)} ${words}`
+      : 'All rows stand; writing the last of it. It can no longer be stopped.';
+    if (!words) button.remove();
+    bar.max = progress.total;
+    bar.value = words ? progress.rows : progress.total;
+    if (progress.stage !== stage) status.textContent = far.textContent;
+    stage = progress.stage;
+  };
+}
+
+const thousands = number => number.toLocaleString('en');
+
 async function send(file) {
   const { mode, token } = form.elements;
   const query = new URLSearchParams({ mode: mode.value, 'dry-run': String(form.elements['dry-run'].checked) });
   keepToken(token.value);
   const headers = { 'Content-Type': 'application/zip', ...authorization() };
-  return ask(`/api/books?${query}`, { method: 'POST', headers, body: file });
+  const stopping = new AbortController();
+  const told = waiting(() => stopping.abort());
+  return readLines(`/api/books?${query}`, { method: 'POST', headers, body: file, signal: stopping.signal, told });
+}
+
+function stopped() {
+  const notice = el('p', { class: 'notice', tabindex: '-1' }, 'Stopped. Nothing of this book was stored; what the base had is as it was.');
+  place.replaceChildren(notice);
+  status.textContent = 'Stopped.';
+  notice.focus();
 }
 
 form.addEventListener('submit', async event => {
@@ -83,14 +122,14 @@ form.addEventListener('submit', async event => {
 
   const button = form.querySelector('.actions button');
   button.disabled = true;
-  place.replaceChildren(el('p', { class: 'waiting' }, 'Reading every row …'));
-  status.textContent = 'Reading every row.';
+  status.textContent = 'Sending the zip.';
   try {
     tell(await send(file));
     await drawBooks();
   } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    refuse(error.problem);
+    if (error.name === 'AbortError') stopped();
+    else if (error instanceof Refusal) refuse(error.problem);
+    else throw error;
   } finally {
     button.disabled = false;
   }

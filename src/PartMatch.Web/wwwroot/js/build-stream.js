@@ -15,13 +15,13 @@ async function* linesOf(body) {
 }
 
 const unfinished = { type: '', title: 'The answer broke off', status: 0,
-  errors: [{ field: 'plan', found: 'no plan at the end', expected: 'a plan', mend: 'see that the server still runs, then ask again' }] };
+  errors: [{ field: 'answer', found: 'nothing at the end', expected: 'the answer', mend: 'see that the server still runs, then ask again' }] };
 
-/** The last line of the answer; `told` gets each one before it. */
-export async function readLines(address, { signal, told }) {
+/** The last line of the answer; `told` gets each one before it. A problem as the last line is a Refusal. */
+export async function readLines(address, { told, ...options }) {
   let answer;
   try {
-    answer = await fetch(address, { signal, headers: { Accept: 'application/jsonl' } });
+    answer = await fetch(address, { ...options, headers: { ...options.headers, Accept: 'application/jsonl' } });
   } catch (error) {
     if (error.name === 'AbortError') throw error;
     throw new Refusal({ ...unfinished, title: 'The server cannot be reached' });
@@ -36,6 +36,7 @@ export async function readLines(address, { signal, told }) {
   for await (const line of linesOf(answer.body)) {
     const said = JSON.parse(line);
     if (said.asked) last = said;
+    else if (said.errors) throw new Refusal(said);
     else told(said);
   }
   if (!last) throw new Refusal(unfinished);
