@@ -17,8 +17,8 @@ internal static class UntoldRenewals
             .GroupBy(position => position.Group).OrderBy(group => group.Key, StringComparer.Ordinal).ToList();
         return silent.Count == 0 ? [] :
         [
-            string.Create(CultureInfo.InvariantCulture, $"Not recorded, and not in the sum: what is renewed (seals, gaskets, clips, fasteners) when these ")
-                + string.Create(CultureInfo.InvariantCulture, $"{silent.Sum(group => group.Count())} are opened: ")
+            "Not recorded, and not in the sum: what is renewed (seals, gaskets, clips, fasteners) when "
+                + string.Create(CultureInfo.InvariantCulture, $"{silent.Sum(group => group.Count())} of the positions are opened: ")
                 + string.Join("; ", silent.Select(group => $"{group.Key.Replace('-', ' ')}: {FitWording.List(group.Select(position => position.Name))}")) + ".",
         ];
     }
