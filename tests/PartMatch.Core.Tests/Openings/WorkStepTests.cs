@@ -20,7 +20,7 @@ public sealed class WorkStepTests
         var family = new TestFamily().Variant("lark").Variant("swift");
         foreach (var place in _places)
         {
-            family.Place(place, kind => kind.CannotAlterRunning().Length("bore"));
+            family.Place(place, kind => kind.CannotAlterRunning().Length("bore").Rule("bore", Effect.Stops, allowance: 0.1m));
             foreach (var number in place == "bolt" ? ["BOLT-1"] : new[] { $"{place}-1".ToUpperInvariant(), $"{place}-2".ToUpperInvariant() })
             {
                 family.Part(number, place, Has("bore", Mm(10)));
