@@ -162,7 +162,7 @@ public sealed class ImportFaultTests
     [InlineData("features.csv", "shaft,lobes,lobes,count", "shaft,lobes,lobes,counts", 8, "type", "one of", "count")]
     [InlineData("kinds.csv", "fuel-pressure|hot-parts", "fuel-pressure|hot-part", 3, "cautions", "one of", "fuel-pressure|hot-parts")]
     [InlineData("kinds.csv", "cannot-alter,yes", "cannot-alter,true", 2, "reviewed", "one of: no, yes", null)]
-    [InlineData("kinds.csv", "injector,Injector", "bush,Injector", 3, "kind", "already stands in line 2", "leave one row out, or correct the key", 4)]
+    [InlineData("kinds.csv", "injector,Injector", "bush,Injector", 3, "kind", "already stands in line 2", "leave one row out, or correct the key", 5)]
     [InlineData("rules.csv", "same,0.01,mm", "same,,mm", 2, "allowance", "how far off is still accepted", "0 where nothing is")]
     [InlineData("rules.csv", "same,0.01,mm", "same,0.01,", 2, "unit", "unit is missing", "mm")]
     [InlineData("rules.csv", "same,0.01,mm", "same,0.01,deg", 2, "unit", "is a length", "mm")]
