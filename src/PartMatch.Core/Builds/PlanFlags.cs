@@ -29,7 +29,7 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opene
         .. lines.Where(line => line.Pieces is null && line.Buy.Count > 0).Select(line => $"{line.Name}: how many pieces is not recorded; one was counted."),
     ];
 
-    /// <summary>What is opened of which the books say neither what comes off first nor what is renewed.</summary>
+    /// <summary>What is opened of which the books do not say what is renewed.</summary>
     private IEnumerable<string> NotRecorded()
     {
         var family = Terms.Facts.Family;
@@ -43,11 +43,7 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opene
             return ["Not in the sum: seals, gaskets and single-use bolts that are opened on the way, oil and coolant."];
         }
 
-        var known = family.Openings.SelectMany(row => new[] { row.Position, row.OffFirst })
-            .Concat(family.Renewals.SelectMany(row => new[] { row.Opened, row.Renewed }))
-            .ToHashSet(StringComparer.Ordinal);
-        var silent = opened.Disturbed.Keys.Where(position => !known.Contains(position)).Order(StringComparer.Ordinal).Select(opened.NameOf).ToList();
-        return silent.Count == 0 ? [] : [$"Not recorded, and not in the sum: what is renewed when these are opened: {FitWording.List(silent)}."];
+        return UntoldRenewals.Of(Terms, opened);
     }
 
     /// <summary>What is counted as one parcel and is ordered on several days.</summary>

@@ -46,7 +46,7 @@ internal static class PlanReader
             OnTrust = PlanTrust.Of(terms, solved, lines, trust),
             NotWeighed = run.Screen.NotWeighed,
             Flags = new PlanFlags(run, solved, opened, lines, purchases).All(run.Today, trust, kept),
-            Cautions = Cautions.Of(Codes(run, solved)),
+            Cautions = Cautions.Of(EngineUse.Cautions(terms.Facts.Family, OpenedPlan.Engines(terms), Codes(run, solved))),
         };
     }
 

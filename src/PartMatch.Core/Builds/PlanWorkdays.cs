@@ -22,11 +22,15 @@ internal static class PlanWorkdays
         string[] lines = [.. solved.Lines.Where(line => line.Works.Contains(work.Code)).Select(line => NameOf(terms, line.Candidate.Position))];
         string[] asked = [.. terms.Build.Works.Where(one => one.Work == work.Code).Select(one => one.Note ?? "you asked for it")];
         string[] sealedJoints = CureWorks.IsOne(work) ? [.. CureWorks.Joints(work, opened).Select(position => NameOf(terms, position))] : [];
+        bool IsInPlan(string first) => terms.Facts.Family.FindWork(first) is null || solved.Written.WorksOf(solved.Solution).Contains(first);
         return new PlannedWork(
             work.Code, work.Name, work.Who, work.Price, work.Days is null ? null : days, terms.StartOn.AddDays(start), terms.StartOn.AddDays(start + days), work.CanBeUndone,
             [.. lines, .. asked, .. sealedJoints],
-            CureWorks.IsOne(work) ? [] : [.. work.NeedsFirst.Select(position => NameOf(terms, position))]);
+            // A work that is not done is waited for by nobody.
+            CureWorks.IsOne(work) ? [] : [.. work.NeedsFirst.Where(IsInPlan).Select(position => NameOf(terms, position))]);
     }
 
-    private static string NameOf(BuildTerms terms, string position) => terms.Facts.Family.FindPosition(position)?.Name ?? position;
+    /// <summary>A position, or the name of a work.</summary>
+    private static string NameOf(BuildTerms terms, string first) =>
+        terms.Facts.Family.FindPosition(first)?.Name ?? terms.Facts.Family.FindWork(first)?.Name ?? first;
 }

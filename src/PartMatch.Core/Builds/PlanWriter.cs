@@ -108,7 +108,7 @@ internal sealed class PlanWriter
             [.. positions.Where(_places.ContainsKey).Select(position => _places[position]).Distinct().Order()];
         return new PlanJob(
             work.Code, work.Price is { } price ? _terms.Convert(price) ?? 0 : 0, DaysOf(work), PlacesOf(work.NeedsFirst),
-            PlacesOf(work.Changes.Select(change => change.Split('.', 2)[0])), [])
+            PlacesOf(work.Changes.Select(change => change.Split('.', 2)[0])), [.. work.NeedsFirst.Where(_jobs.ContainsKey).Select(other => _jobs[other])])
         {
             Orders = GradeOrders.IsOne(work) ? _places[GradeOrders.PositionOf(work)] : null,
         };

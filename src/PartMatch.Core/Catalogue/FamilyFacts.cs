@@ -104,6 +104,27 @@ public sealed class FamilyFacts
         ];
     } = [];
 
+    /// <summary>What goes in first where both are put in; retracted ones included.</summary>
+    public IReadOnlyList<BenchOrder> BenchOrders
+    {
+        get;
+        init => field =
+        [
+            .. value.OrderBy(row => row.First, StringComparer.Ordinal).ThenBy(row => row.Then, StringComparer.Ordinal)
+                .ThenBy(row => string.Join('|', row.Variants), StringComparer.Ordinal),
+        ];
+    } = [];
+
+    /// <summary>What is minded at parts of every kind in scope; several books may remind of one kind; retracted ones included.</summary>
+    public IReadOnlyList<Reminder> Reminders
+    {
+        get;
+        init => field =
+        [
+            .. value.OrderBy(row => row.Kind, StringComparer.Ordinal).ThenBy(row => row.Code, StringComparer.Ordinal).ThenBy(row => row.Text, StringComparer.Ordinal),
+        ];
+    } = [];
+
     /// <summary>What is renewed when something is disturbed; retracted ones included.</summary>
     public IReadOnlyList<Renewal> Renewals
     {

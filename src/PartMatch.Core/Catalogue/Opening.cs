@@ -8,6 +8,48 @@ public sealed record Opening(string Position, string OffFirst, IReadOnlyList<str
     public bool HoldsFor(string variant) => Variants.Count == 0 || Variants.Contains(variant, StringComparer.Ordinal);
 }
 
+/// <summary>How two that go in one after the other belong together.</summary>
+public enum BenchJoin
+{
+    /// <summary>The later one goes into or onto the first: a plug into its head.</summary>
+    Into,
+
+    /// <summary>The first is joined to the later one on the bench, before that goes in: a piston to its rod.</summary>
+    OnBench,
+}
+
+/// <summary>Where both are put in anyway, this one first; taking apart, the other way round. Neither is disturbed for it.</summary>
+/// <param name="How">Null where they only follow each other.</param>
+/// <param name="Variants">Variants it holds for; empty = all.</param>
+public sealed record BenchOrder(string First, string Then, BenchJoin? How, IReadOnlyList<string> Variants, Evidence? Evidence, string? Note)
+{
+    public bool HoldsFor(string variant) => Variants.Count == 0 || Variants.Contains(variant, StringComparer.Ordinal);
+}
+
+/// <summary>When a builder minds something.</summary>
+public enum ReminderAt
+{
+    /// <summary>Before it comes off.</summary>
+    TakenOff,
+
+    /// <summary>When something is done to it.</summary>
+    Worked,
+
+    /// <summary>As it goes on.</summary>
+    PutOn,
+
+    /// <summary>What of it is tightened; said where no tightening is recorded.</summary>
+    Tightened,
+
+    /// <summary>Before the engine is started.</summary>
+    Start,
+}
+
+/// <summary>What a builder asks or minds at a part of a kind: a question or a caution, never a number.</summary>
+/// <param name="Works">Only where one of these works is done on it; empty = with any.</param>
+/// <param name="Text">A sentence; of <see cref="ReminderAt.Tightened"/> what is tightened: "the bolts of the main caps".</param>
+public sealed record Reminder(string Kind, string Code, ReminderAt At, IReadOnlyList<string> Works, string Text, Evidence? Evidence, string? Note);
+
 /// <summary>When what sits at one position is disturbed, what sits at another is renewed.</summary>
 /// <param name="Opened">The position that is disturbed.</param>
 /// <param name="Renewed">A gasket, a seal, a fastener, or what is poured and spread: a position too.</param>

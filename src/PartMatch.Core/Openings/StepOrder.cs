@@ -2,12 +2,14 @@ using PartMatch.Core.Catalogue;
 
 namespace PartMatch.Core.Openings;
 
-/// <summary>Positions in the order in which they come off: each after all that has to be off before it.</summary>
+/// <summary>
+/// Positions in the order in which they come off: each after all that has to be off before it, and after what goes in later than it where both are put in.
+/// </summary>
 public static class StepOrder
 {
     /// <param name="variant">The engine that comes apart.</param>
     /// <param name="positions">What comes off, in the order that is wished where the openings leave it free.</param>
-    /// <exception cref="ArgumentException">The openings run in a ring; the import refuses that.</exception>
+    /// <exception cref="ArgumentException">The openings, or they with the bench order, run in a ring; the import refuses that.</exception>
     public static IReadOnlyList<string> Of(FamilyFacts facts, string variant, IReadOnlyList<string> positions)
     {
         var first = First(facts, variant, positions);
@@ -42,8 +44,14 @@ public static class StepOrder
         }
     }
 
-    /// <summary>Of each of these positions those that have to be off before it.</summary>
+    /// <summary>Of each of these positions those that come off before it.</summary>
     public static ILookup<string, string> First(FamilyFacts facts, string variant, IReadOnlyCollection<string> positions) =>
-        Disturbance.Rows(facts, [variant]).Where(row => positions.Contains(row.Position) && positions.Contains(row.OffFirst))
-            .DistinctBy(row => (row.Position, row.OffFirst)).ToLookup(row => row.Position, row => row.OffFirst, StringComparer.Ordinal);
+        Disturbance.Rows(facts, [variant]).Select(row => (Later: row.Position, Sooner: row.OffFirst))
+            .Concat(Bench(facts, variant).Select(row => (Later: row.First, Sooner: row.Then)))
+            .Where(row => positions.Contains(row.Later) && positions.Contains(row.Sooner)).Distinct()
+            .ToLookup(row => row.Later, row => row.Sooner, StringComparer.Ordinal);
+
+    /// <summary>What goes in first on this engine; what was retracted does not count.</summary>
+    public static IEnumerable<BenchOrder> Bench(FamilyFacts facts, string variant) =>
+        facts.BenchOrders.Where(row => row.Evidence?.IsRetracted != true && row.HoldsFor(variant));
 }

@@ -1,5 +1,6 @@
 using PartMatch.Core.Builds;
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
 
 namespace PartMatch.Core.Openings;
 
@@ -21,12 +22,13 @@ internal sealed class WorkOrder
     private readonly BuildPlan _plan;
     private readonly OpenedPlan _opened;
     private readonly StepFacts _facts;
+    private readonly StepReminders _reminders;
 
     private WorkOrder(PlanRun run, SolvedPlan solved, BuildPlan plan)
     {
         (_run, _solved, _plan) = (run, solved, plan);
         _opened = OpenedPlan.Of(run.Terms, solved.Written.Chosen(solved.Solution), solved.Written.WorksOf(solved.Solution));
-        _facts = new StepFacts(run, solved, plan, _opened);
+        (_facts, _reminders) = (new StepFacts(run, solved, plan, _opened), new StepReminders(run.Terms.Facts.Family, _opened));
     }
 
     private BuildTerms Terms => _run.Terms;
@@ -45,13 +47,14 @@ internal sealed class WorkOrder
         string[] on = [.. Steps().Where(position => chosen.TryGetValue(position, out var there) && !there.IsNothing)];
         WorkStep[] apart = [.. StepOrder.Of(Family, Terms.Build.Donor.Variant, off).Select(position => Off(position, off))];
         string[] together = [.. StepOrder.Of(Family, Terms.Target, on).Reverse()];
-        WorkStep[] fitted = [.. together.Where(position => !IsFilled(position)).Select(position => _facts.On(position, After(position, on), _plan.Works))];
+        WorkStep[] fitted = [.. together.Where(position => !IsFilled(position)).Select(position => On(position, on))];
         WorkStep[] filled = [.. together.Where(IsFilled).Order(StringComparer.Ordinal).Select(position => _facts.Filled(position))];
         return new BuildWorkOrder(_plan.Asked, _plan.Status, Headline(apart, fitted))
         {
             TakeApart = Numbered(apart, 1),
             Works = _plan.Works,
             PutTogether = Numbered(fitted, apart.Length + 1),
+            BeforeStart = _reminders.BeforeStart([.. fitted.Concat(filled).Select(step => step.Position)]),
             Fill = Numbered(filled, apart.Length + fitted.Length + 1),
             Cautions = Cautions.Of(
                 apart.Concat(fitted).Concat(filled).SelectMany(step => step.Cautions).Concat(_plan.Cautions.Select(caution => caution.Code))),
@@ -75,16 +78,40 @@ internal sealed class WorkOrder
     private WorkStep Off(string position, string[] off)
     {
         var verb = IsFilled(position) ? "Drain" : "Take off";
+        var donor = Terms.Build.Donor.Variant;
         return new WorkStep(
-            0, position, _opened.NameOf(position), $"{verb}: {_opened.NameOf(position)}", _facts.Why(position), _opened.Disturbed[position].Chain,
-            [.. StepOrder.First(Family, Terms.Build.Donor.Variant, off)[position].Order(StringComparer.Ordinal)])
+            0, position, _opened.NameOf(position), OnBench(donor, position, off, "from") + $"{verb}: {_opened.NameOf(position)}", _facts.Why(position), _opened.Disturbed[position].Chain,
+            [.. StepOrder.First(Family, donor, off)[position].Order(StringComparer.Ordinal)])
         {
             Works = _facts.WorksAt(position),
-            Cautions = _facts.CautionsAt(position),
+            Reminders = _reminders.At(position, ReminderAt.TakenOff),
+            Cautions = _facts.CautionsAt(position, donor),
         };
     }
 
-    /// <summary>What has to be on before this: all that can be reached only with this off.</summary>
+    private WorkStep On(string position, string[] on)
+    {
+        var step = _facts.On(position, After(position, on), _plan.Works);
+        return step with
+        {
+            Text = OnBench(Terms.Target, position, on, "with") + step.Text,
+            NotRecorded = step.Tightening.Count > 0 ? [] : _reminders.Untold(position),
+            Reminders = [.. _reminders.Worked(position, _facts.WorksOn(position)), .. _reminders.At(position, ReminderAt.PutOn)],
+        };
+    }
+
+    /// <summary>"On the bench, with Connecting rods. " where it is joined to that before that goes in; else nothing.</summary>
+    private string OnBench(string variant, string position, string[] steps, string with)
+    {
+        string[] joined =
+        [
+            .. StepOrder.Bench(Family, variant).Where(row => row.How == BenchJoin.OnBench && row.First == position && steps.Contains(row.Then))
+                .Select(row => _opened.NameOf(row.Then)).Distinct(StringComparer.Ordinal),
+        ];
+        return joined.Length == 0 ? "" : $"On the bench, {with} {FitWording.List(joined)}. ";
+    }
+
+    /// <summary>What has to be on before this: all that can be reached only with this off, and what goes in before it.</summary>
     private string[] After(string position, string[] on) =>
         [.. StepOrder.First(Family, Terms.Target, on).Where(row => row.Contains(position)).Select(row => row.Key).Order(StringComparer.Ordinal)];
 

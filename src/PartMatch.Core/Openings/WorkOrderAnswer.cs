@@ -21,6 +21,9 @@ public sealed record BuildWorkOrder(PlanAsked Asked, PlanStatus Status, string H
     /// <summary>What is filled in when everything is on and cured.</summary>
     public IReadOnlyList<WorkStep> Fill { get; init; } = [];
 
+    /// <summary>What is minded before the engine is started, in the order of the steps that it comes from.</summary>
+    public IReadOnlyList<StepReminder> BeforeStart { get; init; } = [];
+
     /// <summary>Of all steps and works.</summary>
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 
@@ -52,9 +55,19 @@ public sealed record WorkStep(
     /// <summary>How it is tightened, one for each source; sources may disagree, and nothing is averaged.</summary>
     public IReadOnlyList<StepTightening> Tightening { get; init; } = [];
 
+    /// <summary>What of it is tightened without a recorded value, in a sentence each.</summary>
+    public IReadOnlyList<string> NotRecorded { get; init; } = [];
+
+    /// <summary>What a builder asks or minds at it.</summary>
+    public IReadOnlyList<StepReminder> Reminders { get; init; } = [];
+
     /// <summary>Codes; the texts stand once, in the order.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 }
+
+/// <summary>A question or a caution at a step, without a number: the maker's document has those.</summary>
+/// <param name="Evidence">Null where none is recorded.</param>
+public sealed record StepReminder(string Name, string Text, string? Note, SourceShown? Evidence);
 
 /// <param name="Amount">"12 mL"; null for a piece.</param>
 /// <param name="CureHours">Before it may be filled.</param>

@@ -43,6 +43,8 @@ internal static class FamilyReader
             Findings = new FindingReader(connection, evidence).OfBook(code),
             Torques = new TorqueReader(connection, evidence).OfBook(code),
             Openings = openings.Openings(),
+            BenchOrders = openings.BenchOrders(),
+            Reminders = new ReminderReader(connection, evidence).OfBooks(books),
             Renewals = openings.Renewals(),
             WeakPoints = openings.WeakPoints(),
             Limits = new LimitReader(connection, evidence).OfBooks(books),

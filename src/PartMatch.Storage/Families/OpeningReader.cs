@@ -21,6 +21,21 @@ internal sealed class OpeningReader(SqliteConnection connection, EvidenceReader 
             .Select(row => new Opening(row.Position, row.OffFirst, VariantsOf(row.Variants), evidence.Find(row.EvidenceBook, row.Evidence), row.Note)),
     ];
 
+    public IReadOnlyList<BenchOrder> BenchOrders() =>
+    [
+        .. connection.Query<BenchOrderRow>(
+            """
+            select first, "then", how, variants, evidence, evidence_book, note
+            from bench_order
+            where book = @book
+            order by first, "then", variants
+            """,
+            new { book })
+            .Select(row => new BenchOrder(
+                row.First, row.Then, row.How is null ? null : Codes.Get<BenchJoin>(row.How), VariantsOf(row.Variants), evidence.Find(row.EvidenceBook, row.Evidence),
+                row.Note)),
+    ];
+
     public IReadOnlyList<Renewal> Renewals() =>
     [
         .. connection.Query<RenewalRow>(
@@ -58,6 +73,8 @@ internal sealed class OpeningReader(SqliteConnection connection, EvidenceReader 
     private static IReadOnlyList<string> VariantsOf(string cell) => cell.Length == 0 ? [] : Readings.ListOf(cell);
 
     private sealed record OpeningRow(string Position, string OffFirst, string Variants, string? Evidence, string? EvidenceBook, string? Note);
+
+    private sealed record BenchOrderRow(string First, string Then, string? How, string Variants, string? Evidence, string? EvidenceBook, string? Note);
 
     private sealed record RenewalRow(
         string Opened, string Renewed, string? Amount, string? Unit, string? Bead, string? CureHours, string Variants, string? Evidence, string? EvidenceBook,

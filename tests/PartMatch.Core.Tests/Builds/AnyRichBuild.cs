@@ -70,7 +70,21 @@ internal static class AnyRichBuild
         from traps in Gen.Select(Number, Number).Array[0, 1]
         from openings in Gen.Select(Gen.Int[0, Last], Gen.Int[0, Last], Gen.Int[0, 3], (position, first, engine) => (position, first, engine)).Array[0, 3]
         from renewals in Gen.Select(Gen.Int[0, Last], Gen.Int[0, Last], Gen.Int[0, 4], (opened, renewed, cure) => (opened, renewed, cure)).Array[0, 2]
-        select Open(Tell(family, grades, rules, found, traps), openings, renewals);
+        from bench in Gen.Select(Gen.Int[0, Last], Gen.Int[0, Last], Gen.Int[0, 4], (first, then, engine) => (first, then, engine)).Array[0, 3]
+        select Bench(Open(Tell(family, grades, rules, found, traps), openings, renewals), bench);
+
+    /// <summary>What goes in first, in the order in which openings close, so never in a ring with them; some of it on one engine only, some of it retracted.</summary>
+    private static TestFamily Bench(TestFamily family, (int First, int Then, int Engine)[] rows)
+    {
+        foreach (var (first, then, engine) in rows.Where(row => row.First < row.Then).DistinctBy(row => (row.First, row.Then)))
+        {
+            family.GoesInFirst(
+                AnyFamily.Positions[first], AnyFamily.Positions[then], engine == 4 ? BenchJoin.OnBench : null, engine == 0 ? TestFamily.Retracted() : null,
+                engine switch { 1 => ["lark"], 2 => ["swift"], _ => [] });
+        }
+
+        return family;
+    }
 
     /// <summary>What comes off first, never in a ring, and what is renewed; some of it on one engine only, some of it retracted.</summary>
     private static TestFamily Open(TestFamily family, (int Position, int First, int Engine)[] openings, (int Opened, int Renewed, int Cure)[] renewals)

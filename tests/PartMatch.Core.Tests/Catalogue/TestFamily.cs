@@ -31,6 +31,8 @@ internal sealed class TestFamily
     private readonly List<ServiceLimit> _limits = [];
     private readonly List<TorquePass> _torques = [];
     private readonly List<Opening> _openings = [];
+    private readonly List<BenchOrder> _benchOrders = [];
+    private readonly List<Reminder> _reminders = [];
     private readonly List<Renewal> _renewals = [];
     private readonly List<WeakPoint> _weakPoints = [];
 
@@ -244,6 +246,26 @@ internal sealed class TestFamily
         return this;
     }
 
+    /// <summary>Where both go in, the first one first.</summary>
+    public TestFamily GoesInFirst(string first, string then, BenchJoin? how = null, Evidence? evidence = null, params string[] variants)
+    {
+        _benchOrders.Add(new BenchOrder(first, then, how, variants, evidence ?? Document, null));
+        return this;
+    }
+
+    public TestFamily Reminds(string kind, string code, ReminderAt at, string text, Evidence? evidence = null, params string[] works)
+    {
+        _reminders.Add(new Reminder(kind, code, at, works, text, evidence, null));
+        return this;
+    }
+
+    /// <summary>A work of which it is told what has to be there, or done, before.</summary>
+    public TestFamily WorkAfter(string code, decimal? days, string[] needsFirst, params string[] changes)
+    {
+        _works.Add(new Work(code, code.Replace('-', ' '), null, days, null, "machine shop", needsFirst, changes, false, []));
+        return this;
+    }
+
     /// <summary>When the first is disturbed, the second is renewed.</summary>
     /// <param name="amount">In mL; null for a piece.</param>
     public TestFamily Renewed(string opened, string renewed, decimal? cureHours = null, decimal? amount = null, Evidence? evidence = null, params string[] variants)
@@ -278,6 +300,8 @@ internal sealed class TestFamily
         Limits = order.Of(_limits),
         Torques = order.Of(_torques),
         Openings = order.Of(_openings),
+        BenchOrders = order.Of(_benchOrders),
+        Reminders = order.Of(_reminders),
         Renewals = order.Of(_renewals),
         WeakPoints = order.Of(_weakPoints),
     };

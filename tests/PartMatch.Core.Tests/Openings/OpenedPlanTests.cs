@@ -47,6 +47,12 @@ public sealed class OpenedPlanTests
             Assert.True(!row.HoldsFor("swift") || !on.Contains(row.Position) || !on.Contains(row.OffFirst) || on.IndexOf(row.Position) < on.IndexOf(row.OffFirst));
         }
 
+        foreach (var row in Rows(told.Facts().Family.BenchOrders, row => row.Evidence))
+        {
+            Assert.True(!row.HoldsFor("lark") || !off.Contains(row.First) || !off.Contains(row.Then) || off.IndexOf(row.Then) < off.IndexOf(row.First));
+            Assert.True(!row.HoldsFor("swift") || !on.Contains(row.First) || !on.Contains(row.Then) || on.IndexOf(row.First) < on.IndexOf(row.Then));
+        }
+
         Assert.All(order.TakeApart, step => Assert.All(step.After, before => Assert.True(off.IndexOf(before) < off.IndexOf(step.Position))));
         Assert.All(order.PutTogether, step => Assert.All(step.After, before => Assert.True(on.IndexOf(before) < on.IndexOf(step.Position))));
         Assert.Equal(Enumerable.Range(1, off.Count + on.Count), order.TakeApart.Concat(order.PutTogether).Select(step => step.Number));

@@ -78,6 +78,11 @@ internal sealed class SampleBook
         ("works.csv", """
             work,name,minutes,days,price,currency,who,needs_first,changes,undo,cautions
             ream-bush,ream the bush,30,1.5,40.00,EUR,machine shop,bush|shaft,bush.bore,no,tightening
+            """),
+        ("reminders.csv", """
+            kind,reminder,at,works,text,evidence,note
+            bush,ream,worked,ream-bush,"Reamed in line, and washed?",ev-0001,
+            injector,leak,start,,Does it leak?,,"common practice, no source"
             """));
 
     /// <summary>A family that uses <see cref="Common"/> and fills every other file.</summary>
@@ -237,6 +242,12 @@ internal sealed class SampleBook
             front-bush,injector,,,
             front-bush,main-shaft,la,ev-0001,pressed against its collar
             main-shaft,injector,,ev-0001,
+            """),
+        ("bench-order.csv", """
+            first,then,how,variants,evidence,note
+            front-bush,injector,,,,
+            front-bush,main-shaft,on-bench,la,ev-0001,"pressed in, cold"
+            main-shaft,injector,into,,,
             """),
         ("renewals.csv", """
             opened,renewed,amount,unit,bead,cure_hours,variants,evidence,note

@@ -28,7 +28,7 @@ public sealed class ScopeTests : IDisposable
     {
         var without = SampleBook.Common().Change("kinds.csv", "bush,Bush,cannot-alter,yes,\n", "").Change("features.csv", "bush,bore,bore,quantity,mm,\n", "")
             .Change("features.csv", "bush,grooves,grooves,count,,\n", "").Change("features.csv", "bush,lining,lining,choices,,bronze|polymer|tin\n", "").Remove("rules.csv").Remove("checks.csv")
-            .Remove("shots.csv").Remove("works.csv").Remove("parts.csv");
+            .Remove("shots.csv").Remove("reminders.csv").Remove("works.csv").Remove("parts.csv");
         var inUse = Assert.IsType<ImportOutcome.InUse>(_temp.Import(without.Files, ImportMode.Replace));
         Assert.Equal(["between", "lark-2"], inUse.Users.Select(user => user.Book).Distinct().Order());
         Assert.Contains(inUse.Users, user => user is { Book: "between", File: "features.csv", Key: "bush,flange" });
@@ -38,7 +38,7 @@ public sealed class ScopeTests : IDisposable
     [Fact]
     public void Kind_in_two_used_books_is_refused()
     {
-        _temp.Load(SampleBook.Common().Change("book.csv", "1,shared", "1,again").Remove("parts.csv").Remove("works.csv").Remove("rules.csv").Remove("features.csv").Remove("checks.csv").Remove("shots.csv").Files);
+        _temp.Load(SampleBook.Common().Change("book.csv", "1,shared", "1,again").Remove("parts.csv").Remove("reminders.csv").Remove("works.csv").Remove("rules.csv").Remove("features.csv").Remove("checks.csv").Remove("shots.csv").Files);
         var refused = Assert.IsType<ImportOutcome.Refused>(_temp.Import(Family().Change("book.csv", ",between,", ",again|between,").Files, ImportMode.Replace));
         Assert.Contains(refused.Errors, error => error is { File: "book.csv", Column: "uses" } && error.Reason == "'bush' stands in kinds.csv of both again and shared");
     }

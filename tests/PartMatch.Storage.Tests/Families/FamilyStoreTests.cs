@@ -253,6 +253,18 @@ public sealed class FamilyStoreTests : IDisposable
     }
 
     [Fact]
+    public void Bench_order_and_reminders_are_read_with_their_joins_and_works()
+    {
+        Assert.Equal([null, BenchJoin.OnBench, BenchJoin.Into], Facts.BenchOrders.Select(row => row.How));
+        Assert.Equal(("front-bush", "main-shaft", "ev-0001", "pressed in, cold"), (Facts.BenchOrders[1].First, Facts.BenchOrders[1].Then, Facts.BenchOrders[1].Evidence?.Code, Facts.BenchOrders[1].Note));
+        Assert.Equal(["la"], Facts.BenchOrders[1].Variants);
+        Assert.Equal((ReminderAt.Worked, "Reamed in line, and washed?"), (Facts.Reminders[0].At, Facts.Reminders[0].Text));
+        Assert.Equal(["ream-bush"], Facts.Reminders[0].Works);
+        Assert.Equal(("leak", ReminderAt.Start, null), (Facts.Reminders[1].Code, Facts.Reminders[1].At, Facts.Reminders[1].Evidence));
+        Assert.Empty(Facts.Reminders[1].Works);
+    }
+
+    [Fact]
     public void Access_keeps_from_outside_apart_from_not_recorded()
     {
         Assert.Equal((95.5m, "sump and front cover off"), (Facts.FindPosition("front-bush")?.AccessMinutes, Facts.FindPosition("front-bush")?.Access));

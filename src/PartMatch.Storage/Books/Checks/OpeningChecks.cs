@@ -1,14 +1,20 @@
+using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
 using PartMatch.Storage.Books.Format;
 
 namespace PartMatch.Storage.Books.Checks;
 
-/// <summary>What comes off first: no ring in any variant. Renewals and weak points: amounts that can be measured out, remedies that can sit there.</summary>
+/// <summary>What comes off first, and what goes in first: no ring in any variant. Reminders: of works only where worked. Renewals and weak points: amounts that can be measured out, remedies that can sit there.</summary>
 internal static class OpeningChecks
 {
     public static void Run(BookScope scope, ErrorList errors)
     {
         CheckRings(scope, errors);
+        foreach (var row in scope.Own.Rows(BookTables.Reminders).Where(row => row.Has("works") && row["at"] != Codes.Of(ReminderAt.Worked)))
+        {
+            errors.Add(row, "works", $"only what is minded when it is worked on names works: at is {row["at"]}", "take the works out, or write worked in at");
+        }
+
         foreach (var row in scope.Own.Rows(BookTables.Renewals))
         {
             CheckRenewal(row, errors);
@@ -27,17 +33,23 @@ internal static class OpeningChecks
         var told = new HashSet<string>(StringComparer.Ordinal);
         foreach (var variant in variants)
         {
-            var rows = scope.Own.Rows(BookTables.Openings).Where(row => !row.Has("variants") || row.List("variants").Contains(variant))
-                .OrderBy(row => row.KeyText, StringComparer.Ordinal).ToLookup(row => row["position"], StringComparer.Ordinal);
-            if (FindRing(rows) is { } ring && told.Add(string.Join('>', ring.Select(row => row["position"]).Order(StringComparer.Ordinal))))
+            var rows = scope.Own.Rows(BookTables.Openings).Concat(scope.Own.Rows(BookTables.BenchOrder))
+                .Where(row => !row.Has("variants") || row.List("variants").Contains(variant))
+                .OrderBy(row => row.Table.File, StringComparer.Ordinal).ThenBy(row => row.KeyText, StringComparer.Ordinal).ToLookup(Later, StringComparer.Ordinal);
+            if (FindRing(rows) is { } ring && told.Add(string.Join('>', ring.Select(Later).Order(StringComparer.Ordinal))))
             {
                 errors.Add(
-                    ring[^1], "off_first",
-                    $"no order in which {variant} comes apart: {string.Join(" before ", ring.Select(row => row["off_first"]).Reverse().Append(ring[^1]["off_first"]))}",
+                    ring[^1], ring[^1].Table == BookTables.Openings ? "off_first" : "then",
+                    $"no order in which {variant} comes apart: {string.Join(" before ", ring.Select(Sooner).Reverse().Append(Sooner(ring[^1])))}",
                     "take one of these rows out");
             }
         }
     }
+
+    /// <summary>What comes off later; what goes in first comes off last.</summary>
+    private static string Later(BookRow row) => row.Table == BookTables.Openings ? row["position"] : row["first"];
+
+    private static string Sooner(BookRow row) => row.Table == BookTables.Openings ? row["off_first"] : row["then"];
 
     /// <summary>The rows of a ring, each naming what comes off before the one before; null where there is none.</summary>
     private static BookRow[]? FindRing(ILookup<string, BookRow> rows)
@@ -48,7 +60,7 @@ internal static class OpeningChecks
 
         BookRow[]? Walk(string position)
         {
-            if (path.FindIndex(row => row["position"] == position) is >= 0 and var begins)
+            if (path.FindIndex(row => Later(row) == position) is >= 0 and var begins)
             {
                 return [.. path[begins..]];
             }
@@ -58,7 +70,7 @@ internal static class OpeningChecks
                 foreach (var row in rows[position])
                 {
                     path.Add(row);
-                    if (Walk(row["off_first"]) is { } ring)
+                    if (Walk(Sooner(row)) is { } ring)
                     {
                         return ring;
                     }

@@ -8,6 +8,7 @@ internal static class WorkChecks
 {
     public static void Run(BookScope scope, ErrorList errors)
     {
+        CheckRing(scope, errors);
         foreach (var row in scope.Own.Rows(BookTables.Works))
         {
             CheckMoney(row, errors);
@@ -27,6 +28,36 @@ internal static class WorkChecks
             {
                 CheckChange(scope, row, change, errors);
             }
+        }
+    }
+
+    /// <summary>Works wait for each other where both are done: not in a ring. A work of a used book waits for none of this one.</summary>
+    private static void CheckRing(BookScope scope, ErrorList errors)
+    {
+        var waits = scope.Own.Rows(BookTables.Works).DistinctBy(row => row["work"]).ToDictionary(row => row["work"], row => row.List("needs_first"), StringComparer.Ordinal);
+        var left = waits.Keys.ToHashSet(StringComparer.Ordinal);
+        while (left.RemoveWhere(work => !waits[work].Any(left.Contains)) > 0)
+        {
+            // What waits for nothing that is left is out of every ring.
+        }
+
+        if (left.Count > 0)
+        {
+            var path = new List<string> { left.Order(StringComparer.Ordinal).First() };
+            while (waits[path[^1]].First(left.Contains) is var next && path.IndexOf(next) is var begins)
+            {
+                if (begins >= 0)
+                {
+                    path = [.. path[begins..], next];
+                    break;
+                }
+
+                path.Add(next);
+            }
+
+            errors.Add(
+                scope.Own.Rows(BookTables.Works).First(row => row["work"] == path[0]), "needs_first",
+                $"no order in which these works are done: {string.Join(" after ", path)}", "take one of them out of needs_first");
         }
     }
 

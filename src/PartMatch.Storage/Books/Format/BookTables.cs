@@ -124,6 +124,14 @@ internal static class BookTables
     public static BookTable Openings { get; } = Family("openings", "position,off_first,variants",
         [Must("position", Cells.Code, Refers.Position), Must("off_first", Cells.Code, Refers.Position), OfVariants(), Evidence(), May("note", Cells.Text)]);
 
+    public static BookTable BenchOrder { get; } = new("bench-order.csv", "bench_order", "first,then,variants", familyOnly: true,
+        [Must("first", Cells.Code, Refers.Position), Must("then", Cells.Code, Refers.Position), May("how", Cells.OneOf<BenchJoin>()), OfVariants(), Evidence(),
+            May("note", Cells.Text)]);
+
+    public static BookTable Reminders { get; } = Any("reminders", "kind,reminder",
+        Must("kind", Cells.Code, Refers.Kind), Must("reminder", Cells.Code), Must("at", Cells.OneOf<ReminderAt>()), May("works", Cells.CodeList, Refers.Work),
+        Must("text", Cells.Text), Evidence(), May("note", Cells.Text));
+
     public static BookTable Renewals { get; } = Family("renewals", "opened,renewed,variants",
         [Must("opened", Cells.Code, Refers.Position), Must("renewed", Cells.Code, Refers.Position), May("amount", Cells.NotNegative), May("unit", Cells.Unit),
             May("bead", Cells.Text), May("cure_hours", Cells.NotNegative), OfVariants(), Evidence(), May("note", Cells.Text)]);
@@ -184,7 +192,7 @@ internal static class BookTables
         {
             Books, Makers, Variants, Engine, Kinds, Features, Rules, Works, Checks, Shots, Positions, Access, Parts, Numbers, Values, Curves, Fitments, Needs,
             Joints, Stacks, Selects, Companions, Supersessions, Contents, Pairs, EvidenceRows, Findings, Sources, Items, Readings, WorksDone, Limits, Photos,
-            Sellers, Torques, Openings, Renewals, WeakPoints, Offers, Listings,
+            Sellers, Torques, Openings, BenchOrder, Renewals, WeakPoints, Reminders, Offers, Listings,
         }.OrderBy(table => table.File, StringComparer.Ordinal),
     ];
 

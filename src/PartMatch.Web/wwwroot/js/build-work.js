@@ -21,22 +21,29 @@ function renewal(book, one) {
   return el('div', null, el('strong', null, one.name), more.length ? `: ${more.join('; ')}. ` : '. ', one.evidence ? sourced(book, one.evidence) : null);
 }
 
+/** What a builder asks or minds there. */
+const reminder = (book, one) => el('div', null, one.text, one.evidence ? [' ', sourced(book, one.evidence)] : null);
+
 const lines = texts => texts.map(text => el('div', null, text));
 
 const joint = 'Renew, seal, tighten';
+
 
 function row(step, heads, book) {
   return [
     String(step.number), [el('strong', null, linked(step.text)), step.pieces > 1 ? ` × ${step.pieces}` : '', lines(step.works.map(work => `Work: ${work}.`))],
     linked(sentences(step.because)),
-    ...(heads.includes(joint) ? [[step.renewals.map(one => renewal(book, one)), step.tightening.map(told => tightening(book, told))]] : []),
-    lines(step.cautions.map(code => sentence(plain(code)))), // the words of each stand once, in front of all steps
+    ...(heads.includes(joint) ? [[step.renewals.map(one => renewal(book, one)), step.tightening.map(told => tightening(book, told)), lines(step.notRecorded)]] : []),
+    // The words of each caution stand once, in front of all steps.
+    [step.reminders.map(one => reminder(book, one)), step.cautions.length ? el('div', { class: 'quiet small' }, sentence(step.cautions.map(plain).join(', '))) : null],
   ];
 }
 
 /** What comes off is neither sealed nor tightened: that column is left out where no step has anything in it. */
 function table(caption, steps, book) {
-  const heads = ['Step', 'What', 'Why', ...(steps.some(step => step.renewals.length + step.tightening.length > 0) ? [joint] : []), 'Mind'];
+  const heads = [
+    'Step', 'What', 'Why', ...(steps.some(step => step.renewals.length + step.tightening.length + step.notRecorded.length > 0) ? [joint] : []), 'Ask, and mind',
+  ];
   return steps.length === 0 ? null : ruled(caption, heads, steps.map(step => row(step, heads, book)), { className: `restack work-steps heads-${heads.length}` });
 }
 
@@ -59,6 +66,7 @@ function orderSections(order, book) {
       el('li', null, el('strong', null, sentence(plain(caution.code))), `: ${caution.text}`))) : null),
     table('Take apart', order.takeApart, book), works(order), table('Put together', order.putTogether, book),
     table('Fill, once everything is on and cured', order.fill, book),
+    section('Before it is started', order.beforeStart.length ? el('ul', null, order.beforeStart.map(one => el('li', null, reminder(book, one)))) : null),
     el('ul', { class: 'quiet small' }, order.saysNothing.map(text => el('li', null, text))),
     addresses(order),
   ];

@@ -9,8 +9,8 @@ import { tableName } from './record-words.js';
 
 // Every table of a family's book whose rows name their evidence, but for what is said of the evidence itself; a test holds it to the columns.
 const resting = [
-  'companions', 'curves', 'engine', 'findings', 'fitments', 'items', 'joints', 'limits', 'needs', 'openings', 'pairs', 'parts', 'photos', 'readings',
-  'renewals', 'selects', 'stacks', 'supersessions', 'torques', 'values', 'variants', 'weak-points',
+  'bench-order', 'companions', 'curves', 'engine', 'findings', 'fitments', 'items', 'joints', 'limits', 'needs', 'openings', 'pairs', 'parts', 'photos', 'readings',
+  'reminders', 'renewals', 'selects', 'stacks', 'supersessions', 'torques', 'values', 'variants', 'weak-points',
 ];
 
 /** How many other rows rest on it, in words by table; '' where only the finding does. */

@@ -4,7 +4,7 @@ import { ask } from './api.js';
 import { address, count, el, section } from './format.js';
 import { shelves, tableHolds, tableName } from './record-words.js';
 
-const familyOnly = ['variants', 'engine', 'positions', 'access', 'fitments', 'needs', 'joints', 'stacks', 'selects', 'companions', 'findings', 'torques', 'openings', 'renewals', 'weak-points'];
+const familyOnly = ['variants', 'engine', 'positions', 'access', 'fitments', 'needs', 'joints', 'stacks', 'selects', 'companions', 'findings', 'torques', 'openings', 'bench-order', 'renewals', 'weak-points'];
 
 const record = question => address('record.html', question);
 
