@@ -105,8 +105,9 @@ public sealed partial class WholeBuildTests(Bench bench, WritingServer server) :
     {
         await sheet.PressAsync("Plan it");
         await sheet.Page.Locator(".mix-ups > summary").ClickAsync();
-        await Assertions.Expect(sheet.Page.Locator(".mixed-up tbody tr").First).ToContainTextAsync("Coolant pump");
-        await Assertions.Expect(sheet.Page.Locator(".mixed-up tbody tr").First).ToContainTextAsync("one came in place of the other");
+        var pumps = sheet.Page.Locator(".mixed-up tbody tr").Filter(new() { HasText = "P-26-1147-E, not P-26-1147-C" });
+        await Assertions.Expect(pumps).ToContainTextAsync("Coolant pump");
+        await Assertions.Expect(pumps).ToContainTextAsync("in place of one another"); // raised by what came
         await sheet.Page.Locator(".work-order > summary").ClickAsync();
         await Assertions.Expect(sheet.Page.Locator(".work-order")).ToContainTextAsync(new Regex(@"\d+ steps to take it apart, \d+ to put it together again\."));
         await Assertions.Expect(sheet.Page.Locator(".work-order")).ToContainTextAsync("Work: move the full mark of the dipstick to where this engine has it.");

@@ -94,7 +94,7 @@ function learned(answer) {
   const [news, others] = [answer.learned.filter(isNews), answer.learned.filter(line => !isNews(line))];
   return answer.learned.length === 0 ? null : [
     news.length ? ruled('What was seen, and what came out otherwise', foundHeads, foundRows(news), { className: 'restack' }) : null,
-    others.length ? el('details', null, el('summary', null, `${news.length ? 'The others' : 'All'}: ${count(others.length, 'position')} went on or ran the same`),
+    others.length ? el('details', { class: 'learned-others' }, el('summary', null, `${news.length ? 'The others' : 'All'}: ${count(others.length, 'position')} went on or ran the same`),
       ruled('Went on, or ran the same', foundHeads, foundRows(others), { className: 'restack' })) : null,
     el('ul', { class: 'small' }, answer.sources.map(source => el('li', null,
       el('a', { href: address('record.html', { book: answer.book, table: 'evidence', key: source.evidence }) }, source.evidence), `: ${sitting(source)}`))),
