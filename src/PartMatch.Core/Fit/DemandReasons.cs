@@ -28,11 +28,40 @@ internal static class DemandReasons
                 .Where(rule => !replaced.Contains((rule.Feature, rule.Effect)))
                 .Select(rule => FromFittedPart(rule, fitted));
 
-        return explicitly.Concat(byDefault)
-            .Where(demand => !part.IsNothing || demand.Feature == Feature.Present.Code) // nothing has no other feature
-            .OrderBy(demand => demand.Feature, StringComparer.Ordinal).ThenBy(demand => demand.Effect)
-            .Select(demand => Judge(facts, question, part, kind, demand));
+        Demand[] demands =
+        [
+            .. explicitly.Concat(byDefault)
+                .Where(demand => !part.IsNothing || demand.Feature == Feature.Present.Code) // nothing has no other feature
+                .OrderBy(demand => demand.Feature, StringComparer.Ordinal).ThenBy(demand => demand.Effect),
+        ];
+        Reason[] reasons = [.. demands.Select(demand => Judge(facts, question, part, kind, demand))];
+        return demands.Zip(reasons, (demand, reason) => SettingOf(facts, question, kind, fitted, demand, reason, reasons) is { } work ? OnceDone(work, reason) : reason);
     }
+
+    /// <summary>
+    /// The work that sets what alters how the engine runs: one that the part needs because of this very feature, and that changes it. Afterwards the part has
+    /// what the engine as built has there.
+    /// </summary>
+    private static Work? SettingOf(
+        FamilyFacts facts, FitQuestion question, Kind kind, Part? fitted, Demand demand, Reason reason, IReadOnlyList<Reason> reasons)
+    {
+        if (reason is not { Effect: Effect.Alters, Met: Met.No } || fitted is null)
+        {
+            return null;
+        }
+
+        string[] changed = [$"{question.Position}.{demand.Feature}", $"{kind.Code}.{demand.Feature}"];
+        var isMet = FeatureComparison.Compare(ValueSelection.Of(fitted, demand.Feature), demand.Relation, demand.Value, demand.Allowance) == Met.Yes;
+        return !isMet
+            ? null
+            : reasons.Where(other => other is { Effect: Effect.Work, Met: Met.No, Work: not null } && other.Feature == demand.Feature)
+                .Select(other => facts.FindWork(other.Work!)) // filtered just above
+                .FirstOrDefault(work => work?.Changes.Any(changed.Contains) == true);
+    }
+
+    /// <summary>The axes hold once the works are done that the answer names.</summary>
+    private static Reason OnceDone(Work work, Reason reason) =>
+        reason with { Met = Met.Yes, OnceDone = work.Code, Text = $"{reason.Text} Once this is done it runs the same: {work.Name}." };
 
     private static Demand FromNeed(Need need, Kind kind)
     {

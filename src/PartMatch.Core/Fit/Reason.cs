@@ -60,6 +60,9 @@ public sealed record Reason(
 
     public string? Work { get; init; }
 
+    /// <summary>The work that sets this feature to what the engine as built has: the relation is met only after it.</summary>
+    public string? OnceDone { get; init; }
+
     public Consequence? Consequence { get; init; }
 
     /// <summary>Weakest grade among the values compared.</summary>

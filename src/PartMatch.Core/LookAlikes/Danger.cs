@@ -48,6 +48,10 @@ public static class Danger
         return misfit > 0 && consequence is Consequence.Damage or Consequence.Injury ? misfit + 1 : misfit;
     }
 
+    /// <summary>Harm of a part that runs right only once it is set: who takes it for the right one sets nothing.</summary>
+    public static int HarmUnset(Headline headline, Consequence? consequence) =>
+        Harm(headline == Headline.FitsWithWork ? Headline.MountsButRunsDifferently : headline, consequence);
+
     /// <summary>Harm where nothing can be judged: neither part is fitted anywhere.</summary>
     public const int NotKnownHarm = 3;
 

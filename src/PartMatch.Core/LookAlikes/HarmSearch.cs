@@ -26,8 +26,8 @@ internal static class HarmSearch
         var (harm, worst) = (-1, (WorstPlace?)null);
         foreach (var (place, question, wrong) in Questions(facts, family, other, asked).Concat(Questions(facts, family, asked, other)))
         {
-            var (headline, consequence, sureness) = Judge(facts, place, question);
-            var here = Danger.Harm(headline, consequence);
+            var (headline, consequence, sureness, isUnset) = Judge(facts, place, question);
+            var here = isUnset ? Danger.HarmUnset(headline, consequence) : Danger.Harm(headline, consequence);
             if (here > harm)
             {
                 harm = here;
@@ -45,18 +45,19 @@ internal static class HarmSearch
     }
 
     // A part of another kind does not fit, whatever else is recorded of it. Only a supersession, a finding, or a companion rule that has a consequence of its own, can say more.
-    private static (Headline Headline, Consequence? Consequence, Sureness Sureness) Judge(LookAlikeFacts facts, FittedPlace place, FitQuestion question)
+    private static (Headline Headline, Consequence? Consequence, Sureness Sureness, bool IsUnset) Judge(LookAlikeFacts facts, FittedPlace place, FitQuestion question)
     {
         if (question.Part is { } wrong && place.Family.FindPosition(question.Position)?.Kind is { } kind && wrong.Kind != kind
             && !facts.Supersessions.Any(link => link.OldPart == wrong.Id || link.NewPart == wrong.Id)
             && !place.Family.FindingsAt(question.Position).Any(finding => finding.Part == wrong.Id)
             && !place.Family.Companions.Any(rule => rule.When.At.Position == question.Position || rule.Then.At.Position == question.Position))
         {
-            return (Headline.DoesNotFit, null, Sureness.Indicated);
+            return (Headline.DoesNotFit, null, Sureness.Indicated, false);
         }
 
         var answer = FitCheck.Decide(place.Family, question);
-        return (answer.Headline, answer.Consequence, answer.Sureness);
+        Reason[] unset = [.. answer.Reasons.Where(reason => reason.OnceDone is not null)];
+        return (answer.Headline, unset.Select(reason => reason.Consequence).Append(answer.Consequence).Max(), answer.Sureness, unset.Length > 0);
     }
 
     // Where the right part is fitted on some engines only, the question is put for the engines at the bounds of that span: on the others it is not the right one.

@@ -19,6 +19,12 @@ public enum OrderAct
     /// <summary>A deposit came back for an old part.</summary>
     DepositBack,
 
+    /// <summary>A deposit that does not come back: the seller keeps it, and it is spent.</summary>
+    DepositKept,
+
+    /// <summary>What the seller takes for taking it back: kept of what would come back, or to be paid.</summary>
+    Charged,
+
     /// <summary>An earlier event was told by mistake: it does not count. Nothing is removed.</summary>
     Withdrawn,
 }

@@ -25,9 +25,9 @@ public static class OrderEventCheck
             return new OrderFault("amount", typed, $"an amount of {currency} above 0", "as 84.00; leave it out where nothing was paid");
         }
 
-        if (did.Amount is not null && did.Act is not (OrderAct.Paid or OrderAct.Refunded or OrderAct.DepositBack or OrderAct.Returned))
+        if (did.Amount is not null && did.Act is not (OrderAct.Paid or OrderAct.Refunded or OrderAct.DepositBack or OrderAct.DepositKept or OrderAct.Charged or OrderAct.Returned))
         {
-            return new OrderFault("amount", did.Amount, "nothing", "money is told by paid, refunded, deposit-back, or, for what sending it back cost, returned");
+            return new OrderFault("amount", did.Amount, "nothing", "money is told by paid, refunded, deposit-back, deposit-kept, charged, or, for what sending it back cost, returned");
         }
 
         return did.Note?.Length > LongestNote ? new OrderFault("note", "too much", "at most 2000 characters", "shorten it")

@@ -10,6 +10,8 @@ internal sealed class OrderPayments(OrderTerms terms)
     private long _sentBack;
     private long _refunded;
     private long _depositsBack;
+    private long _depositsKept;
+    private long _charged;
     private bool _isSettled;
 
     public bool HasRefunds => _refunded > 0;
@@ -31,17 +33,33 @@ internal sealed class OrderPayments(OrderTerms terms)
                 return null;
             case OrderAct.Refunded:
                 _refunded += Minor(did);
-                return Need(did) ?? (_refunded <= _paid + _sentBack - _depositsBack ? null : TooMuch(did, "what was paid and has not come back"));
+                return Need(did) ?? (_refunded <= _paid + _sentBack - _depositsBack - Kept ? null : TooMuch(did, "what was paid and has not come back"));
             case OrderAct.DepositBack:
-                var held = Held(lines);
-                _depositsBack += did.Amount is null ? held : Minor(did);
-                return held > 0 && (did.Amount is null || Minor(did) <= held) ? null : TooMuch(did, "the deposits that were paid and have not come back");
+                return Deposit(did, lines, ref _depositsBack);
+            case OrderAct.DepositKept:
+                return Deposit(did, lines, ref _depositsKept);
+            case OrderAct.Charged:
+                _charged += Minor(did);
+                return did.Amount is null ? new OrderFault("amount", "nothing", "an amount", "say how much the seller takes for it")
+                    : !_isSettled || _refunded <= _paid + _sentBack - _depositsBack - Kept ? null
+                    : TooMuch(did, "what was paid and has not come back; where it is paid besides, tell that first");
             case OrderAct.Returned:
                 _sentBack += Minor(did);
                 return null;
             default:
                 return null;
         }
+    }
+
+    /// <summary>What the seller has and does not give back. What is charged before everything is paid, is to be paid.</summary>
+    private long Kept => _depositsKept + (_isSettled ? _charged : 0);
+
+    /// <summary>Deposits that come back or are kept: all that are held where no amount is said.</summary>
+    private OrderFault? Deposit(OrderEvent did, OrderedPieces lines, ref long told)
+    {
+        var held = Held(lines);
+        told += did.Amount is null ? held : Minor(did);
+        return held > 0 && (did.Amount is null || Minor(did) <= held) ? null : TooMuch(did, "the deposits that were paid and have not come back");
     }
 
     public OrderMoney Now(OrderedPieces lines)
@@ -56,8 +74,8 @@ internal sealed class OrderPayments(OrderTerms terms)
         };
     }
 
-    /// <summary>Goods, import charges and sending of what is neither cancelled nor sent back.</summary>
-    private long Goods(OrderedPieces lines) => (lines.IsAllCancelled ? 0 : _sending) + lines.Held.Sum(line => OrderText.Share(
+    /// <summary>Goods, import charges and sending of what is neither cancelled nor sent back, and what was charged for taking back.</summary>
+    private long Goods(OrderedPieces lines) => (lines.IsAllCancelled ? 0 : _sending) + _charged + lines.Held.Sum(line => OrderText.Share(
         OrderText.Minor(line.Agreed.Price, terms.Currency) + OrderText.Minor(line.Agreed.Import, terms.Currency), line.Held, line.Agreed.Pieces));
 
     private long Deposits(OrderedPieces lines) =>
@@ -67,7 +85,7 @@ internal sealed class OrderPayments(OrderTerms terms)
     private long Held(OrderedPieces lines)
     {
         var most = _isSettled ? _paid : Math.Max(0, _paid - Goods(lines));
-        return Math.Max(0, Math.Min(Math.Min(Deposits(lines), most) - _depositsBack, _paid - _refunded - _depositsBack));
+        return Math.Max(0, Math.Min(Math.Min(Deposits(lines), most) - _depositsBack - _depositsKept, _paid - _refunded - _depositsBack - _depositsKept));
     }
 
     private long Minor(OrderEvent did) => OrderText.Minor(did.Amount, terms.Currency);

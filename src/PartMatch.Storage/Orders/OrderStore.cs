@@ -32,13 +32,18 @@ public sealed class OrderStore(Database database, TimeProvider time)
 {
     private const string Columns = "order_number as number, event, at, who, why, document";
 
+    /// <summary>Of the build that is there, from the version on that made it: one made anew has nothing of the one that was deleted.</summary>
+    private const string OfThePresent = $"build = @build and since = {Since}";
+
+    private const string Since = "coalesce((select max(version) from build_versions where build = @build and act = 'create'), 1)";
+
     /// <summary>Of one build, in the order in which they were made.</summary>
     public IReadOnlyList<Order> List(string build)
     {
         using var connection = database.Connect();
         return
         [
-            .. connection.Query<Row>($"select {Columns} from order_events where build = @build order by order_number, event", new { build })
+            .. connection.Query<Row>($"select {Columns} from order_events where {OfThePresent} order by order_number, event", new { build })
                 .GroupBy(row => row.Number).Select(rows => ToOrder(build, rows.Key, rows)),
         ];
     }
@@ -52,7 +57,7 @@ public sealed class OrderStore(Database database, TimeProvider time)
 
     public OrderOutcome Add(string build, OrderTerms terms, ChangeNote note) => Write(connection =>
     {
-        var last = connection.ExecuteScalar<long?>("select max(order_number) from order_events where build = @build", new { build }) ?? 0;
+        var last = connection.ExecuteScalar<long?>($"select max(order_number) from order_events where {OfThePresent}", new { build }) ?? 0;
         return Next(connection, build, (int)last + 1, [], new OrderEvent(OrderAct.Ordered, terms.OrderedOn) { Terms = terms }, note);
     });
 
@@ -70,9 +75,9 @@ public sealed class OrderStore(Database database, TimeProvider time)
         var at = time.GetUtcNow().ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture);
         var saved = new OrderEventSaved(before.Count + 1, at, note.Who, note.Why, did);
         connection.Execute(
-            """
-            insert into order_events (build, order_number, event, act, at, who, why, document)
-            values (@build, @number, @Event, @act, @At, @Who, @Why, @document)
+            $"""
+            insert into order_events (build, since, order_number, event, act, at, who, why, document)
+            values (@build, {Since}, @number, @Event, @act, @At, @Who, @Why, @document)
             """,
             new { build, number, saved.Event, act = Codes.Of(did.Act), saved.At, saved.Who, saved.Why, document = OrderDocument.Write(did) });
         var (now, fault) = OrderFold.Of(build, number, [.. before, saved]);
@@ -82,11 +87,11 @@ public sealed class OrderStore(Database database, TimeProvider time)
     /// <summary>What was counted of it before is counted anew.</summary>
     private static Order Counted(SqliteConnection connection, Order now)
     {
-        connection.Execute("delete from deliveries where build = @Build and order_number = @Number", new { now.Build, now.Number });
+        connection.Execute($"delete from deliveries where {OfThePresent} and order_number = @number", new { build = now.Build, number = now.Number });
         connection.Execute(
-            """
-            insert into deliveries (build, order_number, line, seller, asked_part_key, sent_part_key, other_part)
-            values (@Build, @Number, @line, @seller, @asked, @sent, @other)
+            $"""
+            insert into deliveries (build, since, order_number, line, seller, asked_part_key, sent_part_key, other_part)
+            values (@build, {Since}, @number, @line, @seller, @asked, @sent, @other)
             """,
             now.Lines.Where(line => line.WasLookedAt).Select(line =>
             {
@@ -94,8 +99,8 @@ public sealed class OrderStore(Database database, TimeProvider time)
                 var (asked, sent) = (PartId.Find(line.Agreed.Part)?.Key ?? line.Agreed.Part, other?.Sent is { } said ? PartId.Find(said)?.Key : null);
                 return new
                 {
-                    now.Build,
-                    now.Number,
+                    build = now.Build,
+                    number = now.Number,
                     line = line.Line,
                     seller = now.Terms.Seller?.Split('/', 2)[^1],
                     asked,
@@ -128,7 +133,7 @@ public sealed class OrderStore(Database database, TimeProvider time)
     }
 
     private static Order? Find(SqliteConnection connection, string build, int number) =>
-        connection.Query<Row>($"select {Columns} from order_events where build = @build and order_number = @number order by event", new { build, number })
+        connection.Query<Row>($"select {Columns} from order_events where {OfThePresent} and order_number = @number order by event", new { build, number })
             .AsList() is [_, ..] rows ? ToOrder(build, number, rows) : null;
 
     private static Order ToOrder(string build, int number, IEnumerable<Row> rows)

@@ -26,7 +26,7 @@ internal static class SellerReader
                 select seller, 1, max(other_part)
                 from deliveries
                 where seller is not null
-                group by seller, build, order_number
+                group by seller, build, since, order_number
               )
               group by seller
             ) d on d.seller = s.seller

@@ -22,7 +22,7 @@ internal static class OrderEndpoints
             .WithSummary("What is to be ordered, by seller, as a table for a spreadsheet").Produces(StatusCodes.Status200OK, contentType: ShoppingList.Csv);
         Write<OrderAsked>(api.MapPost("/builds/{build}/orders", Add).WithName("MakeOrder").WithSummary("Tells that something was ordered"));
         Write<OrderEvent>(api.MapPost("/builds/{build}/orders/{order}", Tell).WithName("TellOfOrder")
-            .WithSummary("Tells what happened to an order: paid, arrived, checked, wrong, returned, refunded, cancelled, deposit-back, or that something was told by mistake"));
+            .WithSummary("Tells what happened to an order: paid, arrived, checked, wrong, returned, refunded, cancelled, deposit-back, deposit-kept, charged, or that something was told by mistake"));
     }
 
     internal static void Write<T>(RouteHandlerBuilder route)

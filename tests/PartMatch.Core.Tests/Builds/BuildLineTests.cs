@@ -1,5 +1,6 @@
 using PartMatch.Core.Builds;
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Planning;
 using Xunit;
@@ -72,6 +73,40 @@ public sealed class BuildLineTests
         Assert.Equal(PlanStatus.ProvenOptimal, swift.Plan().Status);
         Assert.Equal(PlanStatus.Infeasible, rook.Plan().Status);
     }
+
+    // A new one costs 10.00; setting the donor's own costs 4.00, and then it has what the swift has there.
+    [Fact]
+    public void A_donors_part_stays_where_it_is_set_to_what_the_target_has_there()
+    {
+        var plan = Set(workCents: 400).Plan();
+
+        var line = Assert.Single(plan.Lines);
+        Assert.Equal((LineAction.KeepWithWork, Headline.FitsWithWork), (line.Action, line.Headline));
+        Assert.Equal("The donor's own serves once this is done: set.", line.Because);
+        Assert.Equal(TestBuild.Euros(400), plan.Cost?.Total);
+    }
+
+    [Theory]
+    [InlineData(999, LineAction.KeepWithWork)]
+    [InlineData(1001, LineAction.Replace)]
+    public void It_is_set_only_where_that_is_cheaper_than_another_one(long workCents, LineAction action) =>
+        Assert.Equal(action, Assert.Single(Set(workCents).Plan().Lines).Action);
+
+    // Where the work sets another feature than the one that alters how it runs, the donor's own cannot stay.
+    [Fact]
+    public void A_work_that_changes_something_else_keeps_nothing() =>
+        Assert.Equal((LineAction.Replace, TestBuild.Euros(1000)), (Assert.Single(Set(400, "wheel.width").Plan().Lines).Action, Set(400, "wheel.width").Plan().Cost?.Total));
+
+    [Fact]
+    public void Why_says_what_has_to_be_set() => Assert.Contains(
+        Set(400).Why("wheel")!.Steps, step => step.Text.StartsWith("The donor's own needs work: ", StringComparison.Ordinal));
+
+    private static TestBuild Set(long workCents, string changes = "wheel.mark") => new TestBuild(
+        WithWheels(wheel => wheel.Length("mark").Length("width")
+                .Rule("mark", Effect.Alters, allowance: 0.1m).Rule("mark", Effect.Work, allowance: 0.1m, work: "set"))
+            .WorkOn("set", 0, TestBuild.Euros(workCents), changes)
+            .Wheel("WHEEL-1", Has("mark", Mm(10))).Wheel("WHEEL-2", Has("mark", Mm(12))).Fitted("lark", "wheel", "WHEEL-1").Fitted("swift", "wheel", "WHEEL-2"))
+        .Seller("mill").Sold("WHEEL-2", 1000);
 
     // The rule is of the swift alone, and both positions are wished like the lark.
     [Fact]

@@ -164,6 +164,45 @@ public sealed class DemandTests
         Assert.Contains("k2 or k2 long", family.Ask("W-2").Of("plug").Text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void What_alters_running_is_met_once_the_work_is_done_that_sets_that_feature()
+    {
+        var family = Wheels(wheel => wheel.Rule("bore", Effect.Alters, allowance: 0.1m).Rule("bore", Effect.Work, allowance: 0.1m, work: "bush"))
+            .WorkOn("bush", null, null, "wheel.bore");
+
+        var answer = family.Ask("W-2"); // bore 12, fitted 10
+
+        Assert.Equal((Headline.FitsWithWork, Mounts.WithWork, Runs.Same), (answer.Headline, answer.Mounts.Value, answer.Runs.Value));
+        Assert.Equal(["bush"], answer.Works.Select(work => work.Work));
+        var altering = Assert.Single(answer.By(ReasonBy.Feature), reason => reason.Effect == Effect.Alters);
+        Assert.Equal((Met.Yes, "bush"), (altering.Met, altering.OnceDone));
+        Assert.EndsWith("Once this is done it runs the same: bush.", altering.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("wheel.width", 10)] // another feature than the one that alters
+    [InlineData("shaft.bore", 10)] // another position
+    [InlineData("wheel.bore", 12.2)] // what is demanded is not what the engine as built has there
+    public void A_work_that_does_not_make_it_what_is_demanded_leaves_it_running_differently(string changes, double demanded)
+    {
+        var family = Wheels(wheel => wheel.Rule("bore", Effect.Alters, allowance: 0.1m).Rule("bore", Effect.Work, allowance: 0.1m, work: "bush"))
+            .Need("lark", "wheel", "bore", Effect.Alters, Relation.Same, Mm((decimal)demanded)).WorkOn("bush", null, null, changes);
+
+        var answer = family.Ask("W-2");
+
+        Assert.Equal((Headline.MountsButRunsDifferently, Mounts.WithWork), (answer.Headline, answer.Mounts.Value));
+        Assert.All(answer.By(ReasonBy.Feature), reason => Assert.Null(reason.OnceDone));
+    }
+
+    [Fact]
+    public void What_stops_a_part_is_not_set_by_a_work()
+    {
+        var family = Wheels(wheel => wheel.Rule("bore", Effect.Stops, allowance: 0.1m).Rule("bore", Effect.Work, allowance: 0.1m, work: "bush"))
+            .WorkOn("bush", null, null, "wheel.bore");
+
+        Assert.Equal(Headline.DoesNotFit, family.Ask("W-2").Headline);
+    }
+
     /// <summary>W-1 of bore 10 fitted on lark; W-2 of bore 12.</summary>
     private static TestFamily Wheels(Action<TestKind> rules) => WithWheels(wheel =>
         {

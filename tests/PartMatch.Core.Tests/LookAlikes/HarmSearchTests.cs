@@ -24,6 +24,18 @@ public sealed class HarmSearchTests
         Assert.Equal((4, Headline.MountsButRunsDifferently, Sureness.Documented), found); // rank 1 on both axes; the kind speaks against mounting
     }
 
+    // It fits with work, harm 1, for who knows that it must be set; who takes it for the right one lets the engine run differently: 4, and one more for damage.
+    [Fact]
+    public void A_part_that_runs_right_only_once_it_is_set_is_as_harmful_as_one_that_runs_differently()
+    {
+        var family = WithWheels(wheel => wheel.Length("mark")
+                .Rule("mark", Effect.Alters, allowance: 0.1m, consequence: Consequence.Damage).Rule("mark", Effect.Work, allowance: 0.1m, work: "set", consequence: Consequence.Nuisance))
+            .WorkOn("set", null, null, "wheel.mark")
+            .Wheel("26-1147-C", Has("mark", Mm(10))).Wheel("26-1147-E", Has("mark", Mm(12))).Fitted("lark", "wheel", "26-1147-C");
+
+        Assert.Equal((5, Headline.FitsWithWork), (Worst(family).Item1, Worst(family).Item2));
+    }
+
     private static (int, Headline?, Sureness?) Worst(TestFamily family)
     {
         var row = Assert.Single(LookAlikeSearch.Decide(family.LookAlikes(), new LookAlikeQuestion("26-1147-C")).LookAlikes);

@@ -15,7 +15,7 @@ public sealed class AnyOrderTests
         {
             Line = line == 0 ? null : line,
             Pieces = pieces == 0 ? null : pieces,
-            Amount = act is OrderAct.Paid or OrderAct.Refunded or OrderAct.Returned or OrderAct.DepositBack && cents > 0 ? Text(cents) : null,
+            Amount = act is OrderAct.Paid or OrderAct.Refunded or OrderAct.Returned or OrderAct.DepositBack or OrderAct.DepositKept or OrderAct.Charged && cents > 0 ? Text(cents) : null,
             InPart = inPart,
             Fault = act == OrderAct.Wrong ? ArrivalFault.OtherPart : null,
             Withdraws = act == OrderAct.Withdrawn ? withdraws : null,

@@ -35,6 +35,28 @@ public sealed class OrderFoldTests
     public void Deposit_that_came_back_is_owed_no_more_and_was_never_spent() =>
         Assert.Equal(("133.80", "0.00", "0.00"), MoneyOf(Of(Did(OrderAct.Paid), Did(OrderAct.DepositBack))));
 
+    // 153.80 were paid; nothing of the 20.00 comes back any more.
+    [Fact]
+    public void Deposit_that_the_seller_keeps_is_spent() =>
+        Assert.Equal(("153.80", "0.00", "0.00"), MoneyOf(Of(Did(OrderAct.Paid), Did(OrderAct.DepositKept))));
+
+    [Fact]
+    public void Deposit_that_is_kept_in_part_leaves_the_rest_owed() => // 133.80 + 5.00; 20.00 − 5.00
+        Assert.Equal(("138.80", "0.00", "15.00"), MoneyOf(Of(Did(OrderAct.Paid), Did(OrderAct.DepositKept, amount: "5.00"))));
+
+    [Fact]
+    public void What_is_charged_for_taking_back_before_paying_is_to_be_paid() => // bolts 24.00 + sending 9.00 + charged 9.60
+        Assert.Equal(("0.00", "42.60", "0.00"), MoneyOf(Of(Did(OrderAct.Arrived), Did(OrderAct.Returned, 1), Did(OrderAct.Charged, amount: "9.60"))));
+
+    [Fact]
+    public void What_is_charged_after_paying_is_kept_of_what_comes_back() // 153.80 paid, 9.60 kept: 144.20 can come back
+    {
+        OrderEvent[] charged = [Did(OrderAct.Paid), Did(OrderAct.Arrived), Did(OrderAct.Returned, 1), Did(OrderAct.Charged, amount: "9.60")];
+
+        Assert.Equal(("9.60", "0.00", "0.00"), MoneyOf(Of([.. charged, Did(OrderAct.Refunded, amount: "144.20")])));
+        Assert.Equal("amount", Try([.. charged, Did(OrderAct.Refunded, amount: "144.21")]).Fault?.Field);
+    }
+
     [Fact]
     public void Wrong_pump_stays_paid_until_the_money_is_back()
     {
@@ -108,6 +130,9 @@ public sealed class OrderFoldTests
         { "amount", [Did(OrderAct.Paid), Did(OrderAct.Paid)] },
         { "amount", [Did(OrderAct.Refunded, amount: "0.01")] },
         { "amount", [Did(OrderAct.Paid), Did(OrderAct.DepositBack, amount: "20.01")] },
+        { "amount", [Did(OrderAct.Paid), Did(OrderAct.DepositKept, amount: "20.01")] },
+        { "amount", [Did(OrderAct.Paid), Did(OrderAct.DepositKept), Did(OrderAct.DepositBack)] },
+        { "amount", [Did(OrderAct.Paid), Did(OrderAct.Charged)] },
         { "amount", [Did(OrderAct.Paid, amount: "1.001")] },
         { "amount", [Did(OrderAct.Arrived, amount: "1.00")] },
         { "fault", [Did(OrderAct.Wrong, 1)] },

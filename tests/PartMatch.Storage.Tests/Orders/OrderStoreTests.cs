@@ -1,12 +1,14 @@
 using Dapper;
 using PartMatch.Core.LookAlikes;
 using PartMatch.Core.Orders;
+using PartMatch.Storage.Builds;
 using PartMatch.Storage.Editing;
 using PartMatch.Storage.Keeping;
 using PartMatch.Storage.LookAlikes;
 using PartMatch.Storage.Offers;
 using PartMatch.Storage.Orders;
 using PartMatch.Storage.Tests.Books;
+using PartMatch.Storage.Tests.Builds;
 using Xunit;
 
 namespace PartMatch.Storage.Tests.Orders;
@@ -104,6 +106,46 @@ public sealed class OrderStoreTests : IDisposable
         }
 
         Assert.Contains("Restore a backup", Assert.Throws<DatabaseException>(() => _orders.Find("cart", 1)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Build_made_anew_under_the_code_of_a_deleted_one_has_none_of_its_orders_and_the_seller_keeps_its_record()
+    {
+        var builds = new BuildStore(_base.Database, new StoppedClock(Noon));
+        var code = AnyBuild.Of().Code;
+        builds.Create(AnyBuild.Of(), _ada);
+        _orders.Add(code, Terms(), _ada);
+        _orders.Add(code, Terms(), _ada);
+        _orders.Append(code, 1, null, Did(OrderAct.Wrong) with { Fault = ArrivalFault.OtherPart, Sent = "marl:S-100" }, _ada);
+        var counted = Wrong();
+        builds.Delete(code, null, _ada);
+        builds.Restore(code, 1, null, _ada);
+        Assert.Equal([1, 2], _orders.List(code).Select(order => order.Number)); // brought back, it is the same build
+
+        builds.Delete(code, null, _ada);
+        builds.Create(AnyBuild.Of(), _ada);
+
+        Assert.Empty(_orders.List(code));
+        Assert.Null(_orders.Find(code, 1));
+        Assert.IsType<OrderOutcome.Absent>(_orders.Append(code, 1, null, Did(OrderAct.Paid), _ada));
+        Assert.Equal(counted, Wrong());
+        Assert.Equal(1, Assert.IsType<OrderOutcome.Done>(_orders.Add(code, Terms(), _ada)).Now.Number);
+        Assert.IsType<OrderOutcome.Done>(_orders.Append(code, 1, null, Did(OrderAct.Checked), _ada));
+        Assert.Equal((counted.Deliveries + 1, counted.Wrong), Wrong());
+    }
+
+    [Theory]
+    [InlineData(OrderAct.DepositKept)]
+    [InlineData(OrderAct.Charged)]
+    public void What_a_seller_keeps_is_stored(OrderAct act)
+    {
+        var terms = Terms();
+        _orders.Add("cart", terms with { Lines = [terms.Lines[0] with { Deposit = "20.00" }] }, _ada);
+        _orders.Append("cart", 1, null, Did(OrderAct.Paid), _ada);
+
+        var outcome = _orders.Append("cart", 1, null, Did(act) with { Amount = "12.00" }, _ada);
+
+        Assert.Equal(act, Assert.IsType<OrderOutcome.Done>(outcome).Now.Events[^1].Did.Act);
     }
 
     private (int Deliveries, int Wrong) Wrong() => new OfferStore(_base.Database).Facts().Sellers.Single(seller => seller.Code == "millrace").Deliveries is { } counted

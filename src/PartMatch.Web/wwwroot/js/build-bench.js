@@ -11,7 +11,7 @@ export const stateWords = {
 
 export const actWords = {
   ordered: 'ordered', paid: 'paid', arrived: 'arrived', checked: 'checked and right', wrong: 'found wrong', returned: 'sent back', refunded: 'money came back', cancelled: 'cancelled',
-  'deposit-back': 'deposit came back', withdrawn: 'told by mistake',
+  'deposit-back': 'deposit came back', 'deposit-kept': 'deposit kept by the seller', charged: 'charged for taking it back', withdrawn: 'told by mistake',
 };
 
 /** Who tells it: kept by this browser, typed once on the sheet. */

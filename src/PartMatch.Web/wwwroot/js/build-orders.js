@@ -7,7 +7,7 @@ import { today } from './editor.js';
 import { fold } from './fold.js';
 import { count, el, partLink, sentence } from './format.js';
 
-const acts = ['paid', 'arrived', 'checked', 'wrong', 'returned', 'refunded', 'cancelled', 'deposit-back'];
+const acts = ['paid', 'arrived', 'checked', 'wrong', 'returned', 'refunded', 'cancelled', 'deposit-back', 'deposit-kept', 'charged'];
 
 /** How far the pieces of a line have come; the state is in words, not in colour. */
 function lineItem(line) {

@@ -5,7 +5,7 @@ import { fold } from './fold.js';
 import { address, count, danger, el, linked, partLink, plain, ruled, section, sentence, sentences, sureness, verdict } from './format.js';
 import { conditionText, money } from './offer-words.js';
 import { addresses } from './page.js';
-import { checkList, toolWords } from './yard-checks.js';
+import { checkList, markWords, toolWords } from './yard-checks.js';
 
 const numberOf = part => part.replace(/^[^:]*:/, '');
 
@@ -30,10 +30,17 @@ function known(find) {
     checkList(find.recognise, others), mistaken(find)];
 }
 
+/** The one thing to look for before anything is measured: what stands on it, or what one glance shows. */
+const atSight = find => find?.recognise.find(one => ['photo', 'eye', 'label', 'count'].includes(one.check.method));
+
+const mark = one => (one ? `${sentence(one.check.name)}: ${markWords(one.expect)}` : '');
+
+/** Folded to one line on a phone: the position, the number to look for and the mark to know it by. */
 function yardPart(part) {
   const [first, ...rest] = part.oneOf;
-  return el('article', { class: 'find', 'data-position': part.position },
-    el('h3', null, sentence(part.name), part.pieces > 1 ? ` × ${part.pieces}` : ''),
+  return el('details', { class: 'find on-paper', 'data-position': part.position, open: matchMedia('(min-width: 60rem)').matches },
+    el('summary', null, el('h3', null, sentence(part.name), part.pieces > 1 ? ` × ${part.pieces}` : ''),
+      el('span', { class: 'seek' }, el('span', { class: 'number' }, first?.numbers[0]?.written ?? 'no number recorded'), atSight(first) ? `; ${mark(atSight(first))}` : '')),
     el('p', { class: 'quiet small' }, [part.access && `To reach it: ${part.access}`,
       part.planned && `planned for ${money(part.planned)}${part.condition ? `, ${conditionText({ condition: part.condition })}` : ''} from ${part.from}`]
       .filter(Boolean).join('; '), '.'),
@@ -52,11 +59,11 @@ function yardList(answer, query, { build }) {
       el('p', { class: 'why' }, 'Of ', el('a', { href: way(query) }, 'the plan'), ` of version ${answer.asked.version} of ${build.title}. `,
         el('a', { href: address('donors.html', { build: build.code }) }, 'Whether an engine is what it is said to be'), ' stands with the donors.'),
           paper('Print the yard list')),
+    section('Before you touch it', el('ul', { class: 'cautions' }, answer.cautions.map(caution => el('li', null, caution.text)))),
     section('Bring', el('ul', null, answer.tools.map(tool => el('li', null, sentence(toolWords[tool.tool] ?? tool.tool),
       el('span', { class: 'quiet small' }, tool.tool === 'photo' ? ': to compare at home, and to send' : `: for ${tool.for.map(name => name.charAt(0).toLowerCase() + name.slice(1)).join(', ')}`))),
     el('li', null, 'What takes the parts off: no book records that',
       el('span', { class: 'quiet small' }, '; gloves, eye protection, rags and caps for open lines')))),
-    section('Before you touch it', el('ul', { class: 'cautions' }, answer.cautions.map(caution => el('li', null, caution.text)))),
     byGroup(pull, yardPart),
     fold('Not from a yard', count(isNew.length, 'position'), isNew.length ? ruled('Bought new', ['Position', 'Why', 'Planned'], isNew.map(part =>
       [sentence(part.name), part.buyNew, part.planned ? money(part.planned) : 'not known']), { className: 'restack slim' }) : null),
@@ -87,7 +94,7 @@ function learned(answer) {
   const [news, others] = [answer.learned.filter(isNews), answer.learned.filter(line => !isNews(line))];
   return answer.learned.length === 0 ? null : [
     news.length ? ruled('What was seen, and what came out otherwise', foundHeads, foundRows(news), { className: 'restack' }) : null,
-    others.length ? el('details', null, el('summary', null, `${news.length ? 'The others' : 'All'}: ${count(others.length, 'position')} went on or ran the same`),
+    others.length ? el('details', { class: 'learned-others' }, el('summary', null, `${news.length ? 'The others' : 'All'}: ${count(others.length, 'position')} went on or ran the same`),
       ruled('Went on, or ran the same', foundHeads, foundRows(others), { className: 'restack' })) : null,
     el('ul', { class: 'small' }, answer.sources.map(source => el('li', null,
       el('a', { href: address('record.html', { book: answer.book, table: 'evidence', key: source.evidence }) }, source.evidence), `: ${sitting(source)}`))),

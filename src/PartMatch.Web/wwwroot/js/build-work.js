@@ -1,6 +1,7 @@
 // The plan at the bench: in which order the engine comes apart and goes together, and what is weak while it lies open. Asked for when it is opened.
 
 import { ask } from './api.js';
+import { mixUpSections } from './build-mixups.js';
 import { faultSummary } from './faults.js';
 import { count, el, linked, plain, ruled, section, sentence, sentences, sourced } from './format.js';
 import { money } from './offer-words.js';
@@ -52,8 +53,9 @@ function works(order) {
     [sentence(work.name), work.startsOn, work.endsOn, work.who ?? 'not recorded', work.because.map(sentence).join('; ')]), { className: 'restack slim' });
 }
 
-function printAlone() {
-  document.body.dataset.print = 'work';
+/** Prints one section of the plan by itself. */
+function printAlone(name) {
+  document.body.dataset.print = name;
   window.addEventListener('afterprint', () => { delete document.body.dataset.print; }, { once: true });
   window.print();
 }
@@ -61,7 +63,7 @@ function printAlone() {
 function orderSections(order, book) {
   return [
     el('p', null, order.headlineText),
-    el('p', { class: 'buttons acts' }, el('button', { type: 'button', class: 'plain', onclick: printAlone }, 'Print the order of work')),
+    el('p', { class: 'buttons acts' }, el('button', { type: 'button', class: 'plain', onclick: () => printAlone('work') }, 'Print the order of work')),
     section('Cautions', order.cautions.length ? el('ul', { class: 'cautions' }, order.cautions.map(caution =>
       el('li', null, el('strong', null, sentence(plain(caution.code))), `: ${caution.text}`))) : null),
     table('Take apart', order.takeApart, book), works(order), table('Put together', order.putTogether, book),
@@ -108,7 +110,11 @@ function later(title, className, question, sections) {
 }
 
 /** What a plan comes to at the bench. */
-export const workSections = (apiOf, query, book) => [
-  later('While it is open', 'weak-points', apiOf('weak-points', query), answer => weakSections(answer, book)),
-  later('Order of work', 'work-order', apiOf('work-order', query), order => orderSections(order, book)),
-];
+export function workSections(apiOf, query, { book, family }) {
+  const mixUps = mixUpSections(apiOf, query, { family, print: () => printAlone('mix-ups') });
+  return [
+    later('What can be taken for what you buy', 'mix-ups', mixUps.question, mixUps.draw),
+    later('While it is open', 'weak-points', apiOf('weak-points', query), answer => weakSections(answer, book)),
+    later('Order of work', 'work-order', apiOf('work-order', query), order => orderSections(order, book)),
+  ];
+}

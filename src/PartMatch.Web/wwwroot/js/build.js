@@ -65,7 +65,7 @@ async function plan(query, how) {
     const answer = await readLines(apiOf('plan', query), { signal: running.signal, told: far.told });
     const [{ planAnswer }, { workSections }, conflict] = await Promise.all([
       import('./build-plan.js'), import('./build-work.js'), answer.status === 'infeasible' ? conflictOf(query) : null]);
-    const bench = answer.cost ? workSections(apiOf, query, shown.build.family) : [];
+    const bench = answer.cost ? workSections(apiOf, query, { book: shown.build.family, family: shown.family }) : [];
     return { answer, content: [planAnswer(answer, { ...shown, query }, conflict), bench] };
   }, ({ answer, content }) => {
     show([content], answer.headlineText, how);

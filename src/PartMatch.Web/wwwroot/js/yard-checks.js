@@ -10,7 +10,7 @@ export const toolWords = { 'photo': 'a phone that takes pictures', 'steel-rule':
   'scale': 'a kitchen scale', 'meter': 'a multimeter' };
 
 /** A code or several as words; a measured value stays as it is. */
-const value = text => (/^[a-z][a-z0-9|-]*$/.test(text) ? plain(text).replaceAll('|', ' and ') : text);
+export const markWords = text => (/^[a-z][a-z0-9|-]*$/.test(text) ? plain(text).replaceAll('|', ' and ') : text);
 
 const small = (check, rulesOut, otherwise) => [
   check.access && check.accessMinutes > 0 && sentence(check.access), check.how && sentence(check.how), rulesOut.length > 0 && sentence(otherwise(rulesOut)),
@@ -21,7 +21,7 @@ export function checkList(checks, otherwise) {
   return checks.length === 0 ? null : el('ol', { class: 'checks' }, checks.map(({ check, expect, rulesOut }) => {
     const more = small(check, rulesOut, otherwise);
     return el('li', null, el('div', null,
-      el('p', null, el('strong', null, `${sentence(check.name)}: ${value(expect)}`),
+      el('p', null, el('strong', null, `${sentence(check.name)}: ${markWords(expect)}`),
         el('span', { class: 'quiet' }, ` (${ways[check.method] ?? say('method', check.method)})`)),
       more ? el('p', { class: 'quiet small' }, more, '.') : null));
   }));
