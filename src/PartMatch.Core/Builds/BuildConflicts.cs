@@ -17,6 +17,6 @@ public static class BuildConflicts
             facts, build, objective, today, effort, () => BuildPlanner.SolveWithWishes(new PlanRun(facts, build, today, memory), objective, effort, stop: stop));
         return plan.Solution.Choices.Count > 0
             ? ConflictSearch.Nothing(asked)
-            : new ConflictSearch(run, asked, effort, null, stop).Find(withFurther: true);
+            : new ConflictSearch(run, asked, effort, null, stop).Find(withFurther: true) with { NotStated = NotStated.Of(run.Screen, build.Currency) };
     }
 }

@@ -62,6 +62,9 @@ public sealed record BuildConflict(PlanAsked Asked, PlanStatus Status, string He
 {
     /// <summary>Conflicts that stand behind it: each is there still when the members of the earlier ones are given up.</summary>
     public IReadOnlyList<FurtherConflict> Further { get; init; } = [];
+
+    /// <summary>What the build does not say, for want of which offers do not count: with it said, what conflicts may be to be had.</summary>
+    public IReadOnlyList<NotStated> NotStated { get; init; } = [];
 }
 
 /// <param name="Members">A smallest set as well.</param>

@@ -1,5 +1,6 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Openings;
 using PartMatch.Core.Planning;
 
 namespace PartMatch.Core.Builds;
@@ -30,7 +31,7 @@ internal static class GradeOrders
             {
                 yield return new Work(
                     CodeOf(position.Code), $"Measure, then order: {position.Name}", null, 0, new Money("0", terms.Build.Currency), "you",
-                    measured, [], CanBeUndone: true, []);
+                    [.. measured.Union(WithIt(terms, measured).Where(one => one != position.Code), StringComparer.Ordinal)], [], CanBeUndone: true, []);
             }
         }
     }
@@ -41,6 +42,11 @@ internal static class GradeOrders
         .. family.Selects.Where(row => row.Position == position && row.Evidence?.IsRetracted != true)
             .Select(row => row.Measured.Position).Where(one => one != position).Distinct(StringComparer.Ordinal),
     ];
+
+    /// <summary>What is joined to what is measured on the bench belongs to the gap: nobody measures to the tip of a valve before the valve is there.</summary>
+    private static IEnumerable<string> WithIt(BuildTerms terms, IReadOnlyList<string> measured) => terms.Facts.Family.BenchOrders
+        .Where(row => row.How == BenchJoin.OnBench && row.Evidence?.IsRetracted != true && measured.Contains(row.Then) && OpenedPlan.Engines(terms).Any(row.HoldsFor))
+        .Select(row => row.First);
 
     public static bool IsBought(Candidate candidate) => candidate is { IsGraded: true, From: CandidateFrom.Supply };
 

@@ -27,9 +27,7 @@ internal static class LineFlags
             .. line.Candidate.IsDonors && state == PartState.NotInspected ? ["not inspected"] : Array.Empty<string>(),
             .. line.Candidate.IsGraded ? ["measure, then order"] : Array.Empty<string>(),
             .. line.Candidate is { IsDonors: true, IsGraded: false, Parts.Count: > 1 } ? ["which of these the donor has: look at it"] : Array.Empty<string>(),
-            .. purchases.OffersFor(line.Candidate.Position).Any(offer => run.Terms.Facts.Traps.Contains(offer.Offer.Part!)) // screened: it has a part
-                ? ["has a look-alike that does harm: tell them apart before paying"]
-                : Array.Empty<string>(),
+            .. purchases.OffersFor(line.Candidate.Position).SelectMany(offer => Dangers(run.Terms, offer)).Distinct(),
         ];
     }
 
@@ -39,9 +37,32 @@ internal static class LineFlags
     private static bool IsWarning(FindingShown found) => found is { Rank: null, Standing: FindingStanding.OtherNeighbours }
         && found.Outcome is FindingOutcome.Differently or FindingOutcome.No;
 
+    /// <summary>What makes a mistake dear, wherever money is spent: a look-alike, and no way back.</summary>
+    private static IEnumerable<string> Dangers(BuildTerms terms, ScreenedOffer offer)
+    {
+        var bought = offer.Offer.Part!; // screened: it has a part
+        if (terms.Facts.Traps.Contains(bought))
+        {
+            yield return "has a look-alike that does harm: tell them apart before paying";
+        }
+
+        string[] inside = [.. OfferScreen.HeldBy(terms.Facts, bought).Select(held => held.Part).Where(part => part != bought && terms.Facts.Traps.Contains(part)).Distinct()
+            .Select(part => terms.Facts.Family.FindPart(part)?.Number ?? part)];
+        if (inside.Length > 0)
+        {
+            yield return $"holds parts that have look-alikes that do harm: tell {FitWording.List(inside)} apart before paying";
+        }
+
+        if (offer.Offer.Returns.Returnable == Returnable.No)
+        {
+            yield return "the seller says that it does not go back: be sure before paying";
+        }
+    }
+
     /// <summary>Of one offer.</summary>
     public static IReadOnlyList<string> Of(BuildTerms terms, ScreenedOffer offer, int packs) =>
     [
+        .. Dangers(terms, offer),
         .. OfferAge.Of(offer.Offer.SeenOn, terms.StartOn, OldAfterDays) is { Old: true, Text: var old } ? [old] : Array.Empty<string>(),
         .. offer.Offer.Condition == ItemCondition.NotStated ? ["condition not stated: ask"] : Array.Empty<string>(),
         .. offer.Offer.Stock is null && packs > 1 ? ["ask whether there are as many"] : Array.Empty<string>(),

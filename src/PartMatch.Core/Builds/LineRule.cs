@@ -15,9 +15,9 @@ internal sealed record LineRule(IReadOnlyList<At> If, IReadOnlyList<At> Or, IRea
     /// <summary>The position whose part mends it: where something that fits there is still to be found, it is mended too. Null where that is not so.</summary>
     public string? Asks { get; init; }
 
-    /// <summary>Two of the same key say the same.</summary>
+    /// <summary>Two of the same key say the same, also of a plan in which something is still to be found.</summary>
     public string Key =>
-        $"{string.Join('&', If)}&{string.Join('&', IfDone)}=>{string.Join('|', Or)}/{string.Join('|', Works)}/{OnTrustAt}";
+        $"{string.Join('&', If)}&{string.Join('&', IfDone)}=>{string.Join('|', Or)}/{string.Join('|', Works)}/{OnTrustAt}/{Asks}";
 
     public static LineRule Never(IReadOnlyList<At> together) => new(together, [], [], null);
 }

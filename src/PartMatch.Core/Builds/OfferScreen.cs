@@ -37,6 +37,12 @@ internal sealed record ScreenedOffer(
 internal sealed record OfferScreen(
     IReadOnlyList<ScreenedOffer> Offers, IReadOnlyList<string> NotWeighed, IReadOnlySet<string> Obtainable, IReadOnlyList<(Offer Offer, string Why)> LeftOut)
 {
+    public const string ImportNotKnown = "import charge not known";
+    public const string DaysNotSaid = "not said how long it takes";
+    public const string SendingNotKnown = "sending not known";
+
+    public static string NoRate(string currency) => $"priced in {currency}, for which the build has no rate";
+
     /// <summary>What was bought already, in the order of the orders.</summary>
     public IReadOnlyList<ScreenedOffer> Bought { get; init; } = [];
 
@@ -114,22 +120,22 @@ internal sealed record OfferScreen(
 
         if (terms.Convert(offer.Price) is not { } goods)
         {
-            return (null, $"priced in {offer.Price.Currency}, for which the build has no rate");
+            return (null, NoRate(offer.Price.Currency));
         }
 
         if (percent is not { } charge)
         {
-            return (null, "import charge not known");
+            return (null, ImportNotKnown);
         }
 
         if (offer.Shipping is { } typed && terms.Convert(typed) is null)
         {
-            return (null, $"sending priced in {typed.Currency}, for which the build has no rate");
+            return (null, $"sending {NoRate(typed.Currency)}");
         }
 
         if (days is not { } atDoor)
         {
-            return (null, "not said how long it takes");
+            return (null, DaysNotSaid);
         }
 
         if (seller.ImportChargePercent is null)
@@ -155,7 +161,7 @@ internal sealed record OfferScreen(
 
         var (canBeSent, own) = SendingOf(terms, offer, seller, assumed);
         return !canBeSent
-            ? (null, "sending not known")
+            ? (null, SendingNotKnown)
             : (new ScreenedOffer(offer, seller, pieces, goods, Landed(terms, offer, charge) + lost, own, (int)Math.Min(atDoor, 3660), lost, assumed), null);
     }
 

@@ -38,7 +38,17 @@ public enum ListedStanding
 public sealed record ListedPart(
     string Position, string Name, string Group, IReadOnlyList<string> OneOf, string? PartName, int? Pieces, string ActionText, IReadOnlyList<string> Works,
         ListedStanding Standing,
-    Headline? Headline, Sureness? Sureness);
+    Headline? Headline, Sureness? Sureness)
+{
+    /// <summary>What speaks against its being there and mounted, in words: not ordered, on the way, not looked at, work to be done. Empty where nothing does.</summary>
+    public IReadOnlyList<string> NotYet { get; init; } = [];
+
+    /// <summary>What is found of it if all comes as it is planned: it goes on, or goes on after work. Null where nothing is planned there.</summary>
+    public FindingOutcome? Mounts { get; init; }
+
+    /// <summary>How the engine then runs with it.</summary>
+    public FindingOutcome? Runs { get; init; }
+}
 
 public sealed record ListedWork(string Name, string? Who, Money? Price, int? Days);
 

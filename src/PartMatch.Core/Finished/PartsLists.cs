@@ -1,6 +1,8 @@
 using System.Globalization;
 using PartMatch.Core.Builds;
 using PartMatch.Core.Catalogue;
+using PartMatch.Core.Fit;
+using PartMatch.Core.Orders;
 using PartMatch.Core.Parts;
 
 namespace PartMatch.Core.Finished;
@@ -26,7 +28,7 @@ public static class PartsLists
                 .Select(position => Told(family, position, built[position.Code])),
         ];
         return new PartsList(
-            plan.Asked, build.Title, Engine(family, build), Goal(build), plan.Status, Headline(plan, parts, learned), [.. parts, .. beside],
+            plan.Asked, build.Title, Engine(family, build), Goal(build), plan.Status, HeadlineOf(plan, parts, learned), [.. parts, .. beside],
             [.. plan.Works.Select(work => new ListedWork(work.Name, work.Who, work.Price, work.Days))], learned,
             [.. found.Select(finding => finding.Evidence).DistinctBy(evidence => evidence.Code).OrderBy(evidence => evidence.Code, StringComparer.Ordinal)
                 .Select(evidence => SourceShown.Of(evidence))],
@@ -41,7 +43,32 @@ public static class PartsLists
             line.Position, line.Name, line.Group, built is null ? planned : Numbers(built),
                 built is null || planned is [_] && isAsPlanned ? line.PartName : family.FindPart(built)?.Name,
             line.Pieces, isAsPlanned ? line.ActionText : "Otherwise than planned", isAsPlanned ? line.Works : [],
-            built is null ? ListedStanding.Planned : ListedStanding.Built, isAsPlanned ? line.Headline : null, isAsPlanned ? line.Sureness : null);
+            built is null ? ListedStanding.Planned : ListedStanding.Built, isAsPlanned ? line.Headline : null, isAsPlanned ? line.Sureness : null)
+        {
+            NotYet = isAsPlanned ? [.. Missing(line)] : [],
+            Mounts = !isAsPlanned ? null : line.Headline == Headline.FitsWithWork ? FindingOutcome.WithWork : FindingOutcome.Yes,
+            Runs = !isAsPlanned ? null : line.Headline == Headline.MountsButRunsDifferently ? FindingOutcome.Differently : FindingOutcome.Same,
+        };
+    }
+
+    /// <summary>What is still to happen, as far as the orders and the plan tell, before anything can be found of it.</summary>
+    private static IEnumerable<string> Missing(BuildLine line)
+    {
+        if (line.Buy.Count > 0)
+        {
+            yield return "not ordered yet";
+        }
+
+        foreach (var bought in line.Bought.Where(bought => bought.State is LineState.Ordered or LineState.Arrived))
+        {
+            yield return string.Create(
+                CultureInfo.InvariantCulture, $"{(bought.State == LineState.Ordered ? "on the way" : "there, and not looked at")} (order {bought.Order}, line {bought.Line})");
+        }
+
+        if (line.Works.Count > 0)
+        {
+            yield return $"work to be done: {string.Join(", ", line.Works)}";
+        }
     }
 
     private static ListedPart Told(FamilyFacts family, Position position, string part) => new(
@@ -71,7 +98,7 @@ public static class PartsLists
         ", ", new[] { goal.Power is { } power ? $"{power}{(goal.Speed is { } speed ? $" at {speed}" : "")}" : null,
             goal.Boost is { } boost ? $"{boost} of boost" : null, goal.Fuel }.OfType<string>());
 
-    private static string Headline(BuildPlan plan, ListedPart[] parts, List<LearnedLine> learned)
+    private static string HeadlineOf(BuildPlan plan, ListedPart[] parts, List<LearnedLine> learned)
     {
         var built = parts.Count(part => part.Standing == ListedStanding.Built);
         return learned.Count == 0

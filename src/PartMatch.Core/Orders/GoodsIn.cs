@@ -16,7 +16,16 @@ namespace PartMatch.Core.Orders;
 public sealed record Arrival(
     int Order, int Version, int Line, string? Seller, string Part, string Number, string Name, string? Kind, LineState State, LinePieces Pieces,
     DateOnly? ArrivedOn, DateOnly? ExpectedOn, bool IsLate, TellApartAnswer? Key, IReadOnlyList<LimitAnswer> Measure, IReadOnlyList<ItemAnswer> Items,
-    IReadOnlyList<CameWrong> CameWrong, DateOnly? ReturnBy, string? ReturnText, IReadOnlyList<Caution> Cautions);
+    IReadOnlyList<CameWrong> CameWrong, DateOnly? ReturnBy, string? ReturnText, IReadOnlyList<Caution> Cautions)
+{
+    /// <summary>Of a kit or an assembly, what the books say is in it: each may be another than it should be. Empty where it is one part, or nothing is recorded.</summary>
+    public IReadOnlyList<InsideArrival> Inside { get; init; } = [];
+}
+
+/// <summary>A part inside a kit or an assembly that came.</summary>
+/// <param name="IsCertain">Is it surely in there, as far as the books say?</param>
+/// <param name="Key">How it is told apart from what can be taken for it, in hand; null where no book describes the part.</param>
+public sealed record InsideArrival(string Part, string Number, string Name, int? Pieces, bool IsCertain, TellApartAnswer? Key);
 
 /// <summary>What is to be held against what was ordered: everything that is on the way, there and not looked at, or wrong and not back yet.</summary>
 public static class GoodsIn
@@ -43,7 +52,17 @@ public static class GoodsIn
             part is null || kind is null ? [] : Check(facts, kind, part, new Item("", "", part.Id, null, null, null, null, [], [])).Limits,
             part is null || kind is null ? [] : [.. line.Items.Select(address => facts.Items.FirstOrDefault(item => item.Address == address)).OfType<Item>()
                 .Select(item => Check(facts, kind, part, item))],
-            line.CameWrong, line.ReturnBy, line.State == LineState.Ordered ? null : line.ReturnText, kind is null ? [] : Cautions.Of(kind.Cautions));
+            line.CameWrong, line.ReturnBy, line.State == LineState.Ordered ? null : line.ReturnText, kind is null ? [] : Cautions.Of(kind.Cautions))
+        {
+            Inside = [.. facts.Contents[line.Agreed.Part].Where(row => row.Part != line.Agreed.Part).Select(row => InsideOf(facts, lookAlikes, row))],
+        };
+    }
+
+    private static InsideArrival InsideOf(BuildFacts facts, LookAlikeFacts lookAlikes, ContentsRow row)
+    {
+        var part = facts.Family.FindPart(row.Part);
+        return new InsideArrival(
+            row.Part, part?.Number ?? row.Part, part?.Name ?? row.Part, row.Quantity, row.Certainty == Certainty.Certain, part is null ? null : KeyOf(lookAlikes, part.Id));
     }
 
     private static TellApartAnswer? KeyOf(LookAlikeFacts lookAlikes, string part) =>

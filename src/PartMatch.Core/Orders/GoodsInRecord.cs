@@ -21,6 +21,9 @@ public sealed record GoodsInRecord(int Order, int Line, bool IsRight)
     /// <summary>What was seen of it, as the answers of its key write it.</summary>
     public IReadOnlyList<string> Seen { get; init; } = [];
 
+    /// <summary>It was looked at and no check of its key was made; only where it is right.</summary>
+    public bool WithoutCheck { get; init; }
+
     /// <summary>What was read on one example of it: kept as an item of the family's book.</summary>
     public IReadOnlyList<ReadingTold> Readings { get; init; } = [];
 
@@ -37,6 +40,7 @@ public sealed record GoodsInRecord(int Order, int Line, bool IsRight)
             Fault = IsRight ? isBeyondLimits ? ArrivalFault.BeyondLimits : null : Fault,
             Sent = Sent,
             Seen = Seen,
+            WithoutCheck = WithoutCheck && IsRight && !isBeyondLimits,
             Item = item,
             Note = Note,
         };

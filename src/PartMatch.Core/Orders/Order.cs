@@ -64,4 +64,7 @@ public sealed record OrderMoney(Money Agreed, Money Paid, Money Back, Money Spen
 {
     /// <summary>Is everything paid that will be?</summary>
     public bool IsSettled { get; init; }
+
+    /// <summary>What is still to be paid, deposits included; nothing where it is settled.</summary>
+    public required Money Owed { get; init; }
 }

@@ -58,6 +58,12 @@ public sealed record OrderEvent(OrderAct Act, string On)
     /// <summary>More of what was agreed is still to be paid.</summary>
     public bool InPart { get; init; }
 
+    /// <summary>It is less than was agreed, and no more is to be paid: what the bank took counts.</summary>
+    public bool Settles { get; init; }
+
+    /// <summary>It is more than was agreed, and was paid all the same.</summary>
+    public bool AboveAgreed { get; init; }
+
     public ArrivalFault? Fault { get; init; }
 
     /// <summary>What came instead: the id of a part, or the number as it stands on the thing where no book has it.</summary>
@@ -68,6 +74,9 @@ public sealed record OrderEvent(OrderAct Act, string On)
 
     /// <summary>What was seen of it, as an answer of its key writes it.</summary>
     public IReadOnlyList<string> Seen { get; init; } = [];
+
+    /// <summary>It was looked at, and no check was made of what tells it from its look-alikes.</summary>
+    public bool WithoutCheck { get; init; }
 
     /// <summary>Number of the event that does not count.</summary>
     public int? Withdraws { get; init; }

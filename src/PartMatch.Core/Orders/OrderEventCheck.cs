@@ -7,6 +7,12 @@ public static class OrderEventCheck
     private const int LongestText = 120;
     private const int MostSeen = 100;
 
+    /// <summary>What comes, comes by today. A day ahead is let pass: where the sun rises first it is tomorrow already.</summary>
+    /// <param name="today">UTC.</param>
+    public static OrderFault? FaultOfDay(OrderEvent did, DateOnly today) => OrderText.FindDay(did.On) is { } day && day > today.AddDays(1)
+        ? new OrderFault("on", did.On, FormattableString.Invariant($"a day not after {today:yyyy-MM-dd}, which is today"), "tell it when it has happened; give the day on which it did")
+        : null;
+
     /// <param name="currency">Of the order.</param>
     public static OrderFault? FaultOf(OrderEvent did, string currency)
     {
@@ -28,6 +34,11 @@ public static class OrderEventCheck
         if (did.Amount is not null && did.Act is not (OrderAct.Paid or OrderAct.Refunded or OrderAct.DepositBack or OrderAct.DepositKept or OrderAct.Charged or OrderAct.Returned))
         {
             return new OrderFault("amount", did.Amount, "nothing", "money is told by paid, refunded, deposit-back, deposit-kept, charged, or, for what sending it back cost, returned");
+        }
+
+        if (did.WithoutCheck && did.Act != OrderAct.Checked)
+        {
+            return new OrderFault("withoutCheck", "true", "nothing", "only what is told as checked was looked at without a check: leave it out");
         }
 
         return did.Note?.Length > LongestNote ? new OrderFault("note", "too much", "at most 2000 characters", "shorten it")

@@ -40,7 +40,7 @@ public static class OrderFold
 
     /// <summary>Why this cannot happen to the order as it is; null where it can.</summary>
     public static OrderFault? FaultOf(Order order, OrderEvent next) =>
-        (OrderEventCheck.FaultOf(next, order.Terms.Currency)
+        (OrderEventCheck.FaultOf(next, order.Terms.Currency) ?? PaymentCheck.FaultOf(order, next)
             ?? Of(order.Build, order.Number, [.. order.Events, new OrderEventSaved(order.Version + 1, "", null, null, next)]).Fault) is not { } fault ? null
             : next.Act == OrderAct.Withdrawn && fault.Field != "withdraws"
                 ? new OrderFault(

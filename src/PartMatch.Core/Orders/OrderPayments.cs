@@ -71,6 +71,7 @@ internal sealed class OrderPayments(OrderTerms terms)
             Of(_isSettled ? 0 : Math.Max(0, Goods(lines) - _paid)), Of(held))
         {
             IsSettled = _isSettled,
+            Owed = Of(_isSettled ? 0 : Math.Max(0, Goods(lines) + Deposits(lines) - _paid)),
         };
     }
 

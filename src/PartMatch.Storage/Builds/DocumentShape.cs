@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using PartMatch.Storage.Books.Format;
@@ -65,13 +66,20 @@ internal static class DocumentShape
                 : type.IsEnum && element.ValueKind == JsonValueKind.String && NearestCode.Find(element.GetString() ?? "", CodesOf(type)) is { } near
                     ? $"did you mean {near}?"
                 : null;
-            yield return Fault(path, element, Expected(type), mend);
+            yield return IsWord(element, type)
+                ? new DocumentFault(path, element.GetString() ?? "", type == typeof(decimal) ? "a number" : "a whole number", "write it in figures alone")
+                : Fault(path, element, Expected(type), mend);
         }
         else if (type == typeof(string) && !Cells.Text.Accepts(element.GetString() ?? ""))
         {
             yield return Fault(path, element, Cells.Text.Expected, "type it again: such marks come along with what is copied");
         }
     }
+
+    /// <summary>A text in the place of a number that would be none without its quotes either.</summary>
+    private static bool IsWord(JsonElement element, Type type) => (type == typeof(int) || type == typeof(long) || type == typeof(decimal))
+        && element.ValueKind == JsonValueKind.String && element.GetString() is { Length: > 0 and <= LongestFound } text
+        && !(decimal.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && (type == typeof(decimal) || decimal.IsInteger(number)));
 
     private static string Expected(Type type) => (Nullable.GetUnderlyingType(type) ?? type) switch
     {

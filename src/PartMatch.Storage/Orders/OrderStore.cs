@@ -25,6 +25,10 @@ public abstract record OrderOutcome
 
     /// <summary>Somebody else has told something of it since.</summary>
     public sealed record Stale(Order Present) : OrderOutcome;
+
+    /// <summary>More was ordered since the orders were seen.</summary>
+    /// <param name="Since">What was ordered meanwhile, in the order in which it was made.</param>
+    public sealed record Overtaken(IReadOnlyList<Order> Since) : OrderOutcome;
 }
 
 /// <summary>The orders of builds, each with everything that ever happened to it: no row is ever changed or removed.</summary>
@@ -55,10 +59,13 @@ public sealed class OrderStore(Database database, TimeProvider time)
         return Find(connection, build, number);
     }
 
-    public OrderOutcome Add(string build, OrderTerms terms, ChangeNote note) => Write(connection =>
+    /// <param name="seen">How many orders the build had when they were seen; null to order whatever was ordered since.</param>
+    public OrderOutcome Add(string build, OrderTerms terms, ChangeNote note, int? seen = null) => Write(connection =>
     {
-        var last = connection.ExecuteScalar<long?>($"select max(order_number) from order_events where {OfThePresent}", new { build }) ?? 0;
-        return Next(connection, build, (int)last + 1, [], new OrderEvent(OrderAct.Ordered, terms.OrderedOn) { Terms = terms }, note);
+        var last = (int)(connection.ExecuteScalar<long?>($"select max(order_number) from order_events where {OfThePresent}", new { build }) ?? 0);
+        return seen is { } known && known != last
+            ? new OrderOutcome.Overtaken([.. Enumerable.Range(known + 1, Math.Max(0, last - known)).Select(number => Find(connection, build, number)).OfType<Order>()])
+            : Next(connection, build, last + 1, [], new OrderEvent(OrderAct.Ordered, terms.OrderedOn) { Terms = terms }, note);
     });
 
     /// <param name="seen">The version that was seen; null to tell it whatever is there by now.</param>

@@ -7,6 +7,7 @@ using PartMatch.Storage.Families;
 using PartMatch.Web.Builds;
 using PartMatch.Web.Editing;
 using PartMatch.Web.Http;
+using PartMatch.Web.Offers;
 
 namespace PartMatch.Web.Finished;
 
@@ -40,7 +41,7 @@ internal static class FinishedEndpoints
 
     private static Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale> Record(
         [AsParameters] BuildSittingRequest request, [FromBody] Sitting sitting, BuildStore builds, FamilyStore families, BuildNames names, RowStore rows, EditStore edits,
-        HttpResponse response, CancellationToken cancellation)
+        TimeProvider time, HttpResponse response, CancellationToken cancellation)
     {
         var (version, absent) = BuildEndpoints.Find(new BuildAsked(request.Build), builds);
         if (version?.Document is not { } build)
@@ -53,7 +54,7 @@ internal static class FinishedEndpoints
             return EditProblems.NoBook(build.Family);
         }
 
-        return SittingRules.Make(family, names).Validate(sitting) is { IsValid: false } faulty
+        return SittingRules.Make(family, names, time.Today()).Validate(sitting) is { IsValid: false } faulty
             ? new Refused(Problem.Of("bad-row", [.. faulty.Errors.Take(SittingRules.MaxErrors).Select(BuildProblems.ToError)]))
             : new RowEdit(edits, response, cancellation).MakeAll(
                 new EditAsked(build.Family, null, null, request.Who, request.Why),

@@ -16,16 +16,22 @@ internal static class SittingRules
     private const int LongestText = 200;
     private const int LongestNote = 2000;
 
-    public static InlineValidator<Sitting> Make(FamilyFacts family, BuildNames names)
+    /// <param name="today">UTC. A day ahead is let pass: where the sun rises first it is tomorrow already.</param>
+    public static InlineValidator<Sitting> Make(FamilyFacts family, BuildNames names, DateOnly today)
     {
         var rules = new InlineValidator<Sitting>();
         rules.RuleFor(sitting => sitting.Date).Must(date => BuildDate.Find(date) is not null).Otherwise("a date as YYYY-MM or YYYY-MM-DD");
+        rules.RuleFor(sitting => sitting.Date).Must(date => BuildDate.Find(date) is not { } read || read.First <= today.AddDays(1))
+            .Otherwise(FormattableString.Invariant($"a date not after {today:yyyy-MM-dd}, which is today"), "record what was found once it was found");
         rules.RuleFor(sitting => sitting.Hours).Must(hours => hours is null || QuantityParser.FindNumber(hours) is >= 0)
             .Otherwise("hours as a plain number, zero or more", "leave it out where nobody counted");
         rules.RuleFor(sitting => sitting.Output).MustBeQuantity(Dimension.Power);
+        rules.RuleFor(sitting => sitting.Hours).Must((sitting, hours) => hours is null || sitting.Lines.Any(line => line.Runs is not null))
+            .Otherwise("nothing where nothing is said of how the engine ran", "say of at least one position how the engine ran with it, or leave the hours out");
         rules.RuleFor(sitting => sitting.Lines).Must(lines => lines.Any(line => line.IsTold))
-            .Otherwise("something found of at least one position", "say of one whether it went on, or how the engine ran with it");
-        rules.RuleFor(sitting => sitting.Lines).Must(lines => lines.Count <= MostLines).Otherwise($"at most {MostLines} positions");
+            .WithState(_ => new Mending("something found of at least one position", "say of one whether it went on, or how the engine ran with it", "nothing"));
+        rules.RuleFor(sitting => sitting.Lines).Must(lines => lines.Count <= MostLines)
+            .WithState((_, lines) => new Mending($"at most {MostLines} positions", null, FormattableString.Invariant($"{lines.Count}")));
         rules.RuleFor(sitting => sitting.Fuel).Must(IsShort).Otherwise(ShortExpected);
         rules.RuleFor(sitting => sitting.Instrument).Must(IsShort).Otherwise(ShortExpected);
         rules.RuleFor(sitting => sitting.Author).Must(IsShort).Otherwise(ShortExpected);

@@ -34,6 +34,9 @@ public sealed record Problem(string Type, string Title, int Status, IReadOnlyLis
     /// <summary>The order as it is now, where somebody else has told something of it.</summary>
     public Order? PresentOrder { get; init; }
 
+    /// <summary>What was ordered for the build since its orders were seen.</summary>
+    public IReadOnlyList<Order>? OrderedMeanwhile { get; init; }
+
     /// <summary>The columns of a price list, where it is not known what they hold.</summary>
     public IReadOnlyList<PriceListColumn>? Columns { get; init; }
 

@@ -67,7 +67,19 @@ internal sealed class GoodsInRecording(
             ? new OrderFault("isRight", "true", "false where something is wrong with it", "leave fault and sent out, or say that it is not right")
             : record is { Readings.Count: > 0, IsRight: false, Fault: ArrivalFault.OtherPart } && source.Find(build.Family)?.Facts.Family.FindPart(record.Sent ?? "") is null
                 ? new OrderFault("readings", record.Sent ?? "nothing", "readings of a part that the books describe", "record the part that came first, or leave the readings out")
-            : OrderFold.FaultOf(order, record.ToEvent(day, null, isBeyondLimits: false));
+            : FaultOfLook(order, record)
+                ?? OrderEventCheck.FaultOfDay(record.ToEvent(day, null, isBeyondLimits: false), time.Today())
+                ?? OrderFold.FaultOf(order, record.ToEvent(day, null, isBeyondLimits: false));
+
+    /// <summary>What is right was there to be looked at, and was looked at: both are told, not taken for granted.</summary>
+    private static OrderFault? FaultOfLook(Order order, GoodsInRecord record) => !record.IsRight ? null
+        : order.Lines.ElementAtOrDefault(record.Line - 1) is { State: LineState.Ordered }
+            ? new OrderFault("isRight", "true", "a line of which something has come", "tell first that it arrived")
+        : record is { Seen.Count: 0, WithoutCheck: false }
+            ? new OrderFault("seen", "nothing", "at least one check of its key, as the key writes it", "tell what was seen; where none was made, say that it was looked at without a check (withoutCheck)")
+        : record is { Seen.Count: > 0, WithoutCheck: true }
+            ? new OrderFault("withoutCheck", "true", "nothing, because checks are told", "leave it out")
+        : null;
 
     private static IEnumerable<RowChange> Rows(Order order, GoodsInRecord record, string item, string day)
     {

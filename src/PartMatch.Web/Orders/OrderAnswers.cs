@@ -5,7 +5,8 @@ namespace PartMatch.Web.Orders;
 
 /// <summary>What was bought for a build, and its money.</summary>
 /// <param name="Orders">In the order in which they were made.</param>
-public sealed record OrdersAnswer(OrdersAsked Asked, IReadOnlyList<Order> Orders, BuildMoney Money, string Permalink);
+/// <param name="Version">How many were ever made, also after the day that was asked for. It is the ETag, to be named in If-Match by whoever orders more.</param>
+public sealed record OrdersAnswer(OrdersAsked Asked, int Version, IReadOnlyList<Order> Orders, BuildMoney Money, string Permalink);
 
 /// <param name="WithPlan">Was what is to go worked out?</param>
 public sealed record OrdersAsked(string Build, int Version, PlanObjective Objective, bool WithPlan, DateOnly On);

@@ -33,11 +33,18 @@ internal static class OrderEndpoints
     }
 
     private static async Task<Results<Ok<OrdersAnswer>, Refused, Absent, Clash, Busy>> List(
-        [AsParameters] OrdersRequest request, PlanQuestions questions, BuildStore builds, BuildOrders orders, TimeProvider time, CancellationToken gone)
+        [AsParameters] OrdersRequest request, PlanQuestions questions, BuildStore builds, BuildOrders orders, TimeProvider time, HttpResponse response,
+        CancellationToken gone)
     {
-        OrdersAnswer Answer(Build build, int version, BuildBought bought, DateOnly today, BuildPlan? plan) => new(
-            new OrdersAsked(build.Code, version, request.Aim, plan is not null, today), orders.List(build.Code, request.Day), BuildMoney.Of(bought, plan),
-            request.LinkTo("orders", version, today).With("plan", plan is null ? "no" : null).ToString());
+        OrdersAnswer Answer(Build build, int version, BuildBought bought, DateOnly today, BuildPlan? plan)
+        {
+            var made = orders.List(build.Code, null).Count;
+            response.Headers.ETag = TagOf(made);
+            return new OrdersAnswer(
+                new OrdersAsked(build.Code, version, request.Aim, plan is not null, today), made, orders.List(build.Code, request.Day), BuildMoney.Of(bought, plan),
+                request.LinkTo("orders", version, today).With("plan", plan is null ? "no" : null).ToString());
+        }
+
         if (request.Plan != "no")
         {
             return await questions.AnswerAsync<Ok<OrdersAnswer>>(request.Build, request, _ => null, (ready, stop) => TypedResults.Ok(
@@ -69,7 +76,7 @@ internal static class OrderEndpoints
         questions.AnswerAsync<ContentHttpResult>(request.Build, request, _ => null, (ready, stop) => TypedResults.Content(
             ShoppingList.Write(Plan(ready, request, stop), orders.List(ready.Build.Code, request.Day)), ShoppingList.Csv), gone);
 
-    private static async Task<Results<Created<OrderAnswer>, Refused, Absent, Clash, WrongMediaType>> Add(
+    private static async Task<Results<Created<OrderAnswer>, Refused, Absent, Clash, Stale, WrongMediaType>> Add(
         [AsParameters] OrderAddRequest request, HttpRequest sent, BuildStore builds, BuildSource source, OrderStore orders, TimeProvider time,
         HttpResponse response, CancellationToken cancellation)
     {
@@ -77,6 +84,11 @@ internal static class OrderEndpoints
         if (version?.Document is not { } build)
         {
             return absent!; // one of the two is there
+        }
+
+        if (request.IfMatch is null)
+        {
+            return OrderProblems.OrdersVersionNeeded(build.Code);
         }
 
         var (asked, problem) = await OrderBody.ReadAsync<OrderAsked>(sent, cancellation);
@@ -96,18 +108,20 @@ internal static class OrderEndpoints
             return OrderProblems.Faulty(faults);
         }
 
-        switch (orders.Add(build.Code, terms, request.Note))
+        switch (orders.Add(build.Code, terms, request.Note, request.Seen))
         {
             case OrderOutcome.Done { Now: var now }:
                 response.Headers.ETag = TagOf(now);
                 return TypedResults.Created(OrderLinks.To(now), OrderAnswer.Of(now, request.Who, request.Why));
+            case OrderOutcome.Overtaken { Since: var since }:
+                return OrderProblems.Overtaken(since, request.IfMatch);
             case var other:
                 throw new InvalidOperationException($"An order was stored as {other.GetType().Name}, which no answer names.");
         }
     }
 
     private static async Task<Results<Ok<OrderAnswer>, Refused, Absent, Stale, WrongMediaType>> Tell(
-        [AsParameters] OrderTellRequest request, HttpRequest sent, OrderStore orders, HttpResponse response, CancellationToken cancellation)
+        [AsParameters] OrderTellRequest request, HttpRequest sent, OrderStore orders, TimeProvider time, HttpResponse response, CancellationToken cancellation)
     {
         if (request.IfMatch is null)
         {
@@ -118,6 +132,11 @@ internal static class OrderEndpoints
         if (did is null)
         {
             return problem is { Status: StatusCodes.Status415UnsupportedMediaType } ? new WrongMediaType(problem) : new Refused(problem!); // one of the two is there
+        }
+
+        if (OrderEventCheck.FaultOfDay(did, time.Today()) is { } toCome)
+        {
+            return OrderProblems.Faulty(toCome);
         }
 
         switch (orders.Append(request.Build, NumberOf(request.Order), request.Seen, did, request.Note))
@@ -134,7 +153,9 @@ internal static class OrderEndpoints
         }
     }
 
-    internal static string TagOf(Order order) => string.Create(CultureInfo.InvariantCulture, $"\"{order.Version}\"");
+    internal static string TagOf(Order order) => TagOf(order.Version);
+
+    private static string TagOf(int version) => string.Create(CultureInfo.InvariantCulture, $"\"{version}\"");
 
     /// <summary>No order has the number 0.</summary>
     private static int NumberOf(string order) => CommonRules.FindWhole(order) is { } number and <= int.MaxValue ? (int)number : 0;

@@ -16,6 +16,22 @@ internal static class OrderProblems
     public static Stale VersionNeeded() => new(Problem.Of("version-needed", new FieldError(
         "If-Match", "nothing", "the version of the order that was seen, in quotes", "read the order again: its ETag is its version")));
 
+    public static Stale OrdersVersionNeeded(string build) => new(Problem.Of("version-needed", new FieldError(
+        "If-Match", "nothing", "the version of the orders that were seen, in quotes", $"read {OrderLinks.ToAll(build)}: its ETag is their version")));
+
+    /// <summary>The same may have been ordered from another page: who orders looks first.</summary>
+    public static Stale Overtaken(IReadOnlyList<Order> since, string seen) => new(
+        Problem.Of("stale", new FieldError(
+            "If-Match", seen, since is [.., var last] ? $"\"{last.Number}\", the version there is now" : "a version that the orders had",
+            since.Count == 0 ? "read the orders again" : $"{string.Join(' ', since.Select(Say))} Look at it, then order what is still wanted with the present version")) with
+        {
+            OrderedMeanwhile = since,
+        });
+
+    private static string Say(Order order) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"Meanwhile order {order.Number} was made{(order.Terms.Seller is { } seller ? $", of {seller.Split('/')[^1]}" : "")}: {string.Join(", ", order.Lines.Select(line => $"{line.Agreed.Pieces} × {line.Agreed.Name}"))}.");
+
     public static Stale Outdated(Order present, int? seen) => new(
         Problem.Of("stale", new FieldError(
             "If-Match", string.Create(CultureInfo.InvariantCulture, $"{seen}"), $"\"{present.Version}\", the version there is now",

@@ -28,9 +28,13 @@ public sealed record OrderRequest(
 
 public sealed record OrderAddRequest(
     [property: FromRoute(Name = "build"), Description("Code of the build.")] string Build,
+    [property: FromHeader(Name = "If-Match"), Description("The version of the build's orders that was seen, in quotes; * to order whatever was ordered meanwhile.")] string? IfMatch,
     [property: FromQuery(Name = "who"), Description("Your name, for the history.")] string? Who,
     [property: FromQuery(Name = "why"), Description("The reason, for the history.")] string? Why)
 {
+    // Before the first order the version is 0: what cannot be read is one that there never is.
+    internal int? Seen => IfMatch?.Trim() is "*" or null ? null : CommonRules.FindWhole(IfMatch.Trim().Trim('"')) is { } version and <= int.MaxValue ? (int)version : -1;
+
     internal ChangeNote Note => NoteRules.Note(Who, Why);
 }
 

@@ -1,6 +1,8 @@
 using PartMatch.Core.Builds;
+using PartMatch.Core.Buying;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
+using PartMatch.Core.Listings;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Planning;
 using Xunit;
@@ -78,6 +80,45 @@ public sealed class BuildOfferTests
 
         Assert.Equal(
             TestBuild.Euros(cost), (told with { Offers = [told.Offers[0] with { Price = new Money(price, "CHF"), Shipping = TestBuild.Euros(0) }] }).Plan().Cost?.Total);
+    }
+
+    // Where money is spent: at the line, and in the basket that is ordered and printed.
+    [Fact]
+    public void A_look_alike_that_does_harm_and_no_way_back_are_said_at_the_line_and_in_the_basket()
+    {
+        var told = Told.Sold("WHEEL-2", 3000);
+        var plain = told.Plan();
+        var plan = (told with
+        {
+            Family = told.Family.Judged("WHEEL-2", "WHEEL-5", PairJudgement.Trap),
+            Offers = [told.Offers[0] with { Returns = new OfferReturns(Returnable.No, null, null, FreightBack.NotStated, null) }],
+        }).Plan();
+
+        string[] dangers = ["has a look-alike that does harm: tell them apart before paying", "the seller says that it does not go back: be sure before paying"];
+        Assert.Equal(dangers, plan.Lines.Single(line => line.Position == "wheel").Flags.Intersect(dangers));
+        Assert.Equal(dangers, plan.Baskets.Single().Items.Single().Flags);
+        Assert.Empty(plain.Baskets.Single().Items.Single().Flags);
+    }
+
+    [Fact]
+    public void A_kit_that_holds_a_part_with_such_a_look_alike_says_which()
+    {
+        var told = Told with { Family = Told.Family.Wheel("KIT-1").Judged("WHEEL-2", "WHEEL-5", PairJudgement.Trap) };
+
+        Assert.Equal(
+            ["holds parts that have look-alikes that do harm: tell WHEEL-2 apart before paying"],
+            told.Holds("KIT-1", "WHEEL-2").Sold("KIT-1", 3000).Plan().Baskets.Single().Items.Single().Flags);
+    }
+
+    [Fact]
+    public void What_the_build_does_not_say_is_told_where_nothing_holds_for_want_of_it()
+    {
+        var told = Told.Sold("WHEEL-2", 3000);
+        var conflict = (told with { Offers = [told.Offers[0] with { Price = new Money("30.00", "CHF") }] }).Conflict();
+
+        Assert.Equal([("rates", 1, "1 offer does not count, in CHF, for which there is no rate: say how much 1 CHF is in EUR.")],
+            conflict.NotStated.Select(one => (one.Field, one.Offers, one.Text)));
+        Assert.Empty((told with { Offers = [] }).Conflict().NotStated);
     }
 
     [Fact]

@@ -10,13 +10,15 @@ namespace PartMatch.Core.Tests.Orders;
 public sealed class AnyOrderTests
 {
     private static readonly Gen<OrderEvent> _event = Gen.Select(
-        Gen.Enum<OrderAct>(), Gen.Int[0, 3], Gen.Int[0, 9], Gen.Int[-1, 20_000], Gen.Bool, Gen.Int[0, 8],
-        (act, line, pieces, cents, inPart, withdraws) => new OrderEvent(act, "2026-11-07")
+        Gen.Enum<OrderAct>(), Gen.Int[0, 3], Gen.Int[0, 9], Gen.Int[-1, 20_000], Gen.Int[0, 3], Gen.Int[0, 8],
+        (act, line, pieces, cents, word, withdraws) => new OrderEvent(act, "2026-11-07")
         {
             Line = line == 0 ? null : line,
             Pieces = pieces == 0 ? null : pieces,
             Amount = act is OrderAct.Paid or OrderAct.Refunded or OrderAct.Returned or OrderAct.DepositBack or OrderAct.DepositKept or OrderAct.Charged && cents > 0 ? Text(cents) : null,
-            InPart = inPart,
+            InPart = act == OrderAct.Paid && cents > 0 && word == 1,
+            Settles = act == OrderAct.Paid && cents > 0 && word == 2,
+            AboveAgreed = act == OrderAct.Paid && cents > 0 && word == 3,
             Fault = act == OrderAct.Wrong ? ArrivalFault.OtherPart : null,
             Withdraws = act == OrderAct.Withdrawn ? withdraws : null,
         });

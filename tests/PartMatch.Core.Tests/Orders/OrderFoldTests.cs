@@ -135,6 +135,16 @@ public sealed class OrderFoldTests
         { "amount", [Did(OrderAct.Paid), Did(OrderAct.Charged)] },
         { "amount", [Did(OrderAct.Paid, amount: "1.001")] },
         { "amount", [Did(OrderAct.Arrived, amount: "1.00")] },
+        { "amount", [Did(OrderAct.Paid, amount: "153.79")] }, // 133.80 + 20.00 are owed: a cent less, and nobody said what that means
+        { "amount", [Did(OrderAct.Paid, amount: "153.81")] },
+        { "amount", [InPart("153.81")] },
+        { "amount", [InPart("100.00"), Did(OrderAct.Paid, amount: "53.81")] },
+        { "amount", [Did(OrderAct.Paid), Did(OrderAct.Paid, amount: "0.01")] },
+        { "settles", [Settles("153.80")] },
+        { "aboveAgreed", [AboveAgreed("153.80")] },
+        { "settles", [InPart("100.00") with { Settles = true }] },
+        { "inPart", [Did(OrderAct.Paid) with { InPart = true }] },
+        { "settles", [Did(OrderAct.Arrived) with { Settles = true }] },
         { "fault", [Did(OrderAct.Wrong, 1)] },
         { "sent", [Wrong(1, "alder:PUMP-2", ArrivalFault.Damaged)] },
         { "on", [Did(OrderAct.Paid) with { On = "2026-11-01" }] },
@@ -144,6 +154,37 @@ public sealed class OrderFoldTests
         { "withdraws", [Did(OrderAct.Paid), Did(OrderAct.Withdrawn) with { Withdraws = 2 }, Did(OrderAct.Withdrawn) with { Withdraws = 2 }] },
         { "withdraws", [Did(OrderAct.Paid), Did(OrderAct.Refunded, amount: "5.00"), Did(OrderAct.Withdrawn) with { Withdraws = 2 }] },
     };
+
+    [Theory]
+    [MemberData(nameof(Possible))]
+    public void Payment_that_is_owed_or_says_what_it_means_can_be(string spent, string committed, OrderEvent[] payments)
+    {
+        var order = Of();
+        foreach (var payment in payments)
+        {
+            Assert.Null(OrderFold.FaultOf(order, payment));
+            order = Of([.. order.Events.Skip(1).Select(one => one.Did), payment]);
+        }
+
+        Assert.Equal((spent, committed, "20.00"), MoneyOf(order));
+    }
+
+    // Of 153.80, 20.00 of it a deposit that comes back.
+    public static TheoryData<string, string, OrderEvent[]> Possible => new()
+    {
+        { "133.80", "0.00", [Did(OrderAct.Paid, amount: "153.80")] },
+        { "133.80", "0.00", [InPart("100.00"), Did(OrderAct.Paid, amount: "53.80")] },
+        { "133.79", "0.00", [Settles("153.79")] },
+        { "133.81", "0.00", [AboveAgreed("153.81")] },
+        { "133.90", "0.00", [Did(OrderAct.Paid), AboveAgreed("0.10")] },
+    };
+
+    [Theory]
+    [InlineData("2026-11-07", false)]
+    [InlineData("2026-11-08", false)]
+    [InlineData("2026-11-09", true)]
+    public void What_has_happened_is_not_of_a_day_to_come(string on, bool isFaulty) =>
+        Assert.Equal(isFaulty, OrderEventCheck.FaultOfDay(Did(OrderAct.Arrived) with { On = on }, new DateOnly(2026, 11, 7)) is { Field: "on" });
 
     [Fact]
     public void Order_is_known_of_a_day_as_far_as_it_was_told()
@@ -156,6 +197,10 @@ public sealed class OrderFoldTests
     }
 
     private static OrderEvent InPart(string amount) => Did(OrderAct.Paid, amount: amount) with { InPart = true };
+
+    private static OrderEvent Settles(string amount) => Did(OrderAct.Paid, amount: amount) with { Settles = true };
+
+    private static OrderEvent AboveAgreed(string amount) => Did(OrderAct.Paid, amount: amount) with { AboveAgreed = true };
 
     private static (string Spent, string Committed, string DepositsOwed) MoneyOf(Order order) =>
         (order.Money.Spent.Amount, order.Money.Committed.Amount, order.Money.DepositsOwed.Amount);

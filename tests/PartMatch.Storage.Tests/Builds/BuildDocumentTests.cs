@@ -49,6 +49,8 @@ public sealed class BuildDocumentTests
     [InlineData("\"states\":[]", "\"states\":[null]", "donor.states[0]", "null", "a value")]
     [InlineData("\"states\":[]", "\"states\":{}", "donor.states", "an object", "a list in brackets")]
     [InlineData("\"states\":[]", "\"states\":[],\"serial\":\"41206\"", "donor.serial", "\"41206\"", "a whole number, not in quotes")]
+    [InlineData("\"states\":[]", "\"states\":[],\"serial\":\"abc\"", "donor.serial", "abc", "a whole number")]
+    [InlineData("\"states\":[]", "\"states\":[],\"serial\":\"2,5\"", "donor.serial", "2,5", "a whole number")]
     [InlineData("\"states\":[]", "\"states\":[],\"serial\":1.5", "donor.serial", "1.5", "a whole number, not in quotes")]
     [InlineData("\"states\":[]", "\"states\":[],\"price\":380", "donor.price", "380", "a text in quotes")]
     [InlineData("\"currency\":\"EUR\"", "\"currency\":\"EUR\",\"target\":null", "target", "null", "a value")]

@@ -45,6 +45,17 @@ public sealed class OrderStoreTests : IDisposable
     }
 
     [Fact]
+    public void Order_of_who_saw_fewer_orders_stores_nothing_and_tells_the_others()
+    {
+        Assert.IsType<OrderOutcome.Done>(_orders.Add("cart", Terms(), _ada, seen: 0));
+        Assert.IsType<OrderOutcome.Done>(_orders.Add("cart", Terms(), _ada, seen: 1));
+
+        Assert.Equal([2], Assert.IsType<OrderOutcome.Overtaken>(_orders.Add("cart", Terms(), _ada, seen: 1)).Since.Select(order => order.Number));
+        Assert.Empty(Assert.IsType<OrderOutcome.Overtaken>(_orders.Add("cart", Terms(), _ada, seen: 3)).Since);
+        Assert.Equal(2, _orders.List("cart").Count);
+    }
+
+    [Fact]
     public void Event_of_another_version_is_stale_and_what_cannot_be_stores_nothing()
     {
         _orders.Add("cart", Terms(), _ada);

@@ -27,7 +27,7 @@ public sealed class OrderEndpointsTests : IAsyncLifetime
     [Fact]
     public async Task Order_that_was_made_is_committed_and_the_plan_rests_on_it()
     {
-        using var made = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders?who=Ada", Pump);
+        using var made = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders?who=Ada", Pump, "0");
         Assert.Equal((HttpStatusCode.Created, "/api/builds/rig/orders/1", "\"1\""), (made.StatusCode, made.Headers.Location?.ToString(), made.Headers.ETag?.Tag));
 
         var orders = await _client.AskAsync("/api/builds/rig/orders?on=2026-12-01");
@@ -94,9 +94,10 @@ public sealed class OrderEndpointsTests : IAsyncLifetime
     public async Task What_was_read_is_kept_as_an_item_of_the_family()
     {
         await MakeAsync("""{"lines":[{"part":"ardlow:77-1","pieces":3,"price":"6.00"}],"sending":"0.00","orderedOn":"2026-11-20"}""");
+        await ArriveAsync();
         using var answer = await _client.SendAsync(
             HttpMethod.Post, "/api/builds/rig/goods-in",
-            """{"order":1,"line":1,"isRight":true,"readings":[{"feature":"length","value":"26.1","unit":"mm","uncertainty":"0.05","instrument":"caliper"}],"on":"2026-11-23"}""", "1");
+            """{"order":1,"line":1,"isRight":true,"withoutCheck":true,"readings":[{"feature":"length","value":"26.1","unit":"mm","uncertainty":"0.05","instrument":"caliper"}],"on":"2026-11-23"}""", "2");
         var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         Assert.True(answer.StatusCode == HttpStatusCode.OK, text);
 
@@ -104,6 +105,93 @@ public sealed class OrderEndpointsTests : IAsyncLifetime
         Assert.Equal("duo-2/it-0001", recorded.Text("item"));
         var item = await _client.AskAsync("/api/items/duo-2/it-0001");
         Assert.Equal(("arrival", "ardlow:77-1"), (item.Text("origin"), item.Text("part")));
+    }
+
+    // Two tabs, one basket: the second does not know of the first.
+    [Fact]
+    public async Task Order_from_a_page_that_saw_fewer_orders_is_refused_and_tells_what_was_ordered()
+    {
+        using var first = await _client.GetAsync(new Uri("/api/builds/rig/orders?plan=no", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal("\"0\"", first.Headers.ETag?.Tag);
+        using var made = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", Pump, "0");
+        Assert.Equal(HttpStatusCode.Created, made.StatusCode);
+
+        using var again = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", Pump, "0");
+        var stale = await again.ProblemAsync(HttpStatusCode.PreconditionFailed, "stale");
+        Assert.Equal([1], stale.List("orderedMeanwhile").Select(order => order.GetProperty("number").GetInt32()));
+        Assert.Contains("order 1 was made: 1 × Coolant pump", stale.OnlyError().Text("mend"), StringComparison.Ordinal);
+
+        foreach (var unknown in new[] { "2", "-1", "soon" })
+        {
+            using var other = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", Pump, unknown);
+            await other.ProblemAsync(HttpStatusCode.PreconditionFailed, "stale");
+        }
+
+        using var unseen = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", Pump);
+        await unseen.ProblemAsync(HttpStatusCode.PreconditionRequired, "version-needed");
+        var orders = await _client.AskAsync("/api/builds/rig/orders?plan=no");
+        Assert.Single(orders.List("orders"));
+        Assert.Equal(1, orders.GetProperty("version").GetInt32());
+
+        using var wanted = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", Pump, "1");
+        Assert.Equal(HttpStatusCode.Created, wanted.StatusCode);
+    }
+
+    // 105.00 are owed.
+    [Theory]
+    [InlineData("""{"act":"paid","on":"2026-11-21","amount":"100.00"}""", "amount")]
+    [InlineData("""{"act":"paid","on":"2026-11-21","amount":"1050.00"}""", "amount")]
+    [InlineData("""{"act":"arrived","on":"2126-11-21"}""", "on")]
+    public async Task Slip_of_a_figure_is_refused(string body, string field)
+    {
+        await MakeAsync();
+        using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", body, "1");
+
+        Assert.Equal(field, (await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-order")).OnlyError().Text("field"));
+        Assert.Equal(("0.00", "105.00"), MoneyWithoutPlan(await _client.AskAsync("/api/builds/rig/orders?plan=no")));
+    }
+
+    [Fact]
+    public async Task Part_that_is_paid_leaves_the_rest_to_be_paid()
+    {
+        await MakeAsync();
+        using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", """{"act":"paid","on":"2026-11-21","amount":"100.00","inPart":true}""", "1");
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal(("100.00", "5.00"), MoneyWithoutPlan(await _client.AskAsync("/api/builds/rig/orders?plan=no")));
+    }
+
+    [Fact]
+    public async Task Right_is_what_came_and_was_looked_at()
+    {
+        await MakeAsync();
+        async Task<string> RefusalAsync(string members, string version)
+        {
+            using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/goods-in", $$"""{"order":1,"line":1,"isRight":true{{members}}}""", version);
+            return (await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-order")).OnlyError().Text("field");
+        }
+
+        Assert.Equal("isRight", await RefusalAsync(""","withoutCheck":true""", "1")); // nobody said that it came
+        await ArriveAsync();
+        Assert.Equal("seen", await RefusalAsync("", "2"));
+        Assert.Equal("withoutCheck", await RefusalAsync(""","withoutCheck":true,"seen":["rotation@photo:clockwise"]""", "2"));
+        Assert.Equal("on", await RefusalAsync(""","withoutCheck":true,"on":"2126-11-23" """, "2"));
+
+        using var seen = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/goods-in", """{"order":1,"line":1,"isRight":true,"seen":["rotation@photo:clockwise"]}""", "2");
+        Assert.Equal(HttpStatusCode.OK, seen.StatusCode);
+        var told = (await _client.AskAsync("/api/builds/rig/orders/1")).GetProperty("order").List("events")[^1].GetProperty("did");
+        Assert.Equal(("checked", "rotation@photo:clockwise"), (told.Text("act"), told.Texts("seen").Single()));
+    }
+
+    [Fact]
+    public async Task What_was_looked_at_without_a_check_says_so()
+    {
+        await MakeAsync();
+        await ArriveAsync();
+        using var told = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/goods-in", """{"order":1,"line":1,"isRight":true,"withoutCheck":true}""", "2");
+
+        Assert.Equal(HttpStatusCode.OK, told.StatusCode);
+        Assert.True((await _client.AskAsync("/api/builds/rig/orders/1")).GetProperty("order").List("events")[^1].GetProperty("did").GetProperty("withoutCheck").GetBoolean());
     }
 
     [Theory]
@@ -118,7 +206,7 @@ public sealed class OrderEndpointsTests : IAsyncLifetime
     [InlineData("""{"lines":[{"part":"ardlow:12/34","pieces":1,"price":"1.00"}],"sending":"0.00","color":"red"}""", "color")]
     public async Task Order_that_cannot_be_made_names_its_member(string body, string field)
     {
-        using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", body);
+        using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", body, "*");
 
         Assert.Contains(field, (await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-order")).List("errors").Select(error => error.Text("field")));
         Assert.Empty((await _client.AskAsync("/api/builds/rig/orders?plan=no")).List("orders"));
@@ -130,7 +218,7 @@ public sealed class OrderEndpointsTests : IAsyncLifetime
         await _client.RefuseAsync("/api/builds/solo/orders?plan=no", HttpStatusCode.NotFound, "not-found");
         await _client.RefuseAsync("/api/builds/solo/goods-in", HttpStatusCode.NotFound, "not-found");
         await _client.RefuseAsync("/api/builds/rig/orders/1", HttpStatusCode.NotFound, "not-found");
-        using var added = await _client.SendAsync(HttpMethod.Post, "/api/builds/solo/orders", Pump);
+        using var added = await _client.SendAsync(HttpMethod.Post, "/api/builds/solo/orders", Pump, "*");
         await added.ProblemAsync(HttpStatusCode.NotFound, "not-found");
     }
 
@@ -171,8 +259,14 @@ public sealed class OrderEndpointsTests : IAsyncLifetime
 
     private async Task MakeAsync(string body = Pump)
     {
-        using var made = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", body);
+        using var made = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", body, "*");
         Assert.True(made.StatusCode == HttpStatusCode.Created, await made.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+    }
+
+    private async Task ArriveAsync()
+    {
+        using var arrived = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", """{"act":"arrived","on":"2026-11-22"}""", "1");
+        Assert.Equal(HttpStatusCode.OK, arrived.StatusCode);
     }
 
     private async Task<JsonElement> PairAsync() => (await _client.AskAsync("/api/look-alikes?family=duo-2")).List("pairs")

@@ -31,6 +31,28 @@ public sealed class BuildSeedTests(BuildSeedBase demo) : IClassFixture<BuildSeed
         Assert.True(answer["daysMore"]!.GetValue<int>() > 0);
     }
 
+    // The first thing a newcomer states: an engine, what it is to become, and nothing else. Offers in three other currencies, and sellers whose import charge nobody knows.
+    [Fact]
+    public async Task Build_that_says_almost_nothing_is_told_what_it_does_not_say()
+    {
+        await StoreAsync(new JsonObject
+        {
+            ["code"] = "newcomer",
+            ["title"] = "Newcomer",
+            ["family"] = "tern-16",
+            ["donor"] = new JsonObject { ["variant"] = "tg", ["states"] = new JsonArray() },
+            ["target"] = "ts",
+            ["currency"] = "EUR",
+        });
+
+        var conflict = await AskAsync("/api/builds/newcomer/conflict?on=2026-11-26");
+
+        Assert.Equal("infeasible", conflict["status"]!.GetValue<string>());
+        Assert.Equal(
+            ["importPercentWhereNotSaid", "rates", "rates", "rates"],
+            conflict["notStated"]!.AsArray().Select(one => one!["field"]!.GetValue<string>()).Order(StringComparer.Ordinal));
+    }
+
     [Fact]
     public async Task Each_day_sooner_costs_something()
     {

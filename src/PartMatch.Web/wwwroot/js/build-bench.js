@@ -26,7 +26,8 @@ export async function tell(place, address, { body, version, by, again }) {
     if (!(error instanceof Refusal)) throw error;
     if (error.problem.status === 401) by?.askForToken();
     place.querySelector('.refused')?.remove();
-    place.append(el('div', { class: 'refused' }, faultSummary(null, error.problem)));
+    place.append(el('div', { class: 'refused' }, faultSummary(null, error.problem),
+      error.problem.status === 412 ? el('p', { class: 'buttons' }, el('button', { type: 'button', onclick: again }, 'Show it as it is now')) : null));
     place.querySelector('.refused').firstElementChild.focus();
   }
 }
@@ -38,10 +39,19 @@ export function field(label, control) {
 
 export const dayField = () => el('input', { name: 'on', type: 'date', value: today() });
 
+/** Shows of a small form what this act asks for; what is hidden is not sent. */
+export function showFor(form, act, asked) {
+  for (const control of form.querySelectorAll('[name]')) {
+    const names = asked[control.name];
+    control.disabled = Boolean(names) && !names.includes(act);
+    control.closest('.cell').hidden = control.disabled;
+  }
+}
+
 /** What a form holds: texts that were filled in, numbers as numbers. */
 export function read(form, numbers = []) {
   const typed = [...new FormData(form)].filter(([, text]) => text.trim() !== '');
-  return Object.fromEntries(typed.map(([name, text]) => [name, numbers.includes(name) ? Number(text) : text.trim()]));
+  return Object.fromEntries(typed.map(([name, text]) => [name, numbers.includes(name) && Number.isFinite(Number(text)) ? Number(text) : text.trim()]));
 }
 
 export const sheetHead = (title, ...below) => [el('h2', { 'data-first': true, tabindex: '-1' }, title), ...below];

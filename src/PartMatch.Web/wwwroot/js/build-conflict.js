@@ -39,9 +39,14 @@ function behind(further, family) {
     ruled('What else has to be mended', ['What stands in the way', 'What would mend it'], rows, { className: 'restack slim' }));
 }
 
+/** What the build does not say comes first: with it said, most of the rest is to be had. */
+const notStated = found => (found.length === 0 ? null : el('section', { class: 'not-stated notice' },
+  el('p', null, el('strong', null, 'The build does not say enough for these to count. '), 'State it under “What you want”, and plan again:'),
+  el('ul', null, found.map(one => el('li', null, sentences(one.text))))));
+
 export function conflictAnswer(conflict, family) {
   const further = conflict.further ?? [];
-  return el('section', null, el('h2', null, 'What conflicts'), el('p', null, sentences(conflict.headlineText)),
+  return el('section', null, el('h2', null, 'What conflicts'), notStated(conflict.notStated ?? []), el('p', null, sentences(conflict.headlineText)),
     conflict.members.length ? conflictTable(conflict.members) : null,
     conflict.members.length > 1 ? el('p', { class: 'quiet small' },
       'Change one of them, whichever you can best live with: what you stated stands under “What you want”.') : null,

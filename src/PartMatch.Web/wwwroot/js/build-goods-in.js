@@ -2,8 +2,9 @@
 
 import { ask } from './api.js';
 import { dayField, field, printButton, read, sheetHead, stateWords, teller, tell } from './build-bench.js';
+import { today } from './editor.js';
 import { fold } from './fold.js';
-import { count, el, partLink, sentence, sentences } from './format.js';
+import { address, count, el, partLink, sentence, sentences } from './format.js';
 import { codeOf } from './offer-words.js';
 import { checkWords, plainValue } from './tell-apart-key.js';
 
@@ -14,10 +15,23 @@ function ticks(key) {
       : 'Nothing recorded can be taken for it. Hold the number against the order all the same.');
   }
   return [el('p', null, el('strong', null, 'It is the right one only if all of these come out so:')),
-    el('ul', { class: 'ticks' }, key.confirm.map(one => el('li', null, el('label', null, el('input', { type: 'checkbox', name: 'seen', value: `${one.check.feature}@${one.check.method}` }),
+    el('ul', { class: 'ticks' }, key.confirm.map(one => el('li', null, el('label', null, el('input', { type: 'checkbox', name: 'seen', value: `${one.check.feature}@${one.check.method}:${one.expect}` }),
       ' ', el('strong', null, `${sentence(one.check.name)}: ${plainValue(one.expect)}`), `, ${checkWords(one.check)}`,
       one.check.how ? el('div', { class: 'small' }, sentences(one.check.how)) : null,
       el('div', { class: 'small' }, 'else it may be ', one.rulesOut.map((part, index) => [index ? ', ' : '', part.replace(/^[^:]*:/, '')]))))))];
+}
+
+const isMistaken = inside => inside.key?.candidates.length > 1;
+
+/** What is in a kit or an assembly came unseen: its own checks, and what nothing is recorded to be taken for. */
+function insides(arrival) {
+  if (arrival.inside.length === 0) return null;
+  const [mistaken, others] = [arrival.inside.filter(isMistaken), arrival.inside.filter(one => !isMistaken(one))];
+  return [el('h4', null, 'What is in it'),
+    el('p', null, `The books say that ${count(arrival.inside.length, 'part')} should be in it. Each may be another than it should be, and what is put together shows less: look before it is opened or mounted, as far as it can be seen.`),
+    mistaken.map(one => el('div', { class: 'inside' }, el('p', null, el('strong', null, sentence(one.name)), ' ', partLink(one.part, one.number), one.pieces ? `, ${count(one.pieces, 'piece')}` : '',
+      one.isCertain ? '' : ', as far as the books say', '.'), ticks(one.key))),
+    others.length ? el('p', null, 'Nothing recorded can be taken for: ', others.map((one, index) => [index ? ', ' : '', one.name, ' ', partLink(one.part, one.number)]), '.') : null];
 }
 
 function measures(arrival) {
@@ -31,7 +45,41 @@ const readingsOf = place => [...place.querySelectorAll('[data-feature]')].filter
   return { feature: input.dataset.feature, value: input.value.trim(), ...(uncertainty ? { uncertainty } : {}) };
 });
 
-function foundForm(place, arrival, { api, again, by }) {
+/** Before it is looked at it has come: that is told by itself, and brings it to the head of the sheet. */
+const cameButton = (place, arrival, { orders, again, by }) => el('div', { class: 'actions' }, el('button', {
+  type: 'button', onclick: () => tell(place, `${orders}/${arrival.order}`, { body: { act: 'arrived', on: today(), line: arrival.line }, version: arrival.version, by, again }),
+}, 'It has come'));
+
+/** Right is what was looked at: a check that came out so, or that none was made, said aloud. */
+function rightForm(place, arrival, send) {
+  const without = el('input', { type: 'checkbox', name: 'withoutCheck' });
+  const form = el('form', { class: 'right', novalidate: true },
+    el('p', null, el('label', null, without, ' looked at without a check: only the number was held against the order')),
+    el('div', { class: 'actions' }, el('button', null, 'It is right')));
+  form.addEventListener('submit', event => {
+    event.preventDefault();
+    const seen = [...place.querySelectorAll('input[name="seen"]:checked')].map(one => one.value);
+    send({ isRight: true, ...(seen.length ? { seen } : {}), ...(without.checked ? { withoutCheck: true } : {}) });
+  });
+  return form;
+}
+
+/** What is wrong goes back from here; the money that comes back is told where the money is. */
+function returnForm(place, arrival, { orders, buying, again, by }) {
+  const form = el('form', { class: 'asking', novalidate: true },
+    field('What sending it cost, if you paid it', el('input', { name: 'amount', inputmode: 'decimal', autocomplete: 'off' })),
+    field('On', dayField()), field('Note', el('input', { name: 'note', autocomplete: 'off', maxlength: 2000 })),
+    el('p', { class: 'buttons' }, el('button', null, 'It is sent back')));
+  form.addEventListener('submit', event => {
+    event.preventDefault();
+    tell(place, `${orders}/${arrival.order}`, { body: { act: 'returned', line: arrival.line, ...read(form) }, version: arrival.version, by, again });
+  });
+  return el('details', { class: 'tell' }, el('summary', null, 'Send it back'), form,
+    el('p', { class: 'small' }, 'Once the money is there, tell it under ', el('a', { href: buying }, `Buying, order ${arrival.order}`), ': “money came back”.'));
+}
+
+function foundForm(place, arrival, about) {
+  const { api, again, by } = about;
   const send = found => tell(place, api, { body: { order: arrival.order, line: arrival.line, ...found, readings: readingsOf(place) }, version: arrival.version, by, again });
   const others = (arrival.key?.candidates ?? []).map(one => one.candidate).filter(part => part !== arrival.part);
   const form = el('form', { class: 'asking', novalidate: true },
@@ -45,7 +93,7 @@ function foundForm(place, arrival, { api, again, by }) {
     event.preventDefault();
     send({ isRight: false, ...read(form, ['pieces']) });
   });
-  return [el('div', { class: 'actions' }, el('button', { type: 'button', onclick: () => send({ isRight: true }) }, 'It is right')),
+  return [arrival.state === 'ordered' ? cameButton(place, arrival, about) : rightForm(place, arrival, send),
     el('details', { class: 'tell' }, el('summary', null, 'Something is wrong'), form)];
 }
 
@@ -57,8 +105,9 @@ function arrivalSection(arrival, about) {
       arrival.arrivedOn ? `, came on ${arrival.arrivedOn}` : arrival.expectedOn ? `, ${arrival.isLate ? 'should have come' : 'should come'} by ${arrival.expectedOn}` : '', '.'),
     arrival.cautions.map(one => el('p', { class: 'caution' }, el('strong', null, 'Caution: '), one.text)),
     isWrong ? [arrival.cameWrong.map(one => el('p', null, `${count(one.pieces, 'piece')}: ${one.sent ? `instead came ${one.sent}` : one.fault.replaceAll('-', ' ')}${one.note ? ` – ${one.note}` : ''}.`)),
-      el('p', null, el('strong', null, 'Send it back: '), arrival.returnText ?? '')] : null,
+      el('p', null, el('strong', null, 'Send it back: '), arrival.returnText ?? ''), returnForm(place, arrival, about)] : null,
     isWrong ? null : ticks(arrival.key),
+    isWrong ? null : insides(arrival),
     arrival.key && !isWrong ? el('p', { class: 'small acts' }, el('a', { href: arrival.key.permalink.replace('/api/tell-apart', 'tell-apart.html') }, 'Step by step, which of them it is')) : null,
     isWrong ? null : measures(arrival),
     arrival.items.map(item => el('p', null, sentences(item.text))),
@@ -68,12 +117,14 @@ function arrivalSection(arrival, about) {
 
 export async function benchSheet({ build, query, apiOf, again, signal }) {
   const api = `/api/builds/${encodeURIComponent(build.code)}/goods-in`;
+  const orders = `/api/builds/${encodeURIComponent(build.code)}/orders`;
+  const buying = address('build.html', { build: build.code, show: 'orders' });
   const found = await ask(apiOf('goods-in', query, { objective: null, version: null }), { signal });
   const by = teller();
   const said = found.arrivals.length ? `${count(found.arrivals.length, 'thing')} to look at, or to come.` : 'Nothing is to come, and everything that came was looked at.';
   return {
     said,
     content: [...sheetHead('Goods in', el('p', null, said)), el('p', { class: 'buttons acts' }, printButton('Print the goods-in sheet')),
-      fold('Who tells it', '', by.cells), found.arrivals.map(one => arrivalSection(one, { api, again, by }))],
+      fold('Who tells it', '', by.cells), found.arrivals.map(one => arrivalSection(one, { api, orders, buying, again, by }))],
   };
 }

@@ -1,13 +1,23 @@
 // Buying: what is to be ordered by seller, what was ordered and how far it has come, and the money.
 
 import { ask } from './api.js';
-import { actWords, dayField, field, printButton, read, sheetHead, stateWords, teller, tell } from './build-bench.js';
+import { actWords, dayField, field, printButton, read, sheetHead, showFor, stateWords, teller, tell } from './build-bench.js';
 import { codeOf, money } from './offer-words.js';
 import { today } from './editor.js';
 import { fold } from './fold.js';
-import { count, el, partLink, sentence } from './format.js';
+import { address, count, el, partLink, sentence } from './format.js';
 
-const acts = ['paid', 'arrived', 'checked', 'wrong', 'returned', 'refunded', 'cancelled', 'deposit-back', 'deposit-kept', 'charged'];
+const acts = ['paid', 'arrived', 'wrong', 'returned', 'refunded', 'cancelled', 'deposit-back', 'deposit-kept', 'charged'];
+
+/** Which fields an act asks for; day and note go with every one. What is right is told under goods in, where its checks stand. */
+const asked = {
+  line: ['arrived', 'wrong', 'returned', 'cancelled'], pieces: ['arrived', 'wrong', 'returned', 'cancelled'], amount: ['paid', 'returned', 'refunded', 'deposit-back', 'deposit-kept', 'charged'],
+  means: ['paid'], fault: ['wrong'], sent: ['wrong'],
+};
+
+/** A payment that is not what is owed says what it means: nothing is settled by a slip. */
+const meanings = [['', 'all that is owed'], ['inPart', 'a part of it: more is to be paid'], ['settles', 'less than was agreed, and that settles it'],
+  ['aboveAgreed', 'more than was agreed']];
 
 /** How far the pieces of a line have come; the state is in words, not in colour. */
 function lineItem(line) {
@@ -23,40 +33,49 @@ function tellForm(order, send) {
     field('Which line', el('select', { name: 'line' }, el('option', { value: '' }, 'all of it'), order.lines.map(line => el('option', { value: line.line }, `${line.line}: ${line.agreed.name}`)))),
     field('Pieces, all when left out', el('input', { name: 'pieces', inputmode: 'numeric', autocomplete: 'off' })),
     field(`Amount in ${order.terms.currency}`, el('input', { name: 'amount', inputmode: 'decimal', autocomplete: 'off' })),
+    field(`That is (${money(order.money.owed)} owed)`, el('select', { name: 'means' }, meanings.map(([value, text]) => el('option', { value }, text)))),
     field('What is wrong', el('select', { name: 'fault' }, el('option', { value: '' }, 'nothing'), el('option', { value: 'other-part' }, 'another part came'),
       el('option', { value: 'beyond-limits' }, 'worn beyond a limit'), el('option', { value: 'damaged' }, 'damaged'))),
     field('What came instead', el('input', { name: 'sent', autocomplete: 'off' })),
     field('On', dayField()), field('Note', el('input', { name: 'note', autocomplete: 'off', maxlength: 2000 })),
     el('p', { class: 'buttons' }, el('button', null, 'Tell it')));
+  const show = () => showFor(form, form.elements.act.value, asked);
+  form.elements.act.addEventListener('change', show);
+  show();
   form.addEventListener('submit', event => {
     event.preventDefault();
-    send(read(form, ['line', 'pieces']));
+    const { means, ...did } = read(form, ['line', 'pieces']);
+    send(means ? { ...did, [means]: true } : did);
   });
   return el('details', { class: 'tell' }, el('summary', null, 'Tell what happened'), form);
 }
+
+const goodsIn = build => address('build.html', { build, show: 'goods-in' });
 
 function orderSection(order, { api, again, by }) {
   const place = el('section', { class: 'bench-part' });
   const send = body => tell(place, `${api}/${order.number}`, { body, version: order.version, by, again });
   const quick = (text, act) => el('button', { type: 'button', onclick: () => send({ act, on: today() }) }, text);
   const isOnTheWay = order.lines.some(line => line.pieces.onTheWay > 0);
-  place.append(el('h3', null, `Order ${order.number}${order.terms.seller ? ` – ${codeOf(order.terms.seller)}` : ''}, ${order.terms.orderedOn}${order.terms.reference ? ` (${order.terms.reference})` : ''}`),
+  place.append(...[el('h3', null, `Order ${order.number}${order.terms.seller ? ` – ${codeOf(order.terms.seller)}` : ''}, ${order.terms.orderedOn}${order.terms.reference ? ` (${order.terms.reference})` : ''}`),
     el('ul', null, order.lines.map(lineItem)),
     el('p', null, `Spent ${money(order.money.spent)}, still to pay ${money(order.money.committed)}${Number(order.money.depositsOwed.amount) ? `; ${money(order.money.depositsOwed)} deposit comes back for old parts` : ''}.`),
     order.terms.expectedOn && isOnTheWay ? el('p', null, `Should be there on ${order.terms.expectedOn}.`) : null,
+    !order.lines.some(line => line.pieces.arrived > 0) ? null : el('p', null, 'Not everything of it was looked at: ', el('a', { href: goodsIn(order.build) }, 'goods in'), '.'),
     el('div', { class: 'actions' }, order.money.isSettled ? null : quick('Paid, all of it', 'paid'), isOnTheWay ? quick('Arrived, all of it', 'arrived') : null),
     tellForm(order, send),
     el('details', { class: 'tell' }, el('summary', null, `${count(order.events.length, 'event')}`),
       el('ol', null, order.events.map(one => el('li', null, one.isWithdrawn ? el('s', null, eventText(one)) : eventText(one),
         one.isWithdrawn || ['ordered', 'withdrawn'].includes(one.did.act) ? null
-          : [' ', el('button', { type: 'button', class: 'plain', onclick: () => send({ act: 'withdrawn', on: today(), withdraws: one.event }) }, 'told by mistake')])))));
+          : [' ', el('button', { type: 'button', class: 'plain', onclick: () => send({ act: 'withdrawn', on: today(), withdraws: one.event }) }, 'told by mistake')]))))].filter(Boolean));
   return place;
 }
 
 const eventText = one => [one.did.on, actWords[one.did.act], one.did.line ? `line ${one.did.line}` : '', one.did.amount ?? '', one.did.sent ?? '', one.did.withdraws ? `event ${one.did.withdraws}` : '',
+  one.did.inPart ? 'a part' : '', one.did.settles ? 'that settles it' : '', one.did.aboveAgreed ? 'more than was agreed' : '', one.did.withoutCheck ? 'without a check' : '',
   one.did.note ?? '', one.who ? `(${one.who})` : ''].filter(Boolean).join(', ');
 
-function basketSection(basket, { api, again, by }) {
+function basketSection(basket, { api, again, by, version }) {
   const place = el('section', { class: 'bench-part' });
   const form = el('form', { novalidate: true },
     el('ul', { class: 'ticks' }, basket.items.map(item => el('li', null, el('label', null,
@@ -68,7 +87,7 @@ function basketSection(basket, { api, again, by }) {
     event.preventDefault();
     const chosen = new Set(new FormData(form).getAll('offer'));
     const lines = basket.items.filter(item => chosen.has(item.offer)).map(item => ({ offer: item.offer, packs: item.packs, for: item.for }));
-    tell(place, api, { body: { seller: basket.seller, orderedOn: today(), lines }, by, again });
+    tell(place, api, { body: { seller: basket.seller, orderedOn: today(), lines }, version, by, again });
   });
   place.append(el('h3', null, `To order from ${basket.name}`), form);
   return place;
@@ -79,7 +98,7 @@ export async function benchSheet({ build, query, apiOf, again, signal }) {
   const api = `/api/builds/${encodeURIComponent(build.code)}/orders`;
   const found = await ask(apiOf('orders', query, { plan: 'no' }), { signal });
   const by = teller();
-  const about = { api, again, by };
+  const about = { api, again, by, version: found.version };
   const sum = el('p', { class: 'bench-money' }, found.money.text);
   const toBuy = el('div', { 'aria-live': 'polite' }, el('p', { class: 'waiting' }, 'Working out what is still to be ordered …'));
   ask(apiOf('plan', query), { signal }).then(plan => {

@@ -36,7 +36,7 @@ function refuse(error) {
 
 function show(content, said, { byHand }) {
   place.removeAttribute('aria-busy');
-  place.replaceChildren(...[asked().has('objective') ? unsaved(shown.build) : null, ...content.flat(Infinity)].filter(Boolean));
+  place.replaceChildren(...[asked().has('objective') || asked().has('show') ? unsaved(shown.build) : null, ...content.flat(Infinity)].filter(Boolean));
   status.textContent = said;
   if (byHand) place.querySelector('[data-first]')?.focus();
 }
