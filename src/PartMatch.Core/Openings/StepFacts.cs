@@ -56,7 +56,8 @@ internal sealed class StepFacts(PlanRun run, SolvedPlan solved, BuildPlan plan, 
     /// <param name="variant">The engine that it comes off, or goes on.</param>
     public IReadOnlyList<string> CautionsAt(string position, string variant)
     {
-        var codes = (Family.FindPosition(position) is { } at ? Family.GetKind(at.Kind).Cautions : []).Concat(WorksOn(position).SelectMany(work => work.Cautions)).ToList();
+        var codes = (Family.FindPosition(position) is { } at ? Family.GetKind(at.Kind).Cautions : [])
+            .Concat(WorksOn(position).SelectMany(work => work.Cautions)).ToList();
         return [.. EngineUse.Cautions(Family, [variant], codes).Where(codes.Contains).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
     }
 

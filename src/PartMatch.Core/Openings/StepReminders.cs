@@ -15,7 +15,8 @@ internal sealed class StepReminders(FamilyFacts family, OpenedPlan opened)
     public IEnumerable<StepReminder> Worked(string position, IEnumerable<Work> works)
     {
         var done = works.Select(work => work.Code).ToHashSet(StringComparer.Ordinal);
-        return done.Count == 0 ? [] : Rows(position, ReminderAt.Worked).Where(row => row.Works.Count == 0 || row.Works.Any(done.Contains)).Select(row => Shown(position, row));
+        return done.Count == 0 ? []
+            : Rows(position, ReminderAt.Worked).Where(row => row.Works.Count == 0 || row.Works.Any(done.Contains)).Select(row => Shown(position, row));
     }
 
     /// <summary>What of it is tightened, where no value is recorded.</summary>

@@ -23,11 +23,13 @@ internal sealed class StepTightenings(BuildTerms terms, IReadOnlyDictionary<stri
             .Select(variant => (Variant: variant, Shared: others.Count(other => Has(variant, other, chosen[other]))));
         string[][] ranked =
         [
-            .. have.GroupBy(one => one.Shared).OrderByDescending(group => group.Key).Select(group => group.Select(one => one.Variant).OrderBy(Rank(candidate)).ToArray()),
+            .. have.GroupBy(one => one.Shared).OrderByDescending(group => group.Key)
+                .Select(group => group.Select(one => one.Variant).OrderBy(Rank(candidate)).ToArray()),
             [candidate.Reference],
             [terms.Target],
         ];
-        return ranked.Select(variants => variants.SelectMany(variant => Told(variant, position)).DistinctBy(Words).ToList()).FirstOrDefault(told => told.Count > 0) ?? [];
+        return ranked.Select(variants => variants.SelectMany(variant => Told(variant, position)).DistinctBy(Words).ToList())
+            .FirstOrDefault(told => told.Count > 0) ?? [];
     }
 
     /// <summary>What it runs like first, then the engine that is built, then the donor.</summary>

@@ -4,7 +4,9 @@ using PartMatch.Core.Fit;
 
 namespace PartMatch.Core.Openings;
 
-/// <summary>What is disturbed and of which no row of the books says what is renewed: neither with it nor for another. That it only stands in the way says nothing.</summary>
+/// <summary>
+/// What is disturbed and of which no row of the books says what is renewed: neither with it nor for another. That it only stands in the way says nothing.
+/// </summary>
 internal static class UntoldRenewals
 {
     /// <summary>A sentence, by the groups of the positions; none where all is told.</summary>

@@ -80,7 +80,8 @@ internal sealed class WorkOrder
         var verb = IsFilled(position) ? "Drain" : "Take off";
         var donor = Terms.Build.Donor.Variant;
         return new WorkStep(
-            0, position, _opened.NameOf(position), OnBench(donor, position, off, "from") + $"{verb}: {_opened.NameOf(position)}", _facts.Why(position), _opened.Disturbed[position].Chain,
+            0, position, _opened.NameOf(position), OnBench(donor, position, off, "from") + $"{verb}: {_opened.NameOf(position)}", _facts.Why(position),
+            _opened.Disturbed[position].Chain,
             [.. StepOrder.First(Family, donor, off)[position].Order(StringComparer.Ordinal)])
         {
             Works = _facts.WorksAt(position),

@@ -4,7 +4,10 @@ using PartMatch.Storage.Books.Format;
 
 namespace PartMatch.Storage.Books.Checks;
 
-/// <summary>What comes off first, and what goes in first: no ring in any variant. Reminders: of works only where worked. Renewals and weak points: amounts that can be measured out, remedies that can sit there.</summary>
+/// <summary>
+/// What comes off first, and what goes in first: no ring in any variant. Reminders: of works only where worked. Renewals and weak points: amounts that can be
+/// measured out, remedies that can sit there.
+/// </summary>
 internal static class OpeningChecks
 {
     public static void Run(BookScope scope, ErrorList errors)

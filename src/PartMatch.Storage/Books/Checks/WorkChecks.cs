@@ -34,7 +34,8 @@ internal static class WorkChecks
     /// <summary>Works wait for each other where both are done: not in a ring. A work of a used book waits for none of this one.</summary>
     private static void CheckRing(BookScope scope, ErrorList errors)
     {
-        var waits = scope.Own.Rows(BookTables.Works).DistinctBy(row => row["work"]).ToDictionary(row => row["work"], row => row.List("needs_first"), StringComparer.Ordinal);
+        var waits = scope.Own.Rows(BookTables.Works).DistinctBy(row => row["work"])
+            .ToDictionary(row => row["work"], row => row.List("needs_first"), StringComparer.Ordinal);
         var left = waits.Keys.ToHashSet(StringComparer.Ordinal);
         while (left.RemoveWhere(work => !waits[work].Any(left.Contains)) > 0)
         {

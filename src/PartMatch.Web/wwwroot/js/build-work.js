@@ -66,6 +66,7 @@ function orderSections(order, book) {
     el('p', { class: 'buttons acts' }, el('button', { type: 'button', class: 'plain', onclick: () => printAlone('work') }, 'Print the order of work')),
     section('Cautions', order.cautions.length ? el('ul', { class: 'cautions' }, order.cautions.map(caution =>
       el('li', null, el('strong', null, sentence(plain(caution.code))), `: ${caution.text}`))) : null),
+    el('p', { class: 'quiet small' }, 'What is asked without a source beside it is the custom of the trade, and complete in nothing: the maker’s document decides.'),
     table('Take apart', order.takeApart, book), works(order), table('Put together', order.putTogether, book),
     table('Fill, once everything is on and cured', order.fill, book),
     section('Before it is started', order.beforeStart.length ? el('ul', null, order.beforeStart.map(one => el('li', null, reminder(book, one)))) : null),
