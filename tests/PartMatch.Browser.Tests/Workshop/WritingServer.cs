@@ -41,6 +41,26 @@ public sealed class WritingServer : IAsyncLifetime
         Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
     }
 
+    /// <summary>A copy of a build, with an order of one offer.</summary>
+    public async Task CopyOrderedAsync(string from, string code, string offer)
+    {
+        await CopyBuildAsync(from, code);
+        await OrderAsync(code, offer);
+    }
+
+    /// <summary>One offer ordered past the pages, whatever was ordered before.</summary>
+    public async Task OrderAsync(string build, string offer)
+    {
+        using var client = _server.CreateClient();
+        using var request = new HttpRequestMessage(HttpMethod.Post, new Uri($"/api/builds/{build}/orders", UriKind.Relative))
+        {
+            Content = new StringContent($$"""{"lines":[{"offer":"{{offer}}"}]}""", Encoding.UTF8, "application/json"),
+        };
+        request.Headers.IfMatch.Add(System.Net.Http.Headers.EntityTagHeaderValue.Any);
+        using var answer = await client.SendAsync(request, TestContext.Current.CancellationToken);
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+    }
+
     /// <summary>A build of one version, deleted past the pages.</summary>
     public async Task DeleteBuildAsync(string code, string who)
     {

@@ -30,7 +30,7 @@ function insides(arrival) {
   return [el('h4', null, 'What is in it'),
     el('p', null, `The books say that ${count(arrival.inside.length, 'part')} should be in it. Each may be another than it should be, and what is put together shows less: look before it is opened or mounted, as far as it can be seen.`),
     mistaken.map(one => el('div', { class: 'inside' }, el('p', null, el('strong', null, sentence(one.name)), ' ', partLink(one.part, one.number), one.pieces ? `, ${count(one.pieces, 'piece')}` : '',
-      one.isCertain ? '' : ', as far as the books say', '.'), ticks(one.key))),
+      one.isCertain ? '' : ', not surely in it', '.'), ticks(one.key))),
     others.length ? el('p', null, 'Nothing recorded can be taken for: ', others.map((one, index) => [index ? ', ' : '', one.name, ' ', partLink(one.part, one.number)]), '.') : null];
 }
 
@@ -54,7 +54,7 @@ const cameButton = (place, arrival, { orders, again, by }) => el('div', { class:
 function rightForm(place, arrival, send) {
   const without = el('input', { type: 'checkbox', name: 'withoutCheck' });
   const form = el('form', { class: 'right', novalidate: true },
-    el('p', null, el('label', null, without, ' looked at without a check: only the number was held against the order')),
+    el('p', null, el('label', null, without, ' Looked at without a check: only the number was held against the order')),
     el('div', { class: 'actions' }, el('button', null, 'It is right')));
   form.addEventListener('submit', event => {
     event.preventDefault();

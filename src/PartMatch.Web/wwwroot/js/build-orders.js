@@ -75,12 +75,15 @@ const eventText = one => [one.did.on, actWords[one.did.act], one.did.line ? `lin
   one.did.inPart ? 'a part' : '', one.did.settles ? 'that settles it' : '', one.did.aboveAgreed ? 'more than was agreed' : '', one.did.withoutCheck ? 'without a check' : '',
   one.did.note ?? '', one.who ? `(${one.who})` : ''].filter(Boolean).join(', ');
 
+/** What makes a mistake dear is loud where it is paid for. */
+const isDanger = /look-alike|does not go back/;
+
 function basketSection(basket, { api, again, by, version }) {
   const place = el('section', { class: 'bench-part' });
   const form = el('form', { novalidate: true },
     el('ul', { class: 'ticks' }, basket.items.map(item => el('li', null, el('label', null,
       el('input', { type: 'checkbox', name: 'offer', value: item.offer, checked: !item.flags.some(flag => flag.startsWith('measure')) }),
-      ` ${item.packs} × ${item.name}${item.piecesInPack > 1 ? `, pack of ${item.piecesInPack}` : ''}, ${item.numberAsWritten ?? item.part}, ${money(item.price)}${item.packs > 1 ? ' each' : ''}`, item.flags.map(flag => el('div', { class: 'small' }, sentence(flag))))))),
+      ` ${item.packs} × ${item.name}${item.piecesInPack > 1 ? `, pack of ${item.piecesInPack}` : ''}, ${item.numberAsWritten ?? item.part}, ${money(item.price)}${item.packs > 1 ? ' each' : ''}`, item.flags.map(flag => el('div', { class: 'small' }, isDanger.test(flag) ? el('strong', null, sentence(flag)) : sentence(flag))))))),
     el('p', { class: 'small' }, `${sentence(basket.sendingText)}. Together ${money(basket.total)}.`),
     el('p', { class: 'buttons' }, el('button', null, 'These are ordered')));
   form.addEventListener('submit', event => {
@@ -103,7 +106,7 @@ export async function benchSheet({ build, query, apiOf, again, signal }) {
   const toBuy = el('div', { 'aria-live': 'polite' }, el('p', { class: 'waiting' }, 'Working out what is still to be ordered …'));
   ask(apiOf('plan', query), { signal }).then(plan => {
     if (plan.cost) sum.textContent = `${money(plan.cost.spent)} spent, ${money(plan.cost.committed)} ordered and not paid, ${money(plan.cost.toGo)} to go: ${money(plan.cost.total)} in all.`;
-    toBuy.replaceChildren(...[plan.cost ? null : el('p', { class: 'notice' }, plan.headlineText), ...plan.baskets.map(one => basketSection(one, about)),
+    toBuy.replaceChildren(...[plan.cost ? null : el('p', { class: 'notice' }, plan.headlineText, ' ', el('a', { href: address('build.html', { build: build.code, objective: plan.asked.objective }) }, 'The plan, and what conflicts')), ...plan.baskets.map(one => basketSection(one, about)),
       plan.cost && plan.baskets.length === 0 ? el('p', null, 'Nothing is left to be ordered.') : null,
       ...plan.leftOver.filter(one => one.returnBy).map(one => el('p', null, `Left over: ${count(one.pieces, 'piece')} of ${one.name}, ${one.from}; can go back until ${one.returnBy}.`))].filter(Boolean));
   }, error => {
