@@ -17,6 +17,9 @@ internal static class GradeOrders
 
     public static bool IsOne(Work work) => work.Code.StartsWith(Prefix, StringComparison.Ordinal);
 
+    /// <summary>Is it a wait, for a measurement or for sealant, and nothing that is done to a part?</summary>
+    public static bool IsWaiting(string work) => work.StartsWith(Prefix, StringComparison.Ordinal) || work.StartsWith(CureWorks.Prefix, StringComparison.Ordinal);
+
     public static string PositionOf(Work work) => work.Code[Prefix.Length..];
 
     /// <summary>One for each position for which a grade may be bought.</summary>

@@ -29,7 +29,7 @@ public static class PartsLists
         ];
         return new PartsList(
             plan.Asked, build.Title, Engine(family, build), Goal(build), plan.Status, HeadlineOf(plan, parts, learned), [.. parts, .. beside],
-            [.. plan.Works.Select(work => new ListedWork(work.Name, work.Who, work.Price, work.Days))], learned,
+            [.. plan.Works.Where(work => !GradeOrders.IsWaiting(work.Work)).Select(work => new ListedWork(work.Name, work.Who, work.Price, work.Days))], learned,
             [.. found.Select(finding => finding.Evidence).DistinctBy(evidence => evidence.Code).OrderBy(evidence => evidence.Code, StringComparer.Ordinal)
                 .Select(evidence => SourceShown.Of(evidence))],
             plan.Cost?.Total, plan.Cautions);

@@ -12,7 +12,7 @@ namespace PartMatch.Core.Openings;
 /// </summary>
 internal static class CureWorks
 {
-    private const string Prefix = "cure:";
+    internal const string Prefix = "cure:";
 
     public static bool IsOne(Work work) => work.Code.StartsWith(Prefix, StringComparison.Ordinal);
 

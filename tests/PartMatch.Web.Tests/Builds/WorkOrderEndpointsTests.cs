@@ -9,7 +9,7 @@ public sealed class WorkOrderEndpointsTests(SeedServer server)
 {
     private readonly HttpClient _client = server.CreateClient();
 
-    // By pencil, from renewals.csv: 82 mL of sealant are one tube; the hours are 12 and 24, each one day; the tappets are there last, on 2026-12-08.
+    // By pencil, from renewals.csv: 82 mL of sealant are one tube; the hours are 12 and 24, each one day; the tappets are there last, on 2026-12-11.
     [Fact]
     public async Task Sealant_is_laid_beside_its_joint_and_cures_one_day_before_the_engine_is_ready()
     {
@@ -19,7 +19,7 @@ public sealed class WorkOrderEndpointsTests(SeedServer server)
         var cure = order.List("works").Single(work => work.Text("work") == "cure:1");
 
         Assert.Equal(("9 mL", 24), (sealant.Text("amount"), sealant.GetProperty("cureHours").GetInt32()));
-        Assert.Equal(("2026-12-08", "2026-12-09"), (cure.Text("startsOn"), cure.Text("endsOn")));
+        Assert.Equal(("2026-12-11", "2026-12-12"), (cure.Text("startsOn"), cure.Text("endsOn")));
         Assert.Equal(["coolant", "engine-oil"], order.List("fill").Select(step => step.Text("position")));
     }
 

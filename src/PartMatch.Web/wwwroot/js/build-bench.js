@@ -3,6 +3,7 @@
 import { Refusal } from './api.js';
 import { keptName, signature, today, write } from './editor.js';
 import { faultSummary } from './faults.js';
+import { fold } from './fold.js';
 import { el } from './format.js';
 
 export const stateWords = {
@@ -16,6 +17,13 @@ export const actWords = {
 
 /** Who tells it: kept by this browser, typed once on the sheet. */
 export const teller = () => signature({ why: 'Why' });
+
+/** Its fields, folded; nothing of it on paper. */
+export function tellerFold(by) {
+  const place = fold('Who tells it', '', by.cells);
+  place.classList.add('who-tells');
+  return place;
+}
 
 /** Sends one thing and asks the sheet anew; what was refused stands at `place`. */
 export async function tell(place, address, { body, version, by, again }) {

@@ -1,7 +1,7 @@
 // Goods in: each thing that came, how it is told apart from what can be taken for it, what to read on it, and what was found.
 
 import { ask } from './api.js';
-import { dayField, field, printButton, read, sheetHead, stateWords, teller, tell } from './build-bench.js';
+import { dayField, field, printButton, read, sheetHead, stateWords, teller, tellerFold, tell } from './build-bench.js';
 import { today } from './editor.js';
 import { fold } from './fold.js';
 import { address, count, el, partLink, sentence, sentences } from './format.js';
@@ -125,6 +125,6 @@ export async function benchSheet({ build, query, apiOf, again, signal }) {
   return {
     said,
     content: [...sheetHead('Goods in', el('p', null, said)), el('p', { class: 'buttons acts' }, printButton('Print the goods-in sheet')),
-      fold('Who tells it', '', by.cells), found.arrivals.map(one => arrivalSection(one, { api, orders, buying, again, by }))],
+      tellerFold(by), found.arrivals.map(one => arrivalSection(one, { api, orders, buying, again, by }))],
   };
 }

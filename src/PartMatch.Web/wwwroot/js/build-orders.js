@@ -1,10 +1,9 @@
 // Buying: what is to be ordered by seller, what was ordered and how far it has come, and the money.
 
 import { ask } from './api.js';
-import { actWords, dayField, field, printButton, read, sheetHead, showFor, stateWords, teller, tell } from './build-bench.js';
+import { actWords, dayField, field, printButton, read, sheetHead, showFor, stateWords, teller, tellerFold, tell } from './build-bench.js';
 import { codeOf, money } from './offer-words.js';
 import { today } from './editor.js';
-import { fold } from './fold.js';
 import { address, count, el, partLink, sentence } from './format.js';
 
 const acts = ['paid', 'arrived', 'wrong', 'returned', 'refunded', 'cancelled', 'deposit-back', 'deposit-kept', 'charged'];
@@ -113,7 +112,7 @@ export async function benchSheet({ build, query, apiOf, again, signal }) {
     if (error.name !== 'AbortError') toBuy.replaceChildren(el('p', { class: 'notice' }, `What is to be ordered is not known: ${error.message}.`));
   });
   const content = [...sheetHead('Buying', sum), el('p', { class: 'buttons acts' }, printButton('Print the shopping list'), ' ', el('a', { href: apiOf('orders.csv', query), download: `${build.code}.orders.csv` }, 'As a table for a spreadsheet')),
-    fold('Who tells it', '', by.cells), toBuy,
+    tellerFold(by), toBuy,
     el('h2', null, 'Ordered'), found.orders.length ? found.orders.toReversed().map(one => orderSection(one, about)) : el('p', { class: 'quiet' }, 'Nothing has been ordered yet.')];
   return { content, said: found.money.text };
 }
