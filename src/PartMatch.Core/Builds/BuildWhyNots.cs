@@ -33,7 +33,9 @@ public static class BuildWhyNots
         if (status == PlanStatus.Infeasible)
         {
             var conflict = question.ConflictWith(force);
-            return plain with { Status = status, HeadlineText = $"No plan holds with it. {Alone(question, force)}{Broken(conflict)}", Conflict = conflict };
+            var open = Enough(question, force);
+            var said = open.Length > 0 && !conflict.Members.Any(IsOther) ? open : $"{open}{Alone(question, force)}{Broken(conflict)}";
+            return plain with { Status = status, HeadlineText = $"No plan holds with it. {said}", Conflict = conflict };
         }
 
         if (forced.Solution.Choices.Count == 0 || !question.HasPlan)
@@ -66,9 +68,21 @@ public static class BuildWhyNots
             ? $"In this plan: {said} "
             : "";
 
+    /// <summary>Of injectors that the sums leave open: that comes before what their flow differs from.</summary>
+    private static string Enough(BuildQuestion question, ForcedChoice force)
+    {
+        var part = question.CandidatesAt(force.Position).First(force.IsIt).Parts[0].Id; // a candidate has a part
+        return InjectorGoals.Sets(question.Terms, force.Position) && !question.Terms.At(force.Position).AdmitNotKnown
+            && InjectorGoals.Size(question.Terms).GetValueOrDefault(part) is { Enough: Injectors.Enough.NotKnown } sized
+            ? $"Whether it is enough for {question.Build.Goal?.Power} is not known. {sized.Because} It is taken only where what is not known there is admitted. "
+            : "";
+    }
+
+    private static bool IsOther(ConflictMember member) => !member.Wish.StartsWith("force:", StringComparison.Ordinal);
+
     private static string Broken(BuildConflict conflict)
     {
-        string[] others = [.. conflict.Members.Where(member => !member.Wish.StartsWith("force:", StringComparison.Ordinal)).Select(member => member.Text)];
+        string[] others = [.. conflict.Members.Where(IsOther).Select(member => member.Text)];
         return others.Length == 0 ? "What is known of the parts rules it out." : $"With it these cannot hold: {string.Join(" ", others)}";
     }
 

@@ -35,7 +35,7 @@ internal sealed class ConflictMends(
 
         if (name == Power)
         {
-            return new ConflictMember(name, text, mend + MostPower.Say(run, given => CanHold(given, [ground, .. behind])), null, null);
+            return new ConflictMember(name, text, mend + MostPower.Say(run, (less, given) => CanHold(less, given, behind)), null, null);
         }
 
         var solved = force?.Ground == grounds[ground] && behind.Count == 0 ? force.Without : Solve(objective, [ground, .. behind], adjust, _forAmounts);
@@ -110,9 +110,19 @@ internal sealed class ConflictMends(
     private SolvedPlan Solve(PlanObjective aim, IReadOnlyCollection<int> without, Func<WrittenPlan, PlanProblem> otherwise, PlanEffort thought) =>
         BuildPlanner.SolveWithWishes(run, aim, thought, adjust: otherwise, without: without, stop: stop);
 
-    private bool CanHold(Func<WrittenPlan, PlanProblem> also, IReadOnlyCollection<int> without) => run.CanHold(
-        new HashSet<int>([.. without, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), _forAmounts,
-        written => also(written with { Problem = adjust(written) }), stop) == true;
+    /// <param name="other">The build with something otherwise: its grounds have the same names, and may stand elsewhere.</param>
+    private bool CanHold(PlanRun other, Func<WrittenPlan, PlanProblem> also, IReadOnlyCollection<int> without)
+    {
+        var written = other.Write();
+        var names = without.Select(ground => grounds[ground].Name).ToHashSet(StringComparer.Ordinal);
+        HashSet<int> dropped =
+        [
+            .. written.Grounds.Index().Where(ground => names.Contains(ground.Item.Name)).Select(ground => ground.Index),
+            .. BuildPlanner.SoftWishes(other.Terms, written),
+            .. force is not null && names.Contains(force.Ground.Name) ? [written.Grounds.Count] : Array.Empty<int>(),
+        ];
+        return other.CanHold(dropped, _forAmounts, one => also(one with { Problem = adjust(one) }), stop) == true;
+    }
 
     private (Measures.Money Cost, DateOnly Ready)? CostOf(SolvedPlan solved) => solved.Solution.Choices.Count == 0 ? null
         : (run.Terms.MoneyOf(solved.Solution.Totals.Cost), run.Terms.StartOn.AddDays(solved.Solution.Totals.Days));

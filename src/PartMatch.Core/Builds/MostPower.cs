@@ -8,21 +8,24 @@ internal static class MostPower
 {
     private const double WattsPerKilowatt = 1000;
 
-    /// <param name="canHold">Is there a plan with this besides, where no power is asked for?</param>
+    /// <param name="canHold">Is there a plan of this build, with this besides?</param>
     /// <returns>"; at most 225 kW, with harl:I-5501", or nothing where none of them is rated so that it can be told.</returns>
-    public static string Say(PlanRun run, Func<Func<WrittenPlan, PlanProblem>, bool> canHold)
+    public static string Say(PlanRun run, Func<PlanRun, Func<WrittenPlan, PlanProblem>, bool> canHold)
     {
+        var goal = InjectorGoals.QuestionOf(run.Terms)?.Power is { } asked ? (double)(asked.High ?? asked.Value) : 0;
         var sized = InjectorGoals.Size(run.Terms);
         var enough = run.Candidates.SelectMany(choices => choices).Where(one => InjectorGoals.Sets(run.Terms, one.Position) && one is { IsNothing: false, Parts.Count: 1 })
             .Select(one => (Candidate: one, Power: sized.GetValueOrDefault(one.Parts[0].Id)?.PowerAtDuty?.Low))
-            .Where(one => one.Power >= WattsPerKilowatt)
+            .Where(one => one.Power >= WattsPerKilowatt && one.Power < goal)
             .OrderByDescending(one => one.Power).ThenBy(one => one.Candidate.Key, StringComparer.Ordinal);
         foreach (var (candidate, power) in enough)
         {
-            if (canHold(written => Otherwise.Force(written, candidate.Position, one => one.IsSameAs(candidate))))
+            // What is not sure to be enough for the goal is enough for less: the whole question is asked with less.
+            var kilowatts = Math.Floor(power!.Value / WattsPerKilowatt); // filtered above
+            var less = run.Where(build => build with { Goal = build.Goal! with { Power = string.Create(CultureInfo.InvariantCulture, $"{kilowatts} kW") } }); // it names the power
+            if (canHold(less, written => Otherwise.Force(written, candidate.Position, one => one.IsSameAs(candidate))))
             {
-                return string.Create(
-                    CultureInfo.InvariantCulture, $"; at most {Math.Floor(power!.Value / WattsPerKilowatt)} kW as it is wished, with {LineChanges.Say(candidate)}"); // filtered above
+                return string.Create(CultureInfo.InvariantCulture, $"; at most {kilowatts} kW as it is wished, with {LineChanges.Say(candidate)}");
             }
         }
 

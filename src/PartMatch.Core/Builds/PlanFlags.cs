@@ -9,6 +9,8 @@ namespace PartMatch.Core.Builds;
 /// <summary>What to mind of a plan before money is spent.</summary>
 internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opened, IReadOnlyList<BuildLine> lines, PlanPurchases purchases)
 {
+    private static readonly HashSet<string> _makeVolumeAndTiming = ["piston", "head", "head-gasket", "intake-camshaft", "exhaust-camshaft"];
+
     private BuildTerms Terms => run.Terms;
 
     public IReadOnlyList<string> All(DateOnly today, PlanTrust? trust, KeptWishes? kept) =>
@@ -24,6 +26,7 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opene
             : Array.Empty<string>(),
         .. SentApart(),
         .. GoalFuel.Of(run, solved),
+        .. NotReckoned(),
         .. NotRecorded(),
         .. solved.Written.Jobs.Where((_, job) => solved.Solution.Jobs[job] is not null).SelectMany(Of),
         .. lines.Where(line => line.Pieces is null && line.Buy.Count > 0).Select(line => $"{line.Name}: how many pieces is not recorded; one was counted."),
@@ -44,6 +47,18 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opene
         }
 
         return UntoldRenewals.Of(Terms, opened);
+    }
+
+    /// <summary>What the sums of other sheets tell and no plan does.</summary>
+    private IEnumerable<string> NotReckoned()
+    {
+        var changed = lines.Where(line => line.Action is not (LineAction.Keep or LineAction.LeaveOff)
+            && Terms.At(line.Position).Position.Role is { } role && _makeVolumeAndTiming.Contains(role)).ToList();
+        return changed.Count == 0 ? [] :
+        [
+            $"Compression, squish and valve timing are not reckoned here, and {FitWording.List([.. changed.Select(line => line.Name.ToLowerInvariant())])} "
+                + "change: reckon them under Compression and Valve timing before ordering, and measure piston to valve by hand.",
+        ];
     }
 
     /// <summary>What is counted as one parcel and is ordered on several days.</summary>

@@ -13,11 +13,13 @@ internal sealed class PlanRun
     private readonly PlanWriter _writer;
     private readonly LearnedRules _learned;
     private readonly FitMemory _memory;
+    private readonly Build _build;
+    private readonly IReadOnlyCollection<string>? _refusedSellers;
     private readonly (int Known, WrittenPlan Plan)?[] _written = new (int, WrittenPlan)?[2];
 
     public PlanRun(BuildFacts facts, Build build, DateOnly today, FitMemory memory, IReadOnlyCollection<string>? refusedSellers = null)
     {
-        (_memory, Today) = (memory, today);
+        (_memory, Today, _build, _refusedSellers) = (memory, today, build, refusedSellers);
         Terms = BuildTerms.Of(facts, build, today);
         Screen = OfferScreen.Of(Terms, refusedSellers ?? build.RefusedSellers, today);
         Candidates = Builds.Candidates.Of(Terms, Screen.Obtainable);
@@ -27,6 +29,9 @@ internal sealed class PlanRun
         _writer = new PlanWriter(Terms, Candidates, Screen);
         _learned = memory.Learned(Terms, Candidates, () => RelationRules.Of(Terms, ByPosition, asBuilt).Concat(Alone()));
     }
+
+    /// <summary>The same where the build is otherwise.</summary>
+    public PlanRun Where(Func<Build, Build> otherwise) => new(Terms.Facts, otherwise(_build), Today, _memory, _refusedSellers);
 
     public BuildTerms Terms { get; }
 

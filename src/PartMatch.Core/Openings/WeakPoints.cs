@@ -37,6 +37,8 @@ internal sealed class OpenWeakPoints(PlanRun run, SolvedPlan solved)
     private readonly IReadOnlySet<string> _works = solved.Written.WorksOf(solved.Solution);
     private readonly OpenedPlan _opened = OpenedPlan.Of(run.Terms, solved.Written.Chosen(solved.Solution), solved.Written.WorksOf(solved.Solution));
 
+    private readonly PlanPurchases _purchases = PlanPurchases.Of(run, solved);
+
     private FamilyFacts Family => run.Terms.Facts.Family;
 
     /// <summary>In the order of their codes.</summary>
@@ -56,8 +58,11 @@ internal sealed class OpenWeakPoints(PlanRun run, SolvedPlan solved)
         var fitted = Family.FitmentsAt(weak.Variant, weak.Position).Select(fitment => fitment.Part).OfType<string>().ToHashSet(StringComparer.Ordinal);
         return there.IsDonors
             ? weak.Variant == run.Terms.Build.Donor.Variant && MayBe(weak.Span)
-            : there.Parts.Any(part => fitted.Contains(part.Id) && part.Id != weak.RemedyPart);
+            : there.Parts.Any(part => fitted.Contains(part.Id) && (part.Id != weak.RemedyPart || !IsNew(weak.Position)));
     }
+
+    /// <summary>A used one of the same number has the weakness of its years; what is in hand is taken for new.</summary>
+    private bool IsNew(string position) => _purchases.OffersFor(position).All(offer => offer.IsNew);
 
     /// <summary>What is not known of the donor's age is not taken for its being newer.</summary>
     private bool MayBe(Span span) => (run.Terms.Built is not { } built || FitCheck.Overlaps(span, built))
@@ -89,7 +94,7 @@ internal sealed class OpenWeakPoints(PlanRun run, SolvedPlan solved)
         var best = run.Screen.Offers.Where(offer => offer.Offer.Part == id)
             .Select(offer => (Offer: offer, Packs: ((pieces - 1) / offer.Pieces) + 1)).Where(one => one.Packs <= (one.Offer.Offer.Stock ?? int.MaxValue))
             .OrderBy(one => one.Offer.Landed * one.Packs).ThenBy(one => one.Offer.Address, StringComparer.Ordinal).FirstOrDefault();
-        var inPlan = !_chosen[weak.Position].IsDonors && _chosen[weak.Position].Parts.Any(there => there.Id == id);
+        var inPlan = !_chosen[weak.Position].IsDonors && _chosen[weak.Position].Parts.Any(there => there.Id == id) && IsNew(weak.Position);
         var price = best.Offer is null ? null : run.Terms.MoneyOf(best.Offer.Landed * best.Packs);
         yield return new WeakPointRemedy(
             id, null, part.Name, inPlan, price, best.Offer?.Address,

@@ -27,7 +27,11 @@ public sealed record YardList(
 /// <param name="OneOf">One part; several where one of them is chosen by measurement.</param>
 public sealed record YardPart(
     string Position, string Name, string Group, int? Pieces, string? BuyNew, Money? Planned, string? From, ItemCondition? Condition, decimal? AccessMinutes,
-    string? Access, IReadOnlyList<YardFind> OneOf);
+    string? Access, IReadOnlyList<YardFind> OneOf)
+{
+    /// <summary>Is what the plan pays a share of one price, for several positions together? Then pulling this one alone saves nothing.</summary>
+    public bool IsShare { get; init; }
+}
 
 /// <summary>A part to look for.</summary>
 /// <param name="Numbers">What may stand on it or on its wrapper, its own number first.</param>

@@ -4,6 +4,7 @@ using PartMatch.Core.Fit;
 using PartMatch.Core.Identification;
 using PartMatch.Core.Listings;
 using PartMatch.Core.LookAlikes;
+using PartMatch.Core.Openings;
 
 namespace PartMatch.Core.Yard;
 
@@ -39,7 +40,10 @@ public static class YardLists
         return new YardPart(
             line.Position, line.Name, line.Group, line.Pieces, BuyNew(facts.Family, build, position), line.Cost, FitWording.List(sellers),
                 ConditionOf(facts, line), position.AccessMinutes,
-            position.Access, [.. Ids(line).Select(id => facts.Family.FindPart(id)).OfType<Part>().Select(part => Find(facts.Family, lookAlikes, part))]);
+            position.Access, [.. Ids(line).Select(id => facts.Family.FindPart(id)).OfType<Part>().Select(part => Find(facts.Family, lookAlikes, part))])
+        {
+            IsShare = plan.Baskets.SelectMany(basket => basket.Items).Any(item => item.For.Count > 1 && line.Buy.Any(buy => buy.Offer == item.Offer)),
+        };
     }
 
     private static ItemCondition? ConditionOf(BuildFacts facts, BuildLine line)
@@ -55,8 +59,12 @@ public static class YardLists
 
     private static string? BuyNew(FamilyFacts family, Build build, Position position) =>
         KindOf(family, position.Code)?.Cautions.Contains(Single) == true ? "Single use: a used one is not fitted again."
+        : IsRenewed(family, build, position.Code) ? "Renewed when something is opened: a used one is no new one."
         : build.Wishes.Any(wish => wish.OnlyNew && (wish.Position == position.Code || wish.Group == position.Group)) ? "You want it new."
         : null;
+
+    private static bool IsRenewed(FamilyFacts family, Build build, string position) =>
+        Disturbance.Renewals(family, [build.Donor.Variant, build.Target ?? build.Donor.Variant]).Any(row => row.Renewed == position);
 
     private static YardFind Find(FamilyFacts family, LookAlikeFacts lookAlikes, Part part)
     {

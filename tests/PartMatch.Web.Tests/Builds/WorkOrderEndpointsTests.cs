@@ -103,8 +103,8 @@ public sealed class WorkOrderEndpointsTests(SeedServer server)
         var order = await _client.AskAsync("/api/builds/hill-climb/work-order?on=2026-11-26&donor=boat-house");
         var (tap, hone) = (order.List("works").Single(work => work.Text("work") == "tap-head-threads-m11"), order.List("works").Single(work => work.Text("work") == "hone-bores"));
 
-        Assert.Equal(("2026-12-03", "2026-12-07"), (tap.Text("startsOn"), tap.Text("endsOn")));
-        Assert.Equal(("2026-12-07", "2026-12-12"), (hone.Text("startsOn"), hone.Text("endsOn")));
+        Assert.Equal(("2026-12-06", "2026-12-10"), (tap.Text("startsOn"), tap.Text("endsOn")));
+        Assert.Equal(("2026-12-10", "2026-12-15"), (hone.Text("startsOn"), hone.Text("endsOn")));
         Assert.Contains(Step(order, "cylinder-block").List("reminders"), reminder => reminder.Text("text").Contains("torque plate", StringComparison.Ordinal));
         Assert.Contains(Step(order, "cylinder-block").List("reminders"), reminder => reminder.Text("text").StartsWith("Washed", StringComparison.Ordinal));
     }

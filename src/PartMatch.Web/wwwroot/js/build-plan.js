@@ -56,7 +56,7 @@ function headline(plan, { build, query }) {
     plan.cost ? [
       el('p', { class: 'why' }, sentences(plan.cost.text)), beforeMoney(plan.flags),
       facts([
-        ['Ordered on', plan.asked.startOn], ['Ready', `${plan.readyOn}, after ${count(plan.days, 'day')}`],
+        ['Ordered on', plan.asked.startOn], ['Ready', `${plan.readyOn}, after ${count(plan.days, 'calendar day')}; your own hours at the bench are not counted`],
           ['The weakest line is', plan.sureness ? sureness(plan.sureness) : ''],
         ['Of the build', `version ${plan.asked.version}`], ['Next', el('a', { href: tradeOff }, 'What does each day sooner cost?')],
       ]),

@@ -42,7 +42,7 @@ function yardPart(part) {
     el('summary', null, el('h3', null, sentence(part.name), part.pieces > 1 ? ` × ${part.pieces}` : ''),
       el('span', { class: 'seek' }, el('span', { class: 'number' }, first?.numbers[0]?.written ?? 'no number recorded'), atSight(first) ? `; ${mark(atSight(first))}` : '')),
     el('p', { class: 'quiet small' }, [part.access && `To reach it: ${part.access}`,
-      part.planned && `planned for ${money(part.planned)}${part.condition ? `, ${conditionText({ condition: part.condition })}` : ''} from ${part.from}`]
+      part.planned && `planned for ${money(part.planned)}${part.isShare ? ' (its share of one price for several: pulling it alone saves nothing)' : ''}${part.condition ? `, ${conditionText({ condition: part.condition })}` : ''} from ${part.from}`]
       .filter(Boolean).join('; '), '.'),
     rest.length ? el('p', { class: 'small' }, el('strong', null, 'One of several, chosen by measurement: '), 'what you need is known after measuring.') : null,
     first ? known(first) : null,
