@@ -145,7 +145,10 @@ public sealed record LinePurchase(string Offer, string Seller, string? NumberAsW
 public sealed record SellerBasket(
     string Seller, string Name, IReadOnlyList<BasketItem> Items, Money Goods, Money Import, Money Sending, string SendingText, Money Total, DateOnly ArrivesOn)
 {
-    /// <summary>What sending costs more where what is ordered later, because it is measured for first, is sent on its own; null where all is ordered at once.</summary>
+    /// <summary>
+    /// What sending costs more than is counted where what is measured for first is ordered on several days and each is sent on its own; null where the one
+    /// later parcel that is counted is enough.
+    /// </summary>
     public Money? SentApart { get; init; }
 }
 

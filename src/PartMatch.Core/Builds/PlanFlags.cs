@@ -61,13 +61,13 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opene
         ];
     }
 
-    /// <summary>What is counted as one parcel and is ordered on several days.</summary>
+    /// <summary>What is counted as one later parcel and is ordered on several days.</summary>
     private IEnumerable<string> SentApart()
     {
         var more = purchases.Baskets.Select(basket => basket.SentApart).OfType<Measures.Money>().Sum(one => (long)Measures.Amount.Of(one).Minor);
         return more <= 0 ? [] :
         [
-            $"Not in the sum: {Terms.Say(more)} of sending, where what is measured for first is sent in parcels of its own. Ask the sellers to hold the parcel, or count it in.",
+            $"Not in the sum: {Terms.Say(more)} of sending, where what is measured for first is ordered on several days and sent each time. Ask the sellers to hold the parcel, or count it in.",
         ];
     }
 

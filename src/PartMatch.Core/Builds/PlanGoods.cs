@@ -39,6 +39,11 @@ internal sealed class PlanGoods
         Sellers = [.. sellers.Select(SellerOf)];
         var indexes = sellers.Index().ToDictionary(seller => (seller.Item.Book, seller.Item.Code), seller => seller.Index);
 
+        var takenAt = takers.ToDictionary(
+            same => _products[same.Key], same => same.All(taker => taker.IsGraded) ? same.Select(taker => taker.Position).Distinct().ToArray() : []);
+        GradedFor = [.. useful.Select(offer => offer.Offer.Bought is null && offer.Holds.TrueForAll(held => takenAt[held.Product].Length > 0)
+            ? (IReadOnlyList<string>)[.. offer.Holds.SelectMany(held => takenAt[held.Product]).Distinct()] : [])];
+
         // Of two that come to the same, what is bought already, then what was seen last.
         var ranks = Screened.OrderByDescending(offer => offer.Bought is not null).ThenByDescending(offer => offer.Offer.SeenOn).ThenBy(offer => offer.Address, StringComparer.Ordinal).Index()
             .ToDictionary(offer => offer.Item, offer => offer.Index);
@@ -52,6 +57,9 @@ internal sealed class PlanGoods
     public IReadOnlyList<string> PartsOfProducts { get; }
 
     public IReadOnlyList<ScreenedOffer> Screened { get; }
+
+    /// <summary>For each offer the positions for which it holds one of the grades; none where it serves for anything else too, or was bought already.</summary>
+    public IReadOnlyList<IReadOnlyList<string>> GradedFor { get; }
 
     public IReadOnlyList<PlanSeller> Sellers { get; }
 

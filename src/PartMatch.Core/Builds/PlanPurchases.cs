@@ -141,7 +141,7 @@ internal sealed class PlanPurchases
         var (goods, import) = (bought.Sum(one => (one.Offer.Goods + one.Offer.LostDeposit) * one.Packs), bought.Sum(one => one.Offer.Import * one.Packs));
         var (sending, text) = PlanSending.Of(terms, _solved, seller, [.. bought.Select(one => (one.Index, one.Packs))]);
         var later = LaterOf(seller, bought, sending);
-        var words = later is null ? text : $"{text}; counted as one parcel: {later.Value.Words}";
+        var words = later is null ? text : $"{text}; {later.Value.Words}";
         return new SellerBasket(
             $"{seller.Book}/{seller.Code}", seller.Name, items, terms.MoneyOf(goods), terms.MoneyOf(import), terms.MoneyOf(sending), words,
             terms.MoneyOf(goods + import + sending), items.Max(item => item.ArrivesOn))
@@ -150,20 +150,16 @@ internal sealed class PlanPurchases
         };
     }
 
-    /// <summary>What is measured for first is ordered later: what sending costs more where each order is sent on its own. Null where all is ordered at once.</summary>
-    private (long More, string Words)? LaterOf(Buying.Seller seller, List<(int Index, ScreenedOffer Offer, int Packs)> bought, long together)
+    /// <summary>
+    /// What is measured for first is ordered when it has been: the plan counts one later parcel of each seller. What it costs more where that is ordered on
+    /// several days, or travels with what is bought for something else; null where it is not.
+    /// </summary>
+    private (long More, string Words)? LaterOf(Buying.Seller seller, List<(int Index, ScreenedOffer Offer, int Packs)> bought, long counted)
     {
         var byDay = bought.GroupBy(one => GradedFor(one.Index).Select(graded => OrderedAfter(graded.Position)).DefaultIfEmpty(0).Max()).OrderBy(day => day.Key).ToList();
-        if (byDay.Count < 2)
-        {
-            return null;
-        }
-
-        var apart = byDay.Sum(day => PlanSending.Of(_run.Terms, _solved, seller, [.. day.Select(one => (one.Index, one.Packs))]).Cost);
+        var more = byDay.Sum(day => PlanSending.Of(_run.Terms, _solved, seller, [.. day.Select(one => (one.Index, one.Packs))]).Cost) - counted;
         var days = string.Join(" and ", byDay.Where(day => day.Key > 0).Select(day => $"{_run.Terms.StartOn.AddDays(day.Key):yyyy-MM-dd}"));
-        return (apart - together, apart > together
-            ? $"some of it can be ordered only when it has been measured for, {days}; sent apart it costs {_run.Terms.Say(apart - together)} more, unless the seller holds the parcel"
-            : $"some of it can be ordered only when it has been measured for, {days}; sent apart it costs no more");
+        return more <= 0 ? null : (more, $"what is measured for first can be ordered on {days}; sent apart it costs {_run.Terms.Say(more)} more, unless the seller holds the parcel");
     }
 
     private BasketItem ItemOf(int index, ScreenedOffer offer, int packs) => new(

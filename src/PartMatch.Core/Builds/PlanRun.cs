@@ -216,4 +216,8 @@ internal sealed record SolvedPlan(WrittenPlan Written, PlanSolution Solution, IR
 
     /// <summary>Is it known of every such wish whether any plan keeps it?</summary>
     public bool IsFoundOut { get; init; } = true;
+
+    /// <summary>Does it travel in the seller's later parcel, because something is measured for it first that is not there yet?</summary>
+    public bool IsLater(int offer) =>
+        PlanLater.IsLater(Written.Problem, Written.Problem.Offers[offer], Solution.Choices, [.. Solution.Jobs.Select(start => start is not null)]);
 }

@@ -66,7 +66,7 @@ internal sealed class PlanWriter
             .. risks.Select((risk, index) => Facts(risk.If) is { } all ? new PlanRule(all, [new DoubtTaken(firstRisk + index)]) : null).OfType<PlanRule>(),
         ];
         var problem = new PlanProblem(
-            [.. _candidates.Select((choices, place) => PlaceOf(place, choices))], _goods.Products, _goods.Offers, _goods.Sellers,
+            [.. _candidates.Select((choices, place) => PlaceOf(place, choices))], _goods.Products, [.. _goods.Offers.Select(OrderedAfter)], _goods.Sellers,
             CureWorks.InOrder(_terms.Facts.Family, _works, GradeOrders.InOrder(_works, [.. _works.Select(JobOf)])), doubts, rules)
         {
             MostCost = _terms.Budget is { } budget
@@ -100,6 +100,13 @@ internal sealed class PlanWriter
         return new PlanChoice(
             candidate.Key, candidate.IsDonors ? allowance : -sale, _goods.UsesOf(candidate), isUnseen ? PlanRisks.NotInspected : 0,
             candidate.IsDonors ? 1 : 0);
+    }
+
+    /// <summary>What is chosen by measurement alone is ordered when it is measured, each time all of it.</summary>
+    private PlanOffer OrderedAfter(PlanOffer offer, int index)
+    {
+        var jobs = _goods.GradedFor[index].Select(GradeOrders.CodeOf).ToList();
+        return jobs.TrueForAll(_jobs.ContainsKey) ? offer with { OrderedAfter = [.. jobs.Select(job => _jobs[job])] } : offer;
     }
 
     private PlanJob JobOf(Work work)

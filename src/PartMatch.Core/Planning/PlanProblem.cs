@@ -65,9 +65,18 @@ public sealed record PlanOffer(
 
     /// <summary>For how many pieces the seller charges a pack of it; at least 1.</summary>
     public int SentAs { get; init; } = 1;
+
+    /// <summary>
+    /// Jobs that must be done before it is ordered. Where one of them cannot begin on the first day, it travels in a later parcel of its seller, for which the
+    /// seller charges anew.
+    /// </summary>
+    public IReadOnlyList<int> OrderedAfter { get; init; } = [];
 }
 
-/// <summary>Who sends one parcel with all that is bought and has no sending of its own.</summary>
+/// <summary>
+/// Who sends one parcel with all that is ordered on the first day and has no sending of its own, and one with what is ordered later
+/// (<see cref="PlanOffer.OrderedAfter"/>).
+/// </summary>
 /// <param name="ParcelCost">For the parcel.</param>
 /// <param name="PieceCost">For each piece in it: see <see cref="PlanOffer.SentAs"/>.</param>
 /// <param name="FreeFrom">Value of the goods in it from which sending costs nothing; null: never.</param>

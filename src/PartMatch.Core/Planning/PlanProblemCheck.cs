@@ -81,6 +81,7 @@ public static class PlanProblemCheck
         CheckPieces(problem, offer.Holds, $"offer \"{offer.Name}\"");
         Within([offer.Seller], problem.Sellers.Count, $"seller of offer \"{offer.Name}\"");
         AtLeastNothing(offer.Price, $"the price of offer \"{offer.Name}\"");
+        Within(offer.OrderedAfter, problem.Jobs.Count, $"job before offer \"{offer.Name}\"");
         Count(offer.SentAs, $"the pieces that a pack of offer \"{offer.Name}\" is sent as");
         AtLeastNothing(offer.Packs, $"the packs of offer \"{offer.Name}\"");
         AtLeastNothing(offer.OwnSending ?? 0, $"the sending of offer \"{offer.Name}\"");
@@ -125,7 +126,7 @@ public static class PlanProblemCheck
             problem.FixedCost,
             .. choices.Select(choice => (Int128)choice.Cost),
             .. problem.Jobs.Select(job => (Int128)job.Cost),
-            .. problem.Sellers.Select(seller => (Int128)seller.ParcelCost),
+            .. problem.Sellers.Select(seller => 2 * (Int128)seller.ParcelCost),
             .. bought.Select(one => one.packs * ((Int128)one.offer.Price + ((Int128)problem.Sellers[one.offer.Seller].PieceCost * one.offer.SentAs))),
             .. bought.Select(one => (Int128)(one.offer.OwnSending ?? 0)),
         ]);

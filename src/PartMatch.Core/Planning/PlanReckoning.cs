@@ -25,30 +25,21 @@ internal static class PlanReckoning
 
         cost += problem.Jobs.Where((_, job) => jobs[job] is not null).Sum(job => job.Cost);
         risk += problem.Doubts.Where((_, doubt) => doubts[doubt]).Sum(doubt => doubt.Risk);
-        var sending = Sending(problem, packs);
+        var sending = Sending(problem, choices, packs, [.. jobs.Select(start => start is not null)]);
         return new PlanTotals(cost + sending, sending, days, risk, kept);
     }
 
     /// <summary>What all sellers charge. What has a sending of its own is not in the seller's parcel and does not make it free.</summary>
-    public static long Sending(PlanProblem problem, IReadOnlyList<int> packs)
+    public static long Sending(PlanProblem problem, IReadOnlyList<int?> choices, IReadOnlyList<int> packs, IReadOnlyList<bool> isDone)
     {
-        var own = problem.Offers.Where((_, offer) => packs[offer] > 0).Sum(offer => offer.OwnSending ?? 0);
-        return own + problem.Sellers.Select((_, seller) => Parcel(problem, seller, packs)).Sum();
+        var bought = problem.Offers.Index().Where(offer => packs[offer.Index] > 0).ToList();
+        return bought.Sum(offer => offer.Item.OwnSending ?? 0) + bought.Where(offer => offer.Item.OwnSending is null)
+            .GroupBy(offer => (offer.Item.Seller, PlanLater.IsLater(problem, offer.Item, choices, isDone)))
+            .Sum(parcel => Parcel(problem.Sellers[parcel.Key.Seller], [.. parcel.Select(offer => (offer.Item, packs[offer.Index]))]));
     }
 
-    private static long Parcel(PlanProblem problem, int seller, IReadOnlyList<int> packs)
-    {
-        var (count, goods) = (0L, 0L);
-        for (var offer = 0; offer < packs.Count; offer++)
-        {
-            if (problem.Offers[offer] is { OwnSending: null } sent && sent.Seller == seller)
-            {
-                count += (long)packs[offer] * sent.SentAs;
-                goods += packs[offer] * sent.GoodsValue;
-            }
-        }
-
-        var terms = problem.Sellers[seller];
-        return count == 0 || goods >= terms.FreeFrom ? 0 : terms.ParcelCost + (terms.PieceCost * count);
-    }
+    /// <summary>What a seller charges for one parcel; nothing where there is nothing in it.</summary>
+    public static long Parcel(PlanSeller seller, IReadOnlyList<(PlanOffer Offer, int Packs)> goods) =>
+        goods.Count == 0 || goods.Sum(one => one.Packs * one.Offer.GoodsValue) >= seller.FreeFrom
+            ? 0 : seller.ParcelCost + (seller.PieceCost * goods.Sum(one => (long)one.Packs * one.Offer.SentAs));
 }

@@ -104,7 +104,7 @@ internal sealed class PlanSearch
     {
         var choices = Model.Choices.Select(flags => Array.FindIndex(flags, flag => _values[flag] == 1)).Select(made => made < 0 ? (int?)null : made).ToArray();
         var packs = Model.Packs
-            .Select((variable, offer) => (int)(_values[variable] + (Model.Parcels.Spare[offer] is { } spare ? _values[spare] : 0))).ToArray();
+            .Select((variable, offer) => (int)(_values[variable] + Model.Parcels.Spare[offer].Sum(spare => _values[spare]))).ToArray();
         var doubts = Model.Doubts.Select(flag => _values[flag] == 1).ToArray();
         var (starts, days) = PlanCalendar.Settle(_problem, choices, packs, Starts(), HasDays ? (int)_values[Schedule.Days] : int.MaxValue);
         var totals = PlanReckoning.Add(_problem, choices, packs, starts, doubts, days);

@@ -147,6 +147,34 @@ public sealed class BuildOfferTests
             flag => flag.StartsWith("measure first, do not order yet", StringComparison.Ordinal));
     }
 
+    // A parcel of the mill costs 5.00. Which wheel it takes is measured on the shaft: on the one that comes on day 4 the wheel travels alone, 20 + 30 + 2 x 5;
+    // on the donor's own the wheel alone is ordered, on the first day, 30 + 5.
+    [Fact]
+    public void What_is_measured_for_on_a_part_to_come_travels_in_a_parcel_of_its_own()
+    {
+        var told = new TestBuild(Told.Family.Chosen("wheel", "shaft.width", 9, 11, "WHEEL-2")).Seller("mill", parcel: 500)
+            .Sold("WHEEL-2", 3000, days: 3).Sold("SHAFT-1", 2000, days: 4);
+        var plan = told.Donor("shaft", PartState.Damaged).Plan();
+
+        Assert.Equal(TestBuild.Euros(2000 + 3000 + 500 + 500), plan.Cost?.Total);
+        Assert.Equal(
+            "5.00 EUR for the parcel (5.00 EUR and 0.00 EUR for each of 1 pieces), ordered at once; "
+                + "5.00 EUR for the parcel (5.00 EUR and 0.00 EUR for each of 1 pieces), ordered when it has been measured for",
+            Assert.Single(plan.Baskets).SendingText);
+        Assert.Equal(TestBuild.Euros(3000 + 500), told.Plan().Cost?.Total);
+    }
+
+    // What is sent free from 45.00 is sent free if it travels together, and neither half of it is.
+    [Fact]
+    public void A_parcel_of_its_own_is_free_by_itself_or_not_at_all()
+    {
+        var told = new TestBuild(Told.Family.Chosen("wheel", "shaft.width", 9, 11, "WHEEL-2")).Seller("mill", parcel: 500, freeFrom: 4500)
+            .Sold("WHEEL-2", 3000, days: 3).Sold("SHAFT-1", 2000, days: 4).Donor("shaft", PartState.Damaged);
+
+        Assert.Equal(TestBuild.Euros(2000 + 3000 + 500 + 500), told.Plan().Cost?.Total);
+        Assert.Equal(TestBuild.Euros(2000 + 3000), (told with { Offers = [told.Offers[0], told.Offers[1] with { DaysMin = 0, DaysMax = 0 }] }).Plan().Cost?.Total);
+    }
+
     // The lark's own shaft is wished kept where it can be; the other, which nothing but that wish keeps away, brings 6.00 for the old one.
     [Fact]
     public void What_a_wish_to_keep_costs_is_told()

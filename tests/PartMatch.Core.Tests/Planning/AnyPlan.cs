@@ -15,8 +15,8 @@ internal static class AnyPlan
         from products in Product.Array[1, 3]
         from places in Place(products.Length).Array[1, 3]
         from sellers in Seller.Array[1, 2]
-        from offers in Offer(products.Length, sellers.Length).Array[0, 4]
         from jobs in Gen.Int[0, mostJobs].SelectMany(count => Jobs(count, places.Length))
+        from offers in Offer(products.Length, sellers.Length, jobs.Length).Array[0, 4]
         from doubts in Doubt.Array[0, 1]
         from rules in Rule(places, jobs.Length, doubts.Length).Array[0, 3]
         from limits in Gen.Select(Gen.Int[0, 3], Gen.Int[5, 60], Gen.Int[0, 3], Gen.Int[0, 9])
@@ -43,7 +43,7 @@ internal static class AnyPlan
     private static Gen<PlanPieces[]> Pieces(int products, int least) =>
         Gen.Select(Gen.Int[0, products - 1], Gen.Int[1, 2], (product, pieces) => new PlanPieces(product, pieces)).Array[least, 2];
 
-    private static Gen<PlanOffer> Offer(int products, int sellers) =>
+    private static Gen<PlanOffer> Offer(int products, int sellers, int jobs) =>
         from seller in Gen.Int[0, sellers - 1]
         from price in Gen.Int[0, 9]
         from packs in Gen.Int[1, 2]
@@ -53,7 +53,8 @@ internal static class AnyPlan
         from arrives in Gen.Int[0, 5]
         from risk in Gen.Int[-2, 2]
         from sentAs in Gen.Int[1, 3]
-        select new PlanOffer("offer", seller, price, packs, holds, own < 0 ? null : own, goods, arrives, int.Max(0, risk)) { SentAs = sentAs };
+        from after in jobs == 0 ? Gen.Const(Array.Empty<int>()) : Gen.Int[0, jobs - 1].Array[0, 2]
+        select new PlanOffer("offer", seller, price, packs, holds, own < 0 ? null : own, goods, arrives, int.Max(0, risk)) { SentAs = sentAs, OrderedAfter = after };
 
     private static Gen<PlanJob[]> Jobs(int count, int places)
     {

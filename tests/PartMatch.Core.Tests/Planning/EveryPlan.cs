@@ -58,25 +58,54 @@ internal static class EveryPlan
         + Chosen(problem, chosen).Sum(choice => choice.Cost)
         + problem.Offers.Zip(bought).Sum(pair => pair.First.Price * pair.Second)
         + problem.Jobs.Zip(done).Sum(pair => pair.First.Cost * pair.Second)
-        + Sending(problem, bought);
+        + Sending(problem, chosen, bought, done);
 
-    public static long Sending(PlanProblem problem, int[] bought)
+    public static long Sending(PlanProblem problem, int[] chosen, int[] bought, int[] done)
     {
         var sending = 0L;
         for (var seller = 0; seller < problem.Sellers.Count; seller++)
         {
             var lines = problem.Offers.Zip(bought).Where(line => line.Second > 0 && line.First.Seller == seller).ToList();
             sending += lines.Sum(line => line.First.OwnSending ?? 0);
-            var parcel = lines.Where(line => line.First.OwnSending is null).ToList();
-            var terms = problem.Sellers[seller];
-            var isFree = terms.FreeFrom is { } from && parcel.Sum(line => line.First.GoodsValue * line.Second) >= from;
-            if (parcel.Count > 0 && !isFree)
+            foreach (var later in new[] { false, true })
             {
-                sending += terms.ParcelCost + (terms.PieceCost * parcel.Sum(line => line.Second * line.First.SentAs));
+                var parcel = lines.Where(line => line.First.OwnSending is null && line.First.OrderedAfter.Any(job => HasToWait(problem, chosen, done, job)) == later).ToList();
+                var terms = problem.Sellers[seller];
+                var isFree = terms.FreeFrom is { } from && parcel.Sum(line => line.First.GoodsValue * line.Second) >= from;
+                if (parcel.Count > 0 && !isFree)
+                {
+                    sending += terms.ParcelCost + (terms.PieceCost * parcel.Sum(line => line.Second * line.First.SentAs));
+                }
             }
         }
 
         return sending;
+    }
+
+    /// <summary>Is what the job needs not there on the first day, or is work before it that takes days or has to wait itself?</summary>
+    private static bool HasToWait(PlanProblem problem, int[] chosen, int[] done, int job)
+    {
+        var it = problem.Jobs[job];
+        return it.NeedsPlaces.Any(place => HasToCome(problem, chosen, place))
+            || it.AfterJobs.Where(before => done[before] == 1).Any(before => problem.Jobs[before].Days > 0 || HasToWait(problem, chosen, done, before)
+                || (problem.Jobs[before].Orders is { } ordered && HasToCome(problem, chosen, ordered)));
+    }
+
+    /// <summary>Does what is chosen there take more than what is in hand and what is for sale with no day to wait?</summary>
+    private static bool HasToCome(PlanProblem problem, int[] chosen, int place)
+    {
+        if (chosen[place] < 0)
+        {
+            return false;
+        }
+
+        var there = problem.Products.Select(product => product.InHand).ToArray();
+        foreach (var offer in problem.Offers.Where(offer => offer.ArrivesOn == 0))
+        {
+            offer.Holds.ToList().ForEach(held => there[held.Product] += held.Pieces * offer.Packs);
+        }
+
+        return problem.Places[place].Choices[chosen[place]].Uses.GroupBy(use => use.Product).Any(product => product.Sum(use => use.Pieces) > there[product.Key]);
     }
 
     public static long Risk(PlanProblem problem, int[] chosen, int[] bought, int[] taken) =>

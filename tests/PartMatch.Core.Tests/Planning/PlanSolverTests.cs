@@ -52,7 +52,7 @@ public sealed class PlanSolverTests
         var (bought, done) = (solution.Packs.ToArray(), solution.Jobs.Select(start => start is null ? 0 : 1).ToArray());
         Assert.True(EveryPlan.Suffices(problem, chosen, bought));
         Assert.Equal(EveryPlan.Cost(problem, chosen, bought, done), solution.Totals.Cost);
-        Assert.Equal(EveryPlan.Sending(problem, bought), solution.Totals.Sending);
+        Assert.Equal(EveryPlan.Sending(problem, chosen, bought, done), solution.Totals.Sending);
         Assert.Equal(EveryPlan.Risk(problem, chosen, bought, [.. solution.Doubts.Select(taken => taken ? 1 : 0)]), solution.Totals.Risk);
         Assert.Equal(EveryPlan.LeastDays(problem, chosen, bought, done, solution.Jobs), solution.Totals.Days);
     }
