@@ -34,10 +34,11 @@ public static class BuildPlanner
         if (solved.Solution.Status == PlanStatus.Infeasible && SoftWishes(run.Terms, solved.Written) is [_, ..] soft)
         {
             dropped.UnionWith(soft);
+            var known = new KnownAnswers();
             foreach (var wish in soft)
             {
                 dropped.Remove(wish);
-                var canHold = run.CanHold(dropped, effort, adjust, stop);
+                var canHold = known.CanHold(dropped.ToHashSet(), given => run.FindHeld(given, effort, adjust, stop));
                 isFoundOut &= canHold is not null;
                 if (canHold != true)
                 {

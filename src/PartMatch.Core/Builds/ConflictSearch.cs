@@ -107,7 +107,7 @@ internal sealed class ConflictSearch
     private PlanStatus OutOfTime => _stop.IsCancellationRequested ? PlanStatus.StoppedByYou : PlanStatus.OutOfTime;
 
     private bool? CanHold(IReadOnlySet<int> dropped) =>
-        _known.CanHold(dropped.Union(_soft).ToHashSet(), given => _run.CanHold(given, _effort, Adjust, _stop));
+        _known.CanHold(dropped.Union(_soft).ToHashSet(), given => _run.FindHeld(given, _effort, Adjust, _stop));
 
     private PlanProblem Adjust(WrittenPlan written) =>
         _force is null ? written.Problem : Otherwise.Force(written, _force.Position, _force.IsIt, written.Grounds.Count);

@@ -7,8 +7,10 @@ internal sealed class KnownAnswers
     private readonly List<IReadOnlySet<int>> _tooFew = [];
 
     /// <param name="dropped">Grounds that are given up.</param>
-    /// <param name="ask">Asked where nothing that is known answers; null: not found out.</param>
-    public bool? CanHold(IReadOnlySet<int> dropped, Func<IReadOnlySet<int>, bool?> ask)
+    /// <param name="ask">
+    /// Asked where nothing that is known answers, null: not found out; with those of the grounds that what was found does without: it answers for fewer too.
+    /// </param>
+    public bool? CanHold(IReadOnlySet<int> dropped, Func<IReadOnlySet<int>, (bool? CanHold, IReadOnlySet<int> Broken)> ask)
     {
         if (_enough.Exists(enough => enough.IsSubsetOf(dropped)))
         {
@@ -20,10 +22,10 @@ internal sealed class KnownAnswers
             return false;
         }
 
-        var answer = ask(dropped);
+        var (answer, broken) = ask(dropped);
         if (answer is { } known)
         {
-            (known ? _enough : _tooFew).Add(dropped);
+            (known ? _enough : _tooFew).Add(known ? broken : dropped);
         }
 
         return answer;

@@ -102,26 +102,33 @@ internal sealed class PlanRun
         return new SolvedPlan(Write(withRisks: false), PlanSolution.OutOfTime, []);
     }
 
+    /// <inheritdoc cref="FindHeld"/>
+    public bool? CanHold(IReadOnlySet<int> dropped, PlanEffort effort, Func<WrittenPlan, PlanProblem>? adjust, CancellationToken stop) =>
+        FindHeld(dropped, effort, adjust, stop).CanHold;
+
     /// <summary>Can all wishes and facts hold together where these are dropped? Null where that was not found out.</summary>
     /// <param name="adjust">Changes the problem, for questions beside the plain one.</param>
-    public bool? CanHold(IReadOnlySet<int> dropped, PlanEffort effort, Func<WrittenPlan, PlanProblem>? adjust, CancellationToken stop)
+    /// <returns>And those of them that the plan does without, where there is one: it holds where no more than these are dropped.</returns>
+    public (bool? CanHold, IReadOnlySet<int> Broken) FindHeld(
+        IReadOnlySet<int> dropped, PlanEffort effort, Func<WrittenPlan, PlanProblem>? adjust, CancellationToken stop)
     {
         for (var tries = 0; tries < MostTries; tries++)
         {
             var written = Write(withRisks: false);
-            var solution = PlanSolver.FindAny(adjust is null ? written.Problem : adjust(written), dropped, effort, stop);
+            var problem = adjust is null ? written.Problem : adjust(written);
+            var solution = PlanSolver.FindAny(problem, dropped, effort, stop);
             if (solution.Choices.Count == 0)
             {
-                return solution.Status == PlanStatus.Infeasible ? false : null;
+                return (solution.Status == PlanStatus.Infeasible ? false : null, dropped);
             }
 
             if (!LearnRules(written, solution, Judge(written, solution)))
             {
-                return true;
+                return (true, PlanBroken.Of(problem, solution));
             }
         }
 
-        return null;
+        return (null, dropped);
     }
 
     /// <summary>Every line of the plan, judged among its own neighbours; in the order of the family's positions.</summary>

@@ -48,4 +48,23 @@ internal static class PlanCatalogue
             .ToList();
         return new PlanProblem(drawn, products, offers, sent, [], [], rules);
     }
+
+    /// <summary>
+    /// The same with nothing in the way: one piece of everything, stock enough, every parcel at its price, nothing sent by itself or free, nothing that excludes
+    /// another.
+    /// </summary>
+    public static PlanProblem DrawOpen(int places, int choicesEach, int sellers, int offersEach)
+    {
+        var drawn = Draw(places, choicesEach, sellers, offersEach);
+        return drawn with
+        {
+            Places = [.. drawn.Places.Select(place => place with
+            {
+                Choices = [.. place.Choices.Select(choice => choice with { Uses = [choice.Uses[0] with { Pieces = 1 }] })],
+            })],
+            Offers = [.. drawn.Offers.Select(offer => offer with { Packs = 8, OwnSending = null })],
+            Sellers = [.. drawn.Sellers.Select(seller => seller with { PieceCost = 0, FreeFrom = null })],
+            Rules = [],
+        };
+    }
 }

@@ -46,9 +46,17 @@ public class PlanSolving
 public class LargePlanSolving
 {
     private readonly PlanProblem _large = PlanCatalogue.Draw(300, 12, 100, 6);
+    private readonly PlanProblem _open = PlanCatalogue.DrawOpen(300, 12, 100, 6);
 
     [Benchmark]
     public PlanSolution Three_hundred_places_12_choices_100_sellers_6_offers() => PlanSolver.Solve(_large, PlanObjective.Cheapest, PlanEffort.Ordinary);
+
+    /// <summary>Nothing but prices and parcels, with all ties.</summary>
+    [Benchmark]
+    public PlanSolution Three_hundred_places_prices_and_parcels_alone() => PlanSolver.Solve(_open, PlanObjective.Cheapest, PlanEffort.Ordinary);
+
+    [Benchmark]
+    public long Three_hundred_places_prices_and_parcels_alone_plainly() => PlainSearch.Solve(_open);
 
     /// <summary>As the peer: what it costs, no ties.</summary>
     [Benchmark]

@@ -12,31 +12,39 @@ public sealed class KnownAnswersTests
     [Fact]
     public void Giving_up_more_than_was_enough_is_enough()
     {
-        _known.CanHold(new HashSet<int> { 1 }, _ => true);
+        _known.CanHold(new HashSet<int> { 1 }, given => (true, given));
         Assert.True(_known.CanHold(new HashSet<int> { 1, 2 }, _ => throw new InvalidOperationException("it was known")));
     }
 
     [Fact]
     public void Giving_up_less_than_was_too_little_is_too_little()
     {
-        _known.CanHold(new HashSet<int> { 1, 2 }, _ => false);
+        _known.CanHold(new HashSet<int> { 1, 2 }, given => (false, given));
         Assert.False(_known.CanHold(new HashSet<int> { 2 }, _ => throw new InvalidOperationException("it was known")));
         Assert.False(_known.CanHold(_nothing, _ => throw new InvalidOperationException("it was known")));
     }
 
     [Fact]
+    public void What_was_given_up_and_not_needed_is_not_given_up_the_next_time()
+    {
+        _known.CanHold(new HashSet<int> { 1, 2, 3 }, _ => (true, new HashSet<int> { 2 }));
+        Assert.True(_known.CanHold(new HashSet<int> { 2 }, _ => throw new InvalidOperationException("it was known")));
+        Assert.False(_known.CanHold(new HashSet<int> { 1, 3 }, given => (false, given)));
+    }
+
+    [Fact]
     public void Giving_up_something_else_is_asked()
     {
-        _known.CanHold(new HashSet<int> { 1 }, _ => true);
-        _known.CanHold(new HashSet<int> { 2 }, _ => false);
-        Assert.True(_known.CanHold(new HashSet<int> { 2, 3 }, _ => true));
-        Assert.False(_known.CanHold(new HashSet<int> { 3 }, _ => false));
+        _known.CanHold(new HashSet<int> { 1 }, given => (true, given));
+        _known.CanHold(new HashSet<int> { 2 }, given => (false, given));
+        Assert.True(_known.CanHold(new HashSet<int> { 2, 3 }, given => (true, given)));
+        Assert.False(_known.CanHold(new HashSet<int> { 3 }, given => (false, given)));
     }
 
     [Fact]
     public void What_was_not_found_out_is_asked_again()
     {
-        Assert.Null(_known.CanHold(_nothing, _ => null));
-        Assert.True(_known.CanHold(_nothing, _ => true));
+        Assert.Null(_known.CanHold(_nothing, given => (null, given)));
+        Assert.True(_known.CanHold(_nothing, given => (true, given)));
     }
 }

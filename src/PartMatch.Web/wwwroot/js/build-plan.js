@@ -36,9 +36,20 @@ function counted(parts, declared) {
     apart.length ? ` Not counted: ${apart.join(', ')}.` : '');
 }
 
+/** A flag longer than this that ends in a list is read without it. */
+const longFlag = 400;
+
+/** Of a long one its list is folded: what is told stands in the first line, and on paper all of it. */
+function flagText(flag) {
+  const list = flag.length > longFlag ? flag.lastIndexOf(': ', flag.indexOf('; ')) : -1;
+  const begins = list < 0 ? -1 : flag.lastIndexOf(': ', list - 1);
+  return begins < 0 ? linked(sentences(flag))
+    : [linked(sentences(`${flag.slice(0, begins)}.`)), ' ', el('details', { class: 'on-paper' }, el('summary', null, 'Which they are'), el('p', { class: 'small' }, sentences(flag.slice(begins + 2))))];
+}
+
 /** What has to be read while the money is still there. */
 const beforeMoney = flags => (flags.length ? el('section', { class: 'before-money' }, el('h3', null, 'Before you spend money'),
-  el('ul', { class: 'cautions' }, flags.map(flag => el('li', null, linked(sentences(flag)))))) : null);
+  el('ul', { class: 'cautions' }, flags.map(flag => el('li', null, flagText(flag))))) : null);
 
 /** A plan that begins with another engine is no plan of the build as it stands. */
 function otherDonor({ asked }, build) {
