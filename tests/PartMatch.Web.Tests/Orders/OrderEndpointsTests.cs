@@ -194,6 +194,30 @@ public sealed class OrderEndpointsTests : IAsyncLifetime
         Assert.True((await _client.AskAsync("/api/builds/rig/orders/1")).GetProperty("order").List("events")[^1].GetProperty("did").GetProperty("withoutCheck").GetBoolean());
     }
 
+    // The order route asks the same as the page of goods in.
+    [Fact]
+    public async Task Checked_over_the_order_route_is_what_came_and_was_looked_at()
+    {
+        await MakeAsync();
+        async Task<string> RefusalAsync(string members, string version)
+        {
+            using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", $$"""{"act":"checked","on":"2026-11-23"{{members}}}""", version);
+            return (await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-order")).OnlyError().Text("field");
+        }
+
+        Assert.Equal("act", await RefusalAsync(""","withoutCheck":true""", "1")); // nobody said that it came
+        await ArriveAsync();
+        Assert.Equal("seen", await RefusalAsync("", "2"));
+        Assert.Equal("seen", await RefusalAsync(""","line":1""", "*"));
+        Assert.Equal("withoutCheck", await RefusalAsync(""","withoutCheck":true,"seen":["rotation@photo:clockwise"]""", "2"));
+        using var stale = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", """{"act":"checked","on":"2026-11-23"}""", "1");
+        await stale.ProblemAsync(HttpStatusCode.PreconditionFailed, "stale");
+
+        using var told = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", """{"act":"checked","on":"2026-11-23","withoutCheck":true}""", "2");
+        Assert.Equal(HttpStatusCode.OK, told.StatusCode);
+        Assert.Equal("checked", (await _client.AskAsync("/api/builds/rig/orders/1")).GetProperty("order").List("lines")[0].Text("state"));
+    }
+
     [Theory]
     [InlineData("""{"lines":[]}""", "lines")]
     [InlineData("""{"lines":[{"part":"ardlow:99","pieces":1,"price":"1.00"}],"sending":"0.00"}""", "lines[0].part")]
