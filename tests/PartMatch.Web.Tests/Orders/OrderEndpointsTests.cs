@@ -281,6 +281,30 @@ public sealed class OrderEndpointsTests : IAsyncLifetime
         Assert.Equal(["order 1, line 1: ordered"], pair.Texts("orders"));
     }
 
+    // The pair of two bolts that differ in a number is the worst of none here: what came in this build stands before every other pair, and says so.
+    [Fact]
+    public async Task Pair_that_came_wrong_stands_first_and_says_why()
+    {
+        await MakeAsync("""{"lines":[{"part":"ardlow:12/34","pieces":2,"price":"192.00","isNew":true},{"part":"ardlow:77-1","pieces":4,"price":"6.00"}],"sending":"0.00","orderedOn":"2026-11-20"}""");
+        var before = (await _client.AskAsync("/api/builds/rig/look-alikes?danger=low&on=2026-12-01")).List("pairs");
+        var last = before[^1];
+        Assert.True(before.Count > 1, "there is a pair to come before");
+        using var told = await _client.SendAsync(
+            HttpMethod.Post, "/api/builds/rig/goods-in",
+            $$"""{"order":1,"line":{{(last.Text("part") == "ardlow:77-1" ? 2 : 1)}},"pieces":1,"isRight":false,"fault":"other-part","sent":"{{last.Text("other")}}","on":"2026-11-23"}""", "1");
+        Assert.Equal(HttpStatusCode.OK, told.StatusCode);
+
+        foreach (var danger in new[] { "low", "high" })
+        {
+            var answer = await _client.AskAsync($"/api/builds/rig/look-alikes?danger={danger}&on=2026-12-01");
+            var first = answer.List("pairs")[0];
+            Assert.Equal((last.Text("part"), last.Text("other")), (first.Text("part"), first.Text("other")));
+            Assert.StartsWith($"{last.Text("other")} came for {last.Text("part")} in this build: order 1, line ", first.Texts("cameWrong").Single(), StringComparison.Ordinal);
+            Assert.All(answer.List("pairs").Skip(1), pair => Assert.Empty(pair.List("cameWrong")));
+            Assert.Contains("what came wrong first", answer.Text("headlineText"), StringComparison.Ordinal);
+        }
+    }
+
     private async Task MakeAsync(string body = Pump)
     {
         using var made = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders", body, "*");
