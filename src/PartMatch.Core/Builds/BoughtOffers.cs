@@ -15,7 +15,8 @@ internal static class BoughtOffers
 
     /// <summary>Is a choice of grades bought already, all of it? Then somebody measured before.</summary>
     public static bool Cover(BuildTerms terms, Candidate graded) => terms.Facts.Bought.Pieces
-        .Where(bought => graded.Parts.Any(part => part.Id == bought.Part)).Sum(bought => bought.Pieces) >= Math.Max(1, graded.Pieces ?? 1);
+        .Where(bought => graded.Parts.Any(part => part.Id == bought.Part) && !MeasuredCopies.AreBeyondLimits(terms.Facts, bought))
+        .Sum(bought => bought.Pieces) >= Math.Max(1, graded.Pieces ?? 1);
 
     /// <summary>Days from the start until it is there; what a seller said nothing of takes as long as the build says, or is counted as there today.</summary>
     private static int DaysOf(BuildTerms terms, BoughtPieces bought, DateOnly today)

@@ -31,7 +31,7 @@ internal sealed record Candidate(
     public bool IsDonors => From == CandidateFrom.Donor;
 
     /// <summary>Names it among the candidates of its position, whatever the order of rows was.</summary>
-    public string Key { get; } = $"{From}:{string.Join('|', Parts.Select(part => part.Id))}{(CountedBy is null ? "" : FormattableString.Invariant($"×{Pieces}"))}";
+    public string Key => $"{From}:{PartsKey}{(CountedBy is null ? "" : FormattableString.Invariant($"×{Pieces}"))}{(IsMeasuredCopy ? MeasuredAs : "")}";
 
     /// <summary>For the neighbours it does not matter where it came from.</summary>
     public string PartsKey { get; } = string.Join('|', Parts.Select(part => part.Id));
@@ -39,12 +39,23 @@ internal sealed record Candidate(
     /// <summary>The same part from the same place, in whatever number.</summary>
     public bool IsSameAs(Candidate other) => From == other.From && PartsKey == other.PartsKey;
 
-    /// <summary>The one example that the donor's is; its readings stand in the part.</summary>
-    public Item? Item { get; init; }
+    /// <summary>
+    /// Examples that were measured: the donor's own, or what was bought. The readings of the first stand in the part; where there are more, the line holds only
+    /// where it holds with each of them.
+    /// </summary>
+    public IReadOnlyList<Item> Examples { get; init; } = [];
+
+    /// <summary>Bought, there, and measured.</summary>
+    public bool IsMeasuredCopy => From == CandidateFrom.Supply && Examples.Count > 0;
+
+    /// <summary>By what it is counted when it is bought: what was measured is told apart from what was not.</summary>
+    public string GoodsKey => IsMeasuredCopy ? PlanGoods.Measured + PartsKey : PartsKey;
 
     /// <summary>What the goal asks, where it stands in the place of a service; the line itself is not judged then, the others are judged by it.</summary>
     public string? Goal { get; init; }
 
     /// <summary>What the fit of this line and of its neighbours hangs on.</summary>
-    public string FitKey => Goal is not null ? $"{PartsKey}@{Goal}" : Item is null ? PartsKey : $"{PartsKey}#{Item.Address}";
+    public string FitKey => Goal is not null ? $"{PartsKey}@{Goal}" : PartsKey + MeasuredAs;
+
+    private string MeasuredAs => Examples.Count == 0 ? "" : $"#{string.Join('+', Examples.Select(item => item.Address))}";
 }

@@ -35,9 +35,18 @@ internal static class Candidates
             .. Donors(terms, at),
             .. graded,
             .. graded.Count > 0 ? [] : family.PartsOfKind(kind).Where(part => obtainable.Contains(part.Id))
-                .SelectMany(part => Counted(terms, at, New(terms, at, CandidateFrom.Supply, part))),
+                .SelectMany(part => Supplied(terms, at, part)).SelectMany(one => Counted(terms, at, one)),
             New(terms, at, CandidateFrom.Declared, Part.Nothing(kind)),
         ];
+    }
+
+    /// <summary>As its number is recorded; and as it was measured, where pieces of it were bought and measured.</summary>
+    private static IEnumerable<Candidate> Supplied(BuildTerms terms, PositionTerms at, Part part)
+    {
+        var asRecorded = New(terms, at, CandidateFrom.Supply, part);
+        return MeasuredCopies.Of(terms, part.Id) is [var first, ..] examples
+            ? [asRecorded, asRecorded with { Parts = [Items.MeasuredPart.Of(part, first)], Examples = examples }]
+            : [asRecorded];
     }
 
     /// <summary>Of a service: where a wished engine is known to do without it, or nothing of the kind is recorded.</summary>
@@ -52,7 +61,7 @@ internal static class Candidates
         return PieceCounts.Find(family, at.Position.Code) is not { } count ? [one]
             : family.Variants.SelectMany(variant => family.FitmentsAt(variant.Code, at.Position.Code)).Where(fitment => fitment.Part is not null)
                 .Select(fitment => fitment.Quantity).OfType<int>().Distinct().Order()
-                .Select(pieces => new Candidate(one.Position, one.From, one.Parts, one.IsGraded, pieces, one.Reference, one.IsUsersChoice, count));
+                .Select(pieces => one with { Pieces = pieces, CountedBy = count });
     }
 
     private static bool Takes(PositionTerms at, string part) => !at.Refuse.Contains(part) && (at.Parts.Count == 0 || at.Parts.Contains(part));
@@ -79,7 +88,7 @@ internal static class Candidates
             at.Position.Code, CandidateFrom.Donor, item is null ? parts : [Items.MeasuredPart.Of(parts[0], item)], IsChosenByMeasurement(terms, at),
             fitted[0].Quantity, ReferenceOf(terms, at, parts), at.Keep == KeepWish.Keep || (at.Parts.Count > 0 && parts.All(part => at.Parts.Contains(part.Id))))
         {
-            Item = item,
+            Examples = item is null ? [] : [item],
         };
     }
 

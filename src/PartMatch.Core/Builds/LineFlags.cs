@@ -25,11 +25,22 @@ internal static class LineFlags
                 : Array.Empty<string>(),
             .. line.Answer.Findings.Where(IsWarning).Select(found => $"found in another setting, and not counted here: {found.Text}"),
             .. line.Candidate.IsDonors && state == PartState.NotInspected ? ["not inspected"] : Array.Empty<string>(),
-            .. line.Candidate.IsGraded ? ["measure, then order"] : Array.Empty<string>(),
+            .. line.Candidate.IsMeasuredCopy ? [SayMeasured(line)] : Array.Empty<string>(),
+            .. line.Candidate.IsGraded && !(GradeOrders.IsBought(line.Candidate) && BoughtOffers.Cover(run.Terms, line.Candidate))
+                ? ["measure, then order"] : Array.Empty<string>(),
             .. line.Candidate is { IsDonors: true, IsGraded: false, Parts.Count: > 1 } ? ["which of these the donor has: look at it"] : Array.Empty<string>(),
             .. purchases.OffersFor(line.Candidate.Position).SelectMany(offer => Dangers(run.Terms, offer)).Distinct(),
         ];
     }
+
+    /// <summary>By what the line was judged, and how that stands against the limits.</summary>
+    private static string SayMeasured(JudgedLine line) =>
+        $"judged by what was read on {FitWording.List(line.Candidate.Examples.Select(item => item.Address))} when it came in: " + line.Answer.Item?.Condition switch
+        {
+            Items.ItemCondition.WithinLimits => "within its recorded limits",
+            Items.ItemCondition.BeyondLimits => "beyond its limit",
+            _ => "not inspected in full",
+        };
 
     private static string Harm(JudgedLine line) => line.Answer.Consequence is { } harm ? $"; what may come of it: {Codes.Of(harm)}" : "";
 

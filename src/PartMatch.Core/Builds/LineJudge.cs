@@ -1,6 +1,7 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Injectors;
+using PartMatch.Core.Items;
 
 namespace PartMatch.Core.Builds;
 
@@ -43,7 +44,9 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory, AsBuilt asBu
     /// <param name="works">Works that the plan does.</param>
     public JudgedLine Judge(Candidate candidate, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works)
     {
-        var lines = candidate.Parts.Select(part => Judge(candidate, part, plan, works)).ToList();
+        var lines = candidate.Examples.Count > 0
+            ? candidate.Examples.Select(item => Judge(candidate, Facts.GetPart(candidate.Parts[0].Id), item, plan, works)).ToList() // one part was measured
+            : candidate.Parts.Select(part => Judge(candidate, part, null, plan, works)).ToList();
 
         // Of what is chosen by measurement the best counts; where nobody knows which it is, the worst.
         var line = candidate.IsGraded ? lines.MinBy(line => line.Outcome)! : lines.MaxBy(line => line.Outcome)!; // a candidate has a part
@@ -51,20 +54,28 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory, AsBuilt asBu
     }
 
     /// <summary>The question behind a line, to be asked again by hand.</summary>
-    public FitQuestion Ask(Candidate candidate, Part part, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works)
+    /// <param name="item">The example that was measured; null where none was.</param>
+    public FitQuestion Ask(Candidate candidate, Part part, Item? item, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works)
     {
         var near = memory.Reach(Facts, candidate.Reference, candidate.Position).Where(position => position != candidate.Position).ToList();
         var beside = near.Where(plan.ContainsKey).Select(position => plan[position]).ToList();
         var (built, serial) = EngineOf(candidate.Reference);
         return new FitQuestion(candidate.Reference, candidate.Position, part, Built: built, Serial: serial,
-            With: beside.Where(one => one.Parts.Count == 1)
+            With: beside.Where(one => one is { Parts.Count: 1, Examples.Count: <= 1 })
                 .ToDictionary(one => one.Position, one => one.IsNothing ? null : WorkedPart.Of(terms, one, works), StringComparer.Ordinal))
         {
-            Beside = beside.Where(one => one.Parts.Count > 1)
-                .ToDictionary(one => one.Position, one => new OneOfThese(one.Parts, one.IsGraded), StringComparer.Ordinal),
-            Item = candidate.Item,
+            Beside = beside.Where(one => one.Parts.Count > 1 || one.Examples.Count > 1)
+                .ToDictionary(
+                    one => one.Position, one => new OneOfThese(one.Parts.Count > 1 ? one.Parts : AsMeasured(one, works), one.IsGraded), StringComparer.Ordinal),
+            Item = item,
         };
     }
+
+    private IReadOnlyList<Part> AsMeasured(Candidate candidate, IReadOnlySet<string> works) =>
+    [
+        .. candidate.Examples.Select(item => candidate with { Parts = [MeasuredPart.Of(Facts.GetPart(candidate.Parts[0].Id), item)] })
+            .Select(measured => WorkedPart.Of(terms, measured, works)),
+    ];
 
     /// <summary>The donor is the engine it is; any other variant stands for its way of building at the end of its time.</summary>
     private (BuildDate? Built, long? Serial) EngineOf(string variant)
@@ -78,11 +89,11 @@ internal sealed class LineJudge(BuildTerms terms, FitMemory memory, AsBuilt asBu
         return (span?.BuiltTo, span?.SerialTo);
     }
 
-    private JudgedLine Judge(Candidate candidate, Part part, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works)
+    private JudgedLine Judge(Candidate candidate, Part part, Item? item, IReadOnlyDictionary<string, Candidate> plan, IReadOnlySet<string> works)
     {
-        var question = Ask(candidate, part, plan, works);
+        var question = Ask(candidate, part, item, plan, works);
         var measured = memory.Reach(Facts, candidate.Reference, candidate.Position).Where(plan.ContainsKey).Select(position => plan[position])
-            .Where(one => one.Item is not null || one.Goal is not null).Select(one => one.FitKey);
+            .Where(one => one.Examples.Count > 0 || one.Goal is not null).Select(one => one.FitKey);
         var engine = $"{candidate.Key}@{terms.Target}/{terms.Build.Donor.Variant}/{terms.Built?.Text}/{terms.Build.Donor.Serial}/{string.Join(',', measured)}";
         var answer = memory.Ask(Facts, question, engine, works);
         var isAsChosen = answer.Headline is Headline.MountsButRunsDifferently or Headline.NotKnownYet

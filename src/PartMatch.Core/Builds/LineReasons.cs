@@ -84,9 +84,13 @@ internal static class LineReasons
     {
         var asked = line.Answer.Asked;
         return new Permalink("/api/fit").With("family", asked.Family).With("variant", asked.Variant).With("position", asked.Position)
-            .With("part", asked.Part).With("built", asked.Built).With("serial", asked.Serial).WithEach("with", asked.With.Where(with => !with.Contains("goal:", StringComparison.Ordinal)))
+            .With("part", ItemOf(asked) is null ? asked.Part : null).With("item", ItemOf(asked))
+            .With("built", asked.Built).With("serial", asked.Serial).WithEach("with", asked.With.Where(with => !with.Contains("goal:", StringComparison.Ordinal)))
             .ToString();
     }
+
+    /// <summary>Its code: the page asks about items of the family's own book.</summary>
+    private static string? ItemOf(FitAsked asked) => asked.Item?.Split('/', 2) is [var book, var code] && book == asked.Family ? code : null;
 
     private static bool Counts(JudgedLine line, Reason reason) => line.Answer.Findings.Any(found => found.Code == reason.Code && found.Rank is not null);
 }

@@ -19,6 +19,7 @@ internal sealed class PlanFlags(PlanRun run, SolvedPlan solved, OpenedPlan opene
         .. kept is null ? Array.Empty<string>() : [kept.Say(Terms, solved)],
         .. PlanTrust.Sum(Terms, solved, trust) is { } together ? [together] : Array.Empty<string>(),
         .. Unproven(),
+        .. MeasuredCopies.NotCounted(run, solved),
         .. NotInspected(),
         .. Old(),
         .. Terms.Build.StartOn is { } meant && string.CompareOrdinal(meant, $"{today:yyyy-MM-dd}") < 0 && purchases.Baskets.Count > 0

@@ -5,6 +5,9 @@ namespace PartMatch.Core.Builds;
 /// <summary>What can be needed, who sells it and what a choice takes of it.</summary>
 internal sealed class PlanGoods
 {
+    /// <summary>Before the part of a product that was measured when it came in.</summary>
+    public const string Measured = "measured:";
+
     private const string OnlyNew = "new:";
     private readonly BuildTerms _terms;
     private readonly Dictionary<string, string> _countedAs;
@@ -19,9 +22,9 @@ internal sealed class PlanGoods
         _terms = terms;
         Candidate[] bought = [.. candidates.SelectMany(choices => choices).Where(one => one is { From: CandidateFrom.Supply })];
         _countedAs = CountedAs(bought, screen);
-        _shared = bought.GroupBy(one => _countedAs[one.PartsKey]).Where(same => same.DistinctBy(one => one.Position).Count() > 1).Select(same => same.Key)
+        _shared = bought.GroupBy(one => _countedAs[one.GoodsKey]).Where(same => same.DistinctBy(one => one.Position).Count() > 1).Select(same => same.Key)
             .ToHashSet(StringComparer.Ordinal);
-        _boughtNew = bought.Where(IsBoughtNew).Select(one => _countedAs[one.PartsKey]).ToHashSet(StringComparer.Ordinal);
+        _boughtNew = bought.Where(IsBoughtNew).Select(one => _countedAs[one.GoodsKey]).ToHashSet(StringComparer.Ordinal);
         foreach (var candidate in bought)
         {
             _products.TryAdd(ProductOf(candidate), _products.Count);
@@ -31,7 +34,7 @@ internal sealed class PlanGoods
         var takers = bought.ToLookup(ProductOf, StringComparer.Ordinal);
         Products = [.. _products.Keys.Select(name => new PlanProduct(name, InHand(name, takers)))];
         _productsOf = _products.ToLookup(
-            product => _countedAs[takers[product.Key].First().PartsKey], product => (product.Value, IsOnlyNew(product.Key)), StringComparer.Ordinal);
+            product => _countedAs[takers[product.Key].First().GoodsKey], product => (product.Value, IsOnlyNew(product.Key)), StringComparer.Ordinal);
         (ScreenedOffer Offer, List<PlanPieces> Holds)[] useful =
             [.. screen.Bought.Concat(screen.Offers).Select(offer => (offer, Holds(offer, takers))).Where(offer => offer.Item2.Count > 0)];
         Screened = [.. useful.Select(offer => offer.Offer)];
@@ -77,14 +80,18 @@ internal sealed class PlanGoods
     /// </summary>
     private string ProductOf(Candidate candidate)
     {
-        var part = _countedAs[candidate.PartsKey];
-        return (_boughtNew.Contains(part) ? OnlyNew : "") + (_shared.Contains(part) ? part : candidate.PartsKey);
+        var part = _countedAs[candidate.GoodsKey];
+        return (_boughtNew.Contains(part) ? OnlyNew : "") + (_shared.Contains(part) ? part : candidate.GoodsKey);
     }
 
     private static bool IsOnlyNew(string product) => product.StartsWith(OnlyNew, StringComparison.Ordinal);
 
     /// <summary>The part of a product; of grades that one position alone takes all of them, parted by a stroke.</summary>
-    public static string PartOf(string product) => IsOnlyNew(product) ? product[OnlyNew.Length..] : product;
+    public static string PartOf(string product)
+    {
+        var counted = IsOnlyNew(product) ? product[OnlyNew.Length..] : product;
+        return counted.StartsWith(Measured, StringComparison.Ordinal) ? counted[Measured.Length..] : counted;
+    }
 
     /// <summary>
     /// Of grades as many as there are of each, because any of them may turn out to be the one; none where another position may take one of them as another
@@ -106,8 +113,10 @@ internal sealed class PlanGoods
     /// counts the worst.
     /// </summary>
     private Dictionary<string, string> CountedAs(IEnumerable<Candidate> bought, OfferScreen screen) => bought
-        .GroupBy(one => one.PartsKey, StringComparer.Ordinal)
-        .ToDictionary(same => same.Key, same => Dearest(same.First().Parts, same.Any(IsBoughtNew), screen) ?? same.Key, StringComparer.Ordinal);
+        .GroupBy(one => one.GoodsKey, StringComparer.Ordinal)
+        .ToDictionary(
+            same => same.Key, same => (same.First().IsMeasuredCopy ? null : Dearest(same.First().Parts, same.Any(IsBoughtNew), screen)) ?? same.Key,
+            StringComparer.Ordinal);
 
     /// <summary>Null where nobody sells any.</summary>
     private static string? Dearest(IReadOnlyList<Catalogue.Part> parts, bool onlyNew, OfferScreen screen) => parts
@@ -117,14 +126,24 @@ internal sealed class PlanGoods
     private List<PlanPieces> Holds(ScreenedOffer offer, ILookup<string, Candidate> takers) =>
     [
         .. OfferScreen.HeldBy(_terms.Facts, offer.Offer.Part!) // screened: it has a part
-            .SelectMany(held => _productsOf[held.Part].Concat(BoughtGrades(offer, held.Part, takers)).Distinct(), (held, product) => (product, held.Pieces))
+            .SelectMany(held => ProductsOf(offer, held.Part).Concat(BoughtGrades(offer, held.Part, takers)).Distinct(), (held, product) => (product, held.Pieces))
             .Where(one => !one.product.OnlyNew || offer.IsNew)
             .GroupBy(one => one.product.Product).OrderBy(product => product.Key)
             .Select(product => new PlanPieces(product.Key, offer.Pieces * product.Sum(one => one.Pieces))),
     ];
 
+    /// <summary>
+    /// Pieces that were measured serve only as they were measured, and none where they are beyond a limit; any others also fill up a number of which some were
+    /// measured.
+    /// </summary>
+    private IEnumerable<(int Product, bool OnlyNew)> ProductsOf(ScreenedOffer offer, string part) =>
+        offer.Bought is { } bought && bought.Part == part && MeasuredCopies.Of(_terms.Facts, bought).Count > 0
+            ? MeasuredCopies.AreBeyondLimits(_terms.Facts, bought) ? [] : _productsOf[Measured + part]
+            : _productsOf[part].Concat(_productsOf[Measured + part]);
+
     /// <summary>A grade that was bought was measured for: it serves whichever of the grades is counted for those nobody knows yet.</summary>
-    private IEnumerable<(int Product, bool OnlyNew)> BoughtGrades(ScreenedOffer offer, string part, ILookup<string, Candidate> takers) => offer.Bought is null ? []
+    private IEnumerable<(int Product, bool OnlyNew)> BoughtGrades(ScreenedOffer offer, string part, ILookup<string, Candidate> takers) =>
+        offer.Bought is not { } bought || (bought.Part == part && MeasuredCopies.AreBeyondLimits(_terms.Facts, bought)) ? []
         : _products.Where(product => takers[product.Key].Any(taker => taker.IsGraded && taker.Parts.Any(one => one.Id == part)))
             .Select(product => (product.Value, IsOnlyNew(product.Key)));
 

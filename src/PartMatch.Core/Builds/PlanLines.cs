@@ -34,7 +34,7 @@ internal static class PlanLines
             LineReasons.Because(run, solved, opened, line, donors), line.Headline, line.Sureness, line.Outcome == LineOutcome.NotKnown)
         {
             Cost = purchases.CostOf(candidate.Position),
-            PriceRange = candidate is { IsGraded: true, From: CandidateFrom.Supply } ? PlanWords.Range(run, candidate) : null,
+            PriceRange = GradeOrders.IsBought(candidate) && !BoughtOffers.Cover(terms, candidate) ? PlanWords.Range(run, candidate, purchases.PiecesFor(candidate.Position)) : null,
             DonorHas = has.Count == 0 ? null : string.Join(" or ", has),
             DonorState = isService || has.Count == 0 ? null : at.StateOfDonor,
             Works = [.. own.Select(work => work.Name)],

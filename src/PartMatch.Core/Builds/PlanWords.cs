@@ -62,11 +62,11 @@ internal static class PlanWords
         };
 
     /// <summary>What the grades cost, from the cheapest to the dearest.</summary>
-    public static string Range(PlanRun run, Candidate graded)
+    public static string Range(PlanRun run, Candidate graded, int toBuy)
     {
         var onlyNew = run.Terms.At(graded.Position).OnlyNew;
         var prices = graded.Parts.Select(part => (part.Number, Price: GradePrices.CheapestPiece(run.Screen, part.Id, onlyNew))).ToList();
-        var known = prices.Where(grade => grade.Price is not null).Select(grade => (long)Math.Round((grade.Price ?? 0) * (graded.Pieces ?? 1), MidpointRounding.ToEven)).ToList();
+        var known = prices.Where(grade => grade.Price is not null).Select(grade => (long)Math.Round((grade.Price ?? 0) * (toBuy > 0 ? toBuy : graded.Pieces ?? 1), MidpointRounding.ToEven)).ToList();
         var missing = prices.Where(grade => grade.Price is null).Select(grade => grade.Number).ToList();
         var range = known.Count == 0 ? "not known" : known.Min() == known.Max()
             ? run.Terms.Say(known[0])

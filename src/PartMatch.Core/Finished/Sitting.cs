@@ -29,6 +29,9 @@ public sealed record Sitting(string Date, IReadOnlyList<SittingLine> Lines)
 /// <param name="Note">What was seen.</param>
 public sealed record SittingLine(string Position, string Part, FindingOutcome? Mounts = null, FindingOutcome? Runs = null, string? Note = null)
 {
+    /// <summary>It is there and worked, whatever the orders and the plan tell.</summary>
+    public bool Stands { get; init; }
+
     public bool IsTold => Mounts is not null || Runs is not null;
 }
 

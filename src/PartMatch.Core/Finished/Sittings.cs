@@ -34,6 +34,19 @@ public static class Sittings
         ];
     }
 
+    /// <summary>
+    /// Lines of which something is told though the orders and the plan say that it is not here, not looked at or not worked, each with what they say.
+    /// </summary>
+    /// <param name="list">What is in the build, as far as it is known.</param>
+    /// <returns>Index of the line in the sitting, in order.</returns>
+    public static IReadOnlyList<(int Line, IReadOnlyList<string> NotYet)> Doubtful(PartsList list, Sitting sitting) =>
+    [
+        .. sitting.Lines.Index().Where(line => line.Item is { IsTold: true, Stands: false })
+            .Select(line => (line.Index, list.Parts
+                .FirstOrDefault(part => part.Position == line.Item.Position && part.OneOf.Contains(line.Item.Part))?.NotYet ?? []))
+            .Where(line => line.Item2.Count > 0),
+    ];
+
     /// <summary>A finding counts among the neighbours it names; what is as built needs no word, and what cannot matter there has none.</summary>
     private static IReadOnlyList<string> With(FamilyFacts family, string variant, string position, Dictionary<string, string> there) =>
     [

@@ -60,7 +60,7 @@ internal static class DemandReasons
     }
 
     /// <summary>The axes hold once the works are done that the answer names.</summary>
-    private static Reason OnceDone(Work work, Reason reason) =>
+    public static Reason OnceDone(Work work, Reason reason) =>
         reason with { Met = Met.Yes, OnceDone = work.Code, Text = $"{reason.Text} Once this is done it runs the same: {work.Name}." };
 
     private static Demand FromNeed(Need need, Kind kind)

@@ -11,8 +11,37 @@ internal static class StackReasons
 
     private sealed record Term(StackTerm Of, Part? Part, KnownValue Value);
 
-    public static IEnumerable<Reason> Judge(FamilyFacts facts, FitQuestion question, Part part, Neighbours neighbours) =>
-        At(facts, question).Select(stack => Judge(facts, question, part, stack, neighbours)).OfType<Reason>();
+    public static IEnumerable<Reason> Judge(FamilyFacts facts, FitQuestion question, Part part, Neighbours neighbours)
+    {
+        (Stack Stack, Reason Reason)[] judged =
+        [
+            .. At(facts, question).Select(stack => (stack, Judge(facts, question, part, stack, neighbours))).Where(one => one.Item2 is not null)
+                .Select(one => (one.stack, one.Item2!)), // filtered just before
+        ];
+        return judged.Select(one => SettingOf(facts, one, judged) is { } work ? DemandReasons.OnceDone(work, one.Reason) : one.Reason);
+    }
+
+    /// <summary>
+    /// The work that sets a sum which alters how the engine runs, such as a valve lash: another sum of the same terms asks for it, and it changes one of them.
+    /// Afterwards the sum lies in the band of the work, which is not wider.
+    /// </summary>
+    private static Work? SettingOf(FamilyFacts facts, (Stack Stack, Reason Reason) altering, IReadOnlyList<(Stack Stack, Reason Reason)> judged)
+    {
+        if (altering.Reason is not { Effect: Effect.Alters, Met: Met.No })
+        {
+            return null;
+        }
+
+        string[] terms =
+        [
+            .. altering.Stack.Terms.OfType<FeatureTerm>()
+                .SelectMany(term => new[] { $"{term.At.Position}.{term.At.Feature}", $"{facts.FindPosition(term.At.Position)?.Kind}.{term.At.Feature}" }),
+        ];
+        return judged.Where(other => other.Reason is { Effect: Effect.Work, Met: Met.No, Work: not null }
+                && other.Stack.Terms.ToHashSet().SetEquals(altering.Stack.Terms) && other.Stack.Band.LiesIn(altering.Stack.Band))
+            .Select(other => facts.FindWork(other.Reason.Work!)) // filtered just before
+            .FirstOrDefault(work => work?.Changes.Any(terms.Contains) == true);
+    }
 
     /// <summary>Where another neighbour than the maker's is a term of a sum with this position, and on which axis that matters.</summary>
     public static IEnumerable<(Axis Axis, string Position)> OtherNeighbours(FamilyFacts facts, FitQuestion question, Neighbours neighbours) =>

@@ -33,7 +33,11 @@ public sealed record BuildBought(string Currency, IReadOnlyList<BoughtPieces> Pi
                 {
                     yield return new BoughtPieces(
                         order.Number, line.Line, agreed.Part, count, state, state == LineState.Ordered ? OrderText.FindDay(order.Terms.ExpectedOn) : line.ArrivedOn,
-                        agreed.IsNew, order.Terms.Seller, ReturnDeadline.Of(agreed.Returns, line.ArrivedOn));
+                        agreed.IsNew, order.Terms.Seller, ReturnDeadline.Of(agreed.Returns, line.ArrivedOn))
+                    {
+                        For = string.Join(' ', agreed.For),
+                        Items = state == LineState.Checked ? string.Join(' ', line.CheckedItems) : "",
+                    };
                 }
             }
         }
@@ -50,6 +54,12 @@ public sealed record BuildBought(string Currency, IReadOnlyList<BoughtPieces> Pi
 public sealed record BoughtPieces(
     int Order, int Line, string Part, int Pieces, LineState State, DateOnly? ThereOn, bool IsNew, string? Seller, DateOnly? ReturnBy)
 {
+    /// <summary>Examples of it that were measured and found right, as <c>book/item</c>, parted by blanks: two lists of the same are equal as a text.</summary>
+    public string Items { get; init; } = "";
+
+    /// <summary>Positions it was bought for, parted by blanks; empty where nobody said.</summary>
+    public string For { get; init; } = "";
+
     /// <summary>As <c>order 3, line 1</c>.</summary>
     public string Name => string.Create(CultureInfo.InvariantCulture, $"order {Order}, line {Line}");
 }

@@ -29,6 +29,9 @@ public sealed record Order(
 public sealed record LineNow(
     int Line, OrderLine Agreed, LineState State, LinePieces Pieces, DateOnly? ArrivedOn, IReadOnlyList<CameWrong> CameWrong, IReadOnlyList<string> Items)
 {
+    /// <summary>Of <see cref="Items"/>, those of pieces that were found right and not found wrong since: their readings speak in the plan.</summary>
+    public IReadOnlyList<string> CheckedItems { get; init; } = [];
+
     /// <summary>Has anybody held what came against what was ordered? Also where it went back since.</summary>
     public bool WasLookedAt { get; init; }
 

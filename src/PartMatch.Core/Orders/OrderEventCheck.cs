@@ -13,6 +13,21 @@ public static class OrderEventCheck
         ? new OrderFault("on", did.On, FormattableString.Invariant($"a day not after {today:yyyy-MM-dd}, which is today"), "tell it when it has happened; give the day on which it did")
         : null;
 
+    /// <summary>
+    /// What is right was there to be looked at, and was looked at: both are told, not taken for granted. Asked when it is told and not when the order is read:
+    /// orders from before keep what they came to.
+    /// </summary>
+    public static OrderFault? FaultOfLook(Order order, OrderEvent did) => did.Act != OrderAct.Checked ? null
+        : order.Lines.ElementAtOrDefault((did.Line ?? (order.Lines.Count == 1 ? 1 : 0)) - 1) is { State: LineState.Ordered }
+            ? new OrderFault("act", "checked", "a line of which something has come", "tell first that it arrived")
+        : did is { Seen.Count: 0, WithoutCheck: false }
+            ? new OrderFault(
+                "seen", "nothing", "at least one check of its key, as the key writes it",
+                "tell what was seen; where none was made, say that it was looked at without a check (withoutCheck)")
+        : did is { Seen.Count: > 0, WithoutCheck: true }
+            ? new OrderFault("withoutCheck", "true", "nothing, because checks are told", "leave it out")
+        : null;
+
     /// <param name="currency">Of the order.</param>
     public static OrderFault? FaultOf(OrderEvent did, string currency)
     {

@@ -72,6 +72,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
     {
         private readonly List<CameWrong> _wrong = [];
         private readonly List<string> _items = [];
+        private readonly List<string> _right = [];
         private DateOnly? _arrivedOn;
         private bool _wasLookedAt;
 
@@ -99,6 +100,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
         {
             Come(did, pieces);
             Pieces = Pieces with { Arrived = Pieces.Arrived - pieces, Checked = Pieces.Checked + pieces };
+            _right.AddRange(did.Item is { } item ? [item] : []);
             Measured(did);
         }
 
@@ -115,6 +117,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
             }
 
             _wrong.Add(new CameWrong(pieces, did.Fault ?? ArrivalFault.OtherPart, did.Sent, OrderText.Day(did.On), did.Note)); // a fault was checked to be there
+            _right.RemoveAll(item => item == did.Item || Pieces.Checked == 0);
             Measured(did);
         }
 
@@ -125,6 +128,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
         public LineNow Now(bool hasRefunds) => new(number, agreed, State(hasRefunds), Pieces, _arrivedOn, _wrong, _items)
         {
             WasLookedAt = _wasLookedAt,
+            CheckedItems = [.. _right.Distinct()],
             ReturnBy = ReturnDeadline.Of(agreed.Returns, _arrivedOn),
             ReturnText = _arrivedOn is null ? null : ReturnDeadline.Say(agreed.Returns, _arrivedOn),
         };

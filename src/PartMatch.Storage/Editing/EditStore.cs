@@ -39,7 +39,8 @@ public sealed class EditStore(Database database, TimeProvider time)
         }
     }
 
-    private static EditOutcome Apply(
+    /// <summary>The same inside the transaction of another write, which is committed by whoever began it.</summary>
+    internal static EditOutcome Apply(
         SqliteConnection connection, string book, IReadOnlyList<RowChange> changes, HistoryEntry entry, CancellationToken cancellation)
     {
         var present = BookRows.Find(connection, book, BookTables.All);

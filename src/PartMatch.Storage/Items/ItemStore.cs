@@ -24,8 +24,11 @@ public sealed class ItemStore(Database database)
     {
         using var connection = database.Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
-        return Read(connection, book, item).SingleOrDefault();
+        return Find(connection, book, item);
     }
+
+    /// <summary>As it stands inside a transaction.</summary>
+    internal static Item? Find(SqliteConnection connection, string book, string item) => Read(connection, book, item).SingleOrDefault();
 
     /// <summary>The photographs of one item, in ordinal order.</summary>
     public IReadOnlyList<PhotoRow> Photos(string book, string item)

@@ -69,13 +69,18 @@ public sealed class OrderStore(Database database, TimeProvider time)
     });
 
     /// <param name="seen">The version that was seen; null to tell it whatever is there by now.</param>
-    public OrderOutcome Append(string build, int number, int? seen, OrderEvent did, ChangeNote note) => Write(connection => Find(connection, build, number) switch
-    {
-        null => new OrderOutcome.Absent(),
-        { } present when seen is { } version && version != present.Version => new OrderOutcome.Stale(present),
-        { } present when OrderFold.FaultOf(present, did) is { } fault => new OrderOutcome.Faulty(fault),
-        { } present => Next(connection, build, number, present.Events, did, note),
-    });
+    public OrderOutcome Append(string build, int number, int? seen, OrderEvent did, ChangeNote note) =>
+        Write(connection => Append(connection, build, number, seen, did, note));
+
+    /// <summary>The same inside the transaction of another write, which is committed by whoever began it.</summary>
+    internal OrderOutcome Append(SqliteConnection connection, string build, int number, int? seen, OrderEvent did, ChangeNote note) =>
+        Find(connection, build, number) switch
+        {
+            null => new OrderOutcome.Absent(),
+            { } present when seen is { } version && version != present.Version => new OrderOutcome.Stale(present),
+            { } present when OrderFold.FaultOf(present, did) is { } fault => new OrderOutcome.Faulty(fault),
+            { } present => Next(connection, build, number, present.Events, did, note),
+        };
 
     private OrderOutcome.Done Next(SqliteConnection connection, string build, int number, IReadOnlyList<OrderEventSaved> before, OrderEvent did, ChangeNote note)
     {

@@ -39,25 +39,58 @@ internal static class FinishedEndpoints
                 }),
             gone);
 
-    private static Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale> Record(
-        [AsParameters] BuildSittingRequest request, [FromBody] Sitting sitting, BuildStore builds, FamilyStore families, BuildNames names, RowStore rows, EditStore edits,
-        TimeProvider time, HttpResponse response, CancellationToken cancellation)
+    private static async Task<Results<Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale>, Busy>> Record(
+        [AsParameters] BuildSittingRequest request, [FromBody] Sitting sitting, BuildStore builds, FamilyStore families, BuildNames names, PlanQuestions questions,
+        RowStore rows, EditStore edits, TimeProvider time, HttpResponse response, CancellationToken cancellation)
     {
         var (version, absent) = BuildEndpoints.Find(new BuildAsked(request.Build), builds);
         if (version?.Document is not { } build)
         {
-            return absent!; // one of the two is there
+            return Answer(absent!); // one of the two is there
         }
 
         if (families.FindFamily(build.Family) is not { } family)
         {
-            return EditProblems.NoBook(build.Family);
+            return Answer(EditProblems.NoBook(build.Family));
         }
 
-        return SittingRules.Make(family, names, time.Today()).Validate(sitting) is { IsValid: false } faulty
-            ? new Refused(Problem.Of("bad-row", [.. faulty.Errors.Take(SittingRules.MaxErrors).Select(BuildProblems.ToError)]))
+        if (SittingRules.Make(family, names, time.Today()).Validate(sitting) is { IsValid: false } faulty)
+        {
+            return Answer(new Refused(Problem.Of("bad-row", [.. faulty.Errors.Take(SittingRules.MaxErrors).Select(BuildProblems.ToError)])));
+        }
+
+        var (list, busy) = await KnownAsync(request, questions, cancellation);
+        if (busy is not null)
+        {
+            return busy;
+        }
+
+        return list is not null && Sittings.Doubtful(list, sitting) is [_, ..] doubtful
+            ? Answer(new Refused(Problem.Of("bad-row", [.. doubtful.Take(SittingRules.MaxErrors).Select(line => SittingRules.NotHere(line.Line, line.NotYet))])))
             : new RowEdit(edits, response, cancellation).MakeAll(
                 new EditAsked(build.Family, null, null, request.Who, request.Why),
                 SittingRows.Of(family, build, version.Saved.Version, sitting, request.Who, rows));
+    }
+
+    private static Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale> Answer(
+        Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale> answer) => answer;
+
+    /// <summary>What is in the build as far as the orders and the plan tell; null where it can no longer be planned, and nothing is known that way.</summary>
+    private static async Task<(PartsList? List, Busy? Busy)> KnownAsync(BuildSittingRequest request, PlanQuestions questions, CancellationToken gone)
+    {
+        var asked = new PlanRequest { Build = request.Build, Objective = request.Objective };
+        switch (await questions.BeginAsync(request.Build, asked, gone))
+        {
+            case PlanReading.Full full:
+                return (null, full.Answer);
+            case PlanReading.Ready ready:
+                using (ready.Turn)
+                {
+                    return (await ready.Turn.RunAsync(stop => PartsLists.Of(ready.Facts, ready.Build, asked.PlanOf(ready, null, stop))), null);
+                }
+
+            default:
+                return (null, null);
+        }
     }
 }

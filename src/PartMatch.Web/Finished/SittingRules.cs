@@ -59,6 +59,12 @@ internal static class SittingRules
         return rules;
     }
 
+    /// <summary>Something is told of what, as far as it is known, is not here or not worked.</summary>
+    /// <param name="notYet">In words of the parts list.</param>
+    public static FieldError NotHere(int line, IReadOnlyList<string> notYet) => new(
+        FormattableString.Invariant($"lines[{line}].stands"), string.Join("; ", notYet), "a part that is here, looked at and worked, or a word that it is all the same",
+        "tell first that it came and was right, or leave this line out; where it stands all the same, say so (stands: true)");
+
     private const string ShortExpected = "a text of at most 200 characters";
 
     private static bool IsShort(string? text) => text is null or { Length: <= LongestText };

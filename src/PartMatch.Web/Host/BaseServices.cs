@@ -48,6 +48,7 @@ internal static class BaseServices
         services.AddSingleton<ListingSource>();
         services.AddSingleton<BuildStore>();
         services.AddSingleton<OrderStore>();
+        services.AddSingleton<GoodsInStore>();
         services.AddSingleton<BuildOrders>();
         services.AddSingleton<GoodsInRecording>();
         services.AddSingleton<BuildNames>();

@@ -29,7 +29,7 @@ internal static class GoodsInEndpoints
         OrderEndpoints.Write<GoodsInRecord>(api.MapPost("/builds/{build}/goods-in", Record).WithName("RecordGoodsIn")
             .WithSummary("Tells what was found of what came: right, or wrong and what came instead; what was read is kept"));
         api.MapGet("/builds/{build}/look-alikes", LookAlikes).WithName("RankBuildLookAlikes").WithTags("orders")
-            .WithSummary("The pairs of parts that endanger what the build has bought or is to buy, worst first");
+            .WithSummary("The pairs of parts that endanger what the build has bought or is to buy: what came wrong first, then the worst");
     }
 
     private static Results<Ok<GoodsInAnswer>, Absent, Clash> List(
@@ -86,11 +86,11 @@ internal static class GoodsInEndpoints
     }
 
     private static Task<Results<Ok<BuildLookAlikes>, Refused, Absent, Clash, Busy>> LookAlikes(
-        [AsParameters] BuildLookAlikesRequest request, PlanQuestions questions, LookAlikeSource lookAlikes, CancellationToken gone) =>
+        [AsParameters] BuildLookAlikesRequest request, PlanQuestions questions, LookAlikeSource lookAlikes, BuildOrders orders, CancellationToken gone) =>
         questions.AnswerAsync<Ok<BuildLookAlikes>>(request.Build, request, _ => null, (ready, stop) =>
         {
             var plan = BuildPlanner.Plan(ready.Facts, ready.Build, ready.Version, request.Aim, ready.Today, ready.Effort, ready.Memory, null, stop);
-            return TypedResults.Ok(BuildLookAlikes.Of(lookAlikes.Get(), ready.Build.Family, plan, request.Least) with
+            return TypedResults.Ok(BuildLookAlikes.Of(lookAlikes.Get(), ready.Build.Family, plan, request.Least, orders.List(ready.Build.Code, request.Day)) with
             {
                 Permalink = request.LinkTo("look-alikes", ready.Version, ready.Today).With("danger", request.Danger).ToString(),
             });

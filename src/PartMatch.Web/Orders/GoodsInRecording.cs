@@ -4,7 +4,6 @@ using PartMatch.Core.Catalogue;
 using PartMatch.Core.Items;
 using PartMatch.Core.Orders;
 using PartMatch.Storage.Editing;
-using PartMatch.Storage.History;
 using PartMatch.Storage.Items;
 using PartMatch.Storage.Orders;
 using PartMatch.Web.Builds;
@@ -15,9 +14,9 @@ using PartMatch.Web.Offers;
 
 namespace PartMatch.Web.Orders;
 
-/// <summary>Keeps what was found of what came: first what was read, as an item of the family's book, then what it makes of the order.</summary>
+/// <summary>Keeps what was found of what came: what was read, as an item of the family's book, and what it makes of the order, in one write.</summary>
 internal sealed class GoodsInRecording(
-    OrderStore orders, EditStore edits, ItemStore items, BuildSource source, LookAlikeSource lookAlikes, TimeProvider time)
+    OrderStore orders, GoodsInStore goods, ItemStore items, BuildSource source, LookAlikeSource lookAlikes, TimeProvider time)
 {
     public (GoodsInRecorded? Recorded, ProblemAnswer? Refusal) Record(Build build, GoodsInRecord record, int? seen, ChangeNote note, CancellationToken cancellation)
     {
@@ -39,23 +38,28 @@ internal sealed class GoodsInRecording(
             return (null, OrderProblems.Faulty(fault));
         }
 
-        string? item = null;
         var isBeyond = false;
-        if (record.Readings.Count > 0)
+        if (record.Readings.Count == 0)
         {
-            item = FreeCode(build.Family);
-            if (edits.Apply(build.Family, [.. Rows(order, record, item, day)], note, Act.Edit, cancellation) is var outcome && outcome is not EditOutcome.Done)
-            {
-                return (null, outcome is EditOutcome.Faulty faulty ? EditProblems.Faulty(faulty.Faults, inChanges: true) : EditProblems.NoBook(build.Family));
-            }
-
-            isBeyond = Check(build.Family, item)?.Condition == Core.Items.ItemCondition.BeyondLimits;
+            return Tell(orders.Append(build.Code, order.Number, seen, record.ToEvent(day, null, isBeyondLimits: false), note), null);
         }
 
-        var address = item is null ? null : $"{build.Family}/{item}";
-        return orders.Append(build.Code, order.Number, seen, record.ToEvent(day, address, isBeyond), note) switch
+        var item = FreeCode(build.Family);
+        var address = $"{build.Family}/{item}";
+        return goods.Keep(build.Code, order.Number, seen, build.Family, [.. Rows(order, record, item, day)], item, read =>
         {
-            OrderOutcome.Done done => (Answer(build, record, done.Now, address, isBeyond, today), null),
+            isBeyond = ConditionOf(build.Family, read) == ItemCondition.BeyondLimits;
+            return record.ToEvent(day, address, isBeyond);
+        }, note, cancellation) switch
+        {
+            GoodsInOutcome.Told told => Tell(told.Outcome, address),
+            GoodsInOutcome.NotKept { Outcome: EditOutcome.Faulty faulty } => (null, EditProblems.Faulty(faulty.Faults, inChanges: true)),
+            _ => (null, EditProblems.NoBook(build.Family)),
+        };
+
+        (GoodsInRecorded?, ProblemAnswer?) Tell(OrderOutcome outcome, string? kept) => outcome switch
+        {
+            OrderOutcome.Done done => (Answer(build, record, done.Now, kept, isBeyond, today), null),
             OrderOutcome.Faulty late => (null, OrderProblems.Faulty(late.Fault)),
             OrderOutcome.Stale stale => (null, OrderProblems.Outdated(stale.Present, seen)),
             _ => (null, OrderProblems.NoOrder(build.Code, record.Order.ToString(CultureInfo.InvariantCulture))),
@@ -73,13 +77,9 @@ internal sealed class GoodsInRecording(
 
     /// <summary>What is right was there to be looked at, and was looked at: both are told, not taken for granted.</summary>
     private static OrderFault? FaultOfLook(Order order, GoodsInRecord record) => !record.IsRight ? null
-        : order.Lines.ElementAtOrDefault(record.Line - 1) is { State: LineState.Ordered }
-            ? new OrderFault("isRight", "true", "a line of which something has come", "tell first that it arrived")
-        : record is { Seen.Count: 0, WithoutCheck: false }
-            ? new OrderFault("seen", "nothing", "at least one check of its key, as the key writes it", "tell what was seen; where none was made, say that it was looked at without a check (withoutCheck)")
-        : record is { Seen.Count: > 0, WithoutCheck: true }
-            ? new OrderFault("withoutCheck", "true", "nothing, because checks are told", "leave it out")
-        : null;
+        : OrderEventCheck.FaultOfLook(order, record.ToEvent(order.Terms.OrderedOn, null, isBeyondLimits: false)) is { Field: "act" } notThere
+            ? notThere with { Field = "isRight", Found = "true" }
+            : OrderEventCheck.FaultOfLook(order, record.ToEvent(order.Terms.OrderedOn, null, isBeyondLimits: false));
 
     private static IEnumerable<RowChange> Rows(Order order, GoodsInRecord record, string item, string day)
     {
@@ -114,15 +114,15 @@ internal sealed class GoodsInRecording(
         return string.Create(CultureInfo.InvariantCulture, $"it-{highest + 1:0000}");
     }
 
-    private ItemAnswer? Check(string family, string code)
+    private ItemCondition? ConditionOf(string family, Item item)
     {
-        if (source.Find(family) is not { Facts: var facts } || items.Find(family, code) is not { Part: { } id } item)
+        if (source.Find(family) is not { Facts: var facts } || item.Part is not { } id)
         {
             return null;
         }
 
         var part = facts.Family.GetPart(id);
-        return ItemCheck.Decide(facts.Family, facts.Family.GetKind(part.Kind), facts.Family.Limits, part, item, facts.Family.Selects);
+        return ItemCheck.Decide(facts.Family, facts.Family.GetKind(part.Kind), facts.Family.Limits, part, item, facts.Family.Selects).Condition;
     }
 
     private GoodsInRecorded Answer(Build build, GoodsInRecord record, Order now, string? item, bool isBeyond, DateOnly today)
@@ -130,7 +130,8 @@ internal sealed class GoodsInRecording(
         var facts = source.Find(build.Family)?.Facts ?? throw new InvalidOperationException("The family was there when its order was judged.");
         var line = now.Lines[record.Line - 1];
         var isRight = record.IsRight && !isBeyond;
-        var text = isRight ? "Right: it is counted as there."
+        var text = isRight ? item is null ? "Right: it is counted as there."
+                : "Right: it is counted as there, and the plan asks its fit with what was read; see there whether it still counts as good."
             : $"{(isBeyond && record.IsRight ? "The right number, and a reading lies beyond its limit: it is told as wrong. " : "")}"
                 + $"It no longer counts for the plan, which finds another way. {line.ReturnText}";
         return new GoodsInRecorded(now, GoodsIn.ArrivalOf(facts, lookAlikes.Get(), now, line, today), item, text, OrderLinks.To(now));

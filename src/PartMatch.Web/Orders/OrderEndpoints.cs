@@ -139,6 +139,12 @@ internal static class OrderEndpoints
             return OrderProblems.Faulty(toCome);
         }
 
+        if (orders.Find(request.Build, NumberOf(request.Order)) is { } present && (request.Seen is null || request.Seen == present.Version)
+            && OrderEventCheck.FaultOfLook(present, did) is { } unseen)
+        {
+            return OrderProblems.Faulty(unseen);
+        }
+
         switch (orders.Append(request.Build, NumberOf(request.Order), request.Seen, did, request.Note))
         {
             case OrderOutcome.Done { Now: var now }:
@@ -146,8 +152,8 @@ internal static class OrderEndpoints
                 return TypedResults.Ok(OrderAnswer.Of(now, request.Who, request.Why));
             case OrderOutcome.Faulty { Fault: var fault }:
                 return OrderProblems.Faulty(fault);
-            case OrderOutcome.Stale { Present: var present }:
-                return OrderProblems.Outdated(present, request.Seen);
+            case OrderOutcome.Stale { Present: var later }:
+                return OrderProblems.Outdated(later, request.Seen);
             default:
                 return OrderProblems.NoOrder(request.Build, request.Order);
         }

@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using PartMatch.Browser.Tests.Workshop;
@@ -5,7 +6,7 @@ using PartMatch.Browser.Tests.Workshop;
 namespace PartMatch.Browser.Tests.Pages;
 
 /// <summary>The demo build half-way through: what was bought and what came, on the bench and with a phone in one hand.</summary>
-public sealed class BuyingPageTests(Bench bench) : PageTests(
+public sealed partial class BuyingPageTests(Bench bench) : PageTests(
     bench, "build.html", ("orders", Buying), ("goods-in", GoodsIn)), IAsyncLifetime
 {
     private const string Buying = "build.html?build=hill-climb-bench&show=orders";
@@ -36,6 +37,47 @@ public sealed class BuyingPageTests(Bench bench) : PageTests(
         await Assertions.Expect(sheet.Page.Locator(".bench-part form li").Filter(new() { HasText = "Coolant pump" })).ToBeVisibleAsync();
         sheet.AssertQuiet();
     }
+
+    // Order 1 is paid and checked; order 3 has parts that nobody looked at. On a phone only headings stand for what is done, and for each seller.
+    [Fact]
+    public async Task On_a_phone_what_is_done_and_each_seller_is_folded()
+    {
+        await using var sheet = await Bench.OpenAsync(Buying, Look.Phone);
+        await Assertions.Expect(sheet.Page.Locator(".to-order").First).ToBeVisibleAsync();
+        await Assertions.Expect(sheet.Page.Locator(".to-order > details[open]")).ToHaveCountAsync(0);
+        await Assertions.Expect(sheet.Page.Locator(".to-order summary").First).ToContainTextAsync("EUR");
+        var done = sheet.Page.Locator(".bench-part.done").Filter(new() { HasText = "Order 1" });
+        await Assertions.Expect(done.GetByRole(AriaRole.List).First).ToBeHiddenAsync();
+        await Assertions.Expect(sheet.Page.Locator(".bench-part").Filter(new() { HasText = "Order 3" }).GetByRole(AriaRole.List).First).ToBeVisibleAsync();
+        await done.Locator("summary").First.ClickAsync();
+        await Assertions.Expect(done.GetByRole(AriaRole.List).First).ToBeVisibleAsync();
+        sheet.AssertQuiet();
+    }
+
+    [Fact]
+    public async Task On_a_phone_what_is_on_the_way_is_folded_and_what_came_is_open()
+    {
+        await using var sheet = await Bench.OpenAsync(GoodsIn, Look.Phone);
+        await Assertions.Expect(sheet.Page.Locator(".bench-part").Filter(new() { HasText = "P-14-0212-A" }).GetByRole(AriaRole.Button, new() { Name = "It is right" })).ToBeVisibleAsync();
+        await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Button, new() { Name = "It has come" })).ToHaveCountAsync(0); // in a fold it is not there to be pressed
+        sheet.AssertQuiet();
+    }
+
+    // A list for the shop is carried in a pocket.
+    [Theory]
+    [InlineData(Buying, 3)]
+    [InlineData(GoodsIn, 6)]
+    public async Task Sheet_takes_few_pages_of_paper(string address, int most)
+    {
+        await using var sheet = await Bench.OpenAsync(address);
+        await Assertions.Expect(sheet.Page.GetByText("Working out what is still to be ordered")).ToHaveCountAsync(0);
+        await sheet.TakeAsync(Look.Print);
+        var paper = await sheet.Page.PdfAsync(new PagePdfOptions { Format = "A4", PrintBackground = false });
+        Assert.InRange(Leaves().Count(Encoding.Latin1.GetString(paper)), 1, most);
+    }
+
+    [GeneratedRegex(@"/Type\s*/Page\b")]
+    private static partial Regex Leaves();
 }
 
 /// <summary>Telling what came, on a base of its own.</summary>
@@ -56,6 +98,30 @@ public sealed class GoodsInTellingTests(Bench bench, WritingServer server) : ICl
 
         var order = await server.ReadAsync("/api/builds/hill-climb-bench/orders/3");
         Assert.Equal("checked", order.GetProperty("order").GetProperty("lines")[1].GetProperty("state").GetString());
+        sheet.AssertQuiet();
+    }
+
+    // Two weeks from 2026-11-18, on which it came; of 506.80 nothing came back yet.
+    [Fact]
+    public async Task Wrong_part_is_sent_back_from_the_sheet_by_its_deadline()
+    {
+        await using var sheet = (await bench.OpenAsync(server.Address, "build.html?build=hill-climb-bench&show=goods-in", Look.Phone)).Expecting(400);
+        var pump = sheet.Page.Locator(".bench-part").Filter(new() { HasText = "P-26-1147-E" });
+        await Assertions.Expect(pump).ToContainTextAsync("Send it back: It can go back until 2026-12-02, 14 days after it came");
+        await pump.Locator("summary").Filter(new() { HasText = "Send it back" }).ClickAsync();
+        await pump.GetByLabel("What sending it cost").FillAsync("nine");
+        await pump.GetByLabel("On", new() { Exact = true }).FillAsync("2026-11-24");
+        await pump.GetByRole(AriaRole.Button, new() { Name = "It is sent back" }).ClickAsync();
+        await Assertions.Expect(pump.Locator(".faults")).ToContainTextAsync("as 84.00");
+        await Assertions.Expect(pump.GetByLabel("What sending it cost")).ToHaveValueAsync("nine"); // nothing typed is lost
+        await pump.GetByLabel("What sending it cost").FillAsync("9.40");
+        await pump.GetByRole(AriaRole.Button, new() { Name = "It is sent back" }).ClickAsync();
+        await Assertions.Expect(pump).ToHaveCountAsync(0);
+
+        var order = (await server.ReadAsync("/api/builds/hill-climb-bench/orders/2")).GetProperty("order");
+        Assert.Equal("returned", order.GetProperty("lines")[0].GetProperty("state").GetString());
+        var told = order.GetProperty("events").EnumerateArray().Last().GetProperty("did");
+        Assert.Equal(("returned", "2026-11-24", "9.40"), (told.GetProperty("act").GetString(), told.GetProperty("on").GetString(), told.GetProperty("amount").GetString()));
         sheet.AssertQuiet();
     }
 

@@ -135,7 +135,27 @@ public sealed class PlanReadingTests(Bench bench)
         sheet.AssertQuiet();
     }
 
-    private async Task<Sheet> OpenAsync(string plan = Plan)
+    [Fact]
+    public async Task What_the_build_does_not_state_stands_before_what_conflicts()
+    {
+        const string Stated = """
+            "notStated":[{"field":"rates","offers":12,"text":"12 offers do not count, in GBP, for which there is no rate: say how much 1 GBP is in EUR."},
+            {"field":"daysWhereNotSaid","offers":1,"text":"1 offer does not count, of sellers who do not say how long it takes: say how many days to reckon where it is not said."}],
+            """;
+        await using var sheet = await OpenAsync(NoPlan, Conflict.Replace("\"members\":[{\"wish\":\"obtainable:piston\"", Stated + "\"members\":[{\"wish\":\"obtainable:piston\"", StringComparison.Ordinal));
+        var said = sheet.Page.Locator(".not-stated");
+        await Assertions.Expect(said.Locator("strong")).ToHaveTextAsync("The build does not say enough for these to count.");
+        await Assertions.Expect(said.GetByRole(AriaRole.Listitem)).ToHaveTextAsync(
+        [
+            "12 offers do not count, in GBP, for which there is no rate: say how much 1 GBP is in EUR.",
+            "1 offer does not count, of sellers who do not say how long it takes: say how many days to reckon where it is not said.",
+        ]);
+        await Assertions.Expect(sheet.Page.Locator("h2 + .not-stated")).ToBeVisibleAsync();
+        await sheet.AssertUsableAsync("build-not-stated");
+        sheet.AssertQuiet();
+    }
+
+    private async Task<Sheet> OpenAsync(string plan = Plan, string conflict = Conflict)
     {
         Chromium.MustBeThere();
         var sheet = await bench.OpenAsync("build.html?build=hill-climb");
@@ -144,7 +164,7 @@ public sealed class PlanReadingTests(Bench bench)
             ContentType = "application/jsonl",
             Body = plan.ReplaceLineEndings(""),
         }));
-        await sheet.Page.RouteAsync("**/api/builds/hill-climb/conflict?*", route => route.FulfillAsync(new() { ContentType = "application/json", Body = Conflict }));
+        await sheet.Page.RouteAsync("**/api/builds/hill-climb/conflict?*", route => route.FulfillAsync(new() { ContentType = "application/json", Body = conflict.ReplaceLineEndings("") }));
         await sheet.PressAsync("Plan it");
         await Assertions.Expect(sheet.Page.Locator(".headline h2")).ToBeFocusedAsync();
         return sheet;

@@ -116,6 +116,54 @@ public sealed class BoughtBuildTests
         Assert.Equal(PlanStatus.Infeasible, told.With(build => build with { Budget = "34.99" }).Plan().Status);
     }
 
+    // Two of the grades WHEEL-2 (30.00) and WHEEL-3 (20.00), which are needed is measured; each parcel is 5.00. One of each was bought for 55.00: measured before.
+    [Fact]
+    public void Grades_that_are_all_bought_are_neither_measured_for_nor_ordered_again()
+    {
+        var plan = (Graded with { Bought = Bought(5500, 0, Piece(), Piece("WHEEL-3") with { Order = 2 }) }).Plan();
+
+        var line = At(plan);
+        Assert.Equal((TestBuild.Euros(5500), TestBuild.Euros(5500), TestBuild.Euros(0)), (plan.Cost?.Total, plan.Cost?.Cheapest, plan.Cost?.ToGo));
+        Assert.Equal([1, 2], line.Bought.Select(one => one.Order).Order());
+        Assert.Null(line.PriceRange);
+        Assert.DoesNotContain("measure, then order", line.Flags);
+        Assert.DoesNotContain(plan.Works, work => work.Work.StartsWith("order:", StringComparison.Ordinal));
+        Assert.Empty(plan.LeftOver);
+    }
+
+    // One of the two was bought for 25.00. The other is the dearer one at most: 30.00 and its parcel; the cheaper one at least: 20.00 and its parcel.
+    [Fact]
+    public void Grades_of_which_some_are_bought_are_measured_for_and_the_rest_is_counted_at_the_dearest()
+    {
+        var plan = (Graded with { Bought = Bought(2500, 0, Piece("WHEEL-3")) }).Plan();
+
+        var line = At(plan);
+        Assert.Equal((TestBuild.Euros(6000), TestBuild.Euros(5000), TestBuild.Euros(3500)), (plan.Cost?.Total, plan.Cost?.Cheapest, plan.Cost?.ToGo));
+        Assert.Equal(1, Assert.Single(line.Bought).Pieces);
+        Assert.Equal("20.00 … 30.00 EUR, by grade; counted at the dearest", line.PriceRange);
+        Assert.Contains("measure, then order", line.Flags);
+        Assert.Contains(Assert.Single(plan.Baskets).Items[0].Flags, flag => flag.StartsWith("measure first", StringComparison.Ordinal));
+    }
+
+    // A grade that came is never bought twice, and one too many is told as left over.
+    [Fact]
+    public void Grade_too_many_is_left_over()
+    {
+        var plan = (Graded with { Bought = Bought(8500, 0, Piece() with { Pieces = 3 }) }).Plan();
+
+        Assert.Equal((TestBuild.Euros(0), 1), (plan.Cost?.ToGo, Assert.Single(plan.LeftOver).Pieces));
+    }
+
+    private static TestBuild Graded => Told with
+    {
+        Family = WithWheelsAndShafts(
+                wheel => wheel.CannotAlterRunning().Choice("colour", "red", "blue").Rule("colour", Effect.Stops), shaft => shaft.CannotAlterRunning().Length("width"))
+            .Wheel("WHEEL-1", Has("colour", Word("red"))).Wheel("WHEEL-2", Has("colour", Word("blue"))).Wheel("WHEEL-3", Has("colour", Word("blue")))
+            .Shaft("SHAFT-1", Has("width", Mm(10))).Fitted("lark", "wheel", "WHEEL-1", pieces: 2).Fitted("swift", "wheel", "WHEEL-2", pieces: 2).Fitted("swift", "wheel", "WHEEL-3", pieces: 2)
+            .Fitted("lark", "shaft", "SHAFT-1").Fitted("swift", "shaft", "SHAFT-1")
+            .Chosen("wheel", "shaft.width", 9, 10, "WHEEL-2").Chosen("wheel", "shaft.width", 10, 11, "WHEEL-3"),
+    };
+
     /// <summary>Whatever was bought: its pieces are all used or told as left over, and the money of before is in the whole.</summary>
     [Fact]
     public void Planning_anew_never_un_buys() => Gen.Select(

@@ -29,10 +29,13 @@ internal sealed record TestBuild(TestFamily Family)
     /// <summary>What was bought already.</summary>
     public BuildBought Bought { get; init; } = BuildBought.None;
 
+    /// <summary>Examples of parts that were measured.</summary>
+    public IReadOnlyList<Item> Items { get; init; } = [];
+
     public FitMemory Memory { get; } = new();
 
     /// <summary>The same with nothing remembered.</summary>
-    public TestBuild Fresh() => new(Family) { Offers = Offers, Sellers = Sellers, Contents = Contents, Build = Build, Bought = Bought };
+    public TestBuild Fresh() => new(Family) { Offers = Offers, Sellers = Sellers, Contents = Contents, Build = Build, Bought = Bought, Items = Items };
 
     public static Money Euros(long cents) => new Amount(cents, "EUR").ToMoney();
 
@@ -84,7 +87,7 @@ internal sealed record TestBuild(TestFamily Family)
         // The base hands these over in order: see BuyingFacts and ContentsReader.
         return new BuildFacts(
             Family.Facts(rows), new BuyingFacts([.. rows.Of(Offers).OrderBy(offer => offer.Code, StringComparer.Ordinal)], [.. rows.Of(Sellers).OrderBy(seller => seller.Code, StringComparer.Ordinal)]),
-            rows.Of(Contents).OrderBy(row => row.Part, StringComparer.Ordinal).ToLookup(row => row.Set, StringComparer.Ordinal), [])
+            rows.Of(Contents).OrderBy(row => row.Part, StringComparer.Ordinal).ToLookup(row => row.Set, StringComparer.Ordinal), Items)
         { Bought = Bought };
     }
 

@@ -121,6 +121,42 @@ public sealed class StackTests
         Assert.Equal(Met.NotKnown, family.Ask("W-2").Of("spring-travel").Met);
     }
 
+    // The lash is 3.0 − 2.5 = 0.5 where 0.13 … 0.30 is wanted; the work brings the thickness to what makes it right.
+    [Fact]
+    public void Sum_that_alters_running_is_met_once_the_work_is_done_that_sets_one_of_its_terms()
+    {
+        var answer = Lash("shaft.thickness").Ask("W-2");
+
+        Assert.Equal((Headline.FitsWithWork, Mounts.WithWork, Runs.Same), (answer.Headline, answer.Mounts.Value, answer.Runs.Value));
+        Assert.Equal(["set-lash"], answer.Works.Select(work => work.Work));
+        var altering = Assert.Single(answer.By(ReasonBy.Stack), reason => reason.Effect == Effect.Alters);
+        Assert.Equal((Met.Yes, "set-lash"), (altering.Met, altering.OnceDone));
+    }
+
+    [Theory]
+    [InlineData("wheel.thread", "+wheel.seat|-shaft.thickness")] // no term of the sum
+    [InlineData("shaft.thickness", "+wheel.seat|-shaft.thickness|-0.01")] // another sum
+    public void Work_that_does_not_set_the_sum_leaves_it_running_differently(string changes, string terms)
+    {
+        var answer = Lash(changes, terms).Ask("W-2");
+
+        Assert.Equal(Runs.Differently, answer.Runs.Value);
+        Assert.All(answer.By(ReasonBy.Stack), reason => Assert.Null(reason.OnceDone));
+    }
+
+    [Fact]
+    public void Work_that_leaves_the_sum_in_a_wider_band_sets_nothing() =>
+        Assert.Equal(Runs.Differently, Lash("shaft.thickness", most: 0.35m).Ask("W-2").Runs.Value);
+
+    /// <summary>A wheel whose seat stands 3.0 high instead of 2.8 over a shaft of 2.5; the fitted one has 0.3.</summary>
+    private static TestFamily Lash(string changes, string terms = "+wheel.seat|-shaft.thickness", decimal most = 0.30m) =>
+        WithWheelsAndShafts(
+                wheel => wheel.Length("seat").Choice("thread").Rule("thread", Effect.Stops).Rule("thread", Effect.Alters), shaft => shaft.Length("thickness"))
+            .Wheel("W-1", Has("seat", Mm(2.8m)), Has("thread", Word("m10"))).Wheel("W-2", Has("seat", Mm(3)), Has("thread", Word("m10")))
+            .Shaft("S-1", Has("thickness", Mm(2.5m))).Fitted("lark", "wheel", "W-1").Fitted("lark", "shaft", "S-1")
+            .Stack("lash", "+wheel.seat|-shaft.thickness", min: 0.13m, max: 0.30m, effect: Effect.Alters)
+            .Stack("lash-set", terms, min: 0.13m, max: most, effect: Effect.Work, work: "set-lash").WorkOn("set-lash", null, null, changes);
+
     private static TestFamily Springs(QuantityReading lift, QuantityReading? solid) =>
         WithWheelsAndShafts(wheel => wheel.CannotAlterRunning().Length("lift"), shaft => shaft.Length("solid-height"))
             .Wheel("W-2", Has("lift", lift)).Shaft("S-1", solid is null ? [] : [Has("solid-height", solid)]).Fitted("lark", "shaft", "S-1")

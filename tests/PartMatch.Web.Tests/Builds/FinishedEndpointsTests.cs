@@ -84,6 +84,25 @@ public sealed class FinishedEndpointsTests : IAsyncLifetime
         Assert.Empty((await _client.AskAsync("/api/books/duo-2/findings")).List("rows"));
     }
 
+    // The pump of the pump set is damaged, and the one that is to come in its place is on the way.
+    [Fact]
+    public async Task What_is_not_here_is_not_found_to_fit_unless_somebody_says_that_it_stands()
+    {
+        await _client.StoreAsync("""{"code":"rig","title":"A rig","family":"duo-2","donor":{"variant":"a","states":[{"position":"coolant-pump","state":"damaged"}]},"currency":"EUR"}""");
+        using var made = await _client.SendAsync(
+            HttpMethod.Post, "/api/builds/rig/orders", """{"lines":[{"part":"ardlow:12/34","pieces":1,"price":"96.00","isNew":true}],"sending":"9.00","orderedOn":"2026-11-20"}""", "*");
+        Assert.Equal(HttpStatusCode.Created, made.StatusCode);
+        const string Told = """{"date":"2026-11-25","lines":[{"position":"injector","part":"none"},{"position":"coolant-pump","part":"ardlow:12/34","mounts":"yes"MORE}]}""";
+
+        using var refused = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/findings", Told.Replace("MORE", "", StringComparison.Ordinal));
+        var error = (await refused.ProblemAsync(HttpStatusCode.BadRequest, "bad-row")).OnlyError();
+        Assert.Equal(("lines[1].stands", "on the way (order 1, line 1)"), (error.Text("field"), error.Text("found")));
+        Assert.Empty((await _client.AskAsync("/api/books/duo-2/findings")).List("rows"));
+
+        using var stands = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/findings", Told.Replace("MORE", ",\"stands\":true", StringComparison.Ordinal));
+        Assert.Equal(HttpStatusCode.OK, stands.StatusCode);
+    }
+
     [Fact]
     public async Task Sitting_that_says_nothing_of_any_line_is_refused()
     {

@@ -194,6 +194,30 @@ public sealed class OrderEndpointsTests : IAsyncLifetime
         Assert.True((await _client.AskAsync("/api/builds/rig/orders/1")).GetProperty("order").List("events")[^1].GetProperty("did").GetProperty("withoutCheck").GetBoolean());
     }
 
+    // The order route asks the same as the page of goods in.
+    [Fact]
+    public async Task Checked_over_the_order_route_is_what_came_and_was_looked_at()
+    {
+        await MakeAsync();
+        async Task<string> RefusalAsync(string members, string version)
+        {
+            using var answer = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", $$"""{"act":"checked","on":"2026-11-23"{{members}}}""", version);
+            return (await answer.ProblemAsync(HttpStatusCode.BadRequest, "bad-order")).OnlyError().Text("field");
+        }
+
+        Assert.Equal("act", await RefusalAsync(""","withoutCheck":true""", "1")); // nobody said that it came
+        await ArriveAsync();
+        Assert.Equal("seen", await RefusalAsync("", "2"));
+        Assert.Equal("seen", await RefusalAsync(""","line":1""", "*"));
+        Assert.Equal("withoutCheck", await RefusalAsync(""","withoutCheck":true,"seen":["rotation@photo:clockwise"]""", "2"));
+        using var stale = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", """{"act":"checked","on":"2026-11-23"}""", "1");
+        await stale.ProblemAsync(HttpStatusCode.PreconditionFailed, "stale");
+
+        using var told = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/orders/1", """{"act":"checked","on":"2026-11-23","withoutCheck":true}""", "2");
+        Assert.Equal(HttpStatusCode.OK, told.StatusCode);
+        Assert.Equal("checked", (await _client.AskAsync("/api/builds/rig/orders/1")).GetProperty("order").List("lines")[0].Text("state"));
+    }
+
     [Theory]
     [InlineData("""{"lines":[]}""", "lines")]
     [InlineData("""{"lines":[{"part":"ardlow:99","pieces":1,"price":"1.00"}],"sending":"0.00"}""", "lines[0].part")]
@@ -255,6 +279,30 @@ public sealed class OrderEndpointsTests : IAsyncLifetime
         var pair = answer.List("pairs")[0];
         Assert.Equal(("ardlow:12/34", "ardlow:12/35"), (pair.Text("part"), pair.Text("other")));
         Assert.Equal(["order 1, line 1: ordered"], pair.Texts("orders"));
+    }
+
+    // The pair of two bolts that differ in a number is the worst of none here: what came in this build stands before every other pair, and says so.
+    [Fact]
+    public async Task Pair_that_came_wrong_stands_first_and_says_why()
+    {
+        await MakeAsync("""{"lines":[{"part":"ardlow:12/34","pieces":2,"price":"192.00","isNew":true},{"part":"ardlow:77-1","pieces":4,"price":"6.00"}],"sending":"0.00","orderedOn":"2026-11-20"}""");
+        var before = (await _client.AskAsync("/api/builds/rig/look-alikes?danger=low&on=2026-12-01")).List("pairs");
+        var last = before[^1];
+        Assert.True(before.Count > 1, "there is a pair to come before");
+        using var told = await _client.SendAsync(
+            HttpMethod.Post, "/api/builds/rig/goods-in",
+            $$"""{"order":1,"line":{{(last.Text("part") == "ardlow:77-1" ? 2 : 1)}},"pieces":1,"isRight":false,"fault":"other-part","sent":"{{last.Text("other")}}","on":"2026-11-23"}""", "1");
+        Assert.Equal(HttpStatusCode.OK, told.StatusCode);
+
+        foreach (var danger in new[] { "low", "high" })
+        {
+            var answer = await _client.AskAsync($"/api/builds/rig/look-alikes?danger={danger}&on=2026-12-01");
+            var first = answer.List("pairs")[0];
+            Assert.Equal((last.Text("part"), last.Text("other")), (first.Text("part"), first.Text("other")));
+            Assert.StartsWith($"{last.Text("other")} came for {last.Text("part")} in this build: order 1, line ", first.Texts("cameWrong").Single(), StringComparison.Ordinal);
+            Assert.All(answer.List("pairs").Skip(1), pair => Assert.Empty(pair.List("cameWrong")));
+            Assert.Contains("what came wrong first", answer.Text("headlineText"), StringComparison.Ordinal);
+        }
     }
 
     private async Task MakeAsync(string body = Pump)

@@ -3,7 +3,7 @@
 import { ask } from './api.js';
 import { dayField, field, printButton, read, sheetHead, stateWords, teller, tellerFold, tell } from './build-bench.js';
 import { today } from './editor.js';
-import { fold } from './fold.js';
+import { fold, foldNarrow } from './fold.js';
 import { address, count, el, partLink, sentence, sentences } from './format.js';
 import { codeOf } from './offer-words.js';
 import { checkWords, plainValue } from './tell-apart-key.js';
@@ -100,7 +100,8 @@ function foundForm(place, arrival, about) {
 function arrivalSection(arrival, about) {
   const place = el('section', { class: 'bench-part' });
   const isWrong = arrival.state === 'wrong';
-  place.append(...[el('h3', null, arrival.name, ' ', partLink(arrival.part, arrival.number)),
+  const title = el('h3', null, arrival.name, ' ', partLink(arrival.part, arrival.number));
+  const content = [
     el('p', null, el('strong', null, `${sentence(stateWords[arrival.state])}. `), `Order ${arrival.order}, line ${arrival.line}${arrival.seller ? `, ${codeOf(arrival.seller)}` : ''}`,
       arrival.arrivedOn ? `, came on ${arrival.arrivedOn}` : arrival.expectedOn ? `, ${arrival.isLate ? 'should have come' : 'should come'} by ${arrival.expectedOn}` : '', '.'),
     arrival.cautions.map(one => el('p', { class: 'caution' }, el('strong', null, 'Caution: '), one.text)),
@@ -111,7 +112,10 @@ function arrivalSection(arrival, about) {
     arrival.key && !isWrong ? el('p', { class: 'small acts' }, el('a', { href: arrival.key.permalink.replace('/api/tell-apart', 'tell-apart.html') }, 'Step by step, which of them it is')) : null,
     isWrong ? null : measures(arrival),
     arrival.items.map(item => el('p', null, sentences(item.text))),
-    isWrong ? null : foundForm(place, arrival, about)].flat(Infinity).filter(Boolean));
+    isWrong ? null : foundForm(place, arrival, about)].flat(Infinity).filter(Boolean);
+  // What is on the way is for later: on a phone only its heading stands between what is to be looked at.
+  if (arrival.state === 'ordered') place.append(foldNarrow(title, arrival.isLate ? 'should have come' : 'on the way', content));
+  else place.append(title, ...content);
   return place;
 }
 

@@ -1,4 +1,4 @@
-// What can be taken for what this build buys: the worst pair first, each with what tells the two apart before paying and in hand.
+// What can be taken for what this build buys: what came wrong first, then the worst pair, each with what tells the two apart before paying and in hand.
 
 import { ask } from './api.js';
 import { address, count, danger, el, linked, partLink, plain, ruled, sentence } from './format.js';
@@ -28,7 +28,7 @@ function row(one, nameOf) {
   return [
     [el('strong', null, one.for.map(nameOf).join(', ') || 'Not for a position'), el('div', null, partLink(one.part, numberOf(one.part)), ', not ', partLink(one.other, numberOf(one.other))),
       el('div', { class: 'small quiet' }, one.orders.length ? one.orders.join('; ') : 'still to be ordered')],
-    [danger(pair.danger), el('div', { class: 'small' }, linked(pair.dangerText))],
+    [danger(pair.danger), one.cameWrong.map(text => el('div', null, el('strong', null, 'Came wrong: '), linked(text))), el('div', { class: 'small' }, linked(pair.dangerText))],
     checks(one, true, 'nothing that a picture or a label shows'),
     [checks(one, false, pair.tellApartText), el('div', { class: 'small acts' }, el('a', { href: address('tell-apart.html', { parts: `${one.part},${one.other}` }) }, 'Tell them apart',
       el('span', { class: 'unseen' }, ` ${numberOf(one.part)} and ${numberOf(one.other)}`)), ' or ',
@@ -44,7 +44,7 @@ function sections(answer, { family, print, more }) {
     answer.pairs.length === 0 ? null : el('p', { class: 'small' }, 'Danger is how easily the two are mixed up (1–3) times the harm of the mix-up (0–5). Hold what comes against both columns before it is fitted.'),
     el('p', { class: 'buttons acts' }, el('button', { type: 'button', class: 'plain', onclick: print }, 'Print these pairs'), ' ',
       answer.asked.danger === 'high' ? el('button', { type: 'button', class: 'plain', onclick: more }, 'Those of medium danger too') : null),
-    answer.pairs.length ? ruled('The worst first', ['Wanted, and not that', 'Danger', 'Before you pay', 'In hand'], answer.pairs.map(one => row(one, nameOf)), { className: 'restack mixed-up' }) : null,
+    answer.pairs.length ? ruled(answer.pairs[0].cameWrong.length ? 'What came wrong, then the worst' : 'The worst first', ['Wanted, and not that', 'Danger', 'Before you pay', 'In hand'], answer.pairs.map(one => row(one, nameOf)), { className: 'restack mixed-up' }) : null,
     addresses(answer),
   ];
 }

@@ -4,6 +4,7 @@ import { ask } from './api.js';
 import { actWords, dayField, field, printButton, read, sheetHead, showFor, stateWords, teller, tellerFold, tell } from './build-bench.js';
 import { codeOf, money } from './offer-words.js';
 import { today } from './editor.js';
+import { foldNarrow } from './fold.js';
 import { address, count, el, partLink, sentence } from './format.js';
 
 const acts = ['paid', 'arrived', 'wrong', 'returned', 'refunded', 'cancelled', 'deposit-back', 'deposit-kept', 'charged'];
@@ -56,7 +57,8 @@ function orderSection(order, { api, again, by }) {
   const send = body => tell(place, `${api}/${order.number}`, { body, version: order.version, by, again });
   const quick = (text, act) => el('button', { type: 'button', onclick: () => send({ act, on: today() }) }, text);
   const isOnTheWay = order.lines.some(line => line.pieces.onTheWay > 0);
-  place.append(...[el('h3', null, `Order ${order.number}${order.terms.seller ? ` – ${codeOf(order.terms.seller)}` : ''}, ${order.terms.orderedOn}${order.terms.reference ? ` (${order.terms.reference})` : ''}`),
+  const title = el('h3', null, `Order ${order.number}${order.terms.seller ? ` – ${codeOf(order.terms.seller)}` : ''}, ${order.terms.orderedOn}${order.terms.reference ? ` (${order.terms.reference})` : ''}`);
+  const content = [
     el('ul', null, order.lines.map(lineItem)),
     el('p', null, `Spent ${money(order.money.spent)}, still to pay ${money(order.money.committed)}${Number(order.money.depositsOwed.amount) ? `; ${money(order.money.depositsOwed)} deposit comes back for old parts` : ''}.`),
     order.terms.expectedOn && isOnTheWay ? el('p', null, `Should be there on ${order.terms.expectedOn}.`) : null,
@@ -66,9 +68,16 @@ function orderSection(order, { api, again, by }) {
     el('details', { class: 'tell' }, el('summary', null, `${count(order.events.length, 'event')}`),
       el('ol', null, order.events.map(one => el('li', null, one.isWithdrawn ? el('s', null, eventText(one)) : eventText(one),
         one.isWithdrawn || ['ordered', 'withdrawn'].includes(one.did.act) ? null
-          : [' ', el('button', { type: 'button', class: 'plain', onclick: () => send({ act: 'withdrawn', on: today(), withdraws: one.event }) }, 'told by mistake')]))))].filter(Boolean));
+          : [' ', el('button', { type: 'button', class: 'plain', onclick: () => send({ act: 'withdrawn', on: today(), withdraws: one.event }) }, 'told by mistake')]))))].filter(Boolean);
+  if (asksForNothing(order)) {
+    place.classList.add('done');
+    place.append(foldNarrow(title, `done: ${count(order.lines.length, 'line')}`, content));
+  } else place.append(title, ...content);
   return place;
 }
+
+/** Everything of it is paid, and is right, gone back or cancelled. */
+const asksForNothing = order => order.money.isSettled && order.lines.every(line => ['checked', 'returned', 'refunded', 'cancelled'].includes(line.state));
 
 const eventText = one => [one.did.on, actWords[one.did.act], one.did.line ? `line ${one.did.line}` : '', one.did.amount ?? '', one.did.sent ?? '', one.did.withdraws ? `event ${one.did.withdraws}` : '',
   one.did.inPart ? 'a part' : '', one.did.settles ? 'that settles it' : '', one.did.aboveAgreed ? 'more than was agreed' : '', one.did.withoutCheck ? 'without a check' : '',
@@ -91,7 +100,8 @@ function basketSection(basket, { api, again, by, version }) {
     const lines = basket.items.filter(item => chosen.has(item.offer)).map(item => ({ offer: item.offer, packs: item.packs, for: item.for }));
     tell(place, api, { body: { seller: basket.seller, orderedOn: today(), lines }, version, by, again });
   });
-  place.append(el('h3', null, `To order from ${basket.name}`), form);
+  place.classList.add('to-order');
+  place.append(foldNarrow(el('h3', null, `To order from ${basket.name}`), `${count(basket.items.length, 'thing')}, ${money(basket.total)}`, form));
   return place;
 }
 

@@ -50,7 +50,7 @@ function line(part, index) {
     runsOtherwise: part.runs === 'differently' ? part.name : null,
     isDoubtful: () => Boolean(stands) && Boolean(chosenOf(mounts) || chosenOf(runs)),
     read: () => (which.value === '-' ? null : said({ position: part.position, part: which.value || other.value.trim(), mounts: chosenOf(mounts),
-      runs: chosenOf(runs), note: textOf(note) })),
+      runs: chosenOf(runs), note: textOf(note), stands: (stands && (chosenOf(mounts) || chosenOf(runs))) ? true : undefined })),
   };
 }
 
@@ -114,7 +114,7 @@ export function sittingForm(answer, { build, again }) {
     sure.hidden = true;
     button.disabled = true;
     try {
-      await write(`/api/builds/${encodeURIComponent(build.code)}/findings`, {
+      await write(`/api/builds/${encodeURIComponent(build.code)}/findings?objective=${encodeURIComponent(answer.asked.objective)}`, {
         body: said({ ...Object.fromEntries(Object.entries(fields).map(([name, input]) => [name, textOf(input)])), lines: sent.filter(Boolean) }),
           note: note.read(),
       });

@@ -131,8 +131,10 @@ async function answer(how) {
   delete document.body.dataset.sheet;
   for (const radio of form.elements.objective) radio.checked = radio.value === (query.get('objective') ?? 'cheapest');
   try {
-    if (benchSheets[query.get('show')]) await benchSheet(query, how);
-    else if (query.get('show') === 'trade-off') await tradeOff(query, how);
+    if (benchSheets[query.get('show')]) {
+      document.body.dataset.sheet = query.get('show'); // what the paper is for
+      await benchSheet(query, how);
+    } else if (query.get('show') === 'trade-off') await tradeOff(query, how);
     else if (query.has('show')) await sheet(query, how);
     else if (query.has('objective')) await plan(query, how);
     else await planning(async () => null, () => show([el('p', { class: 'quiet' },
