@@ -1,3 +1,4 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
 using PartMatch.Benchmarks.Numbers;
 using PartMatch.Benchmarks.Planning;
@@ -27,9 +28,9 @@ else if (args is ["http", var asked, var largeBase])
 {
     await NearOverHttp.ShowAsync(asked, largeBase);
 }
-else if (args is ["book", var list, var zip])
+else if (args is ["book", var list, var zip, .. var most])
 {
-    ImportAtScale.Write(list, zip);
+    ImportAtScale.Write(list, zip, most is [var parts] ? int.Parse(parts, CultureInfo.InvariantCulture) : int.MaxValue);
 }
 else if (args is ["import", var book, var path])
 {

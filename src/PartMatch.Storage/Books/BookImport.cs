@@ -33,7 +33,7 @@ internal static class BookImport
         var scope = scopes.Find(draft, errors);
         if (scope is not null)
         {
-            UniquenessChecks.Run(scope, BaseFacts.Read(connection, draft.Code), errors);
+            UniquenessChecks.Run(scope, BaseFacts.Read(connection, scope), errors);
             BookChecks.Run(scope, errors, watch);
             BookImages.Check(connection, draft, errors);
         }
@@ -55,28 +55,29 @@ internal static class BookImport
         }
 
         var before = BookRows.Find(connection, draft.Code, BookTables.All);
-        draft.Sort();
+        var inOrder = draft.InOrder();
         watch.Begin(ImportStage.Storing, draft.Count + users.Scopes.Sum(user => user.Own.Count));
-        Write(connection, scope, users, watch);
+        Write(connection, scope, inOrder, users, watch);
         BookImages.Store(connection, draft, entry.At);
         watch.Begin(ImportStage.Recording, draft.Count);
-        HistoryRows.Insert(connection, entry with { Book = draft.Code }, BookSteps.Between(before, draft), watch);
+        HistoryRows.Insert(connection, entry with { Book = draft.Code }, BookSteps.Between(before, inOrder), watch);
         watch.Begin(ImportStage.Finishing, draft.Count);
         transaction.Commit();
         return new ImportOutcome.Imported(draft.Code, isThere, draft.Counts());
     }
 
     /// <summary>The books that use this one are stored again: their computed columns depend on it.</summary>
-    private static void Write(SqliteConnection connection, BookScope scope, BookUsers users, ImportWatch watch)
+    private static void Write(SqliteConnection connection, BookScope scope, BookDraft inOrder, BookUsers users, ImportWatch watch)
     {
         foreach (var changed in users.Scopes.Prepend(scope))
         {
             BookRows.Delete(connection, changed.Own.Code);
         }
 
-        foreach (var changed in users.Scopes.Prepend(scope))
+        BookRows.Insert(connection, scope, inOrder, watch);
+        foreach (var changed in users.Scopes)
         {
-            BookRows.Insert(connection, changed, watch);
+            BookRows.Insert(connection, changed, changed.Own, watch);
         }
     }
 }

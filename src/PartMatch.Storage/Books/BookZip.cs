@@ -31,13 +31,14 @@ public static class BookZip
     /// <summary>The oldest time a zip can state.</summary>
     private static readonly DateTimeOffset _entryTime = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-    /// <summary>Unpacks into memory, within the limits. Files lie at the root or all under one folder.</summary>
-    /// <param name="zip">Readable and seekable.</param>
+    /// <summary>Unpacks once, within the limits, and keeps nothing: the files are unpacked again as they are read. They lie at the root or all under one folder.</summary>
+    /// <param name="zip">Readable and seekable; open and unchanged as long as the files are read, by one reader at a time.</param>
     public static BookReading Read(Stream zip, BookZipLimits limits)
     {
         try
         {
-            using var archive = new ZipArchive(zip, ZipArchiveMode.Read, leaveOpen: true);
+            // Holds nothing but the stream, which stays the caller's; its entries outlive this call.
+            var archive = new ZipArchive(zip, ZipArchiveMode.Read, leaveOpen: true);
             return FindFault(archive, limits) ?? Unpack(archive, limits);
         }
         catch (InvalidDataException)
@@ -119,41 +120,41 @@ public static class BookZip
             }
 
             // Counted while unpacking: the lengths that a zip states about itself are not to be trusted.
-            if (ReadUpTo(entry, left) is not { } content)
+            if (CheckUpTo(entry, left) is not var (length, sum))
             {
                 return Refused(
                     WholeZip, $"more than {limits.MaxBytes} bytes unpacked", "split the book, or let the server read larger ones: PartMatch:LargestBook");
             }
 
             // The framework's reader hands out damaged content without comparing it.
-            if (Crc32.HashToUInt32(content) != entry.Crc32)
+            if (sum != entry.Crc32)
             {
                 return Refused(entry.FullName, "damaged: its check sum does not match", "pack or send it again");
             }
 
-            left -= content.Length;
-            files.Add(new BookFile(entry.Name, content));
+            left -= length;
+            files.Add(new BookFile(entry.Name, entry.Open));
         }
 
         return new BookRead(new BookFiles(files));
     }
 
-    private static byte[]? ReadUpTo(ZipArchiveEntry entry, long limit)
+    /// <summary>How long it is and its check sum; null where it is longer than the limit.</summary>
+    private static (long Length, uint Sum)? CheckUpTo(ZipArchiveEntry entry, long limit)
     {
         using var stream = entry.Open();
-        using var content = new MemoryStream((int)Math.Min(entry.Length, limit));
-        var buffer = new byte[81920];
-        for (int read; (read = stream.Read(buffer)) > 0;)
+        var (sum, length, buffer) = (new Crc32(), 0L, new byte[BookFile.BufferBytes]);
+        for (int read; (read = stream.Read(buffer)) > 0; length += read)
         {
-            if (content.Length + read > limit)
+            if (length + read > limit)
             {
                 return null;
             }
 
-            content.Write(buffer, 0, read);
+            sum.Append(buffer.AsSpan(0, read));
         }
 
-        return content.Length == content.Capacity ? content.GetBuffer() : content.ToArray();
+        return (length, sum.GetCurrentHashAsUInt32());
     }
 
     private static BookUnreadable Refused(string file, string reason, string suggestion) =>

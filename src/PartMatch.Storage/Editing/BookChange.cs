@@ -50,7 +50,7 @@ internal static class BookChange
         // Found again: a number that was typed with its unit can stand where others look.
         scope = scopes.Find(edit.Draft, errors)!; // found just before
         CellChecks.RunOn(scope, added, errors);
-        UniquenessChecks.Run(scope, BaseFacts.Read(connection, book), errors);
+        UniquenessChecks.Run(scope, BaseFacts.Read(connection, scope), errors);
         BookChecks.Run(scope, errors, ImportWatch.Silent(cancellation));
         BookImages.Check(connection, edit.Draft, errors);
         if (errors.Any)
@@ -115,7 +115,7 @@ internal static class BookChange
 
         foreach (var changed in users.Prepend(scope))
         {
-            BookRows.Insert(connection, changed, ImportWatch.Silent(cancellation));
+            BookRows.Insert(connection, changed, changed.Own, ImportWatch.Silent(cancellation));
         }
     }
 

@@ -15,13 +15,13 @@ internal sealed class BookEdit
 
     /// <param name="present">The book as it is; null when there is none yet.</param>
     public BookEdit(BookDraft? present) =>
-        _rows = BookTables.All.ToDictionary(table => table, table => (List<BookRow>?)[.. present?.Declared(table) ?? []]);
+        _rows = BookTables.All.ToDictionary(table => table, table => (List<BookRow>?)[.. present?.Declared(table).Select(row => row.Unpacked()) ?? []]);
 
     /// <summary>Has it still the row that says which book it is?</summary>
     public bool IsABook => Rows(BookTables.Books).Count > 0;
 
     /// <summary>As it is by now. Its rows are those of this edit: what a check puts in order is put in order here.</summary>
-    public BookDraft Draft => new(_rows);
+    public BookDraft Draft => new(_rows.ToDictionary(table => table.Key, table => (IReadOnlyList<BookRow>?)table.Value));
 
     public BookRow? Find(BookTable table, string key) => Rows(table).Find(row => RowKey.Of(row) == key);
 

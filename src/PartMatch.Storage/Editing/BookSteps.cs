@@ -1,3 +1,4 @@
+using PartMatch.Storage.Books.Checks;
 using PartMatch.Storage.Books.Format;
 
 namespace PartMatch.Storage.Editing;
@@ -13,19 +14,33 @@ internal static class BookSteps
     {
         foreach (var table in BookTables.All)
         {
-            var old = (before?.Declared(table) ?? []).ToDictionary(RowKey.Of, row => row.Cells, StringComparer.Ordinal);
+            var old = before?.Declared(table) ?? [];
+            var (places, isStillThere) = (new KeyPlaces(place => RowKey.Of(old[place]), old.Count), new bool[old.Count]);
+            foreach (var (place, row) in old.Index())
+            {
+                places.Add(RowKey.Of(row), place);
+            }
+
             foreach (var row in after.Declared(table))
             {
                 var key = RowKey.Of(row);
-                if (!old.Remove(key, out var was) || !was.SequenceEqual(row.Cells))
+                if (places.Find(key) is not { } place)
+                {
+                    yield return new RowStep(table, key, null, row.Cells);
+                    continue;
+                }
+
+                isStillThere[place] = true;
+                var was = old[place].Cells;
+                if (!was.SequenceEqual(row.Cells))
                 {
                     yield return new RowStep(table, key, was, row.Cells);
                 }
             }
 
-            foreach (var (key, cells) in old.OrderBy(row => row.Key, StringComparer.Ordinal))
+            foreach (var (_, row) in old.Index().Where(row => !isStillThere[row.Index]).OrderBy(row => RowKey.Of(row.Item), StringComparer.Ordinal))
             {
-                yield return new RowStep(table, key, cells, null);
+                yield return new RowStep(table, RowKey.Of(row), row.Cells, null);
             }
         }
     }

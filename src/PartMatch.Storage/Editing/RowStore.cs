@@ -71,7 +71,7 @@ public sealed class RowStore(Database database)
         var found = Get(table);
         using var connection = database.Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
-        return BookRows.Read(connection, book, found).Find(row => RowKey.Of(row) == key) is { } row
+        return BookRows.Read(connection, book, found).FirstOrDefault(row => RowKey.Of(row) == key) is { } row
             ? (Seen(book, row), HistoryRows.FindLatest(connection, book, found, key))
             : null;
     }

@@ -4,6 +4,7 @@ using System.Runtime.InteropServices;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using PartMatch.Storage.Books.Format;
+using PartMatch.Storage.History;
 
 namespace PartMatch.Storage.LookAlikes;
 
@@ -17,7 +18,7 @@ public sealed class LookAlikeStamp(Database database)
     private const int MostRowsRead = 5_000;
 
     private readonly Snapshot<string> _stamp = new(database);
-    private long? _seen;
+    private HistoryEnd? _seen;
     private ulong _sum;
 
     /// <summary>
@@ -36,10 +37,11 @@ public sealed class LookAlikeStamp(Database database)
     // Asked one after the other: Snapshot keeps others out meanwhile.
     private string Read(SqliteConnection connection)
     {
-        var latest = connection.ExecuteScalar<long>("select coalesce(max(change), 0) from changes");
+        var latest = HistoryEnd.Read(connection);
         if (_seen is { } seen && latest != seen)
         {
-            _sum += Since(connection, seen) ?? Digest(latest, "", "", "");
+            // Another base in place of this one has another history, whose changes say nothing of what differs.
+            _sum += (seen.IsIn(connection) ? Since(connection, seen.Change) : null) ?? Digest(latest.Change, latest.At, "", "");
         }
 
         _seen = latest;

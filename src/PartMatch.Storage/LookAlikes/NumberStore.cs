@@ -34,16 +34,21 @@ public sealed class NumberStore(Database database)
 
     /// <summary>What the history says has changed since.</summary>
     /// <param name="change">The change that <see cref="NumbersRead"/> ended with.</param>
-    /// <param name="most">More rows than this are not read.</param>
-    /// <returns>Null when more has changed.</returns>
+    /// <param name="most">More parts than this are not read.</param>
+    /// <returns>Null when more has changed, or the history does not go so far.</returns>
     public NumbersChanged? Since(long change, int most)
     {
         using var connection = database.Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
         var latest = Latest(connection);
+        if (latest < change)
+        {
+            return null; // an older base in place of this one
+        }
+
         var parts = connection.Query<string>(
             """
-            select json_extract(coalesce(after, before), '$.part')
+            select distinct json_extract(coalesce(after, before), '$.part')
             from changed_rows
             where change > @change and "table" in ('parts', 'numbers')
             limit @most + 1

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using PartMatch.Core.Catalogue;
@@ -5,7 +6,7 @@ using PartMatch.Storage.Books.Rows;
 
 namespace PartMatch.Storage.Parts;
 
-/// <summary>The search over numbers and names.</summary>
+/// <summary>The search over numbers and names: by an index, or, while there is none, over every row.</summary>
 internal static class PartSearch
 {
     /// <summary>Groups: 1 a number begins with the key, 2 a number contains it, 3 the name has all the words.</summary>
@@ -37,7 +38,7 @@ internal static class PartSearch
     public static PartPage Find(SqliteConnection connection, string query, int limit, SearchCursor? after)
     {
         var key = NumberKey.Of(query);
-        var words = System.Text.Json.JsonSerializer.Serialize(Computed.Words(query).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word => " " + word));
+        var words = JsonSerializer.Serialize(Words(query));
         var total = connection.ExecuteScalar<int>($"{Matches} select count(*) from matches", new { key, words });
         var rows = connection.Query<FoundRow>(
             $"""
@@ -50,11 +51,62 @@ internal static class PartSearch
             limit @count
             """,
             new { key, words, afterGroup = after?.Group ?? 0, afterPart = after?.Part ?? "", count = limit + 1 }).AsList();
+        return Page(rows, total, limit);
+    }
+
+    /// <summary>The same, found in the index.</summary>
+    public static PartPage Find(SqliteConnection connection, PartIndex index, string query, int limit, SearchCursor? after)
+    {
+        var (total, hits) = index.Find(NumberKey.Of(query), Words(query), after is null ? null : new PartHit(after.Group, after.Part), limit + 1);
+        var parts = connection.Query<FoundRow>(
+            """
+            select p.part as id, p.maker, p.kind, p.name, 0 as search_group
+            from json_each(@keys) key
+            join parts p on p.part_key = key.value
+            """,
+            new { keys = JsonSerializer.Serialize(hits.Select(hit => PartId.FindKey(hit.Part))) }).ToDictionary(row => row.Id, StringComparer.Ordinal);
+        return Page([.. hits.Where(hit => parts.ContainsKey(hit.Part)).Select(hit => parts[hit.Part] with { SearchGroup = hit.Group })], total, limit);
+    }
+
+    /// <summary>What the index is built from, in the order of the ids.</summary>
+    public static IEnumerable<IndexedPart> ReadAll(SqliteConnection connection)
+    {
+        var further = connection.Query<FurtherRow>("select part_key, number_key from numbers", buffered: false)
+            .ToLookup(row => row.PartKey, row => row.NumberKey, StringComparer.Ordinal);
+        using var command = connection.CreateCommand();
+        command.CommandText = "select part, part_key, number_key, name_words from parts order by part";
+        using var rows = command.ExecuteReader();
+        while (rows.Read())
+        {
+            yield return new IndexedPart(rows.GetString(0), rows.GetString(3), [rows.GetString(2), .. further[rows.GetString(1)]]);
+        }
+    }
+
+    /// <summary>The parts of these keys that there are.</summary>
+    public static IEnumerable<IndexedPart> Read(SqliteConnection connection, IEnumerable<string> keys) =>
+        connection.Query<IndexedRow>(
+            """
+            select p.part, p.name_words, p.number_key as own,
+              (select json_group_array(n.number_key) from numbers n where n.part_key = p.part_key) as further
+            from json_each(@keys) key
+            join parts p on p.part_key = key.value
+            """,
+            new { keys = JsonSerializer.Serialize(keys) })
+            .Select(row => new IndexedPart(row.Part, row.NameWords, [row.Own, .. JsonSerializer.Deserialize<string[]>(row.Further) ?? []]));
+
+    private static string[] Words(string query) => [.. Computed.Words(query).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word => " " + word)];
+
+    private static PartPage Page(IReadOnlyList<FoundRow> rows, int total, int limit)
+    {
         var page = rows.Take(limit).ToList();
         return new PartPage(
             [.. page.Select(row => new PartSummary(row.Id, row.Maker, row.Id[(row.Maker.Length + 1)..], row.Kind, row.Name))], total,
             rows.Count > limit ? new SearchCursor(page[^1].SearchGroup, page[^1].Id).ToString() : null);
     }
+
+    private sealed record FurtherRow(string PartKey, string NumberKey);
+
+    private sealed record IndexedRow(string Part, string NameWords, string Own, string Further);
 
     private sealed record FoundRow
     {

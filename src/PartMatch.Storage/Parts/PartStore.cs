@@ -1,4 +1,5 @@
 using Dapper;
+using Microsoft.Data.Sqlite;
 using PartMatch.Core.Catalogue;
 using PartMatch.Storage.Catalogue;
 
@@ -82,14 +83,59 @@ public sealed class PartStore(Database database)
     /// <param name="limit">Parts per page, 1 or more.</param>
     /// <param name="cursor">From the page before; null for the first page.</param>
     /// <exception cref="ArgumentException">The cursor is not one that this store gave out: see <see cref="IsCursor"/>.</exception>
-    public PartPage Search(string query, int limit, string? cursor)
+    /// <param name="index">Of the base as it stands; null while there is none: then every row is looked at.</param>
+    public PartPage Search(string query, int limit, string? cursor, PartIndex? index = null)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(limit, 1);
         var after = cursor is null ? null : SearchCursor.Find(cursor) ?? throw new ArgumentException("not a cursor of a part search", nameof(cursor));
         using var connection = database.Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
-        return PartSearch.Find(connection, query, limit, after);
+        return index is null ? PartSearch.Find(connection, query, limit, after) : PartSearch.Find(connection, index, query, limit, after);
     }
+
+    /// <summary>Differs from the last one whenever anybody has committed since.</summary>
+    public long Version() => database.Version();
+
+    /// <summary>An index of every part, and the latest change of the history that it takes in.</summary>
+    public (long Change, PartIndex Index) Index()
+    {
+        using var connection = database.Connect();
+        using var transaction = connection.BeginTransaction(deferred: true);
+        return (Latest(connection), new PartIndex(PartSearch.ReadAll(connection)));
+    }
+
+    /// <summary>The index with what the history says has changed since.</summary>
+    /// <param name="most">More parts than this are not read.</param>
+    /// <returns>Null when more has changed, or the history does not go so far.</returns>
+    public (long Change, PartIndex Index)? Index(PartIndex index, long change, int most)
+    {
+        using var connection = database.Connect();
+        using var transaction = connection.BeginTransaction(deferred: true);
+        var latest = Latest(connection);
+        if (latest < change)
+        {
+            return null; // an older base in place of this one
+        }
+
+        var ids = connection.Query<string>(
+            """
+            select distinct json_extract(coalesce(after, before), '$.part')
+            from changed_rows
+            where change > @change and "table" in ('parts', 'numbers')
+            limit @most + 1
+            """,
+            new { change, most }).ToHashSet(StringComparer.Ordinal);
+        if (ids.Count > most)
+        {
+            return null;
+        }
+
+        var parts = PartSearch.Read(connection, ids.Select(PartId.FindKey).OfType<string>().Distinct(StringComparer.Ordinal)).ToList();
+        ids.UnionWith(parts.Select(part => part.Part));
+        return (latest, ids.Count == 0 ? index : index.With(ids, parts));
+    }
+
+    private static long Latest(SqliteConnection connection) => connection.ExecuteScalar<long>("select coalesce(max(change), 0) from changes");
 
     /// <summary>Is that text a cursor that a search could have given out?</summary>
     public static bool IsCursor(string text) => SearchCursor.Find(text) is not null;

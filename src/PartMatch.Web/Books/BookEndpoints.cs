@@ -52,7 +52,7 @@ internal static class BookEndpoints
     private static async Task<Results<ImportStream, Refused>> Import(
         [AsParameters] BookImportRequest request, Stream body, BookStore books, BookSettings settings, CancellationToken cancellation)
     {
-        using var zip = new MemoryStream();
+        var zip = new MemoryStream(); // the files are read from it while the answer is made
         await body.CopyToAsync(zip, cancellation);
         zip.Position = 0;
         return BookZip.Read(zip, settings.Limits) switch

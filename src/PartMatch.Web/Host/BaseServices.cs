@@ -15,6 +15,7 @@ using PartMatch.Web.Builds;
 using PartMatch.Web.Listings;
 using PartMatch.Web.LookAlikes;
 using PartMatch.Web.Orders;
+using PartMatch.Web.Parts;
 
 namespace PartMatch.Web.Host;
 
@@ -43,6 +44,7 @@ internal static class BaseServices
         services.AddSingleton<OfferEntry>();
         services.AddSingleton<LookAlikeStamp>();
         services.AddSingleton<NumberSource>();
+        services.AddSingleton<PartIndexSource>();
         services.AddSingleton<LookAlikeSource>();
         services.AddSingleton<ContentsStore>();
         services.AddSingleton<ListingSource>();

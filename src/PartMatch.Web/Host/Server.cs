@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using PartMatch.Web.LookAlikes;
+using PartMatch.Web.Parts;
 
 namespace PartMatch.Web.Host;
 
@@ -85,6 +86,7 @@ internal static class Server
 
         IsListening = true;
         _ = app.Services.GetRequiredService<NumberSource>().BuildInBackground();
+        _ = app.Services.GetRequiredService<PartIndexSource>().BuildInBackground();
         await Console.Out.WriteLineAsync($"PartMatch listens on {string.Join(" and ", bound)}");
         return null;
     }

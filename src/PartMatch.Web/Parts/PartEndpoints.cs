@@ -18,10 +18,10 @@ internal static class PartEndpoints
             .WithSummary("Every part that a written number can mean, with all that the base holds of it");
     }
 
-    private static Ok<PartSearchAnswer> Search([AsParameters] PartSearchRequest request, PartStore parts, LookAlikeSource lookAlikes)
+    private static Ok<PartSearchAnswer> Search([AsParameters] PartSearchRequest request, PartStore parts, PartIndexSource index, LookAlikeSource lookAlikes)
     {
         var asked = new PartSearchAsked(request.Query?.Trim() ?? "", CommonRules.PageSize(request.Limit), request.Cursor);
-        var page = parts.Search(asked.Q, asked.Limit, asked.Cursor);
+        var page = parts.Search(asked.Q, asked.Limit, asked.Cursor, index.Find());
         var facts = lookAlikes.Get();
         var found = page.Parts.Select(part => new FoundPart(part.Part, part.Maker, part.Number, part.Kind, part.Name, LookAlikeSearch.LargestDanger(facts, part.Part)));
         return TypedResults.Ok(new PartSearchAnswer(asked, [.. found], page.Total, page.Cursor)

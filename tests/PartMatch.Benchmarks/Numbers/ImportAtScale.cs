@@ -6,14 +6,14 @@ using PartMatch.Storage.Books;
 namespace PartMatch.Benchmarks.Numbers;
 
 /// <summary>
-/// A maker's whole list into an empty base: <c>book dense list.zip</c>, then, in a process that has made nothing of it, <c>import list.zip large.db</c>.
+/// A maker's whole list into an empty base: <c>book dense list.zip</c> (or its first so many parts: <c>book dense list.zip 250000</c>), then, in a process that has made nothing of it, <c>import list.zip large.db</c>.
 /// </summary>
 internal static class ImportAtScale
 {
-    public static void Write(string name, string zip)
+    public static void Write(string name, string zip, int most)
     {
         using var file = File.Create(zip);
-        BookZip.Write(LargeBook.Of(KeySet.Of(name), "velm-list"), file);
+        BookZip.Write(LargeBook.Of(KeySet.Of(name), "velm-list", most), file);
     }
 
     public static void Show(string zip, string path)

@@ -7,10 +7,10 @@ namespace PartMatch.Benchmarks.Numbers;
 /// <summary>An invented maker's whole list as a parts book: a key set as part numbers, each with one value.</summary>
 internal static class LargeBook
 {
-    public static BookFiles Of(KeySet set, string code)
+    public static BookFiles Of(KeySet set, string code, int most)
     {
         var (parts, values) = (new StringBuilder("part,kind,name,note,evidence\n"), new StringBuilder("part,feature,value,minus,plus,unit,uncertainty,evidence\n"));
-        foreach (var (index, key) in set.Keys.Index())
+        foreach (var (index, key) in set.Keys.Take(most).Index())
         {
             parts.Append(CultureInfo.InvariantCulture, $"velm:{key},bush,Bush {index},,\n");
             values.Append(CultureInfo.InvariantCulture, $"velm:{key},bore,{10 + (index % 900) / 10m},,,mm,,\n");

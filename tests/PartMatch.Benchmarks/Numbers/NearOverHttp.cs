@@ -88,6 +88,7 @@ internal static class NearOverHttp
     {
         protected override void ConfigureWebHost(IWebHostBuilder builder)
         {
+            builder.UseEnvironment("Production"); // what a test server adds for developers costs hello as much as near
             builder.UseContentRoot(AppContext.BaseDirectory); // no page is asked for
             builder.UseSetting("PartMatch:Database", Path.GetFullPath(path));
             builder.UseSetting("urls", "http://127.0.0.1:0");

@@ -1,3 +1,4 @@
+using Microsoft.Data.Sqlite;
 using PartMatch.Storage.Books.Format;
 using PartMatch.Storage.Families;
 using PartMatch.Storage.LookAlikes;
@@ -42,6 +43,26 @@ public sealed class LookAlikeStampTests : IDisposable
         var before = _stamp.Get();
         TellOfRowsGone(table, rows: 1);
         Assert.NotEqual(before, _stamp.Get());
+    }
+
+    // The history of the older base ends before what was seen last: nothing in it says what differs.
+    [Fact]
+    public void Older_base_put_in_place_of_this_one_changes_the_stamp()
+    {
+        using var live = new SqliteConnection($"Data Source={_base.Base.Path};Pooling=false");
+        using var kept = new SqliteConnection("Data Source=:memory:");
+        live.Open();
+        kept.Open();
+        live.BackupDatabase(kept);
+        _stamp.Get();
+        TellOfRowsGone("parts", rows: 1);
+        var before = _stamp.Get();
+
+        kept.BackupDatabase(live);
+        var after = _stamp.Get();
+
+        Assert.NotEqual(before, after);
+        Assert.Equal(after, _stamp.Get());
     }
 
     [Theory]

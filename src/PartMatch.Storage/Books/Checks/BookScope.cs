@@ -7,7 +7,8 @@ namespace PartMatch.Storage.Books.Checks;
 internal sealed class BookScope
 {
     private readonly Dictionary<(BookTable Table, string Code), string> _books = [];
-    private readonly Dictionary<string, PartInScope> _parts = new(StringComparer.Ordinal);
+    private readonly IReadOnlyList<(BookDraft Book, int First)> _partBooks;
+    private readonly KeyPlaces _parts;
     private readonly Dictionary<(string Kind, string Feature), FeatureInScope?> _features = [];
     private readonly Dictionary<(string Kind, string Feature, string Effect), string> _ruleWorks = [];
     private readonly HashSet<(string Kind, string Feature)> _seenBeforePaying = [];
@@ -21,6 +22,10 @@ internal sealed class BookScope
     public BookScope(BookDraft own, IReadOnlyList<BookDraft> used)
     {
         (Own, Used) = (own, used);
+        var drafts = used.Prepend(own).ToList();
+        var firsts = drafts.Aggregate(new List<int> { 0 }, (all, book) => [.. all, all[^1] + book.Declared(BookTables.Parts).Count]);
+        _partBooks = [.. drafts.Zip(firsts)];
+        _parts = new KeyPlaces(place => PartId.FindKey(PartAt(place).Id) ?? "", firsts[^1]);
         foreach (var book in used.Prepend(own))
         {
             Add(book);
@@ -55,7 +60,7 @@ internal sealed class BookScope
     public string? BookOf(BookTable table, string code) => _books.GetValueOrDefault((table, code));
 
     /// <summary>The part that a cell names, however it writes the number; null when there is none.</summary>
-    public PartInScope? FindPart(string id) => PartId.FindKey(id) is { } key ? _parts.GetValueOrDefault(key) : null;
+    public PartInScope? FindPart(string id) => PartId.FindKey(id) is { } key && _parts.Find(key) is { } place ? PartAt(place) : null;
 
     /// <summary>The feature of a kind, or null when there is none, or when its own row is at fault.</summary>
     public FeatureInScope? FindFeature(string kind, string feature) =>
@@ -101,7 +106,7 @@ internal sealed class BookScope
     {
         Refers.Variant => _variants,
         Refers.Position => _positionKinds.Keys,
-        Refers.Part => _parts.Values.Select(part => part.Id),
+        Refers.Part => _parts.Places.Select(place => PartAt(place).Id),
         Refers.Item => _itemParts.Keys,
         Refers.Listing => _listings,
         _ => _books.Keys.Where(key => key.Table == TableOf(refers)).Select(key => key.Code),
@@ -147,13 +152,21 @@ internal sealed class BookScope
             .Where(row => Codes.Find<Method>(row["method"]) is Method.Photo or Method.Label)
             .Select(row => (row["kind"], row["feature"])));
 
-        _parts.EnsureCapacity(_parts.Count + book.Declared(BookTables.Parts).Count);
-        foreach (var row in book.Declared(BookTables.Parts))
+        var first = _partBooks.First(parts => parts.Book == book).First;
+        foreach (var (index, row) in book.Declared(BookTables.Parts).Index())
         {
             if (PartId.FindKey(row["part"]) is { } key)
             {
-                _parts.TryAdd(key, new PartInScope(row["part"], row["kind"], book.Code));
+                _parts.Add(key, first + index);
             }
         }
+    }
+
+    /// <param name="place">Counted through the parts of the own book and then of those in use.</param>
+    private PartInScope PartAt(int place)
+    {
+        var (book, first) = _partBooks.Last(parts => parts.First <= place);
+        var row = book.Declared(BookTables.Parts)[place - first];
+        return new PartInScope(row["part"], row["kind"], book.Code);
     }
 }

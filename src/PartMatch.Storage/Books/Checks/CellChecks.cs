@@ -1,4 +1,5 @@
 using PartMatch.Storage.Books.Format;
+using PartMatch.Storage.Editing;
 
 namespace PartMatch.Storage.Books.Checks;
 
@@ -20,7 +21,7 @@ internal static class CellChecks
                 watch.Row();
             }
 
-            CheckKeys(table, draft.Rows(table), errors);
+            CheckKeys(table, draft.Declared(table), errors);
             if (table.FamilyOnly && !draft.IsFamily && draft.Rows(table).FirstOrDefault() is { } first)
             {
                 errors.Add(first, null, "a common book describes no engine: only a family book has this file", "move the file to the family's book");
@@ -48,7 +49,7 @@ internal static class CellChecks
         // The rows that were there come first, so that a key that stands twice is told of the new row.
         foreach (var table in rows.Select(row => row.Table).Distinct())
         {
-            CheckKeys(table, draft.Rows(table), errors);
+            CheckKeys(table, draft.Declared(table), errors);
         }
     }
 
@@ -78,39 +79,23 @@ internal static class CellChecks
     /// <summary>A list cell with its items in ordinal order.</summary>
     public static string InOrder(string list) => string.Join('|', list.Split('|').Order(StringComparer.Ordinal));
 
-    private static void CheckKeys(BookTable table, IEnumerable<BookRow> rows, ErrorList errors)
+    private static void CheckKeys(BookTable table, IReadOnlyList<BookRow> rows, ErrorList errors)
     {
         if (table == BookTables.Books)
         {
             return;
         }
 
-        var first = new HashSet<BookRow>(new SameKey(table.KeyIndexes));
-        foreach (var row in rows)
+        var places = new KeyPlaces(place => RowKey.Of(rows[place]), rows.Count);
+        foreach (var (place, row) in rows.Index())
         {
-            if (!first.Add(row) && first.TryGetValue(row, out var other))
+            if (!row.IsBroken && places.Add(RowKey.Of(row), place) is var first && first != place)
             {
+                var other = rows[first];
                 errors.Add(
                     row, table.Key[0], $"the key {row.KeyText} ({string.Join(", ", table.Key)}) already stands {other.Place}",
                     other.Line > 0 ? "leave one row out, or correct the key" : "change that row instead, or correct the key");
             }
-        }
-    }
-
-    /// <summary>Rows of one table with equal key cells.</summary>
-    private sealed class SameKey(IReadOnlyList<int> key) : IEqualityComparer<BookRow>
-    {
-        public bool Equals(BookRow? one, BookRow? other) => one is not null && other is not null && BookRow.Compare(one, other) == 0;
-
-        public int GetHashCode(BookRow row)
-        {
-            var hash = 0;
-            for (var index = 0; index < key.Count; index++)
-            {
-                hash = HashCode.Combine(hash, row[key[index]].GetHashCode(StringComparison.Ordinal));
-            }
-
-            return hash;
         }
     }
 }

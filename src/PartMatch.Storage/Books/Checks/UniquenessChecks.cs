@@ -54,10 +54,11 @@ internal static class UniquenessChecks
 
     private static void CheckParts(BookDraft own, BaseFacts others, ErrorList errors)
     {
-        var first = new Dictionary<string, BookRow>(own.Declared(BookTables.Parts).Count, StringComparer.Ordinal);
-        foreach (var row in own.Rows(BookTables.Parts))
+        var rows = own.Declared(BookTables.Parts);
+        var places = new KeyPlaces(place => PartId.FindKey(rows[place]["part"]) ?? "", rows.Count);
+        foreach (var (place, row) in rows.Index())
         {
-            if (PartId.FindKey(row["part"]) is not { } key)
+            if (row.IsBroken || PartId.FindKey(row["part"]) is not { } key)
             {
                 continue;
             }
@@ -68,10 +69,10 @@ internal static class UniquenessChecks
             }
 
             // The same text twice is found with the other keys; here the number is the same and its writing is not.
-            if (!first.TryAdd(key, row) && first[key]["part"] != row["part"])
+            if (places.Add(key, place) is var first && first != place && rows[first]["part"] != row["part"])
             {
                 errors.Add(
-                    row, "part", $"the same number of the same maker stands {first[key].Place} as {first[key]["part"]}",
+                    row, "part", $"the same number of the same maker stands {rows[first].Place} as {rows[first]["part"]}",
                     "leave one row out");
             }
         }

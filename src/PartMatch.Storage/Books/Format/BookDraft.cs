@@ -5,7 +5,7 @@ namespace PartMatch.Storage.Books.Format;
 
 /// <summary>The rows of one book, from files or from the base, not yet judged against each other.</summary>
 /// <param name="rows">Of the files that are there; null for a file that could not be read.</param>
-internal sealed class BookDraft(IReadOnlyDictionary<BookTable, List<BookRow>?> rows)
+internal sealed class BookDraft(IReadOnlyDictionary<BookTable, IReadOnlyList<BookRow>?> rows)
 {
     /// <summary>The pictures that came with the files, by their names; those of a draft from the base are in the base.</summary>
     public IReadOnlyDictionary<string, Photo> Images { get; init; } = new Dictionary<string, Photo>();
@@ -31,14 +31,11 @@ internal sealed class BookDraft(IReadOnlyDictionary<BookTable, List<BookRow>?> r
 
     public int Count => BookTables.All.Sum(table => Declared(table).Count);
 
-    /// <summary>Puts its rows in the order of their keys: SQLite then appends to its trees, instead of looking for the place of every row.</summary>
-    public void Sort()
+    /// <summary>With packed rows in the order of their keys: SQLite then appends to its trees, instead of looking for the place of every row.</summary>
+    public BookDraft InOrder() => new(rows.ToDictionary(table => table.Key, table => table.Value is PackedRows packed ? packed.InOrder() : table.Value))
     {
-        foreach (var found in rows.Values)
-        {
-            found?.Sort(BookRow.Compare);
-        }
-    }
+        Images = Images,
+    };
 
     /// <summary>Per file that has rows, in ordinal order.</summary>
     public IReadOnlyList<FileCount> Counts() =>

@@ -74,16 +74,30 @@ internal sealed class BookRow(BookTable table, int line, string[] cells)
     /// <summary>Is it of the wrong width? Then its cells may stand in the wrong columns: it counts as declared, and nothing else of it is judged.</summary>
     public bool IsBroken { get; init; }
 
+    /// <summary>Where it is one of packed rows: there it stands.</summary>
+    public (PackedRows Rows, int Index)? Packed { get; init; }
+
+    /// <summary>The same, as a row of its own.</summary>
+    public BookRow Unpacked() => new(table, line, cells) { IsBroken = IsBroken };
+
     public string this[string column]
     {
         get => cells[table.IndexOf(column)];
-        set => cells[table.IndexOf(column)] = value;
+        set => this[table.IndexOf(column)] = value;
     }
 
     public string this[int column]
     {
         get => cells[column];
-        set => cells[column] = value;
+        set
+        {
+            if (Packed is var (rows, index) && cells[column] != value)
+            {
+                rows.Write(index, column, value);
+            }
+
+            cells[column] = value;
+        }
     }
 
     /// <summary>Is something recorded there?</summary>
@@ -94,20 +108,6 @@ internal sealed class BookRow(BookTable table, int line, string[] cells)
 
     /// <summary>Where it stands, for messages about another row.</summary>
     public string Place => line > 0 ? $"in line {line}" : "in the base";
-
-    /// <summary>By their key cells, as the base sorts rows.</summary>
-    public static int Compare(BookRow one, BookRow other)
-    {
-        foreach (var index in one.Table.KeyIndexes)
-        {
-            if (string.CompareOrdinal(one[index], other[index]) is var order && order != 0)
-            {
-                return order;
-            }
-        }
-
-        return 0;
-    }
 
     /// <summary>Its key, for messages.</summary>
     public string KeyText => string.Join(',', table.KeyIndexes.Select(index => cells[index]));

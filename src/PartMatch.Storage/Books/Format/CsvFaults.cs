@@ -9,6 +9,8 @@ internal static class CsvFaults
     /// <summary>The CSV library refuses rows of 16 million characters; no honest row comes near this.</summary>
     private const int MaxRowLength = 1_000_000;
 
+    private const int BlockLength = 32_768;
+
     private enum Place
     {
         CellStart,
@@ -18,42 +20,55 @@ internal static class CsvFaults
     }
 
     /// <summary>The faults of a file with a header: the separator alone where that is wrong, because every quote would be told as well.</summary>
-    public static IEnumerable<CsvFault> FindInFile(string text) => HasSemicolons(text)
-        ? [new CsvFault(
-            1, "the columns are separated by semicolons, expected commas",
-            "export it from the spreadsheet again with commas between the columns and points in the numbers")]
-        : Find(text);
+    public static IEnumerable<CsvFault> FindInFile(string text) => FindInFile(() => new StringReader(text));
 
-    /// <summary>The faults in order of their lines.</summary>
-    public static IEnumerable<CsvFault> Find(string text, char separator = ',') => MayHaveFaults(text) ? FindLetterByLetter(text, separator) : [];
-
-    /// <summary>Not without any quote, as whole lists are, and with no row too long.</summary>
-    private static bool MayHaveFaults(ReadOnlySpan<char> text)
+    /// <param name="open">Gives the text from its beginning, each time. It is read to its end before the first fault is told.</param>
+    public static IEnumerable<CsvFault> FindInFile(Func<TextReader> open)
     {
-        if (text.Contains('"'))
-        {
-            return true;
-        }
-
-        for (int end; (end = text.IndexOfAny('\r', '\n')) >= 0; text = text[(end + 1)..])
-        {
-            if (end >= MaxRowLength)
-            {
-                return true;
-            }
-        }
-
-        return text.Length >= MaxRowLength;
+        using var text = open();
+        var mayHaveFaults = MayHaveFaults(text);
+        using var again = open();
+        return HasSemicolons(again.ReadLine() ?? "")
+            ? [new CsvFault(
+                1, "the columns are separated by semicolons, expected commas",
+                "export it from the spreadsheet again with commas between the columns and points in the numbers")]
+            : mayHaveFaults ? FindLetterByLetter(open, ',') : [];
     }
 
-    private static IEnumerable<CsvFault> FindLetterByLetter(string text, char separator)
+    /// <summary>The faults in order of their lines.</summary>
+    public static IEnumerable<CsvFault> Find(string text, char separator = ',') =>
+        MayHaveFaults(new StringReader(text)) ? FindLetterByLetter(() => new StringReader(text), separator) : [];
+
+    /// <summary>Not without any quote, as whole lists are, and with no row too long.</summary>
+    private static bool MayHaveFaults(TextReader text)
     {
+        var (mayHave, row, block) = (false, 0, new char[BlockLength]);
+        for (int read; (read = text.ReadBlock(block)) > 0;)
+        {
+            var rest = block.AsSpan(0, read);
+            mayHave |= rest.Contains('"');
+            for (int end; (end = rest.IndexOfAny('\r', '\n')) >= 0; rest = rest[(end + 1)..])
+            {
+                mayHave |= row + end >= MaxRowLength;
+                row = 0;
+            }
+
+            row += rest.Length;
+            mayHave |= row >= MaxRowLength;
+        }
+
+        return mayHave;
+    }
+
+    private static IEnumerable<CsvFault> FindLetterByLetter(Func<TextReader> open, char separator)
+    {
+        using var text = open();
         var place = Place.CellStart;
         int line = 1, opened = 0, rowStart = 0, rowLine = 1;
-        for (var index = 0; index < text.Length; index++)
+        for (int index = 0, read; (read = text.Read()) >= 0; index++)
         {
-            var letter = text[index];
-            var isBreak = letter == '\n' || (letter == '\r' && (index + 1 == text.Length || text[index + 1] != '\n'));
+            var letter = (char)read;
+            var isBreak = letter == '\n' || (letter == '\r' && text.Peek() != '\n');
             if (place == Place.AfterQuote && letter is not ('"' or '\r' or '\n') && letter != separator)
             {
                 var reason = line == opened
@@ -88,7 +103,7 @@ internal static class CsvFaults
             }
 
             line += isBreak ? 1 : 0;
-            if (place != Place.Quoted && (isBreak || index + 1 == text.Length))
+            if (place != Place.Quoted && (isBreak || text.Peek() < 0))
             {
                 if (index - rowStart > MaxRowLength)
                 {
@@ -106,10 +121,5 @@ internal static class CsvFaults
     }
 
     /// <remarks>Spreadsheets do so where decimals are written with a comma; they may have rewritten numbers as well, so it is not read all the same.</remarks>
-    private static bool HasSemicolons(string text)
-    {
-        var end = text.AsSpan().IndexOfAny('\r', '\n');
-        var header = end < 0 ? text.AsSpan() : text.AsSpan(0, end);
-        return header.Contains(';') && !header.Contains(',');
-    }
+    private static bool HasSemicolons(string header) => header.Contains(';', StringComparison.Ordinal) && !header.Contains(',', StringComparison.Ordinal);
 }

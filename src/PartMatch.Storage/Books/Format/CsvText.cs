@@ -11,11 +11,14 @@ internal static class CsvText
 {
     /// <summary>Reads rows of any width. The text must have passed <see cref="CsvFaults"/>: the library accepts an unterminated quote silently.</summary>
     /// <remarks>Line ends inside cells become line feeds. Short texts that a column has again and again are one text.</remarks>
-    public static IEnumerable<CsvRow> Read(string text, char separator = ',')
+    public static IEnumerable<CsvRow> Read(string text, char separator = ',') => Read(new StringReader(text), separator);
+
+    /// <summary>The same, with no more than a piece of the text in memory. It is gone through once.</summary>
+    public static IEnumerable<CsvRow> Read(TextReader text, char separator = ',')
     {
         using var reader = Sep.New(separator)
             .Reader(options => options with { HasHeader = false, Unescape = true, DisableColCountCheck = true, CreateToString = SepToString.PoolPerCol() })
-            .FromText(text);
+            .From(text);
         var line = 1;
         while (reader.MoveNext())
         {

@@ -5,7 +5,7 @@ namespace PartMatch.Storage.Books.Format;
 /// <summary>Reads the files of a book into rows. Faults of shape go to the error list; the reader goes on with the next row or file.</summary>
 internal static class DraftReader
 {
-    /// <summary>Ours, no source: rows are held in memory, some 250 bytes each, whatever few bytes they have in their file.</summary>
+    /// <summary>Ours, no source: what is kept of a row are its bytes and some fifty more.</summary>
     private const int MaxLines = 10_000_000;
 
     /// <returns>The draft, or null when not even <c>book.csv</c> tells which book it is.</returns>
@@ -18,7 +18,7 @@ internal static class DraftReader
             return null;
         }
 
-        var lines = files.Files.Where(file => !Cells.Image.Accepts(file.Name)).Sum(file => (long)LinesOf(file.Content.Span));
+        var lines = files.Files.Where(file => !Cells.Image.Accepts(file.Name)).Sum(LinesOf);
         if (lines > MaxLines)
         {
             errors.AddToFile(
@@ -27,7 +27,7 @@ internal static class DraftReader
         }
 
         watch.Begin(ImportStage.Reading, (int)lines);
-        var rows = new Dictionary<BookTable, List<BookRow>?>();
+        var rows = new Dictionary<BookTable, IReadOnlyList<BookRow>?>();
         var images = new Dictionary<string, Photo>(StringComparer.Ordinal);
         foreach (var file in files.Files)
         {
@@ -55,7 +55,18 @@ internal static class DraftReader
     }
 
     // Lines may end in either sign or in both.
-    private static int LinesOf(ReadOnlySpan<byte> content) => Math.Max(content.Count((byte)'\n'), content.Count((byte)'\r'));
+    private static long LinesOf(BookFile file)
+    {
+        using var stream = file.Open();
+        var (feeds, returns, buffer) = (0L, 0L, new byte[BookFile.BufferBytes]);
+        for (int read; (read = stream.Read(buffer)) > 0;)
+        {
+            feeds += buffer.AsSpan(0, read).Count((byte)'\n');
+            returns += buffer.AsSpan(0, read).Count((byte)'\r');
+        }
+
+        return Math.Max(feeds, returns);
+    }
 
     /// <summary>A picture as an export has it: written anew without metadata, and named by its own bytes.</summary>
     private static Photo? Picture(BookFile file, ErrorList errors)
@@ -77,7 +88,7 @@ internal static class DraftReader
         }
     }
 
-    private static bool HasOneHead(List<BookRow> heads, ErrorList errors)
+    private static bool HasOneHead(IReadOnlyList<BookRow> heads, ErrorList errors)
     {
         if (heads.Count == 1)
         {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 
 namespace PartMatch.Storage.Books.Format;
@@ -5,46 +6,70 @@ namespace PartMatch.Storage.Books.Format;
 /// <summary>Reads one file: any column order, a byte order mark, any line ends, any legal quoting.</summary>
 internal static class TableReader
 {
+    private const char ByteOrderMark = '\uFEFF';
+
     private static readonly UTF8Encoding _strictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>
     /// Its rows, cells in the table's order and in Unicode normal form C, or null when its encoding, quoting or header is at fault. A row of the wrong
     /// width is reported and marked.
     /// </summary>
-    public static List<BookRow>? Read(BookTable table, BookFile file, ErrorList errors, ImportWatch watch)
+    public static IReadOnlyList<BookRow>? Read(BookTable table, BookFile file, ErrorList errors, ImportWatch watch)
     {
-        if (Decode(file, errors) is not { } text)
-        {
-            return null;
-        }
-
-        var faults = CsvFaults.FindInFile(text).Aggregate(0, (count, fault) =>
-        {
-            errors.AddToFile(file.Name, fault.Line, null, null, fault.Reason, fault.Suggestion);
-            return count + 1;
-        });
-        return faults > 0 ? null : Rows(table, CsvText.Read(text), errors, watch);
-    }
-
-    private static string? Decode(BookFile file, ErrorList errors)
-    {
-        var bytes = file.Content.Span;
+        var faults = 0;
         try
         {
-            var text = _strictUtf8.GetString(bytes.StartsWith(Encoding.UTF8.Preamble) ? bytes[3..] : bytes);
-            return text.IsNormalized() ? text : text.Normalize();
+            foreach (var fault in CsvFaults.FindInFile(() => Text(file)))
+            {
+                errors.AddToFile(file.Name, fault.Line, null, null, fault.Reason, fault.Suggestion);
+                faults++;
+            }
         }
-        catch (DecoderFallbackException exception)
+        catch (DecoderFallbackException)
         {
-            var line = 1 + bytes[..Math.Clamp(exception.Index, 0, bytes.Length)].Count((byte)'\n');
-            errors.AddToFile(file.Name, line, null, null, "bytes that are not UTF-8", "save the file as UTF-8");
+            errors.AddToFile(file.Name, LineOfBadBytes(file), null, null, "bytes that are not UTF-8", "save the file as UTF-8");
             return null;
+        }
+
+        return faults > 0 ? null : Rows(table, Lines(file), errors, watch);
+    }
+
+    /// <summary>From the beginning of the file, each time they are gone through.</summary>
+    private static IEnumerable<CsvRow> Lines(BookFile file)
+    {
+        using var text = Text(file);
+        foreach (var line in CsvText.Read(text))
+        {
+            yield return InFormC(line);
         }
     }
 
-    private static List<BookRow>? Rows(BookTable table, IEnumerable<CsvRow> lines, ErrorList errors, ImportWatch watch)
+    private static StreamReader Text(BookFile file)
     {
-        var rows = new List<BookRow>();
+        var text = new StreamReader(file.Open(), _strictUtf8, detectEncodingFromByteOrderMarks: false, BookFile.BufferBytes);
+        if (text.Peek() == ByteOrderMark)
+        {
+            text.Read();
+        }
+
+        return text;
+    }
+
+    private static int LineOfBadBytes(BookFile file)
+    {
+        var bytes = file.Content.Span;
+        var good = 0;
+        while (good < bytes.Length && Rune.DecodeFromUtf8(bytes[good..], out _, out var read) == OperationStatus.Done)
+        {
+            good += read;
+        }
+
+        return 1 + bytes[..good].Count((byte)'\n');
+    }
+
+    private static PackedRows? Rows(BookTable table, IEnumerable<CsvRow> lines, ErrorList errors, ImportWatch watch)
+    {
+        var rows = new PackedRows(table);
         int[]? columns = null;
         var (width, isInOrder) = (0, false);
         foreach (var line in lines)
@@ -71,7 +96,7 @@ internal static class TableReader
 
             var cells = isInOrder && !isBroken ? line.Cells
                 : Array.ConvertAll(columns, index => index >= 0 && index < line.Cells.Length ? line.Cells[index] : "");
-            rows.Add(new BookRow(table, line.Line, cells) { IsBroken = isBroken });
+            rows.Add(line.Line, cells, isBroken);
             watch.Row();
         }
 
@@ -84,6 +109,20 @@ internal static class TableReader
         }
 
         return rows;
+    }
+
+    // Cell by cell: no sign joins with a comma, a quote or a line end before it.
+    private static CsvRow InFormC(CsvRow line)
+    {
+        foreach (var (index, cell) in line.Cells.Index())
+        {
+            if (!cell.IsNormalized())
+            {
+                line.Cells[index] = cell.Normalize();
+            }
+        }
+
+        return line;
     }
 
     private static string WidthFault(CsvRow line, int width) =>

@@ -66,7 +66,8 @@ public sealed class MergeStore(Database database, TimeProvider time)
             return new MergeOutcome.NoBook(book);
         }
 
-        var meeting = new BookMeeting(here, there);
+        var edit = new BookEdit(here);
+        var meeting = new BookMeeting(edit.Draft, there);
         var errors = new ErrorList(BookStore.MaxErrors);
         var decided = decisions is null ? new Dictionary<MergeConflict, bool>() : MergeDecisions.Read(decisions, meeting.Conflicts, errors);
         if (errors.Any)
@@ -81,7 +82,6 @@ public sealed class MergeStore(Database database, TimeProvider time)
         }
 
         BookImages.Store(connection, there, entry.At);
-        var edit = new BookEdit(here);
         var added = meeting.Decide(edit, decided);
         var counts = meeting.Count(decided);
         return BookChange.Apply(connection, book, edit, added, entry, cancellation) switch

@@ -14,7 +14,7 @@ internal static class BookRows
 
     /// <summary>The cells of a book as typed, rows in the order of their keys; null when there is no such book.</summary>
     public static BookDraft? Find(SqliteConnection connection, string book, IReadOnlyList<BookTable> tables) =>
-        !Exists(connection, book) ? null : new BookDraft(tables.ToDictionary(table => table, table => (List<BookRow>?)Read(connection, book, table)));
+        !Exists(connection, book) ? null : new BookDraft(tables.ToDictionary(table => table, table => (IReadOnlyList<BookRow>?)Read(connection, book, table)));
 
     /// <summary>Rows per file that has any, in ordinal order of the files.</summary>
     public static IReadOnlyList<FileCount> Counts(SqliteConnection connection, string book) =>
@@ -33,12 +33,13 @@ internal static class BookRows
         }
     }
 
-    public static void Insert(SqliteConnection connection, BookScope scope, ImportWatch watch)
+    /// <param name="rows">The rows of the scope's own book, in the order in which they are written.</param>
+    public static void Insert(SqliteConnection connection, BookScope scope, BookDraft rows, ImportWatch watch)
     {
         var book = scope.Own.Code;
-        foreach (var table in BookTables.All.Where(table => scope.Own.Declared(table).Count > 0))
+        foreach (var table in BookTables.All.Where(table => rows.Declared(table).Count > 0))
         {
-            Insert(connection, table, scope, scope.Own.Declared(table), watch);
+            Insert(connection, table, scope, rows.Declared(table), watch);
         }
 
         foreach (var used in scope.Own.Uses)
@@ -84,7 +85,7 @@ internal static class BookRows
     }
 
     /// <summary>The rows of one table in the order of their keys; none when there is no such book.</summary>
-    public static List<BookRow> Read(SqliteConnection connection, string book, BookTable table)
+    public static IReadOnlyList<BookRow> Read(SqliteConnection connection, string book, BookTable table)
     {
         var columns = string.Join(", ", table.Columns.Select(column => Quoted(column.Name)));
         var order = string.Join(", ", table.Key.Select(Quoted));
@@ -92,7 +93,7 @@ internal static class BookRows
         command.CommandText = $"select {columns} from {Quoted(table.Name)} where book = @book order by {order}";
         command.Parameters.AddWithValue("@book", book);
         using var reader = command.ExecuteReader();
-        var rows = new List<BookRow>();
+        var rows = new PackedRows(table);
         while (reader.Read())
         {
             var cells = new string[table.Columns.Count];
@@ -101,7 +102,7 @@ internal static class BookRows
                 cells[column] = reader.IsDBNull(column) ? "" : reader.GetString(column);
             }
 
-            rows.Add(new BookRow(table, 0, cells));
+            rows.Add(0, cells);
         }
 
         return rows;
