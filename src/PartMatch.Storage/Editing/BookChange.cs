@@ -64,7 +64,7 @@ internal static class BookChange
             return new ChangeResult.Written(null);
         }
 
-        var reach = steps.Any(step => BookTables.Referable.Contains(step.Table) || HasChangedPart(step));
+        var reach = steps.Any(step => (BookTables.Referable.Contains(step.Table) && !IsPartOfItself(step)) || HasChangedPart(step));
         var users = reach ? BookUsers.Find(scopes, cancellation) : BookUsers.None;
         if (users.Total > 0)
         {
@@ -74,6 +74,11 @@ internal static class BookChange
         Write(connection, scope, steps, reach ? users.Scopes : null, cancellation);
         return new ChangeResult.Written(HistoryRows.Insert(connection, entry, steps));
     }
+
+    /// <summary>A part that is new, or keeps its number and kind: nothing referred to it before, or what does finds the same.</summary>
+    private static bool IsPartOfItself(RowStep step) =>
+        step.Table == BookTables.Parts && step.After is { } after
+        && (step.Before is not { } before || before[step.Table.IndexOf("kind")] == after[step.Table.IndexOf("kind")]);
 
     /// <summary>Of which type a reading is follows from the part that its item is claimed to be.</summary>
     private static bool HasChangedPart(RowStep step) =>

@@ -1,3 +1,4 @@
+using Dapper;
 using PartMatch.Storage.Editing;
 using Xunit;
 
@@ -17,6 +18,23 @@ public sealed class EditStoreTests : IDisposable
         Assert.Equal(["marl:B-1/3,bore,ev-0002"], done.Rows.Select(row => row.Key));
         Assert.Equal("25.60", _base.Row("values", "marl:B-1/3,bore,ev-0002")?["value"]);
         Assert.Contains("marl:B-1/3,bore,25.60,0.010,,mm,,ev-0002\n", _base.Everything(), StringComparison.Ordinal);
+    }
+
+    // A row that would be written again would be taken out first: then this guard speaks.
+    [Fact]
+    public void New_part_or_one_that_keeps_its_kind_leaves_every_other_row_alone()
+    {
+        using (var connection = _base.Base.Database.Connect())
+        {
+            connection.Execute("create trigger untouched before delete on \"values\" begin select raise(abort, 'a value was taken out'); end");
+        }
+
+        _base.Done(EditBase.Add("parts", "part=marl:B-901", "kind=bush", "name=Bush, late", "evidence=ev-0002"));
+        _base.Done(_base.Change("parts", "marl:B-1/3", "name=Other bush"));
+
+        Assert.Equal("Other bush", _base.Row("parts", "marl:B-1/3")?["name"]);
+        using var after = _base.Base.Database.Connect();
+        Assert.Empty(after.Query("pragma foreign_key_check"));
     }
 
     [Fact]
