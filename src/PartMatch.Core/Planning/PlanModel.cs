@@ -102,7 +102,9 @@ internal sealed class PlanModel
                 Cost.Add(Choices[place][index], choice.Cost);
                 Risk.Add(Choices[place][index], choice.Risk);
                 Kept.Add(Choices[place][index], choice.Kept);
-                Order.Add(Choices[place][index], index);
+
+                // By place, so that one thing here and another there is not the same as the other way round.
+                Order.Add(Choices[place][index], index * (place + 1L));
             }
         }
 

@@ -53,4 +53,16 @@ public sealed class PlanOrderTests
 
         Assert.Equal([1 - first, 1 - second], solution.Packs);
     }
+
+    // One piece for either of two places, and either place will do: by their numbers alone the choices come to the same.
+    [Fact]
+    public void Of_two_places_that_come_to_the_same_the_first_is_changed()
+    {
+        PlanPlace Place(string name) => new(name, [new PlanChoice("nothing", 0, []), new PlanChoice("shell", 0, [new PlanPieces(0, 1)])]);
+        var solution = Solving.Best(new PlanProblem(
+            [Place("front"), Place("rear")], [new PlanProduct("shell")], [new PlanOffer("shell", 0, 30, 1, [new PlanPieces(0, 1)]) { Rank = 1 }],
+            [new PlanSeller("mill", 0)], [], [], [new PlanRule([], [new ChoiceMade(0, 1), new ChoiceMade(1, 1)])]));
+
+        Assert.Equal([1, 0], solution.Choices);
+    }
 }
