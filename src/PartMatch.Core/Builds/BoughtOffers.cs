@@ -1,5 +1,4 @@
 using PartMatch.Core.Buying;
-using PartMatch.Core.Catalogue;
 using PartMatch.Core.Listings;
 using PartMatch.Core.Measures;
 using PartMatch.Core.Orders;
@@ -13,10 +12,16 @@ internal static class BoughtOffers
     public static IReadOnlyList<ScreenedOffer> Of(BuildTerms terms, DateOnly today) =>
         [.. terms.Facts.Bought.Pieces.Where(bought => terms.Facts.Family.FindPart(bought.Part) is not null).Select(bought => OfferOf(terms, bought, today))];
 
-    /// <summary>Is a choice of grades bought already, all of it? Then somebody measured before.</summary>
-    public static bool Cover(BuildTerms terms, Candidate graded) => terms.Facts.Bought.Pieces
-        .Where(bought => graded.Parts.Any(part => part.Id == bought.Part) && !MeasuredCopies.AreBeyondLimits(terms.Facts, bought))
-        .Sum(bought => bought.Pieces) >= Math.Max(1, graded.Pieces ?? 1);
+    /// <summary>Is a choice of grades bought already, all of it, and all that other positions take of the same grades? Then somebody measured before.</summary>
+    /// <param name="candidates">What could be at each position.</param>
+    public static bool Cover(BuildTerms terms, Candidate graded, IReadOnlyList<IReadOnlyList<Candidate>> candidates)
+    {
+        bool IsOneOf(string part) => graded.Parts.Any(grade => grade.Id == part);
+        var needed = candidates.Sum(choices => choices.Where(one => GradeOrders.IsBought(one) && one.Parts.Any(part => IsOneOf(part.Id)))
+            .Select(one => Math.Max(1, one.Pieces ?? 1)).DefaultIfEmpty(0).Max());
+        return terms.Facts.Bought.Pieces.Where(bought => IsOneOf(bought.Part) && !MeasuredCopies.AreBeyondLimits(terms.Facts, bought))
+            .Sum(bought => bought.Pieces) >= needed;
+    }
 
     /// <summary>Days from the start until it is there; what a seller said nothing of takes as long as the build says, or is counted as there today.</summary>
     private static int DaysOf(BuildTerms terms, BoughtPieces bought, DateOnly today)
@@ -34,7 +39,7 @@ internal static class BoughtOffers
             ?? new Seller(book, code, code, null, null, null, null, null, null, null, null, null, null, null, null);
         var part = terms.Facts.Family.GetPart(bought.Part);
         var offer = new Offer(
-            "orders", $"{bought.Order}.{bought.Line}.{Codes.Of(bought.State)}", book, code, part.Id, part.Name, part.Kind, null, new Money("0", terms.Build.Currency), 1,
+            "orders", MeasuredCopies.CodeOf(bought), book, code, part.Id, part.Name, part.Kind, null, new Money("0", terms.Build.Currency), 1,
             bought.Pieces, bought.IsNew ? ItemCondition.New : ItemCondition.NotStated, AssemblyLevel.NotStated, null, today, null, null, null, null,
             new OfferReturns(Returnable.NotStated, null, null, FreightBack.NotStated, null), null);
         return new ScreenedOffer(offer, seller, 1, 0, 0, 0, DaysOf(terms, bought, today), 0, []) { Bought = bought };

@@ -48,8 +48,8 @@ internal sealed record Candidate(
     /// <summary>Bought, there, and measured.</summary>
     public bool IsMeasuredCopy => From == CandidateFrom.Supply && Examples.Count > 0;
 
-    /// <summary>By what it is counted when it is bought: what was measured is told apart from what was not.</summary>
-    public string GoodsKey => IsMeasuredCopy ? PlanGoods.Measured + PartsKey : PartsKey;
+    /// <summary>The bought pieces that those examples are of; what they do not suffice for is not measured.</summary>
+    public IReadOnlyList<Orders.BoughtPieces> Measured { get; init; } = [];
 
     /// <summary>What the goal asks, where it stands in the place of a service; the line itself is not judged then, the others are judged by it.</summary>
     public string? Goal { get; init; }

@@ -35,18 +35,9 @@ internal static class Candidates
             .. Donors(terms, at),
             .. graded,
             .. graded.Count > 0 ? [] : family.PartsOfKind(kind).Where(part => obtainable.Contains(part.Id))
-                .SelectMany(part => Supplied(terms, at, part)).SelectMany(one => Counted(terms, at, one)),
+                .SelectMany(part => Counted(terms, at, New(terms, at, CandidateFrom.Supply, part))).SelectMany(one => MeasuredCopies.With(terms, at, one)),
             New(terms, at, CandidateFrom.Declared, Part.Nothing(kind)),
         ];
-    }
-
-    /// <summary>As its number is recorded; and as it was measured, where pieces of it were bought and measured.</summary>
-    private static IEnumerable<Candidate> Supplied(BuildTerms terms, PositionTerms at, Part part)
-    {
-        var asRecorded = New(terms, at, CandidateFrom.Supply, part);
-        return MeasuredCopies.Of(terms, part.Id) is [var first, ..] examples
-            ? [asRecorded, asRecorded with { Parts = [Items.MeasuredPart.Of(part, first)], Examples = examples }]
-            : [asRecorded];
     }
 
     /// <summary>Of a service: where a wished engine is known to do without it, or nothing of the kind is recorded.</summary>

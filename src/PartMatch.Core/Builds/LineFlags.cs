@@ -26,8 +26,7 @@ internal static class LineFlags
             .. line.Answer.Findings.Where(IsWarning).Select(found => $"found in another setting, and not counted here: {found.Text}"),
             .. line.Candidate.IsDonors && state == PartState.NotInspected ? ["not inspected"] : Array.Empty<string>(),
             .. line.Candidate.IsMeasuredCopy ? [SayMeasured(line)] : Array.Empty<string>(),
-            .. line.Candidate.IsGraded && !(GradeOrders.IsBought(line.Candidate) && BoughtOffers.Cover(run.Terms, line.Candidate))
-                ? ["measure, then order"] : Array.Empty<string>(),
+            .. line.Candidate.IsGraded && !(GradeOrders.IsBought(line.Candidate) && purchases.HasBought(line.Candidate)) ? ["measure, then order"] : Array.Empty<string>(),
             .. line.Candidate is { IsDonors: true, IsGraded: false, Parts.Count: > 1 } ? ["which of these the donor has: look at it"] : Array.Empty<string>(),
             .. purchases.OffersFor(line.Candidate.Position).SelectMany(offer => Dangers(run.Terms, offer)).Distinct(),
         ];

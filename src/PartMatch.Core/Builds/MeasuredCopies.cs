@@ -1,7 +1,7 @@
+using System.Globalization;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Items;
 using PartMatch.Core.Orders;
-using PartMatch.Core.Planning;
 
 namespace PartMatch.Core.Builds;
 
@@ -10,35 +10,46 @@ namespace PartMatch.Core.Builds;
 /// </summary>
 internal static class MeasuredCopies
 {
-    /// <summary>The examples that were read of these pieces; empty where nothing was, or nothing that counts.</summary>
-    public static IReadOnlyList<Item> Of(BuildFacts facts, BoughtPieces bought) =>
-    [
-        .. bought.Items.Split(' ', StringSplitOptions.RemoveEmptyEntries)
-            .Select(address => facts.Items.FirstOrDefault(item => item.Address == address)).OfType<Item>()
-            .Where(item => item.Part == bought.Part && item.Readings.Any(item.Counts)),
-    ];
+    /// <summary>So many lots are tried in every combination where a position takes several pieces; of more, each alone and all together. Ours, no source.</summary>
+    private const int MostCombined = 4;
 
-    /// <summary>The examples of a part that the build has bought and that are within their limits, as far as those can be held against it.</summary>
-    public static IReadOnlyList<Item> Of(BuildTerms terms, string part) =>
-    [
-        .. terms.Facts.Bought.Pieces.Where(bought => bought.Part == part && !AreBeyondLimits(terms.Facts, bought))
-            .SelectMany(bought => Of(terms.Facts, bought)),
-    ];
+    /// <summary>Names the offer that stands for them.</summary>
+    public static string CodeOf(BoughtPieces bought) =>
+        string.Create(CultureInfo.InvariantCulture, $"{bought.Order}.{bought.Line}.{Codes.Of(bought.State)}{(bought.Item == "" ? "" : "." + bought.Item)}");
+
+    /// <summary>The example that was read of these pieces; null where none was, or nothing that counts.</summary>
+    public static Item? Of(BuildFacts facts, BoughtPieces bought) => facts.Items.FirstOrDefault(
+        item => bought.Item != "" && item.Address == bought.Item && item.Part == bought.Part && item.Readings.Any(item.Counts));
 
     /// <summary>Such pieces serve nowhere, whatever they fit.</summary>
     public static bool AreBeyondLimits(BuildFacts facts, BoughtPieces bought) => Beyond(facts, bought).Any();
 
     /// <summary>
-    /// What several positions take is counted once: where one of them takes a part as it was measured, the others do as well. Ours, no source.
+    /// Do they serve only as they were measured? Where a part is chosen by measurement anywhere, its number speaks: there nobody goes by the piece.
     /// </summary>
-    public static IEnumerable<PlanRule> Rules(IReadOnlyList<IReadOnlyList<Candidate>> candidates)
+    public static bool IsOne(BuildTerms terms, BoughtPieces bought) => Of(terms.Facts, bought) is not null && !terms.Facts.Family.Selects.Any(row =>
+        row.Evidence?.IsRetracted != true && terms.Facts.Family.Fitments.Any(fitment => fitment.Position == row.Position && fitment.Part == bought.Part));
+
+    /// <summary>A candidate as its number is recorded, and as the pieces were measured that the build has of it: alone, or together where one takes several.</summary>
+    public static IEnumerable<Candidate> With(BuildTerms terms, PositionTerms at, Candidate asRecorded)
     {
-        var choices = candidates.SelectMany((all, place) => all.Select((one, choice) => (one, made: new ChoiceMade(place, choice))))
-            .Where(choice => choice.one is { From: CandidateFrom.Supply, IsGraded: false }).ToList();
-        return choices.Where(choice => choice.one.IsMeasuredCopy).SelectMany(measured => choices
-            .Where(other => !other.one.IsMeasuredCopy && other.one.PartsKey == measured.one.PartsKey && other.one.Position != measured.one.Position)
-            .Select(other => new PlanRule([measured.made, other.made], [])));
+        yield return asRecorded;
+        var needed = Math.Max(1, asRecorded.Pieces ?? 1);
+        List<BoughtPieces> lots =
+        [
+            .. terms.Facts.Bought.Pieces.Where(bought => bought.Part == asRecorded.Parts[0].Id && (bought.IsNew || !at.IsBoughtNew)
+                && IsOne(terms, bought) && !AreBeyondLimits(terms.Facts, bought)),
+        ];
+        foreach (var some in Some(lots).Where(some => some.Sum(lot => lot.Pieces) - some.Min(lot => lot.Pieces) < needed))
+        {
+            Item[] examples = [.. some.Select(lot => Of(terms.Facts, lot)).OfType<Item>()];
+            yield return asRecorded with { Parts = [MeasuredPart.Of(asRecorded.Parts[0], examples[0])], Examples = examples, Measured = some };
+        }
     }
+
+    private static IEnumerable<IReadOnlyList<BoughtPieces>> Some(List<BoughtPieces> lots) => lots.Count > MostCombined
+        ? [.. lots.Select(lot => new[] { lot }), lots]
+        : Enumerable.Range(1, (1 << lots.Count) - 1).Select(set => lots.Where((_, lot) => (set >> lot & 1) == 1).ToList());
 
     /// <summary>Pieces that were measured and that the plan no longer counts, and why.</summary>
     public static IEnumerable<string> NotCounted(PlanRun run, SolvedPlan solved)
@@ -65,23 +76,20 @@ internal static class MeasuredCopies
         }
     }
 
-    private const string WhatToDo = "Measure it once more, then tell at goods in that it is wrong, by the day on which it can go back.";
+    private const string WhatToDo = "Measure it once more; then say under Buying that it goes back, by the day on which it can.";
 
     /// <summary>Where it was to be, or nobody said and it could be, and the plan has something else.</summary>
     private static IEnumerable<Candidate> Asked(PlanRun run, BoughtPieces bought, IReadOnlyDictionary<string, Candidate> plan)
     {
-        var examples = Of(run.Terms.Facts, bought);
         var meantFor = bought.For.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return examples.Count == 0 || plan.Values.Any(one => one.IsMeasuredCopy && one.Parts[0].Id == bought.Part) ? []
-            : run.Candidates.SelectMany(choices => choices).Where(one => one.IsMeasuredCopy && one.Parts[0].Id == bought.Part)
-                .Where(one => meantFor.Length == 0 || meantFor.Contains(one.Position))
-                .DistinctBy(one => one.Position).Select(one => one with { Examples = examples });
+        return plan.Values.Any(one => one.Measured.Contains(bought)) ? []
+            : run.Candidates.SelectMany(choices => choices).Where(one => one.Measured is [var alone] && alone == bought)
+                .Where(one => meantFor.Length == 0 || meantFor.Contains(one.Position)).DistinctBy(one => one.Position);
     }
 
     private static IEnumerable<LimitAnswer> Beyond(BuildFacts facts, BoughtPieces bought) =>
-        facts.Family.FindPart(bought.Part) is not { } part || facts.Family.FindKind(part.Kind) is not { } kind ? []
-            : Of(facts, bought).SelectMany(item => ItemCheck.Decide(facts.Family, kind, facts.Family.Limits, part, item, []).Limits)
-                .Where(limit => limit.Condition == ItemCondition.BeyondLimits);
+        Of(facts, bought) is not { } item || facts.Family.FindPart(bought.Part) is not { } part || facts.Family.FindKind(part.Kind) is not { } kind ? []
+            : ItemCheck.Decide(facts.Family, kind, facts.Family.Limits, part, item, []).Limits.Where(limit => limit.Condition == ItemCondition.BeyondLimits);
 
     private static string Name(BuildFacts facts, BoughtPieces bought) => $"{facts.Family.FindPart(bought.Part)?.Name ?? bought.Part} of {bought.Name}";
 }

@@ -5,9 +5,7 @@ namespace PartMatch.Core.Builds;
 /// <summary>What can be needed, who sells it and what a choice takes of it.</summary>
 internal sealed class PlanGoods
 {
-    /// <summary>Before the part of a product that was measured when it came in.</summary>
-    public const string Measured = "measured:";
-
+    private const string Measured = "measured:";
     private const string OnlyNew = "new:";
     private readonly BuildTerms _terms;
     private readonly Dictionary<string, string> _countedAs;
@@ -20,21 +18,26 @@ internal sealed class PlanGoods
     public PlanGoods(BuildTerms terms, IReadOnlyList<IReadOnlyList<Candidate>> candidates, OfferScreen screen, PlanGrounds grounds)
     {
         _terms = terms;
-        Candidate[] bought = [.. candidates.SelectMany(choices => choices).Where(one => one is { From: CandidateFrom.Supply })];
+        Candidate[] bought = [.. candidates.SelectMany(choices => choices).Where(one => one is { From: CandidateFrom.Supply, IsMeasuredCopy: false })];
         _countedAs = CountedAs(bought, screen);
-        _shared = bought.GroupBy(one => _countedAs[one.GoodsKey]).Where(same => same.DistinctBy(one => one.Position).Count() > 1).Select(same => same.Key)
+        _shared = bought.GroupBy(one => _countedAs[one.PartsKey]).Where(same => same.DistinctBy(one => one.Position).Count() > 1).Select(same => same.Key)
             .ToHashSet(StringComparer.Ordinal);
-        _boughtNew = bought.Where(IsBoughtNew).Select(one => _countedAs[one.GoodsKey]).ToHashSet(StringComparer.Ordinal);
+        _boughtNew = bought.Where(IsBoughtNew).Select(one => _countedAs[one.PartsKey]).ToHashSet(StringComparer.Ordinal);
         foreach (var candidate in bought)
         {
             _products.TryAdd(ProductOf(candidate), _products.Count);
         }
 
-        PartsOfProducts = [.. _products.Keys];
         var takers = bought.ToLookup(ProductOf, StringComparer.Ordinal);
-        Products = [.. _products.Keys.Select(name => new PlanProduct(name, InHand(name, takers)))];
         _productsOf = _products.ToLookup(
-            product => _countedAs[takers[product.Key].First().GoodsKey], product => (product.Value, IsOnlyNew(product.Key)), StringComparer.Ordinal);
+            product => _countedAs[takers[product.Key].First().PartsKey], product => (product.Value, IsOnlyNew(product.Key)), StringComparer.Ordinal);
+        foreach (var lot in candidates.SelectMany(choices => choices).SelectMany(one => one.Measured))
+        {
+            _products.TryAdd(ProductOf(lot), _products.Count);
+        }
+
+        PartsOfProducts = [.. _products.Keys];
+        Products = [.. _products.Keys.Select(name => new PlanProduct(name, takers.Contains(name) ? InHand(name, takers) : 0))];
         (ScreenedOffer Offer, List<PlanPieces> Holds)[] useful =
             [.. screen.Bought.Concat(screen.Offers).Select(offer => (offer, Holds(offer, takers))).Where(offer => offer.Item2.Count > 0)];
         Screened = [.. useful.Select(offer => offer.Offer)];
@@ -44,7 +47,7 @@ internal sealed class PlanGoods
 
         var takenAt = takers.ToDictionary(
             same => _products[same.Key], same => same.All(taker => taker.IsGraded) ? same.Select(taker => taker.Position).Distinct().ToArray() : []);
-        GradedFor = [.. useful.Select(offer => offer.Offer.Bought is null && offer.Holds.TrueForAll(held => takenAt[held.Product].Length > 0)
+        GradedFor = [.. useful.Select(offer => offer.Offer.Bought is null && offer.Holds.TrueForAll(held => takenAt.GetValueOrDefault(held.Product, []).Length > 0)
             ? (IReadOnlyList<string>)[.. offer.Holds.SelectMany(held => takenAt[held.Product]).Distinct()] : [])];
 
         // Of two that come to the same, what is bought already, then what was seen last.
@@ -68,9 +71,19 @@ internal sealed class PlanGoods
 
     public IReadOnlyList<PlanOffer> Offers { get; }
 
-    public IReadOnlyList<PlanPieces> UsesOf(Candidate candidate) => candidate.From == CandidateFrom.Supply
-        ? [new PlanPieces(_products[ProductOf(candidate)], Math.Max(1, candidate.Pieces ?? 1))]
-        : [];
+    public IReadOnlyList<PlanPieces> UsesOf(Candidate candidate)
+    {
+        var uses = new List<PlanPieces>();
+        var missing = candidate.From == CandidateFrom.Supply ? Math.Max(1, candidate.Pieces ?? 1) : 0;
+        foreach (var lot in candidate.Measured)
+        {
+            var pieces = Math.Min(missing, lot.Pieces);
+            uses.Add(new PlanPieces(_products[ProductOf(lot)], pieces));
+            missing -= pieces;
+        }
+
+        return missing > 0 ? [.. uses, new PlanPieces(_products[ProductOf(candidate)], missing)] : uses;
+    }
 
     private bool IsBoughtNew(Candidate candidate) => _terms.At(candidate.Position).IsBoughtNew;
 
@@ -80,8 +93,8 @@ internal sealed class PlanGoods
     /// </summary>
     private string ProductOf(Candidate candidate)
     {
-        var part = _countedAs[candidate.GoodsKey];
-        return (_boughtNew.Contains(part) ? OnlyNew : "") + (_shared.Contains(part) ? part : candidate.GoodsKey);
+        var part = _countedAs[candidate.PartsKey];
+        return (_boughtNew.Contains(part) ? OnlyNew : "") + (_shared.Contains(part) ? part : candidate.PartsKey);
     }
 
     private static bool IsOnlyNew(string product) => product.StartsWith(OnlyNew, StringComparison.Ordinal);
@@ -90,8 +103,11 @@ internal sealed class PlanGoods
     public static string PartOf(string product)
     {
         var counted = IsOnlyNew(product) ? product[OnlyNew.Length..] : product;
-        return counted.StartsWith(Measured, StringComparison.Ordinal) ? counted[Measured.Length..] : counted;
+        return counted.StartsWith(Measured, StringComparison.Ordinal) ? counted[Measured.Length..counted.LastIndexOf('#')] : counted;
     }
+
+    /// <summary>What was measured serves as it was, and is told apart from all else of its number.</summary>
+    private static string ProductOf(Orders.BoughtPieces lot) => $"{Measured}{lot.Part}#{MeasuredCopies.CodeOf(lot)}";
 
     /// <summary>
     /// Of grades as many as there are of each, because any of them may turn out to be the one; none where another position may take one of them as another
@@ -113,10 +129,9 @@ internal sealed class PlanGoods
     /// counts the worst.
     /// </summary>
     private Dictionary<string, string> CountedAs(IEnumerable<Candidate> bought, OfferScreen screen) => bought
-        .GroupBy(one => one.GoodsKey, StringComparer.Ordinal)
+        .GroupBy(one => one.PartsKey, StringComparer.Ordinal)
         .ToDictionary(
-            same => same.Key, same => (same.First().IsMeasuredCopy ? null : Dearest(same.First().Parts, same.Any(IsBoughtNew), screen)) ?? same.Key,
-            StringComparer.Ordinal);
+            same => same.Key, same => Dearest(same.First().Parts, same.Any(IsBoughtNew), screen) ?? same.Key, StringComparer.Ordinal);
 
     /// <summary>Null where nobody sells any.</summary>
     private static string? Dearest(IReadOnlyList<Catalogue.Part> parts, bool onlyNew, OfferScreen screen) => parts
@@ -132,14 +147,12 @@ internal sealed class PlanGoods
             .Select(product => new PlanPieces(product.Key, offer.Pieces * product.Sum(one => one.Pieces))),
     ];
 
-    /// <summary>
-    /// Pieces that were measured serve only as they were measured, and none where they are beyond a limit; any others also fill up a number of which some were
-    /// measured.
-    /// </summary>
-    private IEnumerable<(int Product, bool OnlyNew)> ProductsOf(ScreenedOffer offer, string part) =>
-        offer.Bought is { } bought && bought.Part == part && MeasuredCopies.Of(_terms.Facts, bought).Count > 0
-            ? MeasuredCopies.AreBeyondLimits(_terms.Facts, bought) ? [] : _productsOf[Measured + part]
-            : _productsOf[part].Concat(_productsOf[Measured + part]);
+    /// <summary>Pieces that were measured serve only as they were measured, and none where they are beyond a limit.</summary>
+    private IEnumerable<(int Product, bool OnlyNew)> ProductsOf(ScreenedOffer offer, string part) => offer.Bought is { } bought && bought.Part == part
+        ? MeasuredCopies.AreBeyondLimits(_terms.Facts, bought) ? []
+            : !MeasuredCopies.IsOne(_terms, bought) ? _productsOf[part]
+            : _products.TryGetValue(ProductOf(bought), out var measured) ? [(measured, false)] : []
+        : _productsOf[part];
 
     /// <summary>A grade that was bought was measured for: it serves whichever of the grades is counted for those nobody knows yet.</summary>
     private IEnumerable<(int Product, bool OnlyNew)> BoughtGrades(ScreenedOffer offer, string part, ILookup<string, Candidate> takers) =>

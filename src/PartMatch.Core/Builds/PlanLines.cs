@@ -34,7 +34,8 @@ internal static class PlanLines
             LineReasons.Because(run, solved, opened, line, donors), line.Headline, line.Sureness, line.Outcome == LineOutcome.NotKnown)
         {
             Cost = purchases.CostOf(candidate.Position),
-            PriceRange = GradeOrders.IsBought(candidate) && !BoughtOffers.Cover(terms, candidate) ? PlanWords.Range(run, candidate, purchases.PiecesFor(candidate.Position)) : null,
+            PriceRange = GradeOrders.IsBought(candidate) && !purchases.HasBought(candidate)
+                ? PlanWords.Range(run, candidate, purchases.PiecesFor(candidate.Position)) : null,
             DonorHas = has.Count == 0 ? null : string.Join(" or ", has),
             DonorState = isService || has.Count == 0 ? null : at.StateOfDonor,
             Works = [.. own.Select(work => work.Name)],

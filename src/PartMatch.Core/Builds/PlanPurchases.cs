@@ -63,6 +63,9 @@ internal sealed class PlanPurchases
     public IEnumerable<ScreenedOffer> OffersFor(string position) =>
         ToBuy(position).Select(taken => taken.Offer).Distinct().Select(offer => _solved.Written.Offers[offer]);
 
+    /// <summary>Is all of it bought already?</summary>
+    public bool HasBought(Candidate candidate) => BoughtFor(candidate.Position).Sum(one => one.Pieces) >= Math.Max(1, candidate.Pieces ?? 1);
+
     /// <summary>Pieces that are still to be bought for it.</summary>
     public int PiecesFor(string position) => ToBuy(position).Sum(taken => taken.Pieces);
 

@@ -62,7 +62,7 @@ internal sealed class PlanWishes
     {
         var place = _places[GradeOrders.PositionOf(order)];
         var done = new JobDone(JobOf(order.Code));
-        var bought = ChoicesAt(place, candidate => GradeOrders.IsBought(candidate) && !BoughtOffers.Cover(_terms, candidate));
+        var bought = ChoicesAt(place, candidate => GradeOrders.IsBought(candidate) && !BoughtOffers.Cover(_terms, candidate, _candidates));
         _rules.Add(new PlanRule([done], bought));
         _rules.AddRange(bought.Select(made => new PlanRule([made], [done])));
     }

@@ -39,7 +39,7 @@ internal sealed class PlanWriter
         _goods = new PlanGoods(terms, candidates, screen, _grounds);
         _works = [.. PlanWorks.Of(terms), .. GradeOrders.Of(terms, candidates), .. CureWorks.Of(terms)];
         _jobs = _works.Index().ToDictionary(work => work.Item.Code, work => work.Index, StringComparer.Ordinal);
-        _wishes = [.. PlanWishes.Of(terms, candidates, _places, _works, _grounds), .. MeasuredCopies.Rules(candidates)];
+        _wishes = PlanWishes.Of(terms, candidates, _places, _works, _grounds);
         var renewals = new RenewalRules(terms, candidates, _places, _works);
         (_disturbed, _renewals) = ([.. renewals.Facts], [.. renewals.Of(candidates.Count + _groups.Count)]);
     }

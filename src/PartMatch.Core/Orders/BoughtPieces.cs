@@ -29,14 +29,15 @@ public sealed record BuildBought(string Currency, IReadOnlyList<BoughtPieces> Pi
             var (agreed, pieces) = (line.Agreed, line.Pieces);
             foreach (var (state, count) in new[] { (LineState.Checked, pieces.Checked), (LineState.Arrived, pieces.Arrived), (LineState.Ordered, pieces.OnTheWay) })
             {
-                if (count > 0)
+                CheckedPieces[] read = state == LineState.Checked ? [.. line.CheckedItems] : [];
+                foreach (var (item, some) in read.Select(one => (one.Item, one.Pieces)).Append(("", count - read.Sum(one => one.Pieces))).Where(one => one.Item2 > 0))
                 {
                     yield return new BoughtPieces(
-                        order.Number, line.Line, agreed.Part, count, state, state == LineState.Ordered ? OrderText.FindDay(order.Terms.ExpectedOn) : line.ArrivedOn,
+                        order.Number, line.Line, agreed.Part, some, state, state == LineState.Ordered ? OrderText.FindDay(order.Terms.ExpectedOn) : line.ArrivedOn,
                         agreed.IsNew, order.Terms.Seller, ReturnDeadline.Of(agreed.Returns, line.ArrivedOn))
                     {
                         For = string.Join(' ', agreed.For),
-                        Items = state == LineState.Checked ? string.Join(' ', line.CheckedItems) : "",
+                        Item = item,
                     };
                 }
             }
@@ -54,8 +55,8 @@ public sealed record BuildBought(string Currency, IReadOnlyList<BoughtPieces> Pi
 public sealed record BoughtPieces(
     int Order, int Line, string Part, int Pieces, LineState State, DateOnly? ThereOn, bool IsNew, string? Seller, DateOnly? ReturnBy)
 {
-    /// <summary>Examples of it that were measured and found right, as <c>book/item</c>, parted by blanks: two lists of the same are equal as a text.</summary>
-    public string Items { get; init; } = "";
+    /// <summary>The example that was measured when they came in and found right, as <c>book/item</c>; empty where none was.</summary>
+    public string Item { get; init; } = "";
 
     /// <summary>Positions it was bought for, parted by blanks; empty where nobody said.</summary>
     public string For { get; init; } = "";

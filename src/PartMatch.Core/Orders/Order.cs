@@ -29,8 +29,10 @@ public sealed record Order(
 public sealed record LineNow(
     int Line, OrderLine Agreed, LineState State, LinePieces Pieces, DateOnly? ArrivedOn, IReadOnlyList<CameWrong> CameWrong, IReadOnlyList<string> Items)
 {
-    /// <summary>Of <see cref="Items"/>, those of pieces that were found right and not found wrong since: their readings speak in the plan.</summary>
-    public IReadOnlyList<string> CheckedItems { get; init; } = [];
+    /// <summary>
+    /// Of <see cref="Items"/>, those of pieces that were found right, and are: their readings speak in the plan. None where some went that nobody named.
+    /// </summary>
+    public IReadOnlyList<CheckedPieces> CheckedItems { get; init; } = [];
 
     /// <summary>Has anybody held what came against what was ordered? Also where it went back since.</summary>
     public bool WasLookedAt { get; init; }
@@ -71,3 +73,8 @@ public sealed record OrderMoney(Money Agreed, Money Paid, Money Back, Money Spen
     /// <summary>What is still to be paid, deposits included; nothing where it is settled.</summary>
     public required Money Owed { get; init; }
 }
+
+/// <summary>Pieces that were found right, and the example on which they were read.</summary>
+/// <param name="Item">As <c>book/item</c>.</param>
+/// <param name="Pieces">As many as were told with it.</param>
+public sealed record CheckedPieces(string Item, int Pieces);

@@ -18,7 +18,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
         OrderAct.Cancelled => Each(did, line => line.Pieces.OnTheWay, (line, pieces) => line.Cancel(pieces), "nothing of it is on the way any more"),
         OrderAct.Checked => One(did, line => line.Unchecked, (line, pieces) => line.Check(did, pieces), "nothing of it is left to be checked"),
         OrderAct.Wrong => FaultOfFault(did) ?? One(did, line => line.CanBeWrong, (line, pieces) => line.FindWrong(did, pieces), "nothing of it is there"),
-        OrderAct.Returned => One(did, line => line.CanGoBack, (line, pieces) => line.Return(pieces), "nothing of it is there to be sent back"),
+        OrderAct.Returned => One(did, line => line.CanGoBack, (line, pieces) => line.Return(did, pieces), "nothing of it is there to be sent back"),
         _ => null,
     };
 
@@ -72,7 +72,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
     {
         private readonly List<CameWrong> _wrong = [];
         private readonly List<string> _items = [];
-        private readonly List<string> _right = [];
+        private readonly List<CheckedPieces> _right = [];
         private DateOnly? _arrivedOn;
         private bool _wasLookedAt;
 
@@ -100,7 +100,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
         {
             Come(did, pieces);
             Pieces = Pieces with { Arrived = Pieces.Arrived - pieces, Checked = Pieces.Checked + pieces };
-            _right.AddRange(did.Item is { } item ? [item] : []);
+            _right.AddRange(did.Item is { } item ? [new CheckedPieces(item, pieces)] : []);
             Measured(did);
         }
 
@@ -114,24 +114,51 @@ internal sealed class OrderedPieces(OrderTerms terms)
             else
             {
                 Pieces = Pieces with { Checked = Pieces.Checked - pieces, Wrong = Pieces.Wrong + pieces };
+                Forget(did.Item, pieces);
             }
 
             _wrong.Add(new CameWrong(pieces, did.Fault ?? ArrivalFault.OtherPart, did.Sent, OrderText.Day(did.On), did.Note)); // a fault was checked to be there
-            _right.RemoveAll(item => item == did.Item || Pieces.Checked == 0);
             Measured(did);
         }
 
-        public void Return(int pieces) => Pieces = Pieces.Wrong > 0 ? Pieces with { Wrong = Pieces.Wrong - pieces, Returned = Pieces.Returned + pieces }
-            : Pieces.Arrived > 0 ? Pieces with { Arrived = Pieces.Arrived - pieces, Returned = Pieces.Returned + pieces }
-            : Pieces with { Checked = Pieces.Checked - pieces, Returned = Pieces.Returned + pieces };
+        public void Return(OrderEvent did, int pieces)
+        {
+            if (Pieces is { Wrong: 0, Arrived: 0 })
+            {
+                Pieces = Pieces with { Checked = Pieces.Checked - pieces, Returned = Pieces.Returned + pieces };
+                Forget(did.Item, pieces);
+                return;
+            }
+
+            Pieces = Pieces.Wrong > 0 ? Pieces with { Wrong = Pieces.Wrong - pieces, Returned = Pieces.Returned + pieces }
+                : Pieces with { Arrived = Pieces.Arrived - pieces, Returned = Pieces.Returned + pieces };
+        }
 
         public LineNow Now(bool hasRefunds) => new(number, agreed, State(hasRefunds), Pieces, _arrivedOn, _wrong, _items)
         {
             WasLookedAt = _wasLookedAt,
-            CheckedItems = [.. _right.Distinct()],
+            CheckedItems = [.. _right],
             ReturnBy = ReturnDeadline.Of(agreed.Returns, _arrivedOn),
             ReturnText = _arrivedOn is null ? null : ReturnDeadline.Say(agreed.Returns, _arrivedOn),
         };
+
+        /// <summary>Of pieces that were right: those that were read go where they are named; where they are not, nobody knows which of them stay.</summary>
+        private void Forget(string? item, int pieces)
+        {
+            var named = _right.FindIndex(right => right.Item == item);
+            if (named < 0)
+            {
+                _right.Clear();
+            }
+            else if (_right[named].Pieces > pieces)
+            {
+                _right[named] = _right[named] with { Pieces = _right[named].Pieces - pieces };
+            }
+            else
+            {
+                _right.RemoveAt(named);
+            }
+        }
 
         private void Come(OrderEvent did, int pieces)
         {

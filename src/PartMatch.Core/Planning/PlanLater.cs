@@ -9,7 +9,7 @@ internal static class PlanLater
     /// <summary>Can the offer be ordered only after the first day, as these decisions are?</summary>
     /// <param name="isDone">For each job.</param>
     public static bool IsLater(PlanProblem problem, PlanOffer offer, IReadOnlyList<int?> choices, IReadOnlyList<bool> isDone) =>
-        offer.OrderedAfter.Any(job => Waits(problem, job, choices, isDone));
+        offer.OrderedAfter.Any(job => isDone[job] && Waits(problem, job, choices, isDone));
 
     /// <summary>For each offer a flag that is set where it is ordered later, and only there; null where it never is.</summary>
     public static int?[] Flags(PlanProblem problem, PlanModel model)
@@ -21,7 +21,9 @@ internal static class PlanLater
             waits[job] = asked.Contains(job) ? AnyOf(model, [.. Causes(problem, model, waits, job)]) : null;
         }
 
-        return [.. problem.Offers.Select(offer => AnyOf(model, [.. offer.OrderedAfter.Select(job => waits[job]).OfType<int>().Distinct()]))];
+        var ordering = problem.Offers.SelectMany(offer => offer.OrderedAfter).ToHashSet();
+        int?[] orders = [.. waits.Select((late, job) => late is { } one && ordering.Contains(job) ? Both(model, model.Jobs[job], one) : (int?)null)];
+        return [.. problem.Offers.Select(offer => AnyOf(model, [.. offer.OrderedAfter.Select(job => orders[job]).OfType<int>().Distinct()]))];
     }
 
     private static bool Waits(PlanProblem problem, int job, IReadOnlyList<int?> choices, IReadOnlyList<bool> isDone) =>
@@ -64,7 +66,8 @@ internal static class PlanLater
             {
                 yield return model.Jobs[before];
             }
-            else if (AnyOf(model, [.. work.Orders is { } place ? Coming(problem, model, place) : [], .. waits[before] is { } one ? [one] : Array.Empty<int>()]) is { } late)
+            else if (AnyOf(
+                model, [.. work.Orders is { } place ? Coming(problem, model, place) : [], .. waits[before] is { } one ? [one] : Array.Empty<int>()]) is { } late)
             {
                 yield return Both(model, model.Jobs[before], late);
             }

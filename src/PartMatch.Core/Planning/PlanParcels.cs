@@ -85,7 +85,7 @@ internal sealed class PlanParcels
         {
             if (later[offer] is { } isLater)
             {
-                var (atOnce, afterwards) = Part(offer, isLater);
+                var (atOnce, afterwards) = Divide(offer, isLater);
                 now.Add(new Packed(offer, atOnce) { When = ConstraintModel.Not(isLater) });
                 apart.Add(new Packed(offer, afterwards) { When = isLater });
             }
@@ -100,7 +100,7 @@ internal sealed class PlanParcels
     }
 
     /// <summary>The packs of an offer that travel at once, or all of them later.</summary>
-    private (int AtOnce, int Later) Part(int offer, int isLater)
+    private (int AtOnce, int Later) Divide(int offer, int isLater)
     {
         var most = _model.Needs.Packs[offer];
         var (atOnce, later) = (_model.Constraints.Variable(0, most), _model.Constraints.Variable(0, most));

@@ -67,8 +67,8 @@ public sealed record PlanOffer(
     public int SentAs { get; init; } = 1;
 
     /// <summary>
-    /// Jobs that must be done before it is ordered. Where one of them cannot begin on the first day, it travels in a later parcel of its seller, for which the
-    /// seller charges anew.
+    /// Jobs that, where they are done, are done before it is ordered. Where one of them cannot begin on the first day, it travels in a later parcel of its
+    /// seller, for which the seller charges anew.
     /// </summary>
     public IReadOnlyList<int> OrderedAfter { get; init; } = [];
 }

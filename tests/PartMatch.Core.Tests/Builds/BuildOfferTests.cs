@@ -4,6 +4,7 @@ using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
 using PartMatch.Core.Listings;
 using PartMatch.Core.Measures;
+using PartMatch.Core.Orders;
 using PartMatch.Core.Planning;
 using Xunit;
 using static PartMatch.Core.Tests.Catalogue.TestFamily;
@@ -162,6 +163,23 @@ public sealed class BuildOfferTests
                 + "5.00 EUR for the parcel (5.00 EUR and 0.00 EUR for each of 1 pieces), ordered when it has been measured for",
             Assert.Single(plan.Baskets).SendingText);
         Assert.Equal(TestBuild.Euros(3000 + 500), told.Plan().Cost?.Total);
+    }
+
+    // One wheel was bought and measured for; the second one is measured for on the shaft that comes on day 4, and comes 3 days later in a parcel of its own.
+    [Fact]
+    public void A_grade_bought_for_one_position_is_no_word_on_another()
+    {
+        var told = new TestBuild(Told.Family.Position("wheel-2", "wheel").Fitted("lark", "wheel-2", "WHEEL-1").Fitted("swift", "wheel-2", "WHEEL-2")
+            .Chosen("wheel", "shaft.width", 9, 11, "WHEEL-2").Chosen("wheel-2", "shaft.width", 9, 11, "WHEEL-2")).Seller("mill")
+            .Sold("WHEEL-2", 3000, days: 3).Sold("SHAFT-1", 2000, days: 4).Donor("shaft", PartState.Damaged);
+        var bought = new BoughtPieces(1, 1, Id("WHEEL-2"), 1, LineState.Checked, null, IsNew: true, "alder/mill", null) { For = "wheel" };
+
+        var plan = (told with { Bought = new BuildBought("EUR", [bought], 3000, 0, 0) }).Plan();
+
+        var second = plan.Lines.Single(line => line.Position == "wheel-2");
+        Assert.Equal(TestBuild.Today.AddDays(7), Assert.Single(second.Buy).ArrivesOn);
+        Assert.Contains("measure, then order", second.Flags);
+        Assert.DoesNotContain("measure, then order", plan.Lines.Single(line => line.Position == "wheel").Flags);
     }
 
     // What is sent free from 45.00 is sent free if it travels together, and neither half of it is.

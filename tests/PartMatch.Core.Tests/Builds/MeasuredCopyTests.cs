@@ -77,10 +77,51 @@ public sealed class MeasuredCopyTests
     {
         var told = Measured(Told(pieces: 2), (decimal)read);
 
-        var plan = (told with { Bought = told.Bought with { Pieces = [.. told.Bought.Pieces, Piece with { State = LineState.Arrived, Items = "" }] } }).Plan();
+        var plan = (told with { Bought = told.Bought with { Pieces = [.. told.Bought.Pieces, Piece with { State = LineState.Arrived, Item = "" }] } }).Plan();
 
         Assert.Equal(TestBuild.Euros(toGo), plan.Cost?.ToGo);
         Assert.Equal(toGo == 0 ? 2 : 1, At(plan).Bought.Sum(one => one.Pieces));
+    }
+
+    // The first was read as 12 mm, its replacement as 10: the replacement serves, whatever the first one was.
+    [Fact]
+    public void Replacement_serves_whatever_was_read_on_the_first_piece()
+    {
+        var plan = Two(Told(), 12, 10).Plan();
+
+        Assert.Equal((TestBuild.Euros(0), 2), (plan.Cost?.ToGo, Assert.Single(At(plan).Bought).Order));
+        Assert.Equal("order 1, line 1", Assert.Single(plan.LeftOver).From);
+        Assert.Single(plan.Flags, flag => flag.Contains("of order 1, line 1 is not counted as good", StringComparison.Ordinal));
+        Assert.DoesNotContain(plan.Flags, flag => flag.Contains("of order 2, line 1 is not counted", StringComparison.Ordinal));
+    }
+
+    // A line of four, one of which was read as 12 mm: three are as their number says, one has to be bought.
+    [Fact]
+    public void Reading_speaks_for_the_pieces_it_was_told_with()
+    {
+        var told = Measured(Told(pieces: 4), 12);
+        var order = BuildBought.Of("EUR", [Orders.TestOrder.Of(
+            Orders.TestOrder.Did(OrderAct.Arrived, 2), Orders.TestOrder.Did(OrderAct.Checked, 2, pieces: 1) with { Item = "finch-9/i-0001" },
+            Orders.TestOrder.Did(OrderAct.Checked, 2))]);
+        Assert.Equal([("finch-9/i-0001", 1), ("", 7)], order.Pieces.Where(piece => piece.Line == 2).Select(piece => (piece.Item, piece.Pieces)));
+
+        var plan = (told with { Bought = told.Bought with { Pieces = [Piece, Piece with { Pieces = 3, Item = "" }] } }).Plan();
+
+        Assert.Equal((TestBuild.Euros(3000), 3), (plan.Cost?.ToGo, At(plan).Bought.Sum(one => one.Pieces)));
+    }
+
+    // The second position asks for a mate that 9.92 does not suit (10.05 - 9.92 = 0.13, up to 0.1 is taken): the piece serves at the first one.
+    [Fact]
+    public void Piece_that_fits_one_of_two_positions_serves_there()
+    {
+        var told = Of(Shafts().Position("second", "shaft").Place("wheel", wheel => wheel.CannotAlterRunning().Length("bore")).Wheel("WHEEL-1", Has("bore", Mm(10.05m)))
+            .Fitted("lark", "wheel", "WHEEL-1").Fitted("swift", "wheel", "WHEEL-1").Fitted("lark", "shaft", "SHAFT-1").Fitted("swift", "shaft", "SHAFT-2")
+            .Fitted("lark", "second", "SHAFT-1").Fitted("swift", "second", "SHAFT-2").Joint("clearance", "second.journal", "wheel.bore", min: 0, max: 0.1m));
+
+        var plan = Measured(told, 9.92m).Plan();
+
+        Assert.Equal(TestBuild.Euros(3000), plan.Cost?.ToGo);
+        Assert.Single(At(plan).Bought);
     }
 
     // Both positions take it: the piece of the order is counted once.
@@ -126,17 +167,27 @@ public sealed class MeasuredCopyTests
         static BuildBought BoughtBy(params OrderEvent[] events) => BuildBought.Of("EUR", [Orders.TestOrder.Of(events)]);
         var check = Orders.TestOrder.Did(OrderAct.Checked, 1) with { Item = "finch-9/i-0001" };
 
-        Assert.Equal("finch-9/i-0001", BoughtBy(check).Pieces.Single(piece => piece.Line == 1).Items);
-        Assert.DoesNotContain(BoughtBy(check, Orders.TestOrder.Wrong(1, fault: ArrivalFault.Damaged)).Pieces, piece => piece.Items != "");
+        Assert.Equal("finch-9/i-0001", BoughtBy(check).Pieces.Single(piece => piece.Line == 1).Item);
+        Assert.DoesNotContain(BoughtBy(check, Orders.TestOrder.Wrong(1, fault: ArrivalFault.Damaged)).Pieces, piece => piece.Item != "");
     }
 
     private static BoughtPieces Piece => new(1, 1, Id("SHAFT-2"), 1, LineState.Checked, null, IsNew: true, "alder/mill", null)
-    { Items = "finch-9/i-0001", For = "shaft" };
+    { Item = "finch-9/i-0001", For = "shaft" };
 
     private static TestBuild Measured(TestBuild told, decimal mm) => told with
     {
         Bought = new BuildBought("EUR", [Piece], 3000, 0, 0),
         Items = [Item(Read("journal", mm, 0.02m)) with { Part = Id("SHAFT-2") }],
+    };
+
+    private static TestBuild Two(TestBuild told, decimal first, decimal second) => told with
+    {
+        Bought = new BuildBought("EUR", [Piece, Piece with { Order = 2, Item = "finch-9/i-0002" }], 6000, 0, 0),
+        Items =
+        [
+            Item(Read("journal", first, 0.02m)) with { Part = Id("SHAFT-2") },
+            Item(Read("journal", second, 0.02m)) with { Code = "i-0002", Part = Id("SHAFT-2") },
+        ],
     };
 
     private static BuildLine At(BuildPlan plan) => plan.Lines.Single(line => line.Position == "shaft");

@@ -69,7 +69,7 @@ internal static class EveryPlan
             sending += lines.Sum(line => line.First.OwnSending ?? 0);
             foreach (var later in new[] { false, true })
             {
-                var parcel = lines.Where(line => line.First.OwnSending is null && line.First.OrderedAfter.Any(job => HasToWait(problem, chosen, done, job)) == later).ToList();
+                var parcel = lines.Where(line => line.First.OwnSending is null && line.First.OrderedAfter.Any(job => done[job] == 1 && HasToWait(problem, chosen, done, job)) == later).ToList();
                 var terms = problem.Sellers[seller];
                 var isFree = terms.FreeFrom is { } from && parcel.Sum(line => line.First.GoodsValue * line.Second) >= from;
                 if (parcel.Count > 0 && !isFree)

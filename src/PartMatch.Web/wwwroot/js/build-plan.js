@@ -36,15 +36,14 @@ function counted(parts, declared) {
     apart.length ? ` Not counted: ${apart.join(', ')}.` : '');
 }
 
-/** A flag longer than this that ends in a list is read without it. */
-const longFlag = 400;
+/** Of what no row of the books tells of renewals: the positions, which are many. */
+const untold = /^(Not recorded, and not in the sum: .* are opened): (.*)$/;
 
-/** Of a long one its list is folded: what is told stands in the first line, and on paper all of it. */
+/** A flag stands whole, but for that list: it is folded, and on paper open. */
 function flagText(flag) {
-  const list = flag.length > longFlag ? flag.lastIndexOf(': ', flag.indexOf('; ')) : -1;
-  const begins = list < 0 ? -1 : flag.lastIndexOf(': ', list - 1);
-  return begins < 0 ? linked(sentences(flag))
-    : [linked(sentences(`${flag.slice(0, begins)}.`)), ' ', el('details', { class: 'on-paper' }, el('summary', null, 'Which they are'), el('p', { class: 'small' }, sentences(flag.slice(begins + 2))))];
+  const [, told, list] = untold.exec(flag) ?? [];
+  return list ? [linked(sentences(`${told}.`)), ' ', el('details', { class: 'on-paper' }, el('summary', null, 'Which they are'), el('p', { class: 'small' }, sentences(list)))]
+    : linked(sentences(flag));
 }
 
 /** What has to be read while the money is still there. */
