@@ -34,7 +34,7 @@ internal static class GradeOrders
             {
                 yield return new Work(
                     CodeOf(position.Code), $"Measure, then order: {position.Name}", null, 0, new Money("0", terms.Build.Currency), "you",
-                    [.. measured.Union(WithIt(terms, measured).Where(one => one != position.Code), StringComparer.Ordinal)], [], CanBeUndone: true, []);
+                    [.. measured.Union(WithIt(terms, position.Code, measured).Where(one => one != position.Code), StringComparer.Ordinal)], [], CanBeUndone: true, []);
             }
         }
     }
@@ -46,10 +46,18 @@ internal static class GradeOrders
             .Select(row => row.Measured.Position).Where(one => one != position).Distinct(StringComparer.Ordinal),
     ];
 
-    /// <summary>What is joined to what is measured on the bench belongs to the gap: nobody measures to the tip of a valve before the valve is there.</summary>
-    private static IEnumerable<string> WithIt(BuildTerms terms, IReadOnlyList<string> measured) => terms.Facts.Family.BenchOrders
-        .Where(row => row.How == BenchJoin.OnBench && row.Evidence?.IsRetracted != true && measured.Contains(row.Then) && OpenedPlan.Engines(terms).Any(row.HoldsFor))
-        .Select(row => row.First);
+    /// <summary>
+    /// What is joined to what is measured on the bench belongs to the gap, and what stands over it: nobody measures to the tip of a valve before the valve is
+    /// there, nor up to a camshaft that is still to come.
+    /// </summary>
+    private static IEnumerable<string> WithIt(BuildTerms terms, string position, IReadOnlyList<string> measured) => terms.Facts.Family.BenchOrders
+        .Where(row => row.Evidence?.IsRetracted != true && OpenedPlan.Engines(terms).Any(row.HoldsFor))
+        .Select(row => row.How switch
+        {
+            BenchJoin.OnBench when measured.Contains(row.Then) => row.First,
+            BenchJoin.ChosenUnder when row.First == position => row.Then,
+            _ => null,
+        }).OfType<string>();
 
     public static bool IsBought(Candidate candidate) => candidate is { IsGraded: true, From: CandidateFrom.Supply };
 

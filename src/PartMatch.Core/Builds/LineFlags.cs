@@ -1,3 +1,4 @@
+using System.Globalization;
 using PartMatch.Core.Buying;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
@@ -39,7 +40,10 @@ internal static class LineFlags
             Items.ItemCondition.WithinLimits => "within its recorded limits",
             Items.ItemCondition.BeyondLimits => "beyond its limit",
             _ => "not inspected in full",
-        };
+        }
+        + (line.Candidate.Pieces > line.Candidate.Measured.Sum(lot => lot.Pieces)
+            ? string.Create(CultureInfo.InvariantCulture, $"; {line.Candidate.Measured.Sum(lot => lot.Pieces)} of {line.Candidate.Pieces} pieces") : "")
+        + string.Concat((line.Answer.Item?.Limits ?? []).Where(limit => limit is { Condition: Items.ItemCondition.NotInspected, Reading: not null }).Select(limit => $"; {limit.Text}"));
 
     private static string Harm(JudgedLine line) => line.Answer.Consequence is { } harm ? $"; what may come of it: {Codes.Of(harm)}" : "";
 

@@ -159,11 +159,27 @@ internal sealed record OfferScreen(
             assumed.Add(OldParts.Say(terms, offer, lost));
         }
 
+        var left = LeftOf(terms, offer, pieces);
+        if (left <= 0)
+        {
+            return (null, "all of it that was seen is ordered already");
+        }
+
+        if (left < offer.Stock)
+        {
+            assumed.Add(string.Create(CultureInfo.InvariantCulture, $"{left} of {offer.Stock} left: the others are ordered already"));
+        }
+
         var (canBeSent, own) = SendingOf(terms, offer, seller, assumed);
         return !canBeSent
             ? (null, SendingNotKnown)
-            : (new ScreenedOffer(offer, seller, pieces, goods, Landed(terms, offer, charge) + lost, own, (int)Math.Min(atDoor, 3660), lost, assumed), null);
+            : (new ScreenedOffer(offer with { Stock = left }, seller, pieces, goods, Landed(terms, offer, charge) + lost, own, (int)Math.Min(atDoor, 3660), lost, assumed), null);
     }
+
+    /// <summary>Packs that the seller still has of those that were seen: the build has ordered some since. Null where nobody said how many there were.</summary>
+    private static int? LeftOf(BuildTerms terms, Offer offer, int pieces) => offer.Stock is not { } stock ? null
+        : stock - terms.Facts.Bought.Ordered.Where(ordered => ordered.Offer == $"{offer.Book}/{offer.Code}" && ordered.On >= offer.SeenOn)
+            .Sum(ordered => (ordered.Pieces + pieces - 1) / pieces);
 
     private static long Landed(BuildTerms terms, Offer offer, decimal percent) =>
         terms.Convert(offer.Price, 1 + (percent / 100)) ?? 0; // the currency was converted just now

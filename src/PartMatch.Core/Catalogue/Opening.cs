@@ -16,6 +16,9 @@ public enum BenchJoin
 
     /// <summary>The first is joined to the later one on the bench, before that goes in: a piston to its rod.</summary>
     OnBench,
+
+    /// <summary>The first is chosen by measurement with the later one in its place: a tappet under its camshaft.</summary>
+    ChosenUnder,
 }
 
 /// <summary>Where both are put in anyway, this one first; taking apart, the other way round. Neither is disturbed for it.</summary>

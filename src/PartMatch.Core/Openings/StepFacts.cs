@@ -51,6 +51,9 @@ internal sealed class StepFacts(PlanRun run, SolvedPlan solved, BuildPlan plan, 
             : $"It has to be {opened.Say(one)}.";
     }
 
+    /// <summary>What is done to the donor's own part once it is off; what is done to the one that comes in its place stands where that goes on.</summary>
+    public IReadOnlyList<string> WorksOff(string position) => _chosen.GetValueOrDefault(position) is { IsDonors: true } ? WorksAt(position) : [];
+
     public IReadOnlyList<string> WorksAt(string position) => [.. WorksOn(position).Select(work => work.Name)];
 
     /// <param name="variant">The engine that it comes off, or goes on.</param>

@@ -84,7 +84,7 @@ internal sealed class WorkOrder
             _opened.Disturbed[position].Chain,
             [.. StepOrder.First(Family, donor, off)[position].Order(StringComparer.Ordinal)])
         {
-            Works = _facts.WorksAt(position),
+            Works = _facts.WorksOff(position),
             Reminders = _reminders.At(position, ReminderAt.TakenOff),
             Cautions = _facts.CautionsAt(position, donor),
         };

@@ -10,17 +10,27 @@ namespace PartMatch.Core.Orders;
 /// <param name="DepositsOwed">Minor units: paid besides, and to come back for old parts.</param>
 public sealed record BuildBought(string Currency, IReadOnlyList<BoughtPieces> Pieces, long Spent, long Committed, long DepositsOwed)
 {
+    /// <summary>What was ordered of offers, whatever became of it: the seller has so much less.</summary>
+    public IReadOnlyList<OrderedOf> Ordered { get; init; } = [];
+
     public static BuildBought None { get; } = new("", [], 0, 0, 0);
 
     /// <summary>The same for all that makes the same plans: part of what names a question that was answered.</summary>
-    public string Key { get; } = string.Create(
-        CultureInfo.InvariantCulture, $"{Currency};{Spent};{Committed};{DepositsOwed};{string.Join('|', Pieces.Select(piece => piece.ToString()))}");
+    public string Key => string.Create(
+        CultureInfo.InvariantCulture, $"{Currency};{Spent};{Committed};{DepositsOwed};{string.Join('|', Pieces)};{string.Join('|', Ordered)}");
 
     /// <param name="orders">Of one build, all in one currency.</param>
     public static BuildBought Of(string currency, IReadOnlyList<Order> orders) => new(
         currency, [.. orders.SelectMany(PiecesOf)],
         orders.Sum(order => Minor(order.Money.Spent.Amount, currency)), orders.Sum(order => Minor(order.Money.Committed.Amount, currency)),
-        orders.Sum(order => Minor(order.Money.DepositsOwed.Amount, currency)));
+        orders.Sum(order => Minor(order.Money.DepositsOwed.Amount, currency)))
+    {
+        Ordered =
+        [
+            .. orders.SelectMany(order => order.Lines.Where(line => line.Agreed.Offer is not null && line.Agreed.Pieces > line.Pieces.Cancelled)
+                .Select(line => new OrderedOf(line.Agreed.Offer!, line.Agreed.Pieces - line.Pieces.Cancelled, OrderText.Day(order.Terms.OrderedOn)))), // filtered
+        ],
+    };
 
     private static IEnumerable<BoughtPieces> PiecesOf(Order order)
     {
@@ -29,8 +39,9 @@ public sealed record BuildBought(string Currency, IReadOnlyList<BoughtPieces> Pi
             var (agreed, pieces) = (line.Agreed, line.Pieces);
             foreach (var (state, count) in new[] { (LineState.Checked, pieces.Checked), (LineState.Arrived, pieces.Arrived), (LineState.Ordered, pieces.OnTheWay) })
             {
-                CheckedPieces[] read = state == LineState.Checked ? [.. line.CheckedItems] : [];
-                foreach (var (item, some) in read.Select(one => (one.Item, one.Pieces)).Append(("", count - read.Sum(one => one.Pieces))).Where(one => one.Item2 > 0))
+                // An item is one piece: what was not read is as its number says.
+                string[] read = state == LineState.Checked ? [.. line.CheckedItems.Take(count)] : [];
+                foreach (var (item, some) in read.Select(one => (one, 1)).Append(("", count - read.Length)).Where(one => one.Item2 > 0))
                 {
                     yield return new BoughtPieces(
                         order.Number, line.Line, agreed.Part, some, state, state == LineState.Ordered ? OrderText.FindDay(order.Terms.ExpectedOn) : line.ArrivedOn,
@@ -46,6 +57,9 @@ public sealed record BuildBought(string Currency, IReadOnlyList<BoughtPieces> Pi
 
     private static long Minor(string amount, string currency) => OrderText.Minor(amount, currency);
 }
+
+/// <param name="Offer">As <c>book/offer</c>.</param>
+public sealed record OrderedOf(string Offer, int Pieces, DateOnly On);
 
 /// <summary>Pieces that were bought and are not wrong.</summary>
 /// <param name="State">Ordered, arrived or checked.</param>

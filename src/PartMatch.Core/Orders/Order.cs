@@ -30,9 +30,9 @@ public sealed record LineNow(
     int Line, OrderLine Agreed, LineState State, LinePieces Pieces, DateOnly? ArrivedOn, IReadOnlyList<CameWrong> CameWrong, IReadOnlyList<string> Items)
 {
     /// <summary>
-    /// Of <see cref="Items"/>, those of pieces that were found right, and are: their readings speak in the plan. None where some went that nobody named.
+    /// Of <see cref="Items"/>, those of pieces that were found right, and are: each speaks for one piece in the plan. None where some went that nobody named.
     /// </summary>
-    public IReadOnlyList<CheckedPieces> CheckedItems { get; init; } = [];
+    public IReadOnlyList<string> CheckedItems { get; init; } = [];
 
     /// <summary>Has anybody held what came against what was ordered? Also where it went back since.</summary>
     public bool WasLookedAt { get; init; }
@@ -73,8 +73,3 @@ public sealed record OrderMoney(Money Agreed, Money Paid, Money Back, Money Spen
     /// <summary>What is still to be paid, deposits included; nothing where it is settled.</summary>
     public required Money Owed { get; init; }
 }
-
-/// <summary>Pieces that were found right, and the example on which they were read.</summary>
-/// <param name="Item">As <c>book/item</c>.</param>
-/// <param name="Pieces">As many as were told with it.</param>
-public sealed record CheckedPieces(string Item, int Pieces);

@@ -72,7 +72,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
     {
         private readonly List<CameWrong> _wrong = [];
         private readonly List<string> _items = [];
-        private readonly List<CheckedPieces> _right = [];
+        private readonly List<string> _right = [];
         private DateOnly? _arrivedOn;
         private bool _wasLookedAt;
 
@@ -100,7 +100,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
         {
             Come(did, pieces);
             Pieces = Pieces with { Arrived = Pieces.Arrived - pieces, Checked = Pieces.Checked + pieces };
-            _right.AddRange(did.Item is { } item ? [new CheckedPieces(item, pieces)] : []);
+            _right.AddRange(did.Item is { } item ? [item] : []);
             Measured(did);
         }
 
@@ -114,7 +114,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
             else
             {
                 Pieces = Pieces with { Checked = Pieces.Checked - pieces, Wrong = Pieces.Wrong + pieces };
-                Forget(did.Item, pieces);
+                Forget(did.Item);
             }
 
             _wrong.Add(new CameWrong(pieces, did.Fault ?? ArrivalFault.OtherPart, did.Sent, OrderText.Day(did.On), did.Note)); // a fault was checked to be there
@@ -126,7 +126,7 @@ internal sealed class OrderedPieces(OrderTerms terms)
             if (Pieces is { Wrong: 0, Arrived: 0 })
             {
                 Pieces = Pieces with { Checked = Pieces.Checked - pieces, Returned = Pieces.Returned + pieces };
-                Forget(did.Item, pieces);
+                Forget(did.Item);
                 return;
             }
 
@@ -137,26 +137,17 @@ internal sealed class OrderedPieces(OrderTerms terms)
         public LineNow Now(bool hasRefunds) => new(number, agreed, State(hasRefunds), Pieces, _arrivedOn, _wrong, _items)
         {
             WasLookedAt = _wasLookedAt,
-            CheckedItems = [.. _right],
+            CheckedItems = [.. _right.Distinct()],
             ReturnBy = ReturnDeadline.Of(agreed.Returns, _arrivedOn),
             ReturnText = _arrivedOn is null ? null : ReturnDeadline.Say(agreed.Returns, _arrivedOn),
         };
 
-        /// <summary>Of pieces that were right: those that were read go where they are named; where they are not, nobody knows which of them stay.</summary>
-        private void Forget(string? item, int pieces)
+        /// <summary>Of pieces that were right: the one that was read goes where it is named; where none is, nobody knows which of them stay.</summary>
+        private void Forget(string? item)
         {
-            var named = _right.FindIndex(right => right.Item == item);
-            if (named < 0)
+            if (item is null || !_right.Remove(item))
             {
                 _right.Clear();
-            }
-            else if (_right[named].Pieces > pieces)
-            {
-                _right[named] = _right[named] with { Pieces = _right[named].Pieces - pieces };
-            }
-            else
-            {
-                _right.RemoveAt(named);
             }
         }
 

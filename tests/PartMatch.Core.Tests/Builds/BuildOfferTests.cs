@@ -165,6 +165,31 @@ public sealed class BuildOfferTests
         Assert.Equal(TestBuild.Euros(3000 + 500), told.Plan().Cost?.Total);
     }
 
+    // The dearer seller has another one; of the cheaper one's two packs so many are left as the build has not ordered since they were seen.
+    [Theory]
+    [InlineData(0, 1, 3000)]
+    [InlineData(0, 2, 5000)]
+    [InlineData(-1, 2, 3000)] // what was ordered before they were seen is no longer among them
+    public void What_the_build_has_ordered_is_no_longer_for_sale(int ordered, int pieces, long cost)
+    {
+        var told = Told.Sold("WHEEL-2", 3000, stock: 2).Sold("WHEEL-2", 5000, "forge");
+        var taken = new OrderedOf("alder/o0-wheel-2", pieces, TestBuild.Today.AddDays(ordered));
+
+        Assert.Equal(TestBuild.Euros(cost), (told with { Bought = new BuildBought("EUR", [], 0, 0, 0) { Ordered = [taken] } }).Plan().Cost?.Total);
+    }
+
+    // The wheel is chosen under the cap: the shaft it is measured on is there, the cap comes on day 6, and the wheel 3 days after that.
+    [Fact]
+    public void What_is_measured_under_a_part_to_come_is_ordered_when_that_is_there()
+    {
+        var family = Told.Family.Place("cap", cap => cap.CannotAlterRunning().Choice("colour", "red", "blue").Rule("colour", Effect.Stops))
+            .Part("CAP-1", "cap", Has("colour", Word("red"))).Fitted("lark", "cap", "CAP-1").Fitted("swift", "cap", "CAP-1").Chosen("wheel", "shaft.width", 9, 11, "WHEEL-2");
+        var told = new TestBuild(family.GoesInFirst("wheel", "cap", BenchJoin.ChosenUnder)).Seller("mill")
+            .Sold("WHEEL-2", 3000, days: 3).Sold("CAP-1", 500, days: 6).Donor("cap", PartState.Damaged);
+
+        Assert.Equal((9, TestBuild.Today.AddDays(6)), (told.Plan().Days, Assert.Single(told.Plan().Works).StartsOn));
+    }
+
     // One wheel was bought and measured for; the second one is measured for on the shaft that comes on day 4, and comes 3 days later in a parcel of its own.
     [Fact]
     public void A_grade_bought_for_one_position_is_no_word_on_another()

@@ -99,6 +99,20 @@ public sealed class WorkStepTests
         Assert.Equal("Fit: Shaft, SHAFT-1", On(order, "shaft").Text);
     }
 
+    // The donor's shaft is damaged and comes off; the one that is bought is honed.
+    [Fact]
+    public void Work_on_a_part_that_comes_stands_where_that_goes_on()
+    {
+        var told = new TestBuild(Engine().WorkAfter("hone", 1, ["shaft"], "shaft.bore")).Seller("mill").Sold("SHAFT-1", 5000).Sold("BOLT-1", 200).Donor("shaft", PartState.Damaged)
+            .With(build => build with { Works = [new AskedWork("hone", null, null)] });
+
+        var order = WorkOrders.Order(
+            told.Facts(), told.Build, 1, PlanObjective.Cheapest, TestBuild.Today, PlanEffort.Ordinary, told.Memory, TestContext.Current.CancellationToken);
+
+        Assert.Empty(order.TakeApart.Single(step => step.Position == "shaft").Works);
+        Assert.Equal(["hone"], On(order, "shaft").Works);
+    }
+
     // Ream waits for nothing but the shaft, hone for ream where that is done: two days, then one.
     [Fact]
     public void Work_waits_for_the_works_that_come_first_where_they_are_done()

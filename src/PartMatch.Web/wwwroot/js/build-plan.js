@@ -13,6 +13,7 @@ const isNothing = amount => !amount || Number(amount.amount) === 0;
 function costTable(cost) {
   const part = (what, amount, sign = '') => (isNothing(amount) ? null : [what, { cell: `${sign}${money(amount)}`, class: 'count' }]);
   const rows = [
+    part('Spent already', cost.spent), part('Ordered and not paid', cost.committed),
     part('Goods', cost.goods), part('Sending', cost.sending), part('Import charges', cost.import), part('Work', cost.work),
     part('Set aside for what nobody inspected', cost.allowances), part('Less what is sold', cost.sales, '− '),
     { class: 'total', cells: ['Together', { cell: money(cost.total), class: 'count' }] },
