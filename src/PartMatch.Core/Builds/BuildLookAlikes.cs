@@ -19,16 +19,16 @@ public sealed record BuildLookAlikes(BuildLookAlikesAsked Asked, string Headline
     {
         var wrong = orders.SelectMany(order => order.Lines.SelectMany(line => line.CameWrong
             .Where(came => came is { Fault: ArrivalFault.OtherPart, Sent: not null })
-            .Select(came => (line.Agreed.Part, Sent: came.Sent!, Text: Say(order, line, came))))).ToList(); // filtered just above
+            .Select(came => (Part: KeyOf(line.Agreed.Part), Sent: KeyOf(came.Sent!), Text: Say(order, line, came))))).ToList(); // filtered just above
         string[] CameWrong(string one, string other) =>
-            [.. wrong.Where(came => (came.Part == one && came.Sent == other) || (came.Part == other && came.Sent == one)).Select(came => came.Text)];
+            [.. wrong.Where(came => (came.Part, came.Sent) == (one, other) || (came.Part, came.Sent) == (other, one)).Select(came => came.Text)];
         var bought = plan.Bought.Where(piece => piece.State != LineState.Checked).ToLookup(piece => piece.Part, StringComparer.Ordinal);
         var toBuy = plan.Baskets.SelectMany(basket => basket.Items).Where(item => item.Part is not null).ToLookup(item => item.Part!, StringComparer.Ordinal); // filtered
         var parts = bought.Select(one => one.Key).Concat(toBuy.Select(one => one.Key)).ToHashSet(StringComparer.Ordinal);
         EndangeredBy[] pairs =
         [
             .. PairRanking.Endangering(facts, family, parts, DangerLevel.None)
-                .Select(pair => (pair, CameWrong: CameWrong(pair.A.Part, pair.B.Part))).Where(one => one.pair.Danger >= least || one.CameWrong.Length > 0)
+                .Select(pair => (pair, CameWrong: CameWrong(KeyOf(pair.A.Part), KeyOf(pair.B.Part)))).Where(one => one.pair.Danger >= least || one.CameWrong.Length > 0)
                 .OrderByDescending(one => one.CameWrong.Length > 0).Select(one =>
             {
                 var pair = one.pair;
@@ -51,6 +51,9 @@ public sealed record BuildLookAlikes(BuildLookAlikesAsked Asked, string Headline
                     + $"{(pairs[0].CameWrong.Count > 0 ? "what came wrong first" : "the worst first")}: {pairs[0].Part} and {pairs[0].Other}.");
         return new BuildLookAlikes(new BuildLookAlikesAsked(plan.Asked.Build, plan.Asked.Version, plan.Asked.Objective, least), text, pairs);
     }
+
+    /// <summary>One number is written in many ways.</summary>
+    private static string KeyOf(string part) => PartId.FindKey(part) ?? part;
 
     private static string Say(Order order, LineNow line, CameWrong came) => string.Create(
         CultureInfo.InvariantCulture,

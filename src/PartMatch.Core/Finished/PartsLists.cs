@@ -61,8 +61,7 @@ public static class PartsLists
 
         foreach (var bought in line.Bought.Where(bought => bought.State is LineState.Ordered or LineState.Arrived))
         {
-            yield return string.Create(
-                CultureInfo.InvariantCulture, $"{(bought.State == LineState.Ordered ? "on the way" : "there, and not looked at")} (order {bought.Order}, line {bought.Line})");
+            yield return SayNotYet(bought.State, bought.Order, bought.Line);
         }
 
         if (line.Works.Count > 0)
@@ -70,6 +69,10 @@ public static class PartsLists
             yield return $"work to be done: {string.Join(", ", line.Works)}";
         }
     }
+
+    /// <param name="state">Ordered or arrived.</param>
+    internal static string SayNotYet(LineState state, int order, int line) =>
+        string.Create(CultureInfo.InvariantCulture, $"{(state == LineState.Ordered ? "on the way" : "there, and not looked at")} (order {order}, line {line})");
 
     private static ListedPart Told(FamilyFacts family, Position position, string part) => new(
         position.Code, position.Name, position.Group, Numbers(part), family.FindPart(part)?.Name, null, "Not in the plan", [], ListedStanding.Built, null,

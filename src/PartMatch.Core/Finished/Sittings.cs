@@ -2,6 +2,7 @@ using System.Globalization;
 using PartMatch.Core.Builds;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.Fit;
+using PartMatch.Core.Orders;
 
 namespace PartMatch.Core.Finished;
 
@@ -35,17 +36,38 @@ public static class Sittings
     }
 
     /// <summary>
-    /// Lines of which something is told though the orders and the plan say that it is not here, not looked at or not worked, each with what they say.
+    /// Lines of which something is told though the orders and the plan say that it is not here, not looked at or not worked, each with what they say. Where no
+    /// plan has that part there, or there is no plan, the orders alone speak.
     /// </summary>
-    /// <param name="list">What is in the build, as far as it is known.</param>
+    /// <param name="orders">Of the build.</param>
+    /// <param name="list">What is in the build as it is planned; null where that is not known.</param>
     /// <returns>Index of the line in the sitting, in order.</returns>
-    public static IReadOnlyList<(int Line, IReadOnlyList<string> NotYet)> Doubtful(PartsList list, Sitting sitting) =>
+    public static IReadOnlyList<(int Line, IReadOnlyList<string> NotYet)> Doubtful(IReadOnlyList<Order> orders, PartsList? list, Sitting sitting) =>
     [
         .. sitting.Lines.Index().Where(line => line.Item is { IsTold: true, Stands: false })
-            .Select(line => (line.Index, list.Parts
-                .FirstOrDefault(part => part.Position == line.Item.Position && part.OneOf.Contains(line.Item.Part))?.NotYet ?? []))
+            .Select(line => (line.Index, Planned(list, line.Item)?.NotYet ?? NotHere(orders, line.Item)))
             .Where(line => line.Item2.Count > 0),
     ];
+
+    private static ListedPart? Planned(PartsList? list, SittingLine told) =>
+        list?.Parts.FirstOrDefault(part => part.Position == told.Position && part.Mounts is not null && part.OneOf.Contains(told.Part));
+
+    /// <summary>Pieces of that part that were ordered for there, or for no place in particular, and of which none was looked at and right.</summary>
+    private static IReadOnlyList<string> NotHere(IReadOnlyList<Order> orders, SittingLine told)
+    {
+        if (PartId.FindKey(told.Part) is not { } key)
+        {
+            return []; // no part
+        }
+
+        var bought = orders.SelectMany(order => order.Lines, (order, line) => (order.Number, Line: line))
+            .Where(one => PartId.FindKey(one.Line.Agreed.Part) == key && (one.Line.Agreed.For.Count == 0 || one.Line.Agreed.For.Contains(told.Position))).ToList();
+        return bought.Exists(one => one.Line.Pieces.Checked > 0) ? [] :
+        [
+            .. bought.SelectMany(one => new[] { (State: LineState.Ordered, Pieces: one.Line.Pieces.OnTheWay), (State: LineState.Arrived, Pieces: one.Line.Pieces.Arrived) }
+                .Where(where => where.Pieces > 0).Select(where => PartsLists.SayNotYet(where.State, one.Number, one.Line.Line))),
+        ];
+    }
 
     /// <summary>A finding counts among the neighbours it names; what is as built needs no word, and what cannot matter there has none.</summary>
     private static IReadOnlyList<string> With(FamilyFacts family, string variant, string position, Dictionary<string, string> there) =>

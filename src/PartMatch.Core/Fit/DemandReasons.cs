@@ -38,6 +38,10 @@ internal static class DemandReasons
         return demands.Zip(reasons, (demand, reason) => SettingOf(facts, question, kind, fitted, demand, reason, reasons) is { } work ? OnceDone(work, reason) : reason);
     }
 
+    /// <summary>The axes hold once the works are done that the answer names.</summary>
+    public static Reason OnceDone(Work work, Reason reason) =>
+        reason with { Met = Met.Yes, OnceDone = work.Code, Text = $"{reason.Text} Once this is done it runs the same: {work.Name}." };
+
     /// <summary>
     /// The work that sets what alters how the engine runs: one that the part needs because of this very feature, and that changes it. Afterwards the part has
     /// what the engine as built has there.
@@ -58,10 +62,6 @@ internal static class DemandReasons
                 .Select(other => facts.FindWork(other.Work!)) // filtered just above
                 .FirstOrDefault(work => work?.Changes.Any(changed.Contains) == true);
     }
-
-    /// <summary>The axes hold once the works are done that the answer names.</summary>
-    public static Reason OnceDone(Work work, Reason reason) =>
-        reason with { Met = Met.Yes, OnceDone = work.Code, Text = $"{reason.Text} Once this is done it runs the same: {work.Name}." };
 
     private static Demand FromNeed(Need need, Kind kind)
     {

@@ -38,10 +38,14 @@ internal static class StackReasons
                 .SelectMany(term => new[] { $"{term.At.Position}.{term.At.Feature}", $"{facts.FindPosition(term.At.Position)?.Kind}.{term.At.Feature}" }),
         ];
         return judged.Where(other => other.Reason is { Effect: Effect.Work, Met: Met.No, Work: not null }
-                && other.Stack.Terms.ToHashSet().SetEquals(altering.Stack.Terms) && other.Stack.Band.LiesIn(altering.Stack.Band))
+                && IsSameSum(other.Stack, altering.Stack) && other.Stack.Band.LiesIn(altering.Stack.Band))
             .Select(other => facts.FindWork(other.Reason.Work!)) // filtered just before
             .FirstOrDefault(work => work?.Changes.Any(terms.Contains) == true);
     }
+
+    /// <summary>The same terms in whatever order, each as often: a term that stands twice counts twice.</summary>
+    private static bool IsSameSum(Stack one, Stack other) =>
+        one.Terms.CountBy(term => term).ToHashSet().SetEquals(other.Terms.CountBy(term => term));
 
     /// <summary>Where another neighbour than the maker's is a term of a sum with this position, and on which axis that matters.</summary>
     public static IEnumerable<(Axis Axis, string Position)> OtherNeighbours(FamilyFacts facts, FitQuestion question, Neighbours neighbours) =>

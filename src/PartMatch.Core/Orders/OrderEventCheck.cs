@@ -18,8 +18,8 @@ public static class OrderEventCheck
     /// orders from before keep what they came to.
     /// </summary>
     public static OrderFault? FaultOfLook(Order order, OrderEvent did) => did.Act != OrderAct.Checked ? null
-        : order.Lines.ElementAtOrDefault((did.Line ?? (order.Lines.Count == 1 ? 1 : 0)) - 1) is { State: LineState.Ordered }
-            ? new OrderFault("act", "checked", "a line of which something has come", "tell first that it arrived")
+        : order.Lines.ElementAtOrDefault((did.Line ?? (order.Lines.Count == 1 ? 1 : 0)) - 1) is { Pieces: { Arrived: 0, OnTheWay: > 0 } }
+            ? new OrderFault("act", "checked", "pieces that have come and were not looked at", "tell first that they arrived")
         : did is { Seen.Count: 0, WithoutCheck: false }
             ? new OrderFault(
                 "seen", "nothing", "at least one check of its key, as the key writes it",

@@ -2,16 +2,17 @@ using Dapper;
 using Microsoft.Data.Sqlite;
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.LookAlikes;
+using PartMatch.Storage.History;
 
 namespace PartMatch.Storage.LookAlikes;
 
 /// <summary>Numbers as the base stands after one change.</summary>
-/// <param name="Change">The latest change of the history that they take in.</param>
-public sealed record NumbersRead(long Change, IReadOnlyList<PartNumber> Numbers);
+/// <param name="End">Of the history that they take in.</param>
+public sealed record NumbersRead(HistoryEnd End, IReadOnlyList<PartNumber> Numbers);
 
 /// <summary>Parts that a change has touched since, with all numbers that stand on them now.</summary>
 /// <param name="Parts">The ids by which they were known, and those by which they are known now.</param>
-public sealed record NumbersChanged(long Change, IReadOnlyCollection<string> Parts, IReadOnlyList<PartNumber> Numbers);
+public sealed record NumbersChanged(HistoryEnd End, IReadOnlyCollection<string> Parts, IReadOnlyList<PartNumber> Numbers);
 
 /// <summary>Every number of the base, for the search for look-alikes: all of them, those near one, and what has changed since.</summary>
 /// <remarks>Each answer is of one state of the base. Whatever writes parts and numbers tells the history in the same transaction, so the history says what has changed.</remarks>
@@ -33,17 +34,16 @@ public sealed class NumberStore(Database database)
     public NumbersRead Near(string key) => Read(number => LookAlikeIndex.IsNear(key, number));
 
     /// <summary>What the history says has changed since.</summary>
-    /// <param name="change">The change that <see cref="NumbersRead"/> ended with.</param>
+    /// <param name="end">The one that <see cref="NumbersRead"/> came with.</param>
     /// <param name="most">More parts than this are not read.</param>
-    /// <returns>Null when more has changed, or the history does not go so far.</returns>
-    public NumbersChanged? Since(long change, int most)
+    /// <returns>Null when more has changed, or the history does not go on from there: another base is in place of that one.</returns>
+    public NumbersChanged? Since(HistoryEnd end, int most)
     {
         using var connection = database.Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
-        var latest = Latest(connection);
-        if (latest < change)
+        if (!end.IsIn(connection))
         {
-            return null; // an older base in place of this one
+            return null;
         }
 
         var parts = connection.Query<string>(
@@ -53,7 +53,7 @@ public sealed class NumberStore(Database database)
             where change > @change and "table" in ('parts', 'numbers')
             limit @most + 1
             """,
-            new { change, most }).ToHashSet(StringComparer.Ordinal);
+            new { change = end.Change, most }).ToHashSet(StringComparer.Ordinal);
         if (parts.Count > most)
         {
             return null;
@@ -66,7 +66,7 @@ public sealed class NumberStore(Database database)
         }
 
         parts.UnionWith(numbers.Select(number => number.Part));
-        return new NumbersChanged(latest, parts, numbers);
+        return new NumbersChanged(HistoryEnd.Read(connection), parts, numbers);
     }
 
     /// <summary>The ids of the parts that a book describes; null when there is no such book.</summary>
@@ -84,10 +84,8 @@ public sealed class NumberStore(Database database)
         using var transaction = connection.BeginTransaction(deferred: true);
         var numbers = new List<PartNumber>();
         Collect(connection, $"{OwnNumbers} union all {FurtherNumbers}", null, isWanted, numbers);
-        return new NumbersRead(Latest(connection), numbers);
+        return new NumbersRead(HistoryEnd.Read(connection), numbers);
     }
-
-    private static long Latest(SqliteConnection connection) => connection.ExecuteScalar<long>("select coalesce(max(change), 0) from changes");
 
     // A million rows: the mapper would take as long again.
     private static void Collect(SqliteConnection connection, string sql, string? key, Func<PartNumber, bool> isWanted, List<PartNumber> numbers)

@@ -11,7 +11,10 @@ internal sealed record IndexedPart(string Part, string NameWords, IReadOnlyList<
 /// <summary>A part that was found: group 1 where a number begins with the key, 2 where one contains it, 3 where the name has all the words.</summary>
 internal sealed record PartHit(int Group, string Part);
 
-/// <summary>Every part's numbers and words as three long texts, which are searched from end to end: tens of milliseconds at a million parts, whatever is asked. Immutable.</summary>
+/// <summary>
+/// Every part's numbers and words as three long texts, which are searched from end to end. At a million parts a number takes some milliseconds, and a word that
+/// stands in every name half a second. Immutable.
+/// </summary>
 /// <remarks>What has changed since it was built stands in a small one of its own, so that a write shows at once.</remarks>
 public sealed class PartIndex
 {

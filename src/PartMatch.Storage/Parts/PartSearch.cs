@@ -65,7 +65,12 @@ internal static class PartSearch
             join parts p on p.part_key = key.value
             """,
             new { keys = JsonSerializer.Serialize(hits.Select(hit => PartId.FindKey(hit.Part))) }).ToDictionary(row => row.Id, StringComparer.Ordinal);
-        return Page([.. hits.Where(hit => parts.ContainsKey(hit.Part)).Select(hit => parts[hit.Part] with { SearchGroup = hit.Group })], total, limit);
+
+        // A part that was removed since leaves a gap, and the next page begins behind it all the same.
+        var page = hits.Take(limit).ToList();
+        return new PartPage(
+            [.. page.Select(hit => parts.GetValueOrDefault(hit.Part)).OfType<FoundRow>().Select(ToSummary)], total,
+            hits.Count > limit ? new SearchCursor(page[^1].Group, page[^1].Part).ToString() : null);
     }
 
     /// <summary>What the index is built from, in the order of the ids.</summary>
@@ -100,13 +105,24 @@ internal static class PartSearch
     {
         var page = rows.Take(limit).ToList();
         return new PartPage(
-            [.. page.Select(row => new PartSummary(row.Id, row.Maker, row.Id[(row.Maker.Length + 1)..], row.Kind, row.Name))], total,
-            rows.Count > limit ? new SearchCursor(page[^1].SearchGroup, page[^1].Id).ToString() : null);
+            [.. page.Select(ToSummary)], total, rows.Count > limit ? new SearchCursor(page[^1].SearchGroup, page[^1].Id).ToString() : null);
     }
+
+    private static PartSummary ToSummary(FoundRow row) => new(row.Id, row.Maker, row.Id[(row.Maker.Length + 1)..], row.Kind, row.Name);
 
     private sealed record FurtherRow(string PartKey, string NumberKey);
 
-    private sealed record IndexedRow(string Part, string NameWords, string Own, string Further);
+    // By its members: where no row is found, SQLite does not say of what type a worked-out column is, and no constructor matches.
+    private sealed record IndexedRow
+    {
+        public required string Part { get; init; }
+
+        public required string NameWords { get; init; }
+
+        public required string Own { get; init; }
+
+        public required string Further { get; init; }
+    }
 
     private sealed record FoundRow
     {

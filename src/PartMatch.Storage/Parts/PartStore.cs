@@ -1,7 +1,7 @@
 using Dapper;
-using Microsoft.Data.Sqlite;
 using PartMatch.Core.Catalogue;
 using PartMatch.Storage.Catalogue;
+using PartMatch.Storage.History;
 
 namespace PartMatch.Storage.Parts;
 
@@ -96,25 +96,25 @@ public sealed class PartStore(Database database)
     /// <summary>Differs from the last one whenever anybody has committed since.</summary>
     public long Version() => database.Version();
 
-    /// <summary>An index of every part, and the latest change of the history that it takes in.</summary>
-    public (long Change, PartIndex Index) Index()
+    /// <summary>An index of every part, and the end of the history that it takes in.</summary>
+    public (HistoryEnd End, PartIndex Index) Index()
     {
         using var connection = database.Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
-        return (Latest(connection), new PartIndex(PartSearch.ReadAll(connection)));
+        return (HistoryEnd.Read(connection), new PartIndex(PartSearch.ReadAll(connection)));
     }
 
     /// <summary>The index with what the history says has changed since.</summary>
     /// <param name="most">More parts than this are not read.</param>
-    /// <returns>Null when more has changed, or the history does not go so far.</returns>
-    public (long Change, PartIndex Index)? Index(PartIndex index, long change, int most)
+    /// <param name="end">The one that the index came with.</param>
+    /// <returns>Null when more has changed, or the history does not go on from there: another base is in place of that one.</returns>
+    public (HistoryEnd End, PartIndex Index)? Index(PartIndex index, HistoryEnd end, int most)
     {
         using var connection = database.Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
-        var latest = Latest(connection);
-        if (latest < change)
+        if (!end.IsIn(connection))
         {
-            return null; // an older base in place of this one
+            return null;
         }
 
         var ids = connection.Query<string>(
@@ -124,7 +124,7 @@ public sealed class PartStore(Database database)
             where change > @change and "table" in ('parts', 'numbers')
             limit @most + 1
             """,
-            new { change, most }).ToHashSet(StringComparer.Ordinal);
+            new { change = end.Change, most }).ToHashSet(StringComparer.Ordinal);
         if (ids.Count > most)
         {
             return null;
@@ -132,10 +132,8 @@ public sealed class PartStore(Database database)
 
         var parts = PartSearch.Read(connection, ids.Select(PartId.FindKey).OfType<string>().Distinct(StringComparer.Ordinal)).ToList();
         ids.UnionWith(parts.Select(part => part.Part));
-        return (latest, ids.Count == 0 ? index : index.With(ids, parts));
+        return (HistoryEnd.Read(connection), ids.Count == 0 ? index : index.With(ids, parts));
     }
-
-    private static long Latest(SqliteConnection connection) => connection.ExecuteScalar<long>("select coalesce(max(change), 0) from changes");
 
     /// <summary>Is that text a cursor that a search could have given out?</summary>
     public static bool IsCursor(string text) => SearchCursor.Find(text) is not null;

@@ -8,6 +8,7 @@ using PartMatch.Web.Builds;
 using PartMatch.Web.Editing;
 using PartMatch.Web.Http;
 using PartMatch.Web.Offers;
+using PartMatch.Web.Orders;
 
 namespace PartMatch.Web.Finished;
 
@@ -41,7 +42,7 @@ internal static class FinishedEndpoints
 
     private static async Task<Results<Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale>, Busy>> Record(
         [AsParameters] BuildSittingRequest request, [FromBody] Sitting sitting, BuildStore builds, FamilyStore families, BuildNames names, PlanQuestions questions,
-        RowStore rows, EditStore edits, TimeProvider time, HttpResponse response, CancellationToken cancellation)
+        BuildOrders orders, RowStore rows, EditStore edits, TimeProvider time, HttpResponse response, CancellationToken cancellation)
     {
         var (version, absent) = BuildEndpoints.Find(new BuildAsked(request.Build), builds);
         if (version?.Document is not { } build)
@@ -59,13 +60,13 @@ internal static class FinishedEndpoints
             return Answer(new Refused(Problem.Of("bad-row", [.. faulty.Errors.Take(SittingRules.MaxErrors).Select(BuildProblems.ToError)])));
         }
 
-        var (list, busy) = await KnownAsync(request, questions, cancellation);
+        var (list, busy) = await PlannedAsync(request, questions, cancellation);
         if (busy is not null)
         {
             return busy;
         }
 
-        return list is not null && Sittings.Doubtful(list, sitting) is [_, ..] doubtful
+        return Sittings.Doubtful(orders.List(build.Code, null), list, sitting) is [_, ..] doubtful
             ? Answer(new Refused(Problem.Of("bad-row", [.. doubtful.Take(SittingRules.MaxErrors).Select(line => SittingRules.NotHere(line.Line, line.NotYet))])))
             : new RowEdit(edits, response, cancellation).MakeAll(
                 new EditAsked(build.Family, null, null, request.Who, request.Why),
@@ -75,22 +76,24 @@ internal static class FinishedEndpoints
     private static Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale> Answer(
         Results<Ok<EditAnswer>, Created<EditAnswer>, Refused, Absent, Clash, Stale> answer) => answer;
 
-    /// <summary>What is in the build as far as the orders and the plan tell; null where it can no longer be planned, and nothing is known that way.</summary>
-    private static async Task<(PartsList? List, Busy? Busy)> KnownAsync(BuildSittingRequest request, PlanQuestions questions, CancellationToken gone)
+    /// <summary>What is in the build as it is planned; null where it can no longer be planned: then what was ordered is all that is known.</summary>
+    private static async Task<(PartsList? List, Busy? Busy)> PlannedAsync(BuildSittingRequest request, PlanQuestions questions, CancellationToken gone)
     {
         var asked = new PlanRequest { Build = request.Build, Objective = request.Objective };
         switch (await questions.BeginAsync(request.Build, asked, gone))
         {
             case PlanReading.Full full:
                 return (null, full.Answer);
+            case PlanReading.NotHeld or PlanReading.Outdated:
+                return (null, null);
             case PlanReading.Ready ready:
                 using (ready.Turn)
                 {
                     return (await ready.Turn.RunAsync(stop => PartsLists.Of(ready.Facts, ready.Build, asked.PlanOf(ready, null, stop))), null);
                 }
 
-            default:
-                return (null, null);
+            case var other:
+                throw new InvalidOperationException($"A question about a plan was read as {other.GetType().Name}, which no answer names.");
         }
     }
 }

@@ -1,4 +1,5 @@
 using PartMatch.Core.LookAlikes;
+using PartMatch.Storage.History;
 using PartMatch.Storage.LookAlikes;
 
 namespace PartMatch.Web.LookAlikes;
@@ -13,8 +14,8 @@ internal sealed class NumberSource(NumberStore store, ILogger<NumberSource> logg
     // Ours: comparing so many one by one takes about as long as the table does.
     private const int MostComparedOneByOne = 500;
 
-    // Ours: reading more rows than that one by one is slower than scanning the base.
-    private const int MostChangedRows = 5_000;
+    // Ours: reading more parts than that one by one is slower than scanning the base.
+    private const int MostChangedParts = 5_000;
 
     private readonly Lock _lock = new();
     private volatile Published? _published;
@@ -22,7 +23,7 @@ internal sealed class NumberSource(NumberStore store, ILogger<NumberSource> logg
     private bool _stopped;
 
     /// <param name="Version">Of the base; taken before reading, so that a change meanwhile is looked for again.</param>
-    private sealed record Published(long Version, long Change, LookAlikeIndex Index);
+    private sealed record Published(long Version, HistoryEnd End, LookAlikeIndex Index);
 
     /// <summary>The index as the base stands, or null while there is none: then the base itself has to be searched.</summary>
     public LookAlikeIndex? Find()
@@ -75,8 +76,8 @@ internal sealed class NumberSource(NumberStore store, ILogger<NumberSource> logg
         {
             if (_published is { } published && published.Version != version)
             {
-                var changed = store.Since(published.Change, MostChangedRows);
-                _published = changed is null ? null : new Published(version, changed.Change,
+                var changed = store.Since(published.End, MostChangedParts);
+                _published = changed is null ? null : new Published(version, changed.End,
                     changed.Parts.Count == 0 ? published.Index : published.Index.With(changed.Parts, changed.Numbers));
             }
         }
@@ -97,9 +98,9 @@ internal sealed class NumberSource(NumberStore store, ILogger<NumberSource> logg
         lock (_lock)
         {
             // A build that began before a change that is published by now: what came since is looked for by the next search.
-            if (_published is null || _published.Change <= read.Change || _published.Index.Changed > 0)
+            if (_published is null || _published.End.Change <= read.End.Change || _published.Index.Changed > 0)
             {
-                _published = new Published(version, read.Change, index);
+                _published = new Published(version, read.End, index);
             }
         }
 

@@ -53,8 +53,8 @@ internal sealed class GoodsInRecording(
         }, note, cancellation) switch
         {
             GoodsInOutcome.Told told => Tell(told.Outcome, address),
-            GoodsInOutcome.NotKept { Outcome: EditOutcome.Faulty faulty } => (null, EditProblems.Faulty(faulty.Faults, inChanges: true)),
-            _ => (null, EditProblems.NoBook(build.Family)),
+            GoodsInOutcome.NotKept notKept => (null, Refusal(notKept.Outcome, build.Family)),
+            var other => throw new InvalidOperationException($"Goods in ended as {other.GetType().Name}, which no answer names."),
         };
 
         (GoodsInRecorded?, ProblemAnswer?) Tell(OrderOutcome outcome, string? kept) => outcome switch
@@ -65,6 +65,15 @@ internal sealed class GoodsInRecording(
             _ => (null, OrderProblems.NoOrder(build.Code, record.Order.ToString(CultureInfo.InvariantCulture))),
         };
     }
+
+    /// <summary>Why readings are not kept.</summary>
+    internal static ProblemAnswer Refusal(EditOutcome notKept, string book) => notKept switch
+    {
+        EditOutcome.Faulty faulty => EditProblems.Faulty(faulty.Faults, inChanges: true),
+        EditOutcome.InUse inUse => EditProblems.InUse(inUse.Users, inUse.Total, "mend those rows first"),
+        EditOutcome.NoBook => EditProblems.NoBook(book),
+        var other => throw new InvalidOperationException($"An item that is new ended as {other.GetType().Name}, which no answer names."),
+    };
 
     private OrderFault? FaultOf(Build build, Order order, GoodsInRecord record, string day) =>
         record.IsRight && (record.Fault is not null || record.Sent is not null)
@@ -77,9 +86,9 @@ internal sealed class GoodsInRecording(
 
     /// <summary>What is right was there to be looked at, and was looked at: both are told, not taken for granted.</summary>
     private static OrderFault? FaultOfLook(Order order, GoodsInRecord record) => !record.IsRight ? null
-        : OrderEventCheck.FaultOfLook(order, record.ToEvent(order.Terms.OrderedOn, null, isBeyondLimits: false)) is { Field: "act" } notThere
-            ? notThere with { Field = "isRight", Found = "true" }
-            : OrderEventCheck.FaultOfLook(order, record.ToEvent(order.Terms.OrderedOn, null, isBeyondLimits: false));
+        : OrderEventCheck.FaultOfLook(order, record.ToEvent(order.Terms.OrderedOn, null, isBeyondLimits: false)) is { } fault
+            ? fault.Field == "act" ? fault with { Field = "isRight", Found = "true" } : fault
+            : null;
 
     private static IEnumerable<RowChange> Rows(Order order, GoodsInRecord record, string item, string day)
     {

@@ -1,15 +1,20 @@
+using PartMatch.Storage.History;
 using PartMatch.Storage.Parts;
 
 namespace PartMatch.Web.Parts;
 
-/// <summary>The one index of parts: built beside the requests, replaced as a whole, and always as the base stands; as <see cref="LookAlikes.NumberSource"/> is of numbers.</summary>
+/// <summary>The one index of parts: built beside the requests, replaced as a whole, and always as the base stands.</summary>
+/// <remarks>
+/// Kept as <see cref="LookAlikes.NumberSource"/> keeps the index of numbers. One class for both would have to be told what is read, how a change comes into it,
+/// how much of it has changed and what is said of it: more than what the two have in common.
+/// </remarks>
 internal sealed class PartIndexSource(PartStore store, ILogger<PartIndexSource> logger) : IDisposable
 {
-    // Ours: so many are searched apart in no time.
+    // Ours: few beside all parts, so that searching them apart adds little.
     private const int MostSearchedApart = 500;
 
-    // Ours: reading more rows than that one by one is slower than scanning the base.
-    private const int MostChangedRows = 5_000;
+    // Ours: reading more parts than that one by one is slower than scanning the base.
+    private const int MostChangedParts = 5_000;
 
     private readonly Lock _lock = new();
     private volatile Published? _published;
@@ -17,7 +22,7 @@ internal sealed class PartIndexSource(PartStore store, ILogger<PartIndexSource> 
     private bool _stopped;
 
     /// <param name="Version">Of the base; taken before reading, so that a change meanwhile is looked for again.</param>
-    private sealed record Published(long Version, long Change, PartIndex Index);
+    private sealed record Published(long Version, HistoryEnd End, PartIndex Index);
 
     /// <summary>The index as the base stands, or null while there is none: then the base itself has to be searched.</summary>
     public PartIndex? Find()
@@ -53,7 +58,7 @@ internal sealed class PartIndexSource(PartStore store, ILogger<PartIndexSource> 
         {
             if (_published is { } published && published.Version != version)
             {
-                _published = store.Index(published.Index, published.Change, MostChangedRows) is var (change, index) ? new Published(version, change, index) : null;
+                _published = store.Index(published.Index, published.End, MostChangedParts) is var (end, index) ? new Published(version, end, index) : null;
             }
         }
 
@@ -68,13 +73,13 @@ internal sealed class PartIndexSource(PartStore store, ILogger<PartIndexSource> 
 
     private void Build()
     {
-        var (version, (change, index)) = (store.Version(), store.Index());
+        var (version, (end, index)) = (store.Version(), store.Index());
         lock (_lock)
         {
             // A build that began before a change that is published by now: what came since is looked for by the next search.
-            if (_published is null || _published.Change <= change || _published.Index.Changed > 0)
+            if (_published is null || _published.End.Change <= end.Change || _published.Index.Changed > 0)
             {
-                _published = new Published(version, change, index);
+                _published = new Published(version, end, index);
             }
         }
 

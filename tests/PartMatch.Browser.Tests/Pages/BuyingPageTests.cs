@@ -58,8 +58,12 @@ public sealed partial class BuyingPageTests(Bench bench) : PageTests(
     public async Task On_a_phone_what_is_on_the_way_is_folded_and_what_came_is_open()
     {
         await using var sheet = await Bench.OpenAsync(GoodsIn, Look.Phone);
-        await Assertions.Expect(sheet.Page.Locator(".bench-part").Filter(new() { HasText = "P-14-0212-A" }).GetByRole(AriaRole.Button, new() { Name = "It is right" })).ToBeVisibleAsync();
-        await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Button, new() { Name = "It has come" })).ToHaveCountAsync(0); // in a fold it is not there to be pressed
+        var there = sheet.Page.Locator(".bench-part").Filter(new() { HasText = "P-14-0212-A" });
+        await Assertions.Expect(there.GetByRole(AriaRole.Button, new() { Name = "It is right" })).ToBeVisibleAsync();
+        var comes = sheet.Page.GetByRole(AriaRole.Button, new() { Name = "It has come" });
+        await Assertions.Expect(comes).ToHaveCountAsync(0); // in a fold it is not there to be pressed
+        await sheet.Page.Locator("details.fold > summary").Filter(new() { HasText = "on the way" }).First.ClickAsync();
+        await Assertions.Expect(comes.First).ToBeVisibleAsync();
         sheet.AssertQuiet();
     }
 

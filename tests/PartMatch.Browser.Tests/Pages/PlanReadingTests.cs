@@ -155,6 +155,18 @@ public sealed class PlanReadingTests(Bench bench)
         sheet.AssertQuiet();
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("\"notStated\":[],")]
+    public async Task Nothing_is_said_of_what_is_not_stated_where_all_is(string stated)
+    {
+        var conflict = Conflict.Replace("\"members\":[{\"wish\":\"obtainable:piston\"", stated + "\"members\":[{\"wish\":\"obtainable:piston\"", StringComparison.Ordinal);
+        await using var sheet = await OpenAsync(NoPlan, conflict);
+        await Assertions.Expect(sheet.Page.GetByRole(AriaRole.Heading, new() { Name = "What conflicts", Exact = true }).First).ToBeVisibleAsync();
+        await Assertions.Expect(sheet.Page.Locator(".not-stated")).ToHaveCountAsync(0);
+        sheet.AssertQuiet();
+    }
+
     private async Task<Sheet> OpenAsync(string plan = Plan, string conflict = Conflict)
     {
         Chromium.MustBeThere();

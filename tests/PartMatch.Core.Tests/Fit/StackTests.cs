@@ -136,6 +136,7 @@ public sealed class StackTests
     [Theory]
     [InlineData("wheel.thread", "+wheel.seat|-shaft.thickness")] // no term of the sum
     [InlineData("shaft.thickness", "+wheel.seat|-shaft.thickness|-0.01")] // another sum
+    [InlineData("shaft.thickness", "+wheel.seat|+wheel.seat|-shaft.thickness")] // another sum of the same terms: 3.0 + 3.0 − 2.5 = 3.5
     public void Work_that_does_not_set_the_sum_leaves_it_running_differently(string changes, string terms)
     {
         var answer = Lash(changes, terms).Ask("W-2");

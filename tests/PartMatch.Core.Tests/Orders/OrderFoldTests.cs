@@ -186,6 +186,27 @@ public sealed class OrderFoldTests
     public void What_has_happened_is_not_of_a_day_to_come(string on, bool isFaulty) =>
         Assert.Equal(isFaulty, OrderEventCheck.FaultOfDay(Did(OrderAct.Arrived) with { On = on }, new DateOnly(2026, 11, 7)) is { Field: "on" });
 
+    // Of 8 bolts: the line is called wrong, ordered or arrived after the worst of its pieces, and only what has come and was not looked at can be looked at.
+    public static TheoryData<string, OrderEvent[]> Looked => new()
+    {
+        { "act", [] }, // all 8 on the way
+        { "act", [Wrong(2, pieces: 1)] }, // 1 wrong, 7 on the way
+        { "act", [Did(OrderAct.Arrived, 2, 2), Did(OrderAct.Checked, 2)] }, // 2 checked, 6 on the way
+        { "seen", [Did(OrderAct.Arrived, 2, 2)] }, // 2 there, 6 on the way: then it is asked what was seen
+        { "seen", [Wrong(2, pieces: 1), Did(OrderAct.Arrived, 2, 3)] }, // 1 wrong, 3 there, 4 on the way
+        { "seen", [Did(OrderAct.Arrived, 2), Did(OrderAct.Checked, 2)] }, // nothing on the way, nothing left: as it was
+    };
+
+    [Theory]
+    [MemberData(nameof(Looked))]
+    public void Only_pieces_that_have_come_can_be_told_as_checked(string field, OrderEvent[] before)
+    {
+        var fault = OrderEventCheck.FaultOfLook(Of(before), Did(OrderAct.Checked, 2));
+
+        Assert.Equal(field, fault?.Field);
+        Assert.Equal(field == "act", fault?.Expected == "pieces that have come and were not looked at");
+    }
+
     [Fact]
     public void Order_is_known_of_a_day_as_far_as_it_was_told()
     {

@@ -1,9 +1,11 @@
 using PartMatch.Core.Catalogue;
 using PartMatch.Core.LookAlikes;
 using PartMatch.Storage.Books;
+using PartMatch.Storage.History;
 using PartMatch.Storage.LookAlikes;
 using PartMatch.Storage.Tests.Books;
 using PartMatch.Storage.Tests.Editing;
+using PartMatch.Storage.Tests.History;
 using Xunit;
 
 namespace PartMatch.Storage.Tests.LookAlikes;
@@ -46,16 +48,16 @@ public sealed class NumberStoreTests : IDisposable
     [Fact]
     public void Nothing_has_changed_since_the_last_change()
     {
-        var since = _store.Since(_store.All().Change, 10);
+        var since = _store.Since(_store.All().End, 10);
         Assert.NotNull(since);
         Assert.Empty(since.Parts);
-        Assert.Equal(_store.All().Change, since.Change);
+        Assert.Equal(_store.All().End, since.End);
     }
 
     [Fact]
     public void A_change_names_the_parts_it_touches_with_all_their_numbers_and_no_other()
     {
-        var before = _store.All().Change;
+        var before = _store.All().End;
         _base.Done(EditBase.Add("parts", "part=marl:N-5", "kind=bush", "name=New bush"));
         _base.Done(EditBase.Add("sellers", "seller=abel", "name=Abel"));
         var since = Since(before);
@@ -67,7 +69,7 @@ public sealed class NumberStoreTests : IDisposable
     public void A_part_that_is_gone_is_named_and_has_no_number()
     {
         var change = _base.Done(EditBase.Add("parts", "part=marl:N-5", "kind=bush", "name=New bush")).Change;
-        var before = _store.All().Change;
+        var before = _store.All().End;
         _base.Undo(change);
         var since = Since(before);
         Assert.Equal(["marl:N-5"], since.Parts);
@@ -77,7 +79,7 @@ public sealed class NumberStoreTests : IDisposable
     [Fact]
     public void Further_numbers_of_a_part_come_with_its_own()
     {
-        var before = _store.All().Change;
+        var before = _store.All().End;
         _base.Done(EditBase.Add("numbers", "number=orrin:C-4", "sort=supplier", "part=marl:B-1/2"));
         Assert.Equal(["B12", "C4", "CAST9"], Since(before).Numbers.Select(number => number.Key).Order());
     }
@@ -85,16 +87,35 @@ public sealed class NumberStoreTests : IDisposable
     [Fact]
     public void Imports_are_changes_too_and_too_many_rows_are_not_read()
     {
-        var before = _store.All().Change;
+        var before = _store.All().End;
         Assert.IsType<ImportOutcome.Imported>(_base.Base.Import(
             SampleBook.Family().Add("parts.csv", "marl:X-9,bush,Third bush,,").Add("parts.csv", "marl:X-8,bush,Fourth bush,,").Files, ImportMode.Replace));
         Assert.Equal(["marl:X-8", "marl:X-9"], Since(before).Parts.Order());
         Assert.Null(_store.Since(before, 1));
     }
 
-    private NumbersChanged Since(long change)
+    // The older base has as many changes by now as the one that was read, and others.
+    [Fact]
+    public void Another_base_in_place_of_this_one_shows_though_its_history_is_no_shorter()
     {
-        var since = _store.Since(change, 100);
+        using var kept = new KeptCopy(_base.Base.Path);
+        _base.Done(EditBase.Add("parts", "part=marl:N-5", "kind=bush", "name=New bush"));
+        _base.Done(EditBase.Add("parts", "part=marl:N-6", "kind=bush", "name=New bush"));
+        var before = _store.All().End;
+
+        kept.PutBack();
+        foreach (var number in new[] { "7", "8", "9" })
+        {
+            _base.Done(EditBase.Add("parts", $"part=marl:N-{number}", "kind=bush", "name=New bush"));
+        }
+
+        Assert.Equal(before.Change + 1, _store.All().End.Change);
+        Assert.Null(_store.Since(before, 100));
+    }
+
+    private NumbersChanged Since(HistoryEnd end)
+    {
+        var since = _store.Since(end, 100);
         Assert.NotNull(since);
         return since;
     }

@@ -1,6 +1,7 @@
 using PartMatch.Storage.LookAlikes;
 using PartMatch.Storage.Parts;
 using PartMatch.Storage.Tests.Books;
+using PartMatch.Storage.Tests.History;
 using Xunit;
 
 namespace PartMatch.Storage.Tests.Parts;
@@ -40,9 +41,9 @@ public sealed class PartIndexTests : IDisposable
     public void Parts_that_changed_since_are_found_as_they_stand()
     {
         _temp.Load(SampleBook.Common().Files, SampleBook.Family().Files);
-        var (change, index) = _store.Index();
+        var (end, index) = _store.Index();
         _temp.Load(SampleBook.Family().Remove("numbers.csv").Change("parts.csv", "Front bush wide", "Wide bearing").Add("parts.csv", "marl:S-99,bush,Late seal,,").Files);
-        var later = _store.Index(index, change, 5_000);
+        var later = _store.Index(index, end, 5_000);
 
         Assert.NotNull(later);
         Assert.NotSame(index, later.Value.Index);
@@ -51,13 +52,65 @@ public sealed class PartIndexTests : IDisposable
 
         // And once more on top of that, as it was at first.
         _temp.Load(SampleBook.Family().Files);
-        var last = _store.Index(later.Value.Index, later.Value.Change, 5_000);
+        var last = _store.Index(later.Value.Index, later.Value.End, 5_000);
         Assert.NotNull(last);
         Assert.All(asked, query => AssertAlike(query, last.Value.Index));
 
         // More parts have changed than are read, however many rows of the history tell of one of them.
-        Assert.Null(_store.Index(index, change, 1));
-        Assert.Null(new NumberStore(_temp.Database).Since(change, 1));
+        Assert.Null(_store.Index(index, end, 1));
+        Assert.Null(new NumberStore(_temp.Database).Since(end, 1));
+    }
+
+    // An index from before parts were removed: a page has gaps then, and what is behind it is still to be reached.
+    [Fact]
+    public void Pages_go_on_behind_parts_that_are_gone()
+    {
+        _temp.Load(SampleBook.Common().Files, SampleBook.Family().Add("parts.csv", "marl:A-1,bush,Gone,,").Add("parts.csv", "marl:A-2,bush,Gone too,,").Files);
+        var (_, index) = _store.Index();
+        _temp.Load(SampleBook.Family().Files);
+
+        var (found, cursor) = (new List<string>(), (string?)null);
+        do
+        {
+            var page = _store.Search("", 2, cursor, index);
+            found.AddRange(page.Parts.Select(part => part.Part));
+            cursor = page.Cursor;
+        }
+        while (cursor is not null);
+
+        Assert.Equal(_store.Search("", 100, null).Parts.Select(part => part.Part), found);
+    }
+
+    [Fact]
+    public void Index_follows_changes_after_which_none_of_the_changed_parts_is_left_or_none_has_changed()
+    {
+        _temp.Load(SampleBook.Common().Files, SampleBook.Family().Add("parts.csv", "marl:A-1,bush,Gone,,").Files);
+        var (end, index) = _store.Index();
+        _temp.Load(SampleBook.Family().Files);
+        var later = _store.Index(index, end, 5_000);
+        Assert.NotNull(later);
+        AssertAlike("", later.Value.Index);
+
+        var same = _store.Index(later.Value.Index, later.Value.End, 5_000);
+        Assert.NotNull(same);
+        Assert.Same(later.Value.Index, same.Value.Index);
+    }
+
+    // The older base has as many changes by now as the one that was indexed, and others.
+    [Fact]
+    public void Another_base_in_place_of_this_one_shows_though_its_history_is_no_shorter()
+    {
+        _temp.Load(SampleBook.Common().Files, SampleBook.Family().Files);
+        using var kept = new KeptCopy(_temp.Path);
+        _temp.Load(SampleBook.Family().Add("parts.csv", "marl:A-1,bush,Gone,,").Files);
+        var (end, index) = _store.Index();
+
+        kept.PutBack();
+        _temp.Load(SampleBook.Family().Add("parts.csv", "marl:A-2,bush,Here,,").Files);
+        _temp.Load(SampleBook.Family().Add("parts.csv", "marl:A-3,bush,Here,,").Files);
+
+        Assert.Equal(end.Change + 1, _store.Index().End.Change);
+        Assert.Null(_store.Index(index, end, 5_000));
     }
 
     private static string Piece(string text, Random dice)

@@ -103,6 +103,38 @@ public sealed class FinishedEndpointsTests : IAsyncLifetime
         Assert.Equal(HttpStatusCode.OK, stands.StatusCode);
     }
 
+    // No money buys the bolts and the rest that is wanted new: there is no plan. What was ordered is on the way all the same.
+    [Fact]
+    public async Task What_is_on_the_way_is_not_found_to_fit_where_there_is_no_plan_either()
+    {
+        await _client.StoreAsync(Rig("\"budget\":\"1.00\","));
+        await OrderPumpAsync();
+        Assert.Equal("infeasible", (await _client.AskAsync("/api/builds/rig/plan?on=2026-11-25")).Text("status"));
+
+        using var refused = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/findings", PumpFits);
+        var error = (await refused.ProblemAsync(HttpStatusCode.BadRequest, "bad-row")).OnlyError();
+        Assert.Equal(("lines[1].stands", "on the way (order 1, line 1)"), (error.Text("field"), error.Text("found")));
+        Assert.Empty((await _client.AskAsync("/api/books/duo-2/findings")).List("rows"));
+    }
+
+    // The currency of the build was changed under its order: no plan can be asked for, and what the order says is known.
+    [Fact]
+    public async Task What_is_on_the_way_is_not_found_to_fit_where_no_plan_can_be_asked_for()
+    {
+        await _client.StoreAsync(Rig());
+        await OrderPumpAsync();
+        using var changed = await _client.SendAsync(HttpMethod.Put, "/api/builds/rig", Rig().Replace("EUR", "CHF", StringComparison.Ordinal), "1");
+        Assert.Equal(HttpStatusCode.OK, changed.StatusCode);
+        await _client.RefuseAsync("/api/builds/rig/plan", HttpStatusCode.Conflict, "build-outdated");
+
+        using var refused = await _client.SendAsync(HttpMethod.Post, "/api/builds/rig/findings", PumpFits);
+        Assert.Equal("lines[1].stands", (await refused.ProblemAsync(HttpStatusCode.BadRequest, "bad-row")).OnlyError().Text("field"));
+
+        using var stands = await _client.SendAsync(
+            HttpMethod.Post, "/api/builds/rig/findings", PumpFits.Replace("\"yes\"", "\"yes\",\"stands\":true", StringComparison.Ordinal));
+        Assert.Equal(HttpStatusCode.OK, stands.StatusCode);
+    }
+
     [Fact]
     public async Task Sitting_that_says_nothing_of_any_line_is_refused()
     {
@@ -128,5 +160,20 @@ public sealed class FinishedEndpointsTests : IAsyncLifetime
 
         Assert.Equal("/api/builds/cart/yard-list?objective=cheapest&version=1&on=2026-11-26", list.Text("permalink"));
         Assert.Equal(list.Text("status") == "infeasible", list.List("parts").Count == 0);
+    }
+
+    private const string PumpFits =
+        """{"date":"2026-11-25","lines":[{"position":"injector","part":"none"},{"position":"coolant-pump","part":"ardlow:12/34","mounts":"yes"}]}""";
+
+    private static string Rig(string more = "") =>
+        "{\"code\":\"rig\",\"title\":\"A rig\",\"family\":\"duo-2\"," + more
+            + "\"donor\":{\"variant\":\"a\",\"states\":[{\"position\":\"coolant-pump\",\"state\":\"damaged\"}]},\"currency\":\"EUR\"}";
+
+    private async Task OrderPumpAsync()
+    {
+        using var made = await _client.SendAsync(
+            HttpMethod.Post, "/api/builds/rig/orders",
+            """{"lines":[{"part":"ardlow:12/34","pieces":1,"price":"96.00","isNew":true}],"sending":"9.00","orderedOn":"2026-11-20"}""", "*");
+        Assert.Equal(HttpStatusCode.Created, made.StatusCode);
     }
 }

@@ -1,5 +1,8 @@
 using System.Net;
 using System.Text.Json;
+using PartMatch.Storage.Books;
+using PartMatch.Storage.Editing;
+using PartMatch.Web.Http;
 using PartMatch.Web.Orders;
 using PartMatch.Web.Tests.Builds;
 
@@ -303,6 +306,32 @@ public sealed class OrderEndpointsTests : IAsyncLifetime
             Assert.All(answer.List("pairs").Skip(1), pair => Assert.Empty(pair.List("cameWrong")));
             Assert.Contains("what came wrong first", answer.Text("headlineText"), StringComparison.Ordinal);
         }
+    }
+
+    // What stands on the thing is typed as it is read: 12-35 and 12/35 are one number.
+    [Fact]
+    public async Task Pair_that_came_wrong_stands_first_however_the_number_was_written()
+    {
+        await MakeAsync();
+        using var told = await _client.SendAsync(
+            HttpMethod.Post, "/api/builds/rig/goods-in", """{"order":1,"line":1,"isRight":false,"fault":"other-part","sent":"ardlow:12-35"}""", "1");
+        Assert.Equal(HttpStatusCode.OK, told.StatusCode);
+        await MakeAsync(); // the next one is on the way
+
+        var pairs = (await _client.AskAsync("/api/builds/rig/look-alikes?danger=low&on=2026-12-01")).List("pairs");
+        Assert.Equal(("ardlow:12/34", "ardlow:12/35"), (pairs[0].Text("part"), pairs[0].Text("other")));
+        Assert.StartsWith("ardlow:12-35 came for ardlow:12/34 in this build: order 1, line 1", pairs[0].Texts("cameWrong").Single(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Readings_that_could_not_be_kept_are_refused_for_what_stood_in_their_way()
+    {
+        var user = new BookUser("duo-2", "evidence.csv", "ev-2", "", "retracted_on: empty, but a reason for retracting it is given");
+
+        Assert.Equal("in-use", GoodsInRecording.Refusal(new EditOutcome.InUse([user], 1), "duo-2").Problem.Type.Split('/')[^1]);
+        Assert.IsType<Absent>(GoodsInRecording.Refusal(new EditOutcome.NoBook("duo-2"), "duo-2"));
+        Assert.IsType<Refused>(GoodsInRecording.Refusal(new EditOutcome.Faulty([]), "duo-2"));
+        Assert.Throws<InvalidOperationException>(() => GoodsInRecording.Refusal(new EditOutcome.Same([]), "duo-2")); // an item that is new changes the book
     }
 
     private async Task MakeAsync(string body = Pump)
