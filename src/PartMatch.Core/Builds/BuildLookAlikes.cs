@@ -28,7 +28,8 @@ public sealed record BuildLookAlikes(BuildLookAlikesAsked Asked, string Headline
         EndangeredBy[] pairs =
         [
             .. PairRanking.Endangering(facts, family, parts, DangerLevel.None)
-                .Select(pair => (pair, CameWrong: CameWrong(KeyOf(pair.A.Part), KeyOf(pair.B.Part)))).Where(one => one.pair.Danger >= least || one.CameWrong.Length > 0)
+                .Select(pair => (pair, CameWrong: CameWrong(KeyOf(pair.A.Part), KeyOf(pair.B.Part))))
+                .Where(one => one.pair.Danger >= least || one.CameWrong.Length > 0)
                 .OrderByDescending(one => one.CameWrong.Length > 0).Select(one =>
             {
                 var pair = one.pair;

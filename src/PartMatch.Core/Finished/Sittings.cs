@@ -61,11 +61,12 @@ public static class Sittings
         }
 
         var bought = orders.SelectMany(order => order.Lines, (order, line) => (order.Number, Line: line))
-            .Where(one => PartId.FindKey(one.Line.Agreed.Part) == key && (one.Line.Agreed.For.Count == 0 || one.Line.Agreed.For.Contains(told.Position))).ToList();
+            .Where(one => PartId.FindKey(one.Line.Agreed.Part) == key
+                && (one.Line.Agreed.For.Count == 0 || one.Line.Agreed.For.Contains(told.Position))).ToList();
         return bought.Exists(one => one.Line.Pieces.Checked > 0) ? [] :
         [
-            .. bought.SelectMany(one => new[] { (State: LineState.Ordered, Pieces: one.Line.Pieces.OnTheWay), (State: LineState.Arrived, Pieces: one.Line.Pieces.Arrived) }
-                .Where(where => where.Pieces > 0).Select(where => PartsLists.SayNotYet(where.State, one.Number, one.Line.Line))),
+            .. bought.SelectMany(one => new[] { (State: LineState.Ordered, one.Line.Pieces.OnTheWay), (State: LineState.Arrived, one.Line.Pieces.Arrived) }
+                .Where(where => where.Item2 > 0).Select(where => PartsLists.SayNotYet(where.State, one.Number, one.Line.Line))),
         ];
     }
 

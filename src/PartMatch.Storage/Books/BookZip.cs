@@ -31,7 +31,9 @@ public static class BookZip
     /// <summary>The oldest time a zip can state.</summary>
     private static readonly DateTimeOffset _entryTime = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-    /// <summary>Unpacks once, within the limits, and keeps nothing: the files are unpacked again as they are read. They lie at the root or all under one folder.</summary>
+    /// <summary>
+    /// Unpacks once, within the limits, and keeps nothing: the files are unpacked again as they are read. They lie at the root or all under one folder.
+    /// </summary>
     /// <param name="zip">Readable and seekable; open and unchanged as long as the files are read, by one reader at a time.</param>
     public static BookReading Read(Stream zip, BookZipLimits limits)
     {

@@ -193,7 +193,9 @@ public sealed class PartIndex
             }
         }
 
-        /// <summary>Which text that byte belongs to. Near the last one where many contain what is wanted, else far behind it: looked for in growing steps.</summary>
+        /// <summary>
+        /// Which text that byte belongs to. Near the last one where many contain what is wanted, else far behind it: looked for in growing steps.
+        /// </summary>
         /// <param name="from">Known not to be behind it.</param>
         private int PlaceOf(int at, int from)
         {

@@ -3,7 +3,8 @@ using System.Numerics;
 namespace PartMatch.Storage.Books.Checks;
 
 /// <summary>
-/// Finds rows by a key without keeping the keys: a hash, a place and a link for each, some sixteen bytes. Where a hash is the same, the key is worked out of its row again.
+/// Finds rows by a key without keeping the keys: a hash, a place and a link for each, some sixteen bytes. Where a hash is the same, the key is
+/// worked out of its row again.
 /// </summary>
 /// <param name="keyAt">The key of the row at a place; the same at every time.</param>
 /// <param name="capacity">How many rows there may be, where it is known.</param>
