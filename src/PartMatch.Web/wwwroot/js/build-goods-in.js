@@ -100,8 +100,10 @@ function foundForm(place, arrival, about) {
 function arrivalSection(arrival, about) {
   const place = el('section', { class: 'bench-part' });
   const isWrong = arrival.state === 'wrong';
-  const title = el('h3', null, arrival.name, ' ', partLink(arrival.part, arrival.number));
+  const isFolded = arrival.state === 'ordered';
+  const title = el('h3', null, arrival.name, ' ', isFolded ? el('span', { class: 'number' }, arrival.number ?? arrival.part) : partLink(arrival.part, arrival.number));
   const content = [
+    isFolded ? el('p', { class: 'small acts' }, 'The part: ', partLink(arrival.part, arrival.number)) : null, // the whole heading is what is pressed: no link within it
     el('p', null, el('strong', null, `${sentence(stateWords[arrival.state])}. `), `Order ${arrival.order}, line ${arrival.line}${arrival.seller ? `, ${codeOf(arrival.seller)}` : ''}`,
       arrival.arrivedOn ? `, came on ${arrival.arrivedOn}` : arrival.expectedOn ? `, ${arrival.isLate ? 'should have come' : 'should come'} by ${arrival.expectedOn}` : '', '.'),
     arrival.cautions.map(one => el('p', { class: 'caution' }, el('strong', null, 'Caution: '), one.text)),
@@ -114,7 +116,7 @@ function arrivalSection(arrival, about) {
     arrival.items.map(item => el('p', null, sentences(item.text))),
     isWrong ? null : foundForm(place, arrival, about)].flat(Infinity).filter(Boolean);
   // What is on the way is for later: on a phone only its heading stands between what is to be looked at.
-  if (arrival.state === 'ordered') place.append(foldNarrow(title, arrival.isLate ? 'should have come' : 'on the way', content));
+  if (isFolded) place.append(foldNarrow(title, arrival.isLate ? 'should have come' : 'on the way', content));
   else place.append(title, ...content);
   return place;
 }

@@ -49,6 +49,7 @@ function line(part, index) {
     leftOut: stands ? el('li', null, el('label', null, stands, ` ${sentence(part.name)}: ${part.notYet.join('; ')}`)) : null,
     runsOtherwise: part.runs === 'differently' ? part.name : null,
     isDoubtful: () => Boolean(stands) && Boolean(chosenOf(mounts) || chosenOf(runs)),
+    isMissing: () => Boolean(stands) && !stands.checked,
     read: () => (which.value === '-' ? null : said({ position: part.position, part: which.value || other.value.trim(), mounts: chosenOf(mounts),
       runs: chosenOf(runs), note: textOf(note), stands: (stands && (chosenOf(mounts) || chosenOf(runs))) ? true : undefined })),
   };
@@ -94,9 +95,11 @@ export function sittingForm(answer, { build, again }) {
     const told = sent.filter(one => one && (one.mounts || one.runs));
     const findings = told.reduce((sum, one) => sum + (one.mounts ? 1 : 0) + (one.runs ? 1 : 0), 0);
     const doubtful = lines.filter(one => one.isDoubtful()).length;
+    const missing = told.some(one => one.runs) ? lines.filter(one => one.isMissing()).length : 0;
     if (findings === 0) return false;
     sure.replaceChildren(...[el('p', null, el('strong', null, `${count(findings, 'finding')} of ${count(told.length, 'position')}, found on ${fields.date.value.trim()}. `),
       'They go into the book of the family and count for every build of it.'),
+    missing ? el('p', { class: 'caution' }, `You say how it ran, and ${count(missing, 'position')} of it ${missing === 1 ? 'is' : 'are'} not here, not looked at or not worked, as far as the orders and the plan tell. No engine runs without what it needs: record this only of one that ran.`) : null,
     doubtful ? el('p', null, `${count(doubtful, 'of them is a position', 'of them are positions')} of which the orders and the plan say that it is not here, not looked at, or its work not done.`) : null,
     el('p', { class: 'actions' }, el('button', null, `Record ${count(findings, 'finding')}`), ' ',
       el('button', { type: 'button', class: 'plain', onclick: () => { sure.hidden = true; button.focus(); } }, 'Not yet'))].filter(Boolean));
