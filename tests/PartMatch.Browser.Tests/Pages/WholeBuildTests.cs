@@ -50,7 +50,7 @@ public sealed partial class WholeBuildTests(Bench bench, WritingServer server) :
         await sheet.GoAsync($"build.html?build={Build}&objective=cheapest");
         await Assertions.Expect(sheet.Page.Locator(".headline h2")).ToContainTextAsync("5773.72 EUR");
         await Assertions.Expect(sheet.Page.Locator("#answer")).ToContainTextAsync("move the full mark of the dipstick");
-        return 576182;
+        return 577372;
     }
 
     /// <summary>Everything that the seller of the pump has for this build.</summary>
