@@ -18,14 +18,17 @@ internal sealed record AskedNumber(IReadOnlyList<string> Known, bool Narrows, IR
     /// <param name="found">Every number near the key; <see cref="Near"/> keeps its order.</param>
     public static AskedNumber Resolve(IReadOnlyList<NearNumber> found, string key, string? maker)
     {
-        PartNumber[] equal = [.. found.Where(near => near.Number.Key == key && (maker is null || near.Number.Maker == maker)).Select(near => near.Number)];
+        PartNumber[] equal = [.. found.Where(near => IsWritten(near, key) && (maker is null || near.Number.Maker == maker)).Select(near => near.Number)];
         var known = Meant(equal);
         PartNumber[] written =
         [
             .. equal.OrderBy(number => number.Maker, StringComparer.Ordinal).ThenBy(number => number.Written, StringComparer.Ordinal).ThenBy(number => number.Part, StringComparer.Ordinal),
         ];
-        return new AskedNumber(known, equal.Length > 0 && !Array.Exists(equal, number => number.Identifies), written, [.. found.Where(near => !IsItself(near.Number, key, known))]);
+        return new AskedNumber(known, equal.Length > 0 && !Array.Exists(equal, number => number.Identifies), written, [.. found.Where(near => !IsItself(near, key, known))]);
     }
+
+    // Of hundreds that are near only a few have the same folded key: the others are not fetched.
+    private static bool IsWritten(NearNumber near, string key) => near.FoldedEdits == 0 && near.Number.Key == key;
 
     // A part's own number means that part; a further number counts where there is none, and a casting mark, which only narrows, where nothing else is found.
     private static IReadOnlyList<string> Meant(PartNumber[] equal)
@@ -38,6 +41,6 @@ internal sealed record AskedNumber(IReadOnlyList<string> Known, bool Narrows, IR
         number.Part == $"{number.Maker}:{number.Written}" ? 0 : number.Sort != NumberSort.CastingMark ? 1 : 2;
 
     // With two parts behind one number nobody knows which of them is meant: each can be taken for the other, so both stay.
-    private static bool IsItself(PartNumber number, string key, IReadOnlyList<string> known) =>
-        number.Key == key && known.Count == 1 && number.Part == known[0];
+    private static bool IsItself(NearNumber near, string key, IReadOnlyList<string> known) =>
+        IsWritten(near, key) && known.Count == 1 && near.Number.Part == known[0];
 }

@@ -16,6 +16,7 @@ internal sealed class CostsFrom
     private const char LastLetter = 'Z';
     private const int Letters = LastLetter - FirstLetter + 1;
     private const double OutsideBand = 45; // six times 7.6, the cheapest lost or added character
+    private const double LostAndAdded = 15; // twice 7.6
 
     private static readonly int _stepsAtAPlace = Letters + Enum.GetValues<MixUpClass>().Length;
     private readonly string _meant;
@@ -39,9 +40,21 @@ internal sealed class CostsFrom
 
     /// <summary>The cost of <see cref="MixUpCost.Between"/>.</summary>
     public double To(string read) =>
-        Math.Abs(_meant.Length - read.Length) > 2 || FoldingClasses.IsSameFolded(_meant, read) || Cheapest(read) is not (< OutsideBand and var cost)
+        Math.Abs(_meant.Length - read.Length) > 2 || FoldingClasses.IsSameFolded(_meant, read) || (OneSubstitution(read) ?? Cheapest(read)) is not (< OutsideBand and var cost)
             ? MixUpCost.Between(_meant, read).Cost
             : MixUpCost.Rounded(cost);
+
+    // Most of what is near differs at one place. What else leads there loses a character and adds one: every other step changes two places.
+    private double? OneSubstitution(string read)
+    {
+        if (_meant.Length != read.Length)
+        {
+            return null;
+        }
+
+        var place = _meant.AsSpan().CommonPrefixLength(read);
+        return _meant.AsSpan(place + 1).SequenceEqual(read.AsSpan(place + 1)) && StepCost(MixUpStep.Substitution, place, read, place) is < LostAndAdded and var cost ? cost : null;
+    }
 
     private double Cheapest(string read)
     {

@@ -61,37 +61,25 @@ public sealed class LookAlikeIndex
     /// <returns>Ordered by cost, then key, then part; a number that stands on several parts comes once for each.</returns>
     public IReadOnlyList<NearNumber> Find(string key)
     {
-        var found = FindInAnyOrder(key);
+        var found = FindInAnyOrder(key).Within(LimitFor(key));
         found.ForEach(near => near.Settle());
         found.Sort(NearNumber.InOrder);
         return found;
     }
 
     /// <summary>The same in any order, for whoever shows only the first of them.</summary>
-    /// <remarks>Not to be kept: what they cost is worked out when it is read.</remarks>
-    internal List<NearNumber> FindInAnyOrder(string key)
+    internal NumbersFound FindInAnyOrder(string key)
     {
         var (folded, limit) = (FoldingClasses.Fold(key), LimitFor(key));
         var near = new List<NearKey>();
         _keys.Find(folded, limit, near);
-        var (found, costs) = (new List<NearNumber>(near.Count), new CostsFrom(key));
-        foreach (var one in near)
+        if (_changedParts.Count > 0)
         {
-            if (IsUnchanged(_numbers[one.Place]))
-            {
-                found.Add(new NearNumber(_numbers[one.Place], key, one.Edits, costs));
-            }
+            near.RemoveAll(one => !IsUnchanged(_numbers[one.Place]));
         }
 
-        foreach (var number in _changed)
-        {
-            if (FoldedEdits(folded, limit, number) is var edits && edits <= limit)
-            {
-                found.Add(new NearNumber(number, key, edits, costs));
-            }
-        }
-
-        return found;
+        return new NumbersFound(
+            key, near, place => _numbers[place], [.. _changed.Select(number => (number, FoldedEdits(folded, limit, number))).Where(found => found.Item2 <= limit)]);
     }
 
     /// <summary>Every two numbers that are near each other, once each, by the limit of the longer key.</summary>

@@ -31,29 +31,38 @@ public static class NearSearch
     /// <exception cref="ArgumentException">The limit is below 1, or the cursor is not one that an answer gave out.</exception>
     public static NearAnswer Decide(LookAlikeIndex index, NearQuestion question)
     {
+        ArgumentOutOfRangeException.ThrowIfLessThan(question.Limit, 1, nameof(question));
         var key = NumberKey.Of(question.Number);
-        var near = AskedNumber.Resolve(index.FindInAnyOrder(key), key, question.Maker).Near;
-        var page = FirstOf(near, question.Limit, question.Cursor);
+        var found = index.FindInAnyOrder(key);
+        var close = found.Within(1);
+        var near = AskedNumber.Resolve(close, key, question.Maker).Near;
+        var page = FirstOf(near, question) ?? PageOf(AskedNumber.Resolve(found.Within(LookAlikeIndex.LimitFor(key)), key, question.Maker).Near, question);
         return new NearAnswer(
             new NearAsked(question.Number, key, question.Maker, question.Limit),
             Complete: true,
             LookAlikeIndex.LimitFor(key),
-            near.Count,
+            found.Count - (close.Count - near.Count),
             page.Cursor,
             [.. page.Rows.Select(row => new NearRow(row.Number.Written, row.Number.Part, row.Edits, row.FoldedEdits, row.Cost))]);
     }
 
-    // Ordering the first of many takes a fraction of ordering all; one more than the page tells that there are more.
-    private static ListPage<NearNumber> FirstOf(IReadOnlyList<NearNumber> near, int limit, string? cursor)
+    // The first page of those one edit away; null where it takes more. No two edits cost less than that: where so many cost less, it need not be known what the others are.
+    private static ListPage<NearNumber>? FirstOf(IReadOnlyList<NearNumber> close, NearQuestion question)
     {
-        NearNumber[] first = cursor is null ? Ordered(near.Where(number => number.FoldedEdits < 2), limit + 1) : [];
+        if (question.Cursor is not null || close.Count <= question.Limit)
+        {
+            return null;
+        }
 
-        // No two edits cost less than that: where so many cost less, it need not be known what the others cost.
-        var isEnough = first.Length > limit && first[^1].Cost < CostsFrom.LeastOfTwoEdits;
-        return ListPage.Of(isEnough ? first : Ordered(near, cursor is null ? limit + 1 : near.Count), RankOf, limit, cursor);
+        var first = Ordered(close, question.Limit);
+        return first[^1].Cost < CostsFrom.LeastOfTwoEdits ? ListPage.Of(first, RankOf, question.Limit, null) : null;
     }
 
-    private static NearNumber[] Ordered(IEnumerable<NearNumber> near, int most) => [.. near.Order(NearNumber.InOrder).Take(most)];
+    private static ListPage<NearNumber> PageOf(IReadOnlyList<NearNumber> near, NearQuestion question) =>
+        ListPage.Of(Ordered(near, question.Cursor is null ? question.Limit : near.Count), RankOf, question.Limit, question.Cursor);
+
+    // One more than the page tells that there are more; ordering the first of many takes a fraction of ordering all.
+    private static NearNumber[] Ordered(IEnumerable<NearNumber> near, int page) => [.. near.Order(NearNumber.InOrder).Take(page + 1)];
 
     private static ListRank RankOf(NearNumber near) => new(0, 0, near.Cost, near.Number.Key, near.Number.Part);
 }
