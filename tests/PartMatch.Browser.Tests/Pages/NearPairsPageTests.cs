@@ -24,4 +24,17 @@ public sealed class NearPairsPageTests(Bench bench) : PageTests(bench, "near-pai
         await sheet.ArriveAtAsync("look-alikes.html?number=");
         sheet.AssertQuiet();
     }
+
+    [Fact]
+    public async Task A_number_of_a_pair_leads_to_its_part()
+    {
+        await using var sheet = await Bench.OpenAsync(Tern);
+        var part = sheet.Page.Locator("#answer tbody tr").First.GetByRole(AriaRole.Link).First;
+        var id = await part.InnerTextAsync();
+        await sheet.TabToAsync(part);
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await sheet.ArriveAtAsync("part.html?number=");
+        Assert.Contains(id.Split(':')[1], await sheet.TextAsync("#answer"), StringComparison.Ordinal);
+        sheet.AssertQuiet();
+    }
 }

@@ -22,6 +22,27 @@ public sealed class SearchPageTests(Bench bench) : PageTests(
         sheet.AssertQuiet();
     }
 
+    // P-26-1147-C with a letter for a digit and two digits swapped.
+    [Fact]
+    public async Task While_a_number_is_typed_the_recorded_and_the_nearly_written_ones_show_without_a_button()
+    {
+        await using var sheet = await Bench.OpenAsync("search.html");
+        var typing = sheet.Page.Locator(".typing");
+        await sheet.Page.GetByLabel("Number or words").PressSequentiallyAsync("P-26-l174-C");
+        var meant = typing.GetByRole(AriaRole.Link, new LocatorGetByRoleOptions { Name = "P-26-1147-C", Exact = true });
+        await Assertions.Expect(meant).ToBeVisibleAsync();
+        await Assertions.Expect(typing).ToContainTextAsync(new Regex(@"Nearly so: .*P-26-1147-C \(\d slips?\)"));
+        await sheet.Page.GetByLabel("Number or words").FillAsync("P-26-1147");
+        await Assertions.Expect(typing).ToContainTextAsync(new Regex("Recorded: P-26-1147"));
+        await sheet.Page.GetByLabel("Number or words").FillAsync("pump");
+        await Assertions.Expect(typing).ToBeEmptyAsync();
+        await sheet.Page.GetByLabel("Number or words").FillAsync("P-26-l174-C");
+        await sheet.TabToAsync(meant);
+        await sheet.Page.Keyboard.PressAsync("Enter");
+        await sheet.ArriveAtAsync("part.html?number=pellworth:P-26-1147-C");
+        sheet.AssertQuiet();
+    }
+
     [Fact]
     public async Task A_part_that_is_dangerously_mixed_up_says_so_in_words_and_leads_to_its_look_alikes()
     {

@@ -4,7 +4,7 @@ import { Refusal, ask } from './api.js';
 import { readLines } from './build-stream.js';
 import { authorization, keepToken, keptToken } from './editor.js';
 import { clearFaults, faultSummary } from './faults.js';
-import { address, count, el, facts, ruled, ways } from './format.js';
+import { address, count, el, facts, grouped, ruled, ways } from './format.js';
 import { drawStrip } from './page.js';
 
 const form = document.getElementById('import');
@@ -82,7 +82,7 @@ function waiting(stop) {
   return progress => {
     if (button.disabled) return;
     const words = stages[progress.stage];
-    far.textContent = words ? `${thousands(progress.rows)} of ${thousands(progress.total)} ${words}`
+    far.textContent = words ? `${grouped(progress.rows)} of ${grouped(progress.total)} ${words}`
       : 'All rows stand; writing the last of it. It can no longer be stopped.';
     if (!words) button.remove();
     bar.max = progress.total;
@@ -91,8 +91,6 @@ function waiting(stop) {
     stage = progress.stage;
   };
 }
-
-const thousands = number => number.toLocaleString('en');
 
 async function send(file) {
   const { mode, token } = form.elements;

@@ -146,8 +146,11 @@ export function sentences(text) {
   return /[.!?)]$/.test(large) ? large : `${large}.`;
 }
 
+/** Ours: up to four digits as they are, above with a comma for each thousand; sums of money and readings have their own writing. */
+export const grouped = many => (many < 10_000 ? String(many) : many.toLocaleString('en'));
+
 export function count(many, one, several = `${one}s`) {
-  return `${many} ${many === 1 ? one : several}`;
+  return `${grouped(many)} ${many === 1 ? one : several}`;
 }
 
 /** A page's address with its question; empty values are left out, lists repeat. */

@@ -2,6 +2,7 @@
 
 import { familyShower, offerFamilies, offerKinds } from './choices.js';
 import { address, el } from './format.js';
+import { whileTyping } from './number-typing.js';
 import { bind, drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -9,6 +10,7 @@ const { number, family, kind } = form.elements;
 const filters = document.getElementById('filters');
 
 drawStrip();
+whileTyping(number, part => address('look-alikes.html', { number: part, family: family.value }));
 
 /** Filters belong to the ranked list: with a number they leave the question. */
 function showFilters(written) {

@@ -3,7 +3,7 @@
 import { Refusal, ask } from './api.js';
 import { readLines } from './build-stream.js';
 import { faultSummary } from './faults.js';
-import { address, count, el, ruled } from './format.js';
+import { address, count, el, grouped, ruled } from './format.js';
 import { drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -25,7 +25,7 @@ function waiting(stop) {
 
 const slips = pair => pair.foldedEdits === 0 ? 'look-alike characters only' : count(pair.edits, 'slip');
 
-const part = (id, number) => [el('span', { class: 'number' }, number), el('div', { class: 'quiet' }, el('a', { href: address('part.html', { part: id }) }, id))];
+const part = (id, number) => [el('span', { class: 'number' }, number), el('div', { class: 'quiet' }, el('a', { href: address('part.html', { number: id }) }, id))];
 
 function tell(answer) {
   const heading = el('h2', { tabindex: '-1' }, answer.total === 0 ? 'No near pair is left to judge' : `${count(answer.total, 'near pair')} that nobody has judged`);
@@ -35,7 +35,7 @@ function tell(answer) {
       part(pair.partA, pair.numberA), part(pair.partB, pair.numberB), slips(pair),
       el('a', { href: address('look-alikes.html', { number: pair.partA }) }, 'what tells them apart'),
     ]), { className: 'restack' }));
-    if (answer.total > answer.pairs.length) place.append(el('p', { class: 'quiet' }, `The first ${answer.pairs.length} of ${answer.total}.`));
+    if (answer.total > answer.pairs.length) place.append(el('p', { class: 'quiet' }, `The first ${answer.pairs.length} of ${grouped(answer.total)}.`));
   }
   status.textContent = heading.textContent;
   heading.focus();

@@ -1,9 +1,11 @@
 // Find a part by its number or by words of its name.
 
 import { address, count, danger, el, partLink, plain, ruled } from './format.js';
+import { whileTyping } from './number-typing.js';
 import { addresses, bind, drawStrip } from './page.js';
 
 drawStrip();
+whileTyping(document.getElementById('q'), part => address('part.html', { number: part }));
 
 function render(answer) {
   const heading = answer.total === 0 ? 'No part found' : count(answer.total, 'part');
