@@ -17,6 +17,13 @@ internal sealed class BuildQuestion
         _givenUp = [.. Solved.Written.Grounds.Index().Where(ground => Solved.GivenUp.Any(given => given.Name == ground.Item.Name)).Select(ground => ground.Index)];
     }
 
+    private BuildQuestion(BuildQuestion other)
+    {
+        (Facts, Build, Today, Memory, Effort, Stop) = (other.Facts, other.Build, other.Today, other.Memory, other.Effort, other.Stop);
+        (Asked, Solved, _givenUp) = (other.Asked, other.Solved, other._givenUp);
+        Run = new PlanRun(Facts, Build, Today, Memory);
+    }
+
     public BuildFacts Facts { get; }
 
     public Build Build { get; }
@@ -48,6 +55,9 @@ internal sealed class BuildQuestion
     /// <summary>The same where what was to be kept "if possible" may give way once more.</summary>
     public SolvedPlan SolveWithWishes(Func<WrittenPlan, PlanProblem> adjust, PlanTies ties = PlanTies.All) =>
         BuildPlanner.SolveWithWishes(Run, Asked.Objective, Effort with { Ties = ties }, adjust: adjust, stop: Stop);
+
+    /// <summary>The same question for another thread: one plans at a time, what is learned is learned for both.</summary>
+    public BuildQuestion ForAnotherThread() => new(this);
 
     /// <summary>What keeps away every plan that has one of these there.</summary>
     public BuildConflict ConflictWith(string position, Func<Candidate, bool> isIt)
@@ -84,6 +94,13 @@ internal static class Otherwise
     /// <summary>At most so many packs of an offer.</summary>
     public static PlanProblem Limit(WrittenPlan written, int offer, int packs) =>
         Offer(written, offer, one => one with { Packs = Math.Min(one.Packs, packs) });
+
+    /// <summary>The same where it is known what the best such plan costs: only its ties are sought.</summary>
+    public static PlanProblem LimitAt(WrittenPlan written, int offer, int packs, long cost)
+    {
+        var limited = Limit(written, offer, packs);
+        return limited with { MostCost = limited.MostCost is { } most && most.Limit <= cost ? most : new PlanBound(cost, null) };
+    }
 
     public static PlanProblem Offer(WrittenPlan written, int offer, Func<PlanOffer, PlanOffer> change) => written.Problem with
     {

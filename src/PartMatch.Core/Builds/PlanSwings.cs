@@ -22,14 +22,30 @@ internal static class PlanSwings
         var solved = question.Solved;
         int[] bought = [.. solved.Solution.Packs.Index().Where(packs => packs.Item > 0 && solved.Written.Offers[packs.Index].Bought is null)
             .Select(packs => packs.Index).Take(MostTried)];
+        JudgedLine[] unsure =
+            [.. solved.Lines.Where(line => line.Outcome == LineOutcome.NotKnown || (line.Sureness == Sureness.Unproven && !line.Candidate.IsNothing)).Take(MostTried)];
         return
         [
-            .. bought.TakeWhile(_ => !question.Stop.IsCancellationRequested).Select(offer => Price(question, offer))
+            .. Each(question, bought, Price)
                 .OrderBy(swing => swing.Room ?? long.MaxValue).ThenBy(swing => swing.Swing.Subject, StringComparer.Ordinal).Select(swing => swing.Swing),
-            .. bought.TakeWhile(_ => !question.Stop.IsCancellationRequested).Select(offer => Delay(question, offer)).OfType<PlanSwing>(),
-            .. solved.Lines.Where(line => line.Outcome == LineOutcome.NotKnown || (line.Sureness == Sureness.Unproven && !line.Candidate.IsNothing)).Take(MostTried)
-                .TakeWhile(_ => !question.Stop.IsCancellationRequested).Select(line => Fit(question, line)),
+            .. Each(question, bought, Delay).OfType<PlanSwing>(),
+            .. Each(question, unsure, Fit),
         ];
+    }
+
+    /// <summary>In the order of what is asked, on every core: each of them is a search of its own, and a search uses one. What is not asked before the stop is left out.</summary>
+    private static IReadOnlyList<TAnswer> Each<T, TAnswer>(BuildQuestion question, IReadOnlyList<T> asked, Func<BuildQuestion, T, TAnswer> ask)
+    {
+        var answers = new (bool IsAnswered, TAnswer Answer)[asked.Count];
+        Parallel.For(
+            0, asked.Count, question.ForAnotherThread,
+            (place, _, own) =>
+            {
+                answers[place] = own.Stop.IsCancellationRequested ? default : (true, ask(own, asked[place]));
+                return own;
+            },
+            _ => { });
+        return [.. answers.Where(answer => answer.IsAnswered).Select(answer => answer.Answer)];
     }
 
     /// <summary>
@@ -39,7 +55,7 @@ internal static class PlanSwings
     {
         var solved = question.Solved;
         var (cost, packs) = (solved.Solution.Totals.Cost, solved.Solution.Packs[offer]);
-        (long Room, int Most)? next = null;
+        (long Room, int Most, long Cost)? next = null;
         var most = packs - 1;
         for (var step = 0; most >= 0; step++)
         {
@@ -52,7 +68,7 @@ internal static class PlanSwings
 
             var left = fewer.Solution.Packs[offer];
             var room = (fewer.Solution.Totals.Cost - cost) / (packs - left);
-            next = next is { } nearest && nearest.Room <= room ? next : (room, limit);
+            next = next is { } nearest && nearest.Room <= room ? next : (room, limit, fewer.Solution.Totals.Cost);
             most = left - 1;
         }
 
@@ -64,7 +80,7 @@ internal static class PlanSwings
                 found.Room == 0
                     ? $"{Name(solved, offer)}: a plan without it, or with less of it, costs the same."
                     : $"{Name(solved, offer)}: the plan stays the cheapest until a pack at the door costs {question.Terms.Say(found.Room)} more.",
-                question.Terms.MoneyOf(found.Room), Becomes(question, question.Solve(written => Otherwise.Limit(written, offer, found.Most)))), found.Room);
+                question.Terms.MoneyOf(found.Room), Becomes(question, question.Solve(written => Otherwise.LimitAt(written, offer, found.Most, found.Cost)))), found.Room);
     }
 
     /// <summary>Later only matters where there is a last day; null where there is none, or where nothing waits for the offer.</summary>

@@ -65,6 +65,10 @@ internal static class DemoPlans
             Time("  the whole answer, remembered", () => BuildPlanner.Plan(facts, build, 1, objective, _today, effort, memory));
         }
 
+        Time("  trade-off", () => BuildFrontiers.ByDays(facts, build, 1, _today, effort, memory), rounds: 3);
+        Time(
+            "    of that what would change the plan",
+            () => PlanSwings.Of(new BuildQuestion(facts, build, 1, PlanObjective.Cheapest, _today, effort, memory, CancellationToken.None)), rounds: 3);
         Time("  conflict", () => BuildConflicts.Find(facts, build, 1, PlanObjective.Cheapest, _today, effort, memory));
         foreach (var (position, part) in new[] { ("piston", "vardmoor:VF-8500-20"), ("coolant-pump", "pellworth:P-26-1147-C") })
         {
@@ -75,11 +79,11 @@ internal static class DemoPlans
         }
     }
 
-    private static void Time<T>(string what, Func<T> work)
+    private static void Time<T>(string what, Func<T> work, int rounds = Rounds)
     {
         work();
         var times = new List<double>();
-        for (var round = 0; round < Rounds; round++)
+        for (var round = 0; round < rounds; round++)
         {
             var watch = Stopwatch.StartNew();
             work();
@@ -87,7 +91,7 @@ internal static class DemoPlans
         }
 
         times.Sort();
-        Say($"{what}: {times[Rounds / 2]:0.0} ms ({times[0]:0.0} to {times[^1]:0.0})");
+        Say($"{what}: {times[rounds / 2]:0.0} ms ({times[0]:0.0} to {times[^1]:0.0})");
     }
 
     private static void Say(FormattableString line) => Console.WriteLine(line.ToString(CultureInfo.InvariantCulture));
