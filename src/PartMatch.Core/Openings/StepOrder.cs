@@ -13,6 +13,7 @@ public static class StepOrder
     public static IReadOnlyList<string> Of(FamilyFacts facts, string variant, IReadOnlyList<string> positions)
     {
         var first = First(facts, variant, positions);
+        var before = positions.Distinct().ToDictionary(position => position, position => Before(first, position), StringComparer.Ordinal);
         var order = new List<string>();
         var open = new HashSet<string>(StringComparer.Ordinal);
         foreach (var position in positions)
@@ -22,7 +23,7 @@ public static class StepOrder
 
         return order;
 
-        // One thing after the other is made free, with all that is in its way: so neighbours stand together.
+        // One thing after the other is made free, with all that is in its way, first what itself waits for most: so neighbours stand together, and bolts with what they hold.
         void Visit(string position)
         {
             if (order.Contains(position))
@@ -35,13 +36,32 @@ public static class StepOrder
                 throw new ArgumentException($"What comes off before {position} runs in a ring.", nameof(positions));
             }
 
-            foreach (var off in first[position])
+            foreach (var off in first[position].OrderByDescending(off => before[off].Count))
             {
                 Visit(off);
             }
 
             order.Add(position);
         }
+    }
+
+    /// <summary>Everything that comes off before it, however far before.</summary>
+    private static HashSet<string> Before(ILookup<string, string> first, string position)
+    {
+        var before = new HashSet<string>(StringComparer.Ordinal);
+        var open = new Stack<string>(first[position]);
+        while (open.TryPop(out var off))
+        {
+            if (before.Add(off))
+            {
+                foreach (var sooner in first[off])
+                {
+                    open.Push(sooner);
+                }
+            }
+        }
+
+        return before;
     }
 
     /// <summary>Of each of these positions those that come off before it.</summary>

@@ -22,6 +22,16 @@ public sealed class StepOrderTests
     public void Without_such_a_row_the_named_order_stands_where_openings_leave_it_free() =>
         Assert.Equal(["bolt", "head", "piston", "plug"], Off(Engine(), "lark", "piston", "head", "bolt", "plug"));
 
+    // The crankshaft waits for the wheel and its bolts as well as for the rod, which is named between them.
+    [Fact]
+    public void Bolts_stand_next_to_what_they_hold()
+    {
+        var engine = new TestFamily().Variant("lark").Place("crankshaft", _ => { }).Place("bolt", _ => { }).Place("rod", _ => { }).Place("wheel", _ => { })
+            .OffFirst("crankshaft", "bolt").OffFirst("crankshaft", "rod").OffFirst("crankshaft", "wheel").OffFirst("wheel", "bolt");
+
+        Assert.Equal(["bolt", "wheel", "rod", "crankshaft"], Off(engine, "lark", "crankshaft", "bolt", "rod", "wheel"));
+    }
+
     [Fact]
     public void Of_two_of_which_one_is_not_touched_nothing_is_said() =>
         Assert.Equal(["bolt", "head"], Off(Engine().GoesInFirst("bolt", "plug"), "lark", "head", "bolt"));
