@@ -38,22 +38,32 @@ internal sealed class CostsFrom
         }
     }
 
+    /// <summary>The cost of <see cref="MixUpCost.Between"/> for a single pair.</summary>
+    public static double Between(string meant, string read) =>
+        PlaceOfOneSubstitution(meant, read) is { } place && FoldingClasses.Fold(meant[place]) != FoldingClasses.Fold(read[place])
+        && MixUpCost.StepCost(MixUpStep.Substitution, meant, place, read, place) is < LostAndAdded and var cost
+            ? MixUpCost.Rounded(cost)
+            : new CostsFrom(meant).To(read);
+
     /// <summary>The cost of <see cref="MixUpCost.Between"/>.</summary>
     public double To(string read) =>
         Math.Abs(_meant.Length - read.Length) > 2 || FoldingClasses.IsSameFolded(_meant, read) || (OneSubstitution(read) ?? Cheapest(read)) is not (< OutsideBand and var cost)
             ? MixUpCost.Between(_meant, read).Cost
             : MixUpCost.Rounded(cost);
 
+    private double? OneSubstitution(string read) =>
+        PlaceOfOneSubstitution(_meant, read) is { } place && StepCost(MixUpStep.Substitution, place, read, place) is < LostAndAdded and var cost ? cost : null;
+
     // Most of what is near differs at one place. What else leads there loses a character and adds one: every other step changes two places.
-    private double? OneSubstitution(string read)
+    private static int? PlaceOfOneSubstitution(string meant, string read)
     {
-        if (_meant.Length != read.Length)
+        if (meant.Length != read.Length || meant == read)
         {
             return null;
         }
 
-        var place = _meant.AsSpan().CommonPrefixLength(read);
-        return _meant.AsSpan(place + 1).SequenceEqual(read.AsSpan(place + 1)) && StepCost(MixUpStep.Substitution, place, read, place) is < LostAndAdded and var cost ? cost : null;
+        var place = meant.AsSpan().CommonPrefixLength(read);
+        return meant.AsSpan(place + 1).SequenceEqual(read.AsSpan(place + 1)) ? place : null;
     }
 
     private double Cheapest(string read)

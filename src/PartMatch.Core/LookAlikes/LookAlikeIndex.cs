@@ -83,18 +83,33 @@ public sealed class LookAlikeIndex
     }
 
     /// <summary>Every two numbers that are near each other, once each, by the limit of the longer key.</summary>
+    /// <param name="note">What a pair is chosen by; asked once of each number.</param>
+    /// <param name="isWanted">By what was noted of its two numbers; asked from several workers at once.</param>
     /// <param name="take">Given some pairs at a time, from several workers at once; the list is its own.</param>
     /// <param name="progress">Told how many numbers have been looked at, by one worker after the other.</param>
     /// <exception cref="OperationCanceledException">Cancelled; some pairs have been told.</exception>
-    internal void EachPair(Action<IReadOnlyList<NumberPair>> take, Action<int> progress, CancellationToken cancellation)
+    /// <remarks>A hundred million pairs have a million numbers: what is noted of them lies together, and fetching the numbers themselves would take most of the time.</remarks>
+    internal void EachPair<TNote>(
+        Func<PartNumber, TNote> note, Func<TNote, TNote, bool> isWanted, Action<IReadOnlyList<NumberPair>> take, Action<int> progress, CancellationToken cancellation)
     {
+        (bool Stands, TNote Of)[] noted = [.. _numbers.Select(number => (IsUnchanged(number), note(number)))];
         NearKeyPairs.Each(
             _keys,
-            pairs => take(
-            [
-                .. pairs.Select(pair => new NumberPair(_numbers[pair.Place], _numbers[pair.Before], pair.Edits))
-                    .Where(pair => IsUnchanged(pair.One) && IsUnchanged(pair.Other)),
-            ]),
+            pairs =>
+            {
+                var wanted = new List<NumberPair>(pairs.Count);
+                foreach (var pair in pairs)
+                {
+                    ref readonly var one = ref noted[pair.Place];
+                    ref readonly var other = ref noted[pair.Before];
+                    if (one.Stands && other.Stands && isWanted(one.Of, other.Of))
+                    {
+                        wanted.Add(new NumberPair(_numbers[pair.Place], _numbers[pair.Before], pair.Edits));
+                    }
+                }
+
+                take(wanted);
+            },
             looked => progress(Math.Min(looked, Count)),
             cancellation);
         var near = new List<NearKey>();
@@ -106,9 +121,10 @@ public sealed class LookAlikeIndex
             _keys.Find(folded, NearKeyIndex.MostEdits, near);
             take(
             [
-                .. near.Select(one => new NumberPair(changed, _numbers[one.Place], one.Edits)).Where(pair => IsUnchanged(pair.Other))
+                .. near.Where(one => noted[one.Place].Stands).Select(one => new NumberPair(changed, _numbers[one.Place], one.Edits))
                     .Concat(_changed.Take(index).Select(other => new NumberPair(changed, other, FoldedEdits(folded, NearKeyIndex.MostEdits, other))))
-                    .Where(pair => pair.FoldedEdits <= NearKeyIndex.LimitFor(Math.Max(pair.One.Key.Length, pair.Other.Key.Length))),
+                    .Where(pair => pair.FoldedEdits <= NearKeyIndex.LimitFor(Math.Max(pair.One.Key.Length, pair.Other.Key.Length)))
+                    .Where(pair => isWanted(note(pair.One), note(pair.Other))),
             ]);
         }
 

@@ -24,7 +24,7 @@ public sealed class NearNumber
 
     /// <summary>The cost of <see cref="MixUp"/>.</summary>
     /// <remarks>The first reading takes what is shared by all that were found with it: one reader at a time, until <see cref="Settle"/>.</remarks>
-    public double Cost => double.IsNaN(_cost) ? _cost = (_costs ?? new CostsFrom(_asked)).To(Number.Key) : _cost;
+    public double Cost => double.IsNaN(_cost) ? _cost = _costs?.To(Number.Key) ?? CostsFrom.Between(_asked, Number.Key) : _cost;
 
     /// <summary>Works out what it costs, so that several may read it at once.</summary>
     internal void Settle() => _ = Cost;

@@ -25,6 +25,11 @@ public enum PartRelation
     NotJudged,
 }
 
+/// <summary>Which parts have been judged beside others.</summary>
+/// <param name="IsNamed">Does any supersession or judgement name it? Of a large list hardly any is.</param>
+/// <param name="AreJudged">Asked of two that are named, from several workers at once.</param>
+internal sealed record JudgedParts(Func<string, bool> IsNamed, Func<string, string, bool> AreJudged);
+
 /// <summary>How two parts stand to each other by supersession, else by what somebody found of the pair.</summary>
 internal static class PartRelations
 {
@@ -48,14 +53,12 @@ internal static class PartRelations
         };
     }
 
-    /// <summary>Tells of two parts whether a supersession links them or somebody has judged them: not <see cref="PartRelation.NotJudged"/>.</summary>
-    /// <remarks>Asked of millions of pairs: nearly all of them have a part that no supersession and no judgement names.</remarks>
-    public static Func<string, string, bool> JudgedIn(LookAlikeFacts facts)
+    /// <summary>Which two parts a supersession links or somebody has judged: not <see cref="PartRelation.NotJudged"/>.</summary>
+    public static JudgedParts JudgedIn(LookAlikeFacts facts)
     {
         var named = facts.Supersessions.SelectMany(link => (string[])[link.OldPart, link.NewPart])
             .Concat(facts.Pairs.SelectMany(pair => (string[])[pair.PartA, pair.PartB])).ToHashSet(StringComparer.Ordinal);
-        return (one, other) => named.Contains(one) && named.Contains(other)
-            && Between(facts.Supersessions, facts.Pairs, one, other).Relation != PartRelation.NotJudged;
+        return new JudgedParts(named.Contains, (one, other) => Between(facts.Supersessions, facts.Pairs, one, other).Relation != PartRelation.NotJudged);
     }
 
     // Books that judge a pair differently: the judgement that makes a buyer most careful counts, with what is noted beside it.

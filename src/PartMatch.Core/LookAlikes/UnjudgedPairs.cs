@@ -38,22 +38,29 @@ public static class UnjudgedPairs
         LookAlikeFacts facts, IReadOnlySet<string> parts, UnjudgedQuestion question, Action<UnjudgedProgress> tell, CancellationToken cancellation) =>
         Decide(facts.Numbers, parts, PartRelations.JudgedIn(facts), question, tell, cancellation);
 
-    /// <param name="isJudged">Has somebody said how these two parts stand to each other? Asked from several workers at once.</param>
     internal static UnjudgedAnswer Decide(
-        LookAlikeIndex index, IReadOnlySet<string> parts, Func<string, string, bool> isJudged, UnjudgedQuestion question, Action<UnjudgedProgress> tell, CancellationToken cancellation)
+        LookAlikeIndex index, IReadOnlySet<string> parts, JudgedParts judged, UnjudgedQuestion question, Action<UnjudgedProgress> tell, CancellationToken cancellation)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(question.Limit, 1);
         var likeliest = new Likeliest(question.Limit);
         index.EachPair(
-            pairs => likeliest.Take(
-                [.. pairs.Where(pair => (parts.Contains(pair.One.Part) || parts.Contains(pair.Other.Part)) && IsMixUp(pair) && !isJudged(pair.One.Part, pair.Other.Part))]),
+            number => new Noted(number.Part, parts.Contains(number.Part), number.Identifies, judged.IsNamed(number.Part)),
+            (one, other) => (one.IsOfBook || other.IsOfBook) && IsMixUp(one, other) && !(one.IsNamed && other.IsNamed && judged.AreJudged(one.Part, other.Part)),
+            likeliest.Take,
             looked => tell(new UnjudgedProgress(looked, index.Count, likeliest.Total)),
             cancellation);
         return new UnjudgedAnswer(question, Complete: true, likeliest.Total, [.. likeliest.InOrder().Select(Row)]);
     }
 
     // A casting mark that two parts carry narrows, and is asked about; two numbers of one part are no mix-up.
-    private static bool IsMixUp(NumberPair pair) => pair.One.Part != pair.Other.Part && pair.One.Identifies && pair.Other.Identifies;
+    private static bool IsMixUp(in Noted one, in Noted other) => one.Identifies && other.Identifies && (one.Hash != other.Hash || one.Part != other.Part);
+
+    /// <summary>Of a number, what a pair is chosen by.</summary>
+    private readonly record struct Noted(string Part, bool IsOfBook, bool Identifies, bool IsNamed)
+    {
+        /// <summary>Tells nearly all parts apart without fetching their names.</summary>
+        public int Hash { get; } = Part.GetHashCode(StringComparison.Ordinal);
+    }
 
     private static UnjudgedPair Row((PartNumber Asked, NearNumber Near) pair) => new(
         pair.Asked.Written, pair.Asked.Part, pair.Near.Number.Written, pair.Near.Number.Part, pair.Near.Edits, pair.Near.FoldedEdits, pair.Near.Cost, pair.Near.MixUp.Class);
@@ -72,14 +79,18 @@ public static class UnjudgedPairs
             new(Comparer<(PartNumber, NearNumber)>.Create((one, other) => _inOrder.Compare(other, one)));
 
         private long _total;
-        private volatile bool _onlyOneEdit;
+
+        // What the worst of those kept costs: what costs more is none of them. Nearly all pairs of a dense list are two edits apart: what those cost is not even worked out.
+        private double _most = double.PositiveInfinity;
 
         public long Total => Interlocked.Read(ref _total);
 
         public void Take(IReadOnlyList<NumberPair> pairs)
         {
             Interlocked.Add(ref _total, pairs.Count);
-            (PartNumber, NearNumber)[] told = [.. pairs.Where(CanBeAmong).Select(Read)];
+            var most = Volatile.Read(ref _most);
+            (PartNumber Asked, NearNumber Near)[] told =
+                [.. pairs.Where(pair => pair.FoldedEdits < 2 || most >= CostsFrom.LeastOfTwoEdits).Select(Read).Where(pair => pair.Near.Cost <= most)];
             lock (_lock)
             {
                 foreach (var pair in told)
@@ -94,14 +105,12 @@ public static class UnjudgedPairs
                     }
                 }
 
-                _onlyOneEdit = _kept.Count == limit && _kept.Peek().Item2.Cost < CostsFrom.LeastOfTwoEdits;
+                // It only falls: who reads it late only gives more than is needed.
+                Volatile.Write(ref _most, _kept.Count == limit ? _kept.Peek().Item2.Cost : double.PositiveInfinity);
             }
         }
 
         public IReadOnlyList<(PartNumber, NearNumber)> InOrder() => [.. _kept.UnorderedItems.Select(kept => kept.Element).Order(_inOrder)];
-
-        // Of a dense list nearly all pairs are two edits apart: what each of those costs need not be worked out to know that others are likelier.
-        private bool CanBeAmong(NumberPair pair) => pair.FoldedEdits < 2 || !_onlyOneEdit;
 
         // Read from the part that comes first, so that a pair reads the same whichever of the two was looked at.
         private static (PartNumber Asked, NearNumber Near) Read(NumberPair pair) => string.CompareOrdinal(pair.One.Part, pair.Other.Part) < 0

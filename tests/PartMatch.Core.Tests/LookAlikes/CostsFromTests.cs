@@ -14,7 +14,13 @@ public sealed class CostsFromTests
          from meant in Gen.String[Gen.Char[letters], 0, 14]
          from changes in EditedKey.Changes(letters, most: 5)
          select (meant, read: EditedKey.Of(meant, changes)))
-        .Sample(pair => new CostsFrom(pair.meant).To(pair.read) == MixUpCost.Between(pair.meant, pair.read).Cost, iter: 50_000);
+        .Sample(
+            pair =>
+            {
+                var whole = MixUpCost.Between(pair.meant, pair.read).Cost;
+                return new CostsFrom(pair.meant).To(pair.read) == whole && CostsFrom.Between(pair.meant, pair.read) == whole;
+            },
+            iter: 50_000);
 
     // 0.01 wrong codes x 0.008 swapped across a third x 1 for the last place: -ln = 9.43. Two substitutions: twice -ln(0.01 x 0.791 x 0.5) = 2 x 5.53.
     [Fact]

@@ -55,7 +55,7 @@ public sealed class UnjudgedPairsTests
     private static UnjudgedAnswer Decide(LookAlikeIndex index, HashSet<string> parts, int limit = 20, Func<string, string, bool>? isJudged = null)
     {
         var told = new List<UnjudgedProgress>();
-        var answer = UnjudgedPairs.Decide(index, parts, isJudged ?? ((_, _) => false), new UnjudgedQuestion("list", limit), told.Add, CancellationToken.None);
+        var answer = UnjudgedPairs.Decide(index, parts, new JudgedParts(_ => true, isJudged ?? ((_, _) => false)), new UnjudgedQuestion("list", limit), told.Add, CancellationToken.None);
         Assert.Equal(index.Count, told[^1].Numbers);
         return answer;
     }
