@@ -33,7 +33,8 @@ internal static class PlanSwings
         ];
     }
 
-    /// <summary>In the order of what is asked, on every core: each of them is a search of its own, and a search uses one. What is not asked before the stop is left out.</summary>
+    /// <summary>In the order of what is asked; what is not asked before the stop is left out.</summary>
+    /// <remarks>On every core: each of them is a search of its own, and a search uses one.</remarks>
     private static IReadOnlyList<TAnswer> Each<T, TAnswer>(BuildQuestion question, IReadOnlyList<T> asked, Func<BuildQuestion, T, TAnswer> ask)
     {
         var answers = new (bool IsAnswered, TAnswer Answer)[asked.Count];

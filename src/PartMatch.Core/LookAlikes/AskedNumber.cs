@@ -22,9 +22,11 @@ internal sealed record AskedNumber(IReadOnlyList<string> Known, bool Narrows, IR
         var known = Meant(equal);
         PartNumber[] written =
         [
-            .. equal.OrderBy(number => number.Maker, StringComparer.Ordinal).ThenBy(number => number.Written, StringComparer.Ordinal).ThenBy(number => number.Part, StringComparer.Ordinal),
+            .. equal.OrderBy(number => number.Maker, StringComparer.Ordinal).ThenBy(number => number.Written, StringComparer.Ordinal)
+                .ThenBy(number => number.Part, StringComparer.Ordinal),
         ];
-        return new AskedNumber(known, equal.Length > 0 && !Array.Exists(equal, number => number.Identifies), written, [.. found.Where(near => !IsItself(near, key, known))]);
+        var narrows = equal.Length > 0 && !Array.Exists(equal, number => number.Identifies);
+        return new AskedNumber(known, narrows, written, [.. found.Where(near => !IsItself(near, key, known))]);
     }
 
     // Of hundreds that are near only a few have the same folded key: the others are not fetched.

@@ -47,7 +47,8 @@ internal sealed class CostsFrom
 
     /// <summary>The cost of <see cref="MixUpCost.Between"/>.</summary>
     public double To(string read) =>
-        Math.Abs(_meant.Length - read.Length) > 2 || FoldingClasses.IsSameFolded(_meant, read) || (OneSubstitution(read) ?? Cheapest(read)) is not (< OutsideBand and var cost)
+        Math.Abs(_meant.Length - read.Length) > 2 || FoldingClasses.IsSameFolded(_meant, read)
+        || (OneSubstitution(read) ?? Cheapest(read)) is not (< OutsideBand and var cost)
             ? MixUpCost.Between(_meant, read).Cost
             : MixUpCost.Rounded(cost);
 

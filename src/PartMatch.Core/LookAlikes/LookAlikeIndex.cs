@@ -79,7 +79,8 @@ public sealed class LookAlikeIndex
         }
 
         return new NumbersFound(
-            key, near, place => _numbers[place], [.. _changed.Select(number => (number, FoldedEdits(folded, limit, number))).Where(found => found.Item2 <= limit)]);
+            key, near, place => _numbers[place],
+            [.. _changed.Select(number => (Number: number, Edits: FoldedEdits(folded, limit, number))).Where(found => found.Edits <= limit)]);
     }
 
     /// <summary>Every two numbers that are near each other, once each, by the limit of the longer key.</summary>
@@ -88,9 +89,12 @@ public sealed class LookAlikeIndex
     /// <param name="take">Given some pairs at a time, from several workers at once; the list is its own.</param>
     /// <param name="progress">Told how many numbers have been looked at, by one worker after the other.</param>
     /// <exception cref="OperationCanceledException">Cancelled; some pairs have been told.</exception>
-    /// <remarks>A hundred million pairs have a million numbers: what is noted of them lies together, and fetching the numbers themselves would take most of the time.</remarks>
+    /// <remarks>
+    /// A hundred million pairs have a million numbers: what is noted of them lies together, and fetching the numbers themselves would take most of the time.
+    /// </remarks>
     internal void EachPair<TNote>(
-        Func<PartNumber, TNote> note, Func<TNote, TNote, bool> isWanted, Action<IReadOnlyList<NumberPair>> take, Action<int> progress, CancellationToken cancellation)
+        Func<PartNumber, TNote> note, Func<TNote, TNote, bool> isWanted, Action<IReadOnlyList<NumberPair>> take, Action<int> progress,
+        CancellationToken cancellation)
     {
         (bool Stands, TNote Of)[] noted = [.. _numbers.Select(number => (IsUnchanged(number), note(number)))];
         NearKeyPairs.Each(

@@ -46,7 +46,7 @@ public static class NearSearch
             [.. page.Rows.Select(row => new NearRow(row.Number.Written, row.Number.Part, row.Edits, row.FoldedEdits, row.Cost))]);
     }
 
-    // The first page of those one edit away; null where it takes more. No two edits cost less than that: where so many cost less, it need not be known what the others are.
+    // The first page of those one edit away; null where it takes more. No two edits cost less than that: where so many cost less, the others need not be known.
     private static ListPage<NearNumber>? FirstOf(IReadOnlyList<NearNumber> close, NearQuestion question)
     {
         if (question.Cursor is not null || close.Count <= question.Limit)

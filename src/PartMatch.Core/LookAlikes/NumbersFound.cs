@@ -8,7 +8,8 @@ namespace PartMatch.Core.LookAlikes;
 /// <param name="near">Every key within the limit whose number has not changed since the index was built.</param>
 /// <param name="numberAt">The number at a place of the index.</param>
 /// <param name="changed">Numbers within the limit that have.</param>
-internal sealed class NumbersFound(string key, IReadOnlyList<NearKey> near, Func<int, PartNumber> numberAt, IReadOnlyList<(PartNumber Number, int Edits)> changed)
+internal sealed class NumbersFound(
+    string key, IReadOnlyList<NearKey> near, Func<int, PartNumber> numberAt, IReadOnlyList<(PartNumber Number, int Edits)> changed)
 {
     private readonly CostsFrom _costs = new(key);
 

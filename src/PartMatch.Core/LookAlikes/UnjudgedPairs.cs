@@ -45,7 +45,8 @@ public static class UnjudgedPairs
         var likeliest = new Likeliest(question.Limit);
         index.EachPair(
             number => new Noted(number.Part, parts.Contains(number.Part), number.Identifies, judged.IsNamed(number.Part)),
-            (one, other) => (one.IsOfBook || other.IsOfBook) && IsMixUp(one, other) && !(one.IsNamed && other.IsNamed && judged.AreJudged(one.Part, other.Part)),
+            (one, other) => (one.IsOfBook || other.IsOfBook) && IsMixUp(one, other)
+                && !(one.IsNamed && other.IsNamed && judged.AreJudged(one.Part, other.Part)),
             likeliest.Take,
             looked => tell(new UnjudgedProgress(looked, index.Count, likeliest.Total)),
             cancellation);
@@ -80,7 +81,7 @@ public static class UnjudgedPairs
 
         private long _total;
 
-        // What the worst of those kept costs: what costs more is none of them. Nearly all pairs of a dense list are two edits apart: what those cost is not even worked out.
+        // What the worst of those kept costs: what costs more is none of them. Nearly all pairs of a dense list are two edits apart, and are not even costed.
         private double _most = double.PositiveInfinity;
 
         public long Total => Interlocked.Read(ref _total);

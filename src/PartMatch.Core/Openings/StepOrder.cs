@@ -23,7 +23,8 @@ public static class StepOrder
 
         return order;
 
-        // One thing after the other is made free, with all that is in its way, first what itself waits for most: so neighbours stand together, and bolts with what they hold.
+        // One thing after the other is made free, with all that is in its way, first what itself waits for most: so neighbours stand together,
+        // and bolts with what they hold.
         void Visit(string position)
         {
             if (order.Contains(position))

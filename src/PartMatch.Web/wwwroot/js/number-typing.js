@@ -12,7 +12,8 @@ const isNumber = text => /\p{N}/u.test(text) && letters(text).length >= fewest;
 
 const slips = near => near.foldedEdits === 0 ? 'look-alike characters only' : count(near.edits, 'slip');
 
-const line = (words, entries) => entries.length === 0 ? null : el('p', null, el('span', { class: 'quiet' }, `${words} `), entries.flatMap((entry, index) => [index ? ', ' : '', entry].flat()));
+const line = (words, entries) => entries.length === 0 ? null
+  : el('p', null, el('span', { class: 'quiet' }, `${words} `), entries.flatMap((entry, index) => [index ? ', ' : '', entry].flat()));
 
 /** Shows them below the field; `to(part)` is the address that a number leads to. */
 export function whileTyping(field, to) {
