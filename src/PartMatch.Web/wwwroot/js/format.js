@@ -153,6 +153,9 @@ export function count(many, one, several = `${one}s`) {
   return `${grouped(many)} ${many === 1 ? one : several}`;
 }
 
+/** How near two numbers are written. */
+export const slips = near => (near.foldedEdits === 0 ? 'look-alike characters only' : count(near.edits, 'slip'));
+
 /** A page's address with its question; empty values are left out, lists repeat. */
 export function address(page, question) {
   const query = new URLSearchParams();

@@ -3,7 +3,7 @@
 import { Refusal, ask } from './api.js';
 import { readLines } from './build-stream.js';
 import { faultSummary } from './faults.js';
-import { address, count, el, grouped, ruled } from './format.js';
+import { address, count, el, grouped, ruled, slips } from './format.js';
 import { drawStrip } from './page.js';
 
 const form = document.querySelector('form[data-question]');
@@ -22,8 +22,6 @@ function waiting(stop) {
     far.textContent = `${Math.floor(100 * looked / numbers)} % of ${count(numbers, 'number')} looked at, ${count(pairs, 'pair')} found so far.`;
   };
 }
-
-const slips = pair => pair.foldedEdits === 0 ? 'look-alike characters only' : count(pair.edits, 'slip');
 
 const part = (id, number) => [el('span', { class: 'number' }, number), el('div', { class: 'quiet' }, el('a', { href: address('part.html', { number: id }) }, id))];
 

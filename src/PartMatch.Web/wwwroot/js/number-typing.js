@@ -1,7 +1,7 @@
 // While a number is typed: the first numbers that begin so or contain it, and the first that are a slip or two away. The whole list comes with the button.
 
 import { Refusal, asker } from './api.js';
-import { count, el } from './format.js';
+import { el, slips } from './format.js';
 
 const fewest = 4;
 const most = 5;
@@ -9,8 +9,6 @@ const letters = text => text.replace(/[^\p{L}\p{N}]/gu, '');
 
 /** Words of a name have no digit, and of three characters nearly everything is near. */
 const isNumber = text => /\p{N}/u.test(text) && letters(text).length >= fewest;
-
-const slips = near => near.foldedEdits === 0 ? 'look-alike characters only' : count(near.edits, 'slip');
 
 const line = (words, entries) => entries.length === 0 ? null
   : el('p', null, el('span', { class: 'quiet' }, `${words} `), entries.flatMap((entry, index) => [index ? ', ' : '', entry].flat()));
