@@ -15,8 +15,9 @@ public static class BuildConflicts
         // With offers of refused sellers among the grades of a part, the search below asks for more than a plan does.
         var plan = memory.Plans.Solve(
             facts, build, objective, today, effort, () => BuildPlanner.SolveWithWishes(new PlanRun(facts, build, today, memory), objective, effort, stop: stop));
+        var isNone = plan is { IsFoundOut: true, Solution.Status: PlanStatus.Infeasible } && build.RefusedSellers.Count == 0;
         return plan.Solution.Choices.Count > 0
             ? ConflictSearch.Nothing(asked)
-            : new ConflictSearch(run, asked, effort, null, stop).Find(withFurther: true) with { NotStated = NotStated.Of(run.Screen, build.Currency) };
+            : new ConflictSearch(run, asked, effort, null, isNone, stop).Find(withFurther: true) with { NotStated = NotStated.Of(run.Screen, build.Currency) };
     }
 }

@@ -24,29 +24,20 @@ public static class BuildPlanner
 
     /// <summary>What is to be kept "if possible" is kept wherever there is any plan that keeps it; where not all can be, those that stand first in the family.</summary>
     /// <param name="without">Grounds that do not hold, besides.</param>
+    /// <param name="known">What is known of the same problem; null: nothing.</param>
     internal static SolvedPlan SolveWithWishes(
         PlanRun run, PlanObjective objective, PlanEffort effort, Action<PlanProgress>? told = null, Func<WrittenPlan, PlanProblem>? adjust = null,
-        IReadOnlyCollection<int>? without = null, CancellationToken stop = default)
+        IReadOnlyCollection<int>? without = null, KnownAnswers? known = null, CancellationToken stop = default)
     {
-        HashSet<int> dropped = [.. without ?? []];
+        IReadOnlySet<int> dropped = new HashSet<int>(without ?? []);
         var isFoundOut = true;
-        var solved = run.Solve(objective, effort, dropped, adjust, told, stop);
-        if (solved.Solution.Status == PlanStatus.Infeasible && SoftWishes(run.Terms, solved.Written) is [_, ..] soft)
+        known ??= new KnownAnswers();
+        var solved = known.Find(dropped) == false ? SolvedPlan.None(run.Write()) : run.Solve(objective, effort, dropped, adjust, told, stop);
+        if (solved.Solution.Status == PlanStatus.Infeasible && SoftWishes(run.Terms, solved.Written).Count > 0)
         {
-            dropped.UnionWith(soft);
-            var known = new KnownAnswers();
-            foreach (var wish in soft)
-            {
-                dropped.Remove(wish);
-                var canHold = known.CanHold(dropped.ToHashSet(), given => run.FindHeld(given, effort, adjust, stop));
-                isFoundOut &= canHold is not null;
-                if (canHold != true)
-                {
-                    dropped.Add(wish);
-                }
-            }
-
-            solved = run.Solve(objective, effort, dropped, adjust, told, stop);
+            known.AddConflict((adjust is null ? solved.Written.Problem : adjust(solved.Written)).Grounds.Except(dropped).ToHashSet());
+            (dropped, isFoundOut) = GiveWay(run, effort, adjust, dropped, known, stop);
+            solved = known.Find(dropped) == false ? solved : run.Solve(objective, effort, dropped, adjust, told, stop);
         }
 
         // A plan that gives up what perhaps could have been kept is not proven to be the one that was asked for.
@@ -54,6 +45,43 @@ public static class BuildPlanner
         var solution = isProven ? solved.Solution : solved.Solution with { Status = PlanStatus.BestFound };
         int[] givenUp = solved.Solution.Choices.Count == 0 ? [] : [.. dropped.Except(without ?? []).Order()];
         return solved with { Solution = solution, IsFoundOut = isFoundOut, GivenUp = [.. givenUp.Select(ground => solved.Written.Grounds[ground])] };
+    }
+
+    /// <summary>The grounds that do not hold once what is to be kept "if possible" has given way, no more of it than has to.</summary>
+    /// <param name="without">Grounds that do not hold, besides.</param>
+    /// <param name="known">What is known of the same problem.</param>
+    /// <returns>And whether it was found out of every such wish.</returns>
+    internal static (IReadOnlySet<int> Dropped, bool IsFoundOut) GiveWay(
+        PlanRun run, PlanEffort effort, Func<WrittenPlan, PlanProblem>? adjust, IReadOnlySet<int> without, KnownAnswers known, CancellationToken stop)
+    {
+        bool? CanHold(IEnumerable<int> dropped) => known.CanHold(dropped.ToHashSet(), given => run.FindHeld(given, effort, adjust, expectsNone: false, stop));
+
+        var soft = SoftWishes(run.Terms, run.Write());
+        if (soft.Count > 1)
+        {
+            // What keeps every plan away whatever it costs and however long it takes answers for most of the wishes at once.
+            CanHold(without.Union(run.Limits));
+        }
+
+        if (CanHold(without) == true)
+        {
+            return (without, true);
+        }
+
+        var dropped = without.Union(soft).ToHashSet();
+        var isFoundOut = true;
+        foreach (var wish in known.Find(dropped) == false ? [] : soft)
+        {
+            dropped.Remove(wish);
+            var canHold = CanHold(dropped);
+            isFoundOut &= canHold is not null;
+            if (canHold != true)
+            {
+                dropped.Add(wish);
+            }
+        }
+
+        return (dropped, isFoundOut);
     }
 
     /// <summary>Wishes that give way, in the order of the family's positions.</summary>

@@ -21,7 +21,7 @@ internal sealed class BuildQuestion
     {
         (Facts, Build, Today, Memory, Effort, Stop) = (other.Facts, other.Build, other.Today, other.Memory, other.Effort, other.Stop);
         (Asked, Solved, _givenUp) = (other.Asked, other.Solved, other._givenUp);
-        Run = new PlanRun(Facts, Build, Today, Memory);
+        Run = other.Run.ForAnotherThread();
     }
 
     public BuildFacts Facts { get; }
@@ -68,7 +68,7 @@ internal sealed class BuildQuestion
     }
 
     public BuildConflict ConflictWith(ForcedChoice force) =>
-        new ConflictSearch(new PlanRun(Facts, Build, Today, Memory, refusedSellers: []), Asked, Effort, force, Stop).Find(withFurther: false);
+        new ConflictSearch(new PlanRun(Facts, Build, Today, Memory, refusedSellers: []), Asked, Effort, force, isNone: false, Stop).Find(withFurther: false);
 
     public BuildPlan Read(SolvedPlan solved) => PlanReader.Read(Run, solved, Asked, null, null);
 

@@ -56,7 +56,7 @@ public sealed record BuildWhyNot(
 /// <param name="Was">In the plan without the force.</param>
 public sealed record LineChange(string Position, string Name, string Was, string Becomes);
 
-/// <summary>A smallest set of wishes and facts that cannot hold together: without any one of them there is a plan.</summary>
+/// <summary>A smallest set of wishes and facts that cannot hold together: without any one of them, the others of the set can.</summary>
 /// <param name="Members">Empty where nothing conflicts.</param>
 public sealed record BuildConflict(PlanAsked Asked, PlanStatus Status, string HeadlineText, IReadOnlyList<ConflictMember> Members, string Permalink)
 {

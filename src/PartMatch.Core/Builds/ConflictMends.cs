@@ -4,25 +4,23 @@ namespace PartMatch.Core.Builds;
 
 /// <summary>What would resolve a conflict, and what the best plan then costs.</summary>
 /// <param name="adjust">What is asked besides the build.</param>
+/// <param name="known">What is known of the build with <paramref name="adjust"/>.</param>
 /// <param name="force">What <paramref name="adjust"/> has to be there; null where nothing is forced.</param>
 internal sealed class ConflictMends(
     PlanRun run, PlanObjective objective, PlanEffort effort, Func<WrittenPlan, PlanProblem> adjust, IReadOnlyList<BuildGround> grounds,
-    ForcedChoice? force, CancellationToken stop)
+    KnownAnswers known, ForcedChoice? force, CancellationToken stop)
 {
     public const string Budget = "budget";
     public const string NeededBy = "needed-by";
     private const string Power = "goal:power";
-    private const string Obtainable = "obtainable:";
+    private const string OnceOthersAre = ", once all the others are mended too";
+    private const string NotFoundOut = "; what the plan then costs was not found out";
 
     private readonly PlanEffort _forAmounts = effort with { Ties = PlanTies.CostAndDays };
-
-    /// <summary>That something is to be had is no wish: nobody can give it up.</summary>
-    public static bool IsFact(BuildGround ground) => ground.Name.StartsWith(Obtainable, StringComparison.Ordinal);
-
-    public static string PositionOf(BuildGround fact) => fact.Name[Obtainable.Length..];
+    private readonly PlanEffort _forLines = effort with { Ties = PlanTies.Order };
 
     /// <param name="behind">Members of all other conflicts: while they hold, no plan comes of giving up one thing.</param>
-    public ConflictMember Of(int ground, IReadOnlyCollection<int> behind) => IsFact(grounds[ground]) ? Missing(ground, behind) : GivenUp(ground, behind);
+    public ConflictMember Of(int ground, IReadOnlyCollection<int> behind) => grounds[ground].IsFact ? Missing(ground, behind) : GivenUp(ground, behind);
 
     private ConflictMember GivenUp(int ground, IReadOnlyCollection<int> behind)
     {
@@ -33,42 +31,70 @@ internal sealed class ConflictMends(
             return Least(ground, behind);
         }
 
+        if (CanHold([ground, .. behind]) == false)
+        {
+            return new ConflictMember(name, text, mend + NotEnough(ground, behind), null, null);
+        }
+
         if (name == Power)
         {
-            return new ConflictMember(name, text, mend + MostPower.Say(run, (less, given) => CanHold(less, given, behind)), null, null);
+            return new ConflictMember(name, text, mend + LessPower(ground, behind), null, null);
         }
 
-        var solved = force?.Ground == grounds[ground] && behind.Count == 0 ? force.Without : Solve(objective, [ground, .. behind], adjust, _forAmounts);
-        if (CostOf(solved) is not var (cost, ready))
+        if (behind.Count > 0)
         {
-            return new ConflictMember(name, text, $"{mend}; {Nothing(solved)}", null, null);
+            return new ConflictMember(name, text, mend + OnceOthersAre, null, null);
         }
 
-        return Told(name, text, mend, cost, ready, behind);
+        var solved = force?.Ground == grounds[ground] ? force.Without : Solve(objective, [ground], adjust, _forAmounts);
+        return CostOf(solved) is var (cost, ready)
+            ? new ConflictMember(name, text, mend, cost, ready)
+            : new ConflictMember(name, text, mend + NotFoundOut, null, null);
     }
+
+    /// <summary>Where it is money or time that is still short: how much there has to be then.</summary>
+    private string NotEnough(int ground, IReadOnlyCollection<int> behind)
+    {
+        var limit = grounds.Index().Where(one => one.Item.Name is Budget or NeededBy && one.Index != ground && !behind.Contains(one.Index)).ToList();
+        return limit is [var (index, one)] && CostOf(LeastPlan(one.Name, [ground, index, .. behind])) is var (cost, ready)
+            ? $"; that alone is not enough: {(one.Name == Budget ? $"the plan then still costs {Enough(Budget, cost, ready)}" : $"the soonest is then {Enough(NeededBy, cost, ready)}")}"
+            : "; that alone is not enough: something else conflicts then";
+    }
+
+    /// <summary>The best plan that keeps as much as can be of what is to be kept "if possible".</summary>
+    /// <param name="free">The best plan that keeps nothing of it.</param>
+    private SolvedPlan Keeping(PlanObjective aim, HashSet<int> without, SolvedPlan free)
+    {
+        var (dropped, _) = BuildPlanner.GiveWay(run, _forAmounts, adjust, without, known, stop);
+        return BuildPlanner.SoftWishes(run.Terms, run.Write()).All(dropped.Contains) ? free : run.Solve(aim, _forAmounts, dropped, adjust, stop: stop);
+    }
+
+    private SolvedPlan LeastPlan(string limit, IReadOnlyCollection<int> without) => run.Solve(
+        limit == Budget ? PlanObjective.Cheapest : PlanObjective.Soonest, _forAmounts,
+        new HashSet<int>([.. without, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), adjust, stop: stop);
+
+    private static string Enough(string limit, Measures.Money cost, DateOnly ready) =>
+        limit == Budget ? $"{cost.Amount} {cost.Currency}" : FormattableString.Invariant($"{ready:yyyy-MM-dd}");
 
     /// <summary>Money or time: the least that is enough, and what is enough where all stays that is to be kept "if possible".</summary>
     private ConflictMember Least(int ground, IReadOnlyCollection<int> behind)
     {
         var (name, text, mend) = grounds[ground];
         var aim = name == Budget ? PlanObjective.Cheapest : PlanObjective.Soonest;
-        var least = run.Solve(aim, _forAmounts, new HashSet<int>([ground, .. behind, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), adjust, stop: stop);
+        var least = LeastPlan(name, [ground, .. behind]);
         if (CostOf(least) is not var (cost, ready))
         {
-            return new ConflictMember(name, text, $"{mend}; {Nothing(least)}", null, null);
+            return new ConflictMember(name, text, mend + (least.Solution.Status == PlanStatus.Infeasible ? NotEnough(ground, behind) : NotFoundOut), null, null);
         }
 
-        string Enough(Measures.Money money, DateOnly day) => name == Budget ? $"{money.Amount} {money.Currency}" : FormattableString.Invariant($"{day:yyyy-MM-dd}");
-        var kept = CostOf(Solve(aim, [ground, .. behind], adjust, _forAmounts)) is var (more, later) && Enough(more, later) != Enough(cost, ready)
-            ? $" ({Enough(more, later)} with what you wish to keep)"
+        var kept = CostOf(Keeping(aim, [ground, .. behind], least)) is var (more, later) && Enough(name, more, later) != Enough(name, cost, ready)
+            ? $" ({Enough(name, more, later)} with what you wish to keep)"
             : "";
-        return Told(name, text, $"{mend}{(name == Budget ? " to " : ": the soonest is ")}{Enough(cost, ready)}{kept}", cost, ready, behind);
+        var told = $"{mend}{(name == Budget ? " to " : ": the soonest is ")}{Enough(name, cost, ready)}{kept}";
+        return behind.Count == 0
+            ? new ConflictMember(name, text, told, cost, ready)
+            : new ConflictMember(name, text, told + OnceOthersAre, null, null);
     }
-
-    private static ConflictMember Told(
-        string name, string text, string mend, Measures.Money cost, DateOnly ready, IReadOnlyCollection<int> behind) => behind.Count == 0
-        ? new ConflictMember(name, text, mend, cost, ready)
-        : new ConflictMember(name, text, $"{mend}, once all the others are mended too", null, null);
 
     /// <summary>Of a wish for some parts: what speaks against each of them beside the maker's own.</summary>
     private string Said(string name)
@@ -85,17 +111,15 @@ internal sealed class ConflictMends(
             .Where(one => one.Said is not null).DistinctBy(one => one.Number).Select(one => $" Beside the maker’s own parts {one.Number}: {one.Said}"));
     }
 
-    private static string Nothing(SolvedPlan solved) =>
-        solved.Solution.Status == PlanStatus.Infeasible ? "something else conflicts then" : "what the plan then costs was not found out";
-
     /// <summary>What a part costs that is still to be found, nobody knows; what one costs that is taken on trust can be told.</summary>
     private ConflictMember Missing(int ground, IReadOnlyCollection<int> behind)
     {
         var (name, text, _) = grounds[ground];
-        var position = PositionOf(grounds[ground]);
-        var found = new WantedPart(run, position).Mend(Solve(objective, [ground, .. behind], adjust, effort));
-        var trusting = Solve(
-            objective, [.. behind.Except([ground])], written => Otherwise.OnTrust(written with { Problem = adjust(written) }, position), effort);
+        var position = grounds[ground].Position;
+        var found = new WantedPart(run, position).Mend(Solve(objective, [ground, .. behind], adjust, _forLines));
+        var trusting = !CouldBeTrusted(position) ? SolvedPlan.None(run.Write()) : Solve(
+            objective, [.. behind.Except([ground])], written => Otherwise.OnTrust(written with { Problem = adjust(written) }, position),
+            behind.Count > 0 ? _forLines : effort);
         if (CostOf(trusting) is not var (cost, ready))
         {
             return new ConflictMember(name, text, found, null, null);
@@ -107,8 +131,27 @@ internal sealed class ConflictMends(
             : new ConflictMember(name, text, $"{trusted}: the plan then costs {cost.Amount} {cost.Currency}", cost, ready);
     }
 
+    /// <summary>Does anything say of the position that it holds where it is taken on trust? Otherwise trust changes nothing.</summary>
+    private bool CouldBeTrusted(string position)
+    {
+        var written = run.Write();
+        return written.Problem.Rules.Any(rule => rule.Then.Any(fact => fact is DoubtTaken { Doubt: var doubt } && doubt < written.Places.Count
+            && written.Problem.Places[doubt].Name == position));
+    }
+
     private SolvedPlan Solve(PlanObjective aim, IReadOnlyCollection<int> without, Func<WrittenPlan, PlanProblem> otherwise, PlanEffort thought) =>
-        BuildPlanner.SolveWithWishes(run, aim, thought, adjust: otherwise, without: without, stop: stop);
+        BuildPlanner.SolveWithWishes(run, aim, thought, adjust: otherwise, without: without, known: otherwise == adjust ? known : null, stop: stop);
+
+    private bool? CanHold(IReadOnlyCollection<int> without) => known.CanHold(
+        new HashSet<int>([.. without, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), given => run.FindHeld(given, effort, adjust, expectsNone: false, stop));
+
+    /// <summary>The most power that can be had, where a plan can be found with less.</summary>
+    private string LessPower(int ground, IReadOnlyCollection<int> behind) => MostPower.Say(
+        run,
+        also => run.CanHold(
+            new HashSet<int>([ground, .. behind, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), _forAmounts,
+            one => also(one with { Problem = adjust(one) }), stop) != false,
+        (less, also) => CanHold(less, also, behind));
 
     /// <param name="other">The build with something otherwise: its grounds have the same names, and may stand elsewhere.</param>
     private bool CanHold(PlanRun other, Func<WrittenPlan, PlanProblem> also, IReadOnlyCollection<int> without)

@@ -15,11 +15,11 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
     /// <param name="isOnTrust">Is what nobody knows of it taken on trust?</param>
     public IEnumerable<LineRule> From(
         JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isDone, Func<string, bool> isOpen, bool isOnTrust) =>
-        FromAny(line, plan, isDone, isOnTrust).Where(learned => !learned.Positions.Any(isOpen))
+        FromAny(line, plan, isDone, isOpen, isOnTrust).Where(learned => !learned.Positions.Any(isOpen))
             .Select(learned => Rule(line, plan, learned.Positions, learned.Works, learned.OnTrustAt, isDone));
 
     private IEnumerable<(IReadOnlyList<string> Positions, IReadOnlyList<string> Works, string? OnTrustAt)> FromAny(
-        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isDone, bool isOnTrust)
+        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isDone, Func<string, bool> isOpen, bool isOnTrust)
     {
         var at = line.Candidate.Position;
         switch (line.Outcome)
@@ -32,15 +32,15 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
                     hangsOnAll ? [.. memory.Reach(Facts, line.Candidate.Reference, at).Union(PositionsOf(change))] : PositionsOf(change), WorksAt(change), null);
                 break;
             case LineOutcome.Fails:
-                yield return (Culprits(line, plan), [], null);
+                yield return (Culprits(line, plan, isOpen), [], null);
                 break;
             case LineOutcome.NotKnown when !isOnTrust:
-                yield return (Culprits(line, plan), [], at);
+                yield return (Culprits(line, plan, isOpen), [], at);
                 break;
             case LineOutcome.WithWork or LineOutcome.NotKnown:
                 foreach (var work in line.Works.Where(work => !isDone(work)))
                 {
-                    yield return (CulpritsOfWork(line, plan, work), [work], null);
+                    yield return (CulpritsOfWork(line, plan, isOpen, work), [work], null);
                 }
 
                 break;
@@ -75,15 +75,15 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
         };
     }
 
-    /// <summary>The fewest neighbours that are enough for the answer to be no better.</summary>
-    private IReadOnlyList<string> Culprits(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan)
+    /// <summary>The fewest neighbours that are enough for the answer to be no better; rather such as are all there.</summary>
+    private IReadOnlyList<string> Culprits(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isOpen)
     {
         var answer = line.Answer;
         var fails = line.Outcome == LineOutcome.Fails && !line.IsMissed;
         var (axis, wanted) = fails
             ? (answer.Headline == Headline.DoesNotFit ? Axis.Mounts : Axis.Runs, Met.No)
             : (answer.Mounts.Value == Mounts.NotKnown ? Axis.Mounts : Axis.Runs, Met.NotKnown);
-        return Fewest(line, plan, reason => reason.Axis == axis && reason.Met == wanted && Decides(line, reason));
+        return Fewest(line, plan, isOpen, reason => reason.Axis == axis && reason.Met == wanted && Decides(line, reason));
     }
 
     /// <summary>
@@ -101,10 +101,11 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
     private bool IsAsWished(Candidate candidate, Reason reason) =>
         (candidate.IsUsersChoice && reason.Met == Met.No) || InjectorGoals.Sets(terms, candidate.Position);
 
-    private IReadOnlyList<string> CulpritsOfWork(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, string work) =>
-        Fewest(line, plan, reason => reason.Met == Met.No && reason.Work == work);
+    private IReadOnlyList<string> CulpritsOfWork(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isOpen, string work) =>
+        Fewest(line, plan, isOpen, reason => reason.Met == Met.No && reason.Work == work);
 
-    private IReadOnlyList<string> Fewest(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<Reason, bool> decides)
+    private IReadOnlyList<string> Fewest(
+        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isOpen, Func<Reason, bool> decides)
     {
         var all = memory.Reach(Facts, line.Candidate.Reference, line.Candidate.Position);
 
@@ -121,7 +122,7 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
             .Where(one => !own || one.Positions.Any(position => plan.TryGetValue(position, out var other) && !asBuilt.HasIt(other)))
             .Where(one => !IsAtHome(line)
                 || (one.Reason.By is ReasonBy.Joint or ReasonBy.Stack && one.Positions.Any(position => IsAnothers(line, plan, position))))
-            .Select(one => one.Positions).MinBy(positions => positions.Count) ?? all;
+            .Select(one => one.Positions).MinBy(positions => (positions.Any(isOpen), positions.Count)) ?? all;
     }
 
     /// <summary>Does what keeps it from holding hang on no neighbour at all?</summary>

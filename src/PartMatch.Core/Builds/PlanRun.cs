@@ -15,6 +15,7 @@ internal sealed class PlanRun
     private readonly FitMemory _memory;
     private readonly Build _build;
     private readonly IReadOnlyCollection<string>? _refusedSellers;
+    private readonly Lock _writing = new();
     private readonly (int Known, WrittenPlan Plan)?[] _written = new (int, WrittenPlan)?[2];
 
     public PlanRun(BuildFacts facts, Build build, DateOnly today, FitMemory memory, IReadOnlyCollection<string>? refusedSellers = null)
@@ -28,6 +29,25 @@ internal sealed class PlanRun
         _learning = new LineLearning(Terms, memory, asBuilt);
         _writer = new PlanWriter(Terms, Candidates, Screen);
         _learned = memory.Learned(Terms, Candidates, () => RelationRules.Of(Terms, ByPosition, asBuilt).Concat(Alone()));
+    }
+
+    private PlanRun(PlanRun other)
+    {
+        (_memory, Today, _build, _refusedSellers) = (other._memory, other.Today, other._build, other._refusedSellers);
+        (Terms, Screen, Candidates, _writer, _learned) = (other.Terms, other.Screen, other.Candidates, other._writer, other._learned);
+        var asBuilt = new AsBuilt(Terms, _memory);
+        (_judge, _learning) = (new LineJudge(Terms, _memory, asBuilt), new LineLearning(Terms, _memory, asBuilt));
+        lock (other._writing)
+        {
+            _written = [.. other._written];
+        }
+    }
+
+    /// <summary>The same for another thread: one run answers one question at a time; what is learned is learned for all.</summary>
+    public PlanRun ForAnotherThread()
+    {
+        Write();
+        return new PlanRun(this);
     }
 
     /// <summary>The same where the build is otherwise.</summary>
@@ -46,21 +66,27 @@ internal sealed class PlanRun
     private Dictionary<string, IReadOnlyList<Candidate>> ByPosition =>
         Candidates.Where(choices => choices.Count > 0).ToDictionary(choices => choices[0].Position, StringComparer.Ordinal);
 
+    /// <summary>How much is learned: it only grows.</summary>
+    public int Learned => _learned.Count;
+
     /// <summary>The problem with everything learned so far.</summary>
     public WrittenPlan Write() => Write(withRisks: true);
 
     /// <summary>Written once for what is known: many questions ask the same problem with one thing otherwise.</summary>
     private WrittenPlan Write(bool withRisks)
     {
-        var known = _learned.Count;
-        ref var kept = ref _written[withRisks ? 1 : 0];
-        if (kept is not var (before, plan) || before != known)
+        lock (_writing)
         {
-            plan = _writer.Write(_learned.Rules, withRisks ? _learned.Risks : []);
-            kept = (known, plan);
-        }
+            var known = _learned.Count;
+            ref var kept = ref _written[withRisks ? 1 : 0];
+            if (kept is not var (before, plan) || before != known)
+            {
+                plan = _writer.Write(_learned.Rules, withRisks ? _learned.Risks : []);
+                kept = (known, plan);
+            }
 
-        return plan;
+            return plan;
+        }
     }
 
     /// <param name="adjust">Changes the problem, for questions beside the plain one.</param>
@@ -104,22 +130,33 @@ internal sealed class PlanRun
 
     /// <inheritdoc cref="FindHeld"/>
     public bool? CanHold(IReadOnlySet<int> dropped, PlanEffort effort, Func<WrittenPlan, PlanProblem>? adjust, CancellationToken stop) =>
-        FindHeld(dropped, effort, adjust, stop).CanHold;
+        FindHeld(dropped, effort, adjust, expectsNone: false, stop).CanHold;
 
     /// <summary>Can all wishes and facts hold together where these are dropped? Null where that was not found out.</summary>
     /// <param name="adjust">Changes the problem, for questions beside the plain one.</param>
-    /// <returns>And those of them that the plan does without, where there is one: it holds where no more than these are dropped.</returns>
-    public (bool? CanHold, IReadOnlySet<int> Broken) FindHeld(
-        IReadOnlySet<int> dropped, PlanEffort effort, Func<WrittenPlan, PlanProblem>? adjust, CancellationToken stop)
+    /// <param name="expectsNone">Is it likely that there is no plan? Then it is asked first what keeps it away: an answer the sooner.</param>
+    /// <returns>
+    /// Where there is a plan, with the grounds that it does without: it holds where no more than these are dropped. Where there is none, with such as hold and
+    /// suffice for that.
+    /// </returns>
+    public (bool? CanHold, IReadOnlySet<int> Grounds) FindHeld(
+        IReadOnlySet<int> dropped, PlanEffort effort, Func<WrittenPlan, PlanProblem>? adjust, bool expectsNone, CancellationToken stop)
     {
         for (var tries = 0; tries < MostTries; tries++)
         {
             var written = Write(withRisks: false);
             var problem = adjust is null ? written.Problem : adjust(written);
+            if (expectsNone && WhyNone(problem, dropped, effort, stop) is { } grounds)
+            {
+                return (false, grounds);
+            }
+
             var solution = PlanSolver.FindAny(problem, dropped, effort, stop);
             if (solution.Choices.Count == 0)
             {
-                return (solution.Status == PlanStatus.Infeasible ? false : null, dropped);
+                return solution.Status == PlanStatus.Infeasible
+                    ? (false, WhyNone(problem, dropped, effort, stop) ?? problem.Grounds.Except(dropped).ToHashSet())
+                    : (null, dropped);
             }
 
             if (!LearnRules(written, solution, Judge(written, solution)))
@@ -129,6 +166,23 @@ internal sealed class PlanRun
         }
 
         return (null, dropped);
+    }
+
+    /// <summary>The grounds by which money and time are limited.</summary>
+    public IReadOnlyList<int> Limits
+    {
+        get
+        {
+            var problem = Write().Problem;
+            return [.. new[] { problem.MostCost?.Ground, problem.LastDay?.Ground }.OfType<int>()];
+        }
+    }
+
+    /// <summary>Null where it is not found out: where money or time is short, whatever has to be bought takes part, and the solver takes long to say so.</summary>
+    private static IReadOnlySet<int>? WhyNone(PlanProblem problem, IReadOnlySet<int> dropped, PlanEffort effort, CancellationToken stop)
+    {
+        bool IsShort(PlanBound? limit) => limit is not null && !(limit.Ground is { } ground && dropped.Contains(ground));
+        return IsShort(problem.MostCost) || IsShort(problem.LastDay) ? null : PlanSolver.WhyNone(problem, dropped, effort, stop);
     }
 
     /// <summary>Every line of the plan, judged among its own neighbours; in the order of the family's positions.</summary>
@@ -220,6 +274,9 @@ internal sealed record SolvedPlan(WrittenPlan Written, PlanSolution Solution, IR
 {
     /// <summary>Wishes "if possible" that are not.</summary>
     public IReadOnlyList<BuildGround> GivenUp { get; init; } = [];
+
+    /// <summary>There is no plan.</summary>
+    public static SolvedPlan None(WrittenPlan written) => new(written, PlanSolution.Infeasible, []);
 
     /// <summary>Is it known of every such wish whether any plan keeps it?</summary>
     public bool IsFoundOut { get; init; } = true;

@@ -34,12 +34,12 @@ internal static class PlanSwings
     }
 
     /// <summary>In the order of what is asked; what is not asked before the stop is left out.</summary>
-    /// <remarks>On every core: each of them is a search of its own, and a search uses one.</remarks>
+    /// <remarks>Several at once: each of them is a search of its own.</remarks>
     private static IReadOnlyList<TAnswer> Each<T, TAnswer>(BuildQuestion question, IReadOnlyList<T> asked, Func<BuildQuestion, T, TAnswer> ask)
     {
         var answers = new (bool IsAnswered, TAnswer Answer)[asked.Count];
         Parallel.For(
-            0, asked.Count, question.ForAnotherThread,
+            0, asked.Count, new ParallelOptions { MaxDegreeOfParallelism = question.Effort.AtOnce }, question.ForAnotherThread,
             (place, _, own) =>
             {
                 answers[place] = own.Stop.IsCancellationRequested ? default : (true, ask(own, asked[place]));

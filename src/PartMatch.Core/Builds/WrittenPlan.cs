@@ -28,4 +28,13 @@ internal sealed record WrittenPlan(
 /// <param name="Name">Stable: <c>budget</c>, <c>keep:crankshaft</c>, <c>obtainable:piston</c>.</param>
 /// <param name="Text">As a sentence.</param>
 /// <param name="Mend">The change that lifts it.</param>
-internal sealed record BuildGround(string Name, string Text, string Mend);
+internal sealed record BuildGround(string Name, string Text, string Mend)
+{
+    private const string Obtainable = "obtainable:";
+
+    /// <summary>That something is to be had is no wish: nobody can give it up.</summary>
+    public bool IsFact => Name.StartsWith(Obtainable, StringComparison.Ordinal);
+
+    /// <summary>Of a fact: where something has to be.</summary>
+    public string Position => Name[Obtainable.Length..];
+}

@@ -47,7 +47,7 @@ internal sealed record PlannedDonor(RankedDonor Row, long? ToFinish, long? Engin
 
     /// <summary>What keeps every plan away; what stands behind it is asked of the build itself, because that takes long.</summary>
     private static IReadOnlyList<ConflictMember> Conflict(BuildToRank asked, Build build, PlanAsked plan, CancellationToken stop) => new ConflictSearch(
-        new PlanRun(asked.Facts, build, asked.Today, asked.Memory, refusedSellers: []), plan, asked.Effort, null, stop).Find(withFurther: false).Members;
+        new PlanRun(asked.Facts, build, asked.Today, asked.Memory, refusedSellers: []), plan, asked.Effort, null, isNone: false, stop).Find(withFurther: false).Members;
 
     /// <summary>Does the line rest on a part that nobody inspected, or on what nobody knows?</summary>
     private static bool IsUnknown(BuildLine line) => line.Unproven || IsNotInspected(line);

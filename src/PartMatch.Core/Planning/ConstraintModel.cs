@@ -13,7 +13,11 @@ internal enum ConstraintStatus
 /// <param name="Values">Of each variable; empty where nothing was found.</param>
 /// <param name="Bound">Of what is minimised.</param>
 /// <param name="Work">Spent, in the unit of <see cref="PlanEffort"/>.</param>
-internal sealed record ConstraintAnswer(ConstraintStatus Status, IReadOnlyList<long> Values, long Bound, double Work);
+internal sealed record ConstraintAnswer(ConstraintStatus Status, IReadOnlyList<long> Values, long Bound, double Work)
+{
+    /// <summary>Where nothing holds: of the flags that were assumed, some that suffice for that.</summary>
+    public IReadOnlyList<int> Core { get; init; } = [];
+}
 
 /// <summary>
 /// With <see cref="SolverReports"/> the only place that names the solver: whole-number variables, flags (0 or 1), linear bounds, clauses, work that does not
@@ -138,6 +142,9 @@ internal sealed class ConstraintModel
         _model.SolutionHint = new PartialVariableAssignment { Vars = { Enumerable.Range(0, values.Count) }, Values = { values } };
     }
 
+    /// <summary>These flags are set, and of an answer "infeasible" it is told which of them that took. Not together with something to minimise.</summary>
+    public void Assume(IEnumerable<int> flags) => _model.Assumptions.AddRange(flags);
+
     public ConstraintAnswer Solve(double work, Action<long?, long>? told, CancellationToken stop)
     {
         using var solve = new SolveWrapper();
@@ -162,7 +169,10 @@ internal sealed class ConstraintModel
             CpSolverStatus.Unknown => ConstraintStatus.NothingFound,
             _ => throw new InvalidOperationException($"the solver refuses the model: {response.SolutionInfo}"),
         };
-        return new ConstraintAnswer(status, response.Solution, UpTo(response.BestObjectiveBound), response.DeterministicTime);
+        return new ConstraintAnswer(status, response.Solution, UpTo(response.BestObjectiveBound), response.DeterministicTime)
+        {
+            Core = response.SufficientAssumptionsForInfeasibility,
+        };
     }
 
     private static LinearExpressionProto Linear(int variable, long offset) => new() { Vars = { variable }, Coeffs = { 1 }, Offset = offset };

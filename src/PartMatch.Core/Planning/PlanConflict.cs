@@ -23,7 +23,7 @@ public sealed record PlanConflict(PlanConflictStatus Status, IReadOnlyList<int> 
     public static PlanConflict? Find(PlanProblem problem, IReadOnlyList<int> grounds, PlanEffort effort, CancellationToken stop = default)
     {
         PlanProblemCheck.Check(problem);
-        return Find(grounds, dropped => new PlanSearch(problem, dropped, effort.NarrowsFrom).Find(effort.Work, stop).Status switch
+        return Find(grounds, dropped => PlanSearch.ForAny(problem, dropped, tellsWhy: false).Find(effort.Work, stop).Status switch
         {
             ConstraintStatus.Infeasible => false,
             ConstraintStatus.NothingFound => null,

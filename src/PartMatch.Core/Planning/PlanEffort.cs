@@ -5,6 +5,9 @@ namespace PartMatch.Core.Planning;
 /// <param name="Work">More than 0.</param>
 public sealed record PlanEffort(double Work)
 {
+    /// <summary>Searches that go on at once where a question takes several: each uses one core. The answer is the same with any number.</summary>
+    public int AtOnce { get; init; } = 2;
+
     /// <summary>How far ties are settled.</summary>
     public PlanTies Ties { get; init; } = PlanTies.All;
 
@@ -24,6 +27,9 @@ public enum PlanTies
 
     /// <summary>Until both cost and days are the least there are: enough for "what would it cost, and when would it be ready".</summary>
     CostAndDays,
+
+    /// <summary>The very last one alone: for a plan whose lines count and nothing else, the same for the same question.</summary>
+    Order,
 
     /// <summary>All: for a plan whose lines are shown.</summary>
     All,

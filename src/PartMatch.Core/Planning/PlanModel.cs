@@ -8,11 +8,21 @@ namespace PartMatch.Core.Planning;
 internal sealed class PlanModel
 {
     private readonly PlanProblem _problem;
+    private readonly IReadOnlySet<int> _dropped;
+    private readonly SortedDictionary<int, int> _flagged = [];
 
     /// <param name="dropped">Grounds that do not hold.</param>
-    public PlanModel(PlanProblem problem, IReadOnlySet<int> dropped)
+    /// <param name="flagged">Grounds that hold while their flag is set: see <see cref="Flagged"/>. Money and time always hold for good.</param>
+    /// <param name="isPaid">Does the cost count where nothing limits it?</param>
+    public PlanModel(PlanProblem problem, IReadOnlySet<int> dropped, IReadOnlySet<int> flagged, bool isPaid)
     {
-        _problem = problem;
+        (_problem, _dropped) = (problem, dropped);
+        IsPaid = isPaid || (problem.MostCost is { } limit && Holds(limit.Ground));
+        foreach (var ground in flagged.Except(dropped))
+        {
+            _flagged[ground] = Constraints.Flag();
+        }
+
         Needs = new PlanNeeds(problem);
         Choices = [.. problem.Places.Select(place => place.Choices.Select(_ => Constraints.Flag()).ToArray())];
         Packs = [.. Needs.Packs.Select(most => Constraints.Variable(0, most))];
@@ -20,31 +30,26 @@ internal sealed class PlanModel
         Doubts = [.. problem.Doubts.Select(doubt => Constraints.Variable(0, doubt.IsAdmitted ? 1 : 0))];
         for (var place = 0; place < Choices.Length; place++)
         {
-            if (problem.Places[place].Ground is { } ground && dropped.Contains(ground))
-            {
-                Constraints.AtMostOne(Choices[place]);
-            }
-            else
-            {
-                Constraints.ExactlyOne(Choices[place]);
-            }
+            AddPlace(Choices[place], problem.Places[place].Ground);
         }
 
         AddWeights();
-        Parcels = new PlanParcels(problem, this);
+        Parcels = new PlanParcels(problem, this, IsPaid);
         AddSupply();
-        foreach (var rule in problem.Rules.Where(rule => rule.Ground is not { } ground || !dropped.Contains(ground)))
-        {
-            Constraints.AnyOf([.. rule.If.Select(fact => ConstraintModel.Not(Flag(fact))), .. rule.Then.Select(Flag)]);
-        }
-
-        if (problem.MostCost is { } most && !(most.Ground is { } costGround && dropped.Contains(costGround)))
+        AddRules();
+        if (problem.MostCost is { } most && Holds(most.Ground))
         {
             Constraints.AtMost(Cost, most.Limit);
         }
     }
 
     public ConstraintModel Constraints { get; } = new();
+
+    /// <summary>Does the cost count? Where it does not, <see cref="Cost"/> knows of no sending.</summary>
+    public bool IsPaid { get; }
+
+    /// <summary>For each ground that holds while its flag is set, that flag.</summary>
+    public IReadOnlyDictionary<int, int> Flagged => _flagged;
 
     public PlanNeeds Needs { get; }
 
@@ -81,6 +86,43 @@ internal sealed class PlanModel
         }
 
         return sum;
+    }
+
+    public bool Holds(int? ground) => ground is not { } one || !_dropped.Contains(one);
+
+    /// <summary>Nothing where it holds for good; otherwise a flag, set where the ground does not hold.</summary>
+    private int[] Unless(int? ground) => ground is { } one && _flagged.TryGetValue(one, out var flag) ? [ConstraintModel.Not(flag)] : [];
+
+    private void AddPlace(IReadOnlyList<int> choices, int? ground)
+    {
+        var unless = Unless(ground);
+        if (Holds(ground) && unless.Length == 0)
+        {
+            Constraints.ExactlyOne(choices);
+            return;
+        }
+
+        Constraints.AtMostOne(choices);
+        if (Holds(ground))
+        {
+            Constraints.AnyOf([.. choices, .. unless]);
+        }
+    }
+
+    private void AddRules()
+    {
+        foreach (var rule in _problem.Rules.Where(rule => Holds(rule.Ground)))
+        {
+            Constraints.AnyOf([.. rule.If.Select(fact => ConstraintModel.Not(Flag(fact))), .. rule.Then.Select(Flag), .. Unless(rule.Ground)]);
+        }
+
+        foreach (var (offer, sold) in _problem.Offers.Index())
+        {
+            if (sold.Ground is { } ground && _flagged.TryGetValue(ground, out var flag))
+            {
+                Constraints.AtMost(Parcels.Bought(offer), 0, flag);
+            }
+        }
     }
 
     private int Flag(PlanFact fact) => fact switch

@@ -9,12 +9,18 @@ internal sealed class PlanParcels
     private readonly PlanModel _model;
     private readonly IReadOnlyList<PlanFamily> _families;
 
-    public PlanParcels(PlanProblem problem, PlanModel model)
+    /// <param name="isPaid">Does what they cost count for anything?</param>
+    public PlanParcels(PlanProblem problem, PlanModel model, bool isPaid)
     {
         (_problem, _model) = (problem, model);
-        _families = PlanFamilies.Of(problem, model.Needs);
         _spare = [.. problem.Offers.Select(_ => new List<int>())];
         _flags = [.. problem.Offers.Select(_ => new List<int>())];
+        _families = isPaid ? PlanFamilies.Of(problem, model.Needs) : [];
+        if (!isPaid)
+        {
+            return;
+        }
+
         var later = PlanLater.Flags(problem, model);
         for (var seller = 0; seller < problem.Sellers.Count; seller++)
         {
@@ -46,7 +52,8 @@ internal sealed class PlanParcels
         .Where(offer => _problem.Offers[offer] is { OwnSending: null } one && one.Seller == seller
             && _model.Needs.Packs[offer] + _model.Needs.SparePacks[offer] > 0)];
 
-    private LinearSum Bought(int offer)
+    /// <summary>All packs of an offer.</summary>
+    public LinearSum Bought(int offer)
     {
         var packs = new LinearSum().Add(_model.Packs[offer], 1);
         _spare[offer].ForEach(spare => packs.Add(spare, 1));

@@ -17,6 +17,11 @@ public sealed record PlanProblem(
     /// <summary>What everything may cost at most; null where there is no such limit.</summary>
     public PlanBound? MostCost { get; init; }
 
+    /// <summary>Every ground that something here stands on.</summary>
+    public IReadOnlySet<int> Grounds => Places.Select(place => place.Ground)
+        .Concat(Offers.Select(offer => offer.Ground)).Concat(Rules.Select(rule => rule.Ground)).Append(MostCost?.Ground).Append(LastDay?.Ground)
+        .OfType<int>().ToHashSet();
+
     /// <summary>The last day on which everything may be ready; null where there is no such limit.</summary>
     public PlanBound? LastDay { get; init; }
 

@@ -10,20 +10,35 @@ internal sealed class PlanSearch
     private IReadOnlyList<long> _values = [];
 
     public PlanSearch(PlanProblem problem, IReadOnlySet<int> dropped, int narrowsFrom)
+        : this(problem, dropped, new HashSet<int>(), isPaid: true, narrowsFrom)
+    {
+    }
+
+    private PlanSearch(PlanProblem problem, IReadOnlySet<int> dropped, IReadOnlySet<int> named, bool isPaid, int narrowsFrom)
     {
         _narrowsFrom = narrowsFrom;
         _problem = problem with
         {
-            Offers = [.. problem.Offers.Select(offer => offer.Ground is { } forbids && !dropped.Contains(forbids) ? offer with { Packs = 0 } : offer)],
+            Offers =
+            [
+                .. problem.Offers.Select(offer =>
+                    offer.Ground is { } forbids && !dropped.Contains(forbids) && !named.Contains(forbids) ? offer with { Packs = 0 } : offer),
+            ],
         };
-        Model = new PlanModel(_problem, dropped);
-        if (_problem.LastDay is { } last && !(last.Ground is { } ground && dropped.Contains(ground)))
+        Model = new PlanModel(_problem, dropped, named, isPaid);
+        Model.Constraints.Assume(Model.Flagged.Values);
+        if (_problem.LastDay is { } last && Model.Holds(last.Ground))
         {
             Schedule.EndBy(last.Limit);
         }
     }
 
     public PlanModel Model { get; }
+
+    /// <summary>Only for <see cref="Find"/>: where it is all the same what a plan costs, it is left out.</summary>
+    /// <param name="tellsWhy">Where there is no plan, which grounds keep it away: see <see cref="WhyNone"/>.</param>
+    public static PlanSearch ForAny(PlanProblem problem, IReadOnlySet<int> dropped, bool tellsWhy) =>
+        new(problem, dropped, tellsWhy ? problem.Grounds : new HashSet<int>(), isPaid: false, int.MaxValue);
 
     public bool IsLarge => NarrowedSearch.Varying(Model.Constraints.Ranges) >= _narrowsFrom;
 
@@ -38,6 +53,16 @@ internal sealed class PlanSearch
         Take(answer);
         return answer;
     }
+
+    /// <summary>Grounds that suffice for an answer "infeasible" of <see cref="Find"/>.</summary>
+    public IReadOnlySet<int> WhyNone(ConstraintAnswer answer)
+    {
+        var core = answer.Core.ToHashSet();
+        return _problem.Grounds
+            .Where(ground => Model.Flagged.TryGetValue(ground, out var flag) && (core.Contains(flag) || IsLimit(ground))).ToHashSet();
+    }
+
+    private bool IsLimit(int ground) => _problem.MostCost?.Ground == ground || _problem.LastDay?.Ground == ground;
 
     /// <summary>What a sum comes to in what was found last.</summary>
     public long Value(LinearSum sum) => NarrowedSearch.Value(sum, _values);
@@ -108,8 +133,12 @@ internal sealed class PlanSearch
         var doubts = Model.Doubts.Select(flag => _values[flag] == 1).ToArray();
         var (starts, days) = PlanCalendar.Settle(_problem, choices, packs, Starts(), HasDays ? (int)_values[Schedule.Days] : int.MaxValue);
         var totals = PlanReckoning.Add(_problem, choices, packs, starts, doubts, days);
-        Compare("cost", totals.Cost, Model.Cost);
-        Compare("risk", totals.Risk, Model.Risk);
+        if (Model.IsPaid)
+        {
+            Compare("cost", totals.Cost, Model.Cost);
+            Compare("risk", totals.Risk, Model.Risk);
+        }
+
         if (HasDays)
         {
             Compare("days", totals.Days, Schedule.Sum);

@@ -39,6 +39,9 @@ public sealed record PlanSolution(
     PlanStatus Status, IReadOnlyList<int?> Choices, IReadOnlyList<int> Packs, IReadOnlyList<int?> Jobs, IReadOnlyList<bool> Doubts, PlanTotals Totals,
     long Bound)
 {
+    /// <summary>There is none.</summary>
+    public static PlanSolution Infeasible { get; } = new(PlanStatus.Infeasible, [], [], [], [], new PlanTotals(0, 0, 0, 0, 0), 0);
+
     /// <summary>The limit came before anything was found.</summary>
     public static PlanSolution OutOfTime { get; } = new(PlanStatus.OutOfTime, [], [], [], [], new PlanTotals(0, 0, 0, 0, 0), 0);
 }

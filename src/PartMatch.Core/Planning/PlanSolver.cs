@@ -48,11 +48,12 @@ public static class PlanSolver
         var sign = measures[0] == Measure.Kept ? -1 : 1;
         var settled = effort.Ties switch
         {
-            PlanTies.None => 1,
-            PlanTies.CostAndDays => 1 + int.Max(Array.IndexOf(measures, Measure.Cost), Array.IndexOf(measures, Measure.Days)),
-            _ => measures.Length,
+            PlanTies.None => measures[..1],
+            PlanTies.CostAndDays => measures[..(1 + int.Max(Array.IndexOf(measures, Measure.Cost), Array.IndexOf(measures, Measure.Days)))],
+            PlanTies.Order => [measures[0], Measure.Order],
+            _ => measures,
         };
-        var sums = measures.Take(settled).Where((measure, rank) => rank == 0 || Varies(problem, search, measure))
+        var sums = settled.Where((measure, rank) => rank == 0 || Varies(problem, search, measure))
             .Select(measure => Sum(search, measure)).ToList();
         var (first, done) = told is null && sums.Count > 1 && !search.IsLarge
             ? search.MinimiseTogether(sums, effort.Work * TogetherShare, stop)
@@ -91,9 +92,19 @@ public static class PlanSolver
     internal static PlanSolution FindAny(PlanProblem problem, IReadOnlySet<int> dropped, PlanEffort effort, CancellationToken stop)
     {
         PlanProblemCheck.Check(problem);
-        var search = new PlanSearch(problem, dropped, effort.NarrowsFrom);
+        var search = PlanSearch.ForAny(problem, dropped, tellsWhy: false);
         var answer = search.Find(effort.Work, stop);
         return answer.Values.Count == 0 ? Nothing(answer.Status, answer.Bound, stop) : search.Read(PlanStatus.BestFound, 0);
+    }
+
+    /// <summary>Where there is no plan: grounds that hold and suffice for that.</summary>
+    /// <returns>Perhaps not the fewest; limits of money and time are always of them where they hold. Null where it was not found out.</returns>
+    internal static IReadOnlySet<int>? WhyNone(PlanProblem problem, IReadOnlySet<int> dropped, PlanEffort effort, CancellationToken stop)
+    {
+        PlanProblemCheck.Check(problem);
+        var search = PlanSearch.ForAny(problem, dropped, tellsWhy: true);
+        var answer = search.Find(effort.Work, stop);
+        return answer.Status == ConstraintStatus.Infeasible ? search.WhyNone(answer) : null;
     }
 
     /// <summary>A large problem is searched more than once: what was known stays known.</summary>

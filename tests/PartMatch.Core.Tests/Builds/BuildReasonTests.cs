@@ -41,6 +41,31 @@ public sealed class BuildReasonTests
         }),
         iter: Draws, threads: 1);
 
+    // A smallest set that cannot hold together: another one may keep every plan away when one member of it is given up.
+    [Fact]
+    public void Whether_it_is_enough_to_give_up_one_member_is_told() => AnyBuild.Of(wishes: true).Sample(
+        told =>
+        {
+            var conflict = told.Conflict();
+            if (conflict.Further.Count > 0 || conflict.Members.Count == 0)
+            {
+                return;
+            }
+
+            var wishes = conflict.Members.Where(member => !member.Wish.StartsWith("obtainable:", StringComparison.Ordinal))
+                .Select(member => (Member: member, IsEnough: new EveryBuild(told, new HashSet<string> { member.Wish }).All().Count > 0)).ToList();
+            Assert.All(wishes, wish => Assert.Equal(!wish.IsEnough, wish.Member.Mend.Contains("that alone is not enough", StringComparison.Ordinal)));
+            if (wishes.Exists(wish => !wish.IsEnough))
+            {
+                Assert.DoesNotContain("there is a plan", conflict.HeadlineText, StringComparison.Ordinal);
+            }
+            else if (wishes.Count == conflict.Members.Count)
+            {
+                Assert.Matches("without any one of them there is a plan|without it there is one", conflict.HeadlineText);
+            }
+        },
+        iter: Draws, threads: 1);
+
     [Fact]
     public void Why_not_costs_what_the_best_way_to_build_with_it_costs_more() => Gen.Select(Gen.OneOf(AnyBuild.Of(), AnyBuild.Bought), Gen.Int[0, 2], Gen.Int[-1, 3]).Sample(
         (told, at, index) =>

@@ -26,6 +26,24 @@ public sealed class PlanConflictTests
         iter: 120,
         threads: 1);
 
+    // Money and time hold here too, unlike in most questions of a build: they are always told.
+    [Fact]
+    public void What_is_told_to_keep_every_plan_away_does() => Gen.Select(AnyPlan.Of(), Gen.Int[0, (1 << AnyPlan.Grounds) - 1]).Sample(
+        (problem, given) =>
+        {
+            HashSet<int> dropped = [.. _grounds.Where(ground => (given & (1 << ground)) != 0)];
+            var why = PlanSolver.WhyNone(problem, dropped, PlanEffort.Ordinary, TestContext.Current.CancellationToken);
+
+            Assert.Equal(EveryPlan.Totals(problem, dropped).Count > 0, why is null);
+            if (why is not null)
+            {
+                Assert.Empty(why.Intersect(dropped));
+                Assert.Empty(EveryPlan.Totals(problem, _grounds.Except(why).ToHashSet()));
+            }
+        },
+        iter: 200,
+        threads: 1);
+
     // A plan found with everything given up: where only what it breaks is given up, it is one of all plans still; without one thing of that, it is none. The
     // last two grounds are limits on money and time, which a plan with fewer packs of the same offers may keep.
     [Fact]
