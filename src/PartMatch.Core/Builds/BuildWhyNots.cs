@@ -34,7 +34,7 @@ public static class BuildWhyNots
         {
             var conflict = question.ConflictWith(force);
             var open = Enough(question, force);
-            var said = open.Length > 0 && !conflict.Members.Any(IsOther) ? open : $"{open}{Alone(question, force)}{Broken(conflict)}";
+            var said = open.Length > 0 && !conflict.Members.Any(IsOther) ? open : $"{open}{Alone(question, force)}{Broken(question, force, conflict)}";
             return plain with { Status = status, HeadlineText = $"No plan holds with it. {said}", Conflict = conflict };
         }
 
@@ -62,9 +62,7 @@ public static class BuildWhyNots
 
     /// <summary>What its own fit answer says among the parts of the plan: that comes before everything it would drag in.</summary>
     private static string Alone(BuildQuestion question, ForcedChoice force) =>
-        question.HasPlan && LineReasons.Say(question.Run.Judge(
-            question.CandidatesAt(force.Position).First(force.IsIt), question.Solved.Written.Chosen(question.Solved.Solution),
-            question.Solved.Written.WorksOf(question.Solved.Solution))) is { } said
+        question.HasPlan && LineReasons.Say(Judged(question, force)) is { } said
             ? $"In this plan: {said} "
             : "";
 
@@ -78,12 +76,25 @@ public static class BuildWhyNots
             : "";
     }
 
+    private static bool IsNotKnown(BuildQuestion question, ForcedChoice force) => !question.Terms.At(force.Position).AdmitNotKnown
+        && question.HasPlan && Judged(question, force).Outcome == LineOutcome.NotKnown;
+
+    /// <summary>Among the parts of the plan.</summary>
+    private static JudgedLine Judged(BuildQuestion question, ForcedChoice force) => question.Run.Judge(
+        question.CandidatesAt(force.Position).First(force.IsIt), question.Solved.Written.Chosen(question.Solved.Solution),
+        question.Solved.Written.WorksOf(question.Solved.Solution));
+
     private static bool IsOther(ConflictMember member) => !member.Wish.StartsWith("force:", StringComparison.Ordinal);
 
-    private static string Broken(BuildConflict conflict)
+    private static string Broken(BuildQuestion question, ForcedChoice force, BuildConflict conflict)
     {
         string[] others = [.. conflict.Members.Where(IsOther).Select(member => member.Text)];
-        return others.Length == 0 ? "What is known of the parts rules it out." : $"With it these cannot hold: {string.Join(" ", others)}";
+        if (others.Length > 0)
+        {
+            return $"With it these cannot hold: {string.Join(" ", others)}";
+        }
+
+        return IsNotKnown(question, force) ? "It is taken only where what is not known there is admitted." : "What is known of the parts rules it out.";
     }
 
     private static BuildWhyNot Plain(BuildQuestion question, string position, string part) => new(

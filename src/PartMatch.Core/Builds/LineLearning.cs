@@ -83,7 +83,7 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
         var (axis, wanted) = fails
             ? (answer.Headline == Headline.DoesNotFit ? Axis.Mounts : Axis.Runs, Met.No)
             : (answer.Mounts.Value == Mounts.NotKnown ? Axis.Mounts : Axis.Runs, Met.NotKnown);
-        return Fewest(line, plan, isOpen, reason => reason.Axis == axis && reason.Met == wanted && Decides(line, reason));
+        return Fewest(line, plan, isOpen, axis, reason => reason.Axis == axis && reason.Met == wanted && Decides(line, reason));
     }
 
     /// <summary>
@@ -102,15 +102,15 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
         (candidate.IsUsersChoice && reason.Met == Met.No) || InjectorGoals.Sets(terms, candidate.Position);
 
     private IReadOnlyList<string> CulpritsOfWork(JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isOpen, string work) =>
-        Fewest(line, plan, isOpen, reason => reason.Met == Met.No && reason.Work == work);
+        Fewest(line, plan, isOpen, Axis.Mounts, reason => reason.Met == Met.No && reason.Work == work);
 
     private IReadOnlyList<string> Fewest(
-        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isOpen, Func<Reason, bool> decides)
+        JudgedLine line, IReadOnlyDictionary<string, Candidate> plan, Func<string, bool> isOpen, Axis axis, Func<Reason, bool> decides)
     {
         var all = memory.Reach(Facts, line.Candidate.Reference, line.Candidate.Position);
 
-        // A finding or the part's identity outranks what is computed, depending on all that is there; and nothing is known of several parts at once.
-        if (line.Candidate.Parts.Count > 1 || HasAlternatives(line) || HasFindings(line))
+        // A finding on the axis or the part's identity outranks what is computed, depending on all that is there; and nothing is known of several parts at once.
+        if (line.Candidate.Parts.Count > 1 || HasAlternatives(line) || HasFindings(line, axis))
         {
             return all;
         }
@@ -147,7 +147,9 @@ internal sealed class LineLearning(BuildTerms terms, FitMemory memory, AsBuilt a
         || line.Answer.Identity.Relation is IdentityRelation.FittedHere or IdentityRelation.NewerNumber or IdentityRelation.SameBothWays;
 
     /// <summary>Was anything ever found of it there? It may speak beside other neighbours.</summary>
-    private bool HasFindings(JudgedLine line) => Facts.FindingsAt(line.Candidate.Position).Any(finding => finding.Part == line.Candidate.Parts[0].Id);
+    /// <param name="axis">Only of this; null: of either.</param>
+    private bool HasFindings(JudgedLine line, Axis? axis = null) => Facts.FindingsAt(line.Candidate.Position)
+        .Any(finding => finding.Part == line.Candidate.Parts[0].Id && (axis is null || finding.Axis == axis));
 
     /// <summary>Of several fitted parts the answer names the one it suits best: beside other neighbours that may be another, with other reasons.</summary>
     private bool HasAlternatives(JudgedLine line) =>

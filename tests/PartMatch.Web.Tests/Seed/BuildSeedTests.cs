@@ -120,6 +120,32 @@ public sealed class BuildSeedTests(BuildSeedBase demo) : IClassFixture<BuildSeed
         Assert.Equal("infeasible", await StatusAsync(await WithinAsync("a-kilowatt-more", budget, kilowatts + 1)));
     }
 
+    // With less power alone there is no plan within this budget; with the sum that is told there is, with a cent less there is none.
+    [Fact]
+    public async Task Less_power_alone_is_told_not_to_be_enough_and_what_would_be()
+    {
+        await StoreAsync(await WithinAsync("too-poor", "6000.00", null));
+        var conflict = await AskAsync("/api/builds/too-poor/conflict?on=2026-11-26");
+        var mend = Assert.Single(conflict["members"]!.AsArray(), member => member!["wish"]!.GetValue<string>() == "goal:power")!["mend"]!.GetValue<string>();
+        var told = System.Text.RegularExpressions.Regex.Match(mend, @"that alone is not enough: the plan then still costs (\S+) EUR");
+        Assert.True(told.Success, mend);
+        Assert.DoesNotContain("there is a plan", conflict["headlineText"]!.GetValue<string>(), StringComparison.Ordinal);
+        var least = decimal.Parse(told.Groups[1].Value, CultureInfo.InvariantCulture);
+
+        Assert.Equal("infeasible", await StatusAsync(await WithinAsync("poor-and-weak", "6000.00", 20)));
+        Assert.Equal("proven-optimal", await StatusAsync(await WithinAsync("weak", least.ToString(CultureInfo.InvariantCulture), 20)));
+        Assert.Equal("infeasible", await StatusAsync(await WithinAsync("weak-a-cent-short", (least - 0.01m).ToString(CultureInfo.InvariantCulture), 20)));
+    }
+
+    // What is not known of the gasket does not hang on any other part: nothing else is blamed.
+    [Fact]
+    public async Task Part_of_which_something_is_not_known_is_why_not_by_itself()
+    {
+        var answer = await AskAsync("/api/builds/hill-climb/why-not?position=head-gasket&part=TG-9511&on=2026-11-26");
+        Assert.Equal(["force:head-gasket"], answer["conflict"]!["members"]!.AsArray().Select(member => member!["wish"]!.GetValue<string>()));
+        Assert.EndsWith("It is taken only where what is not known there is admitted.", answer["headlineText"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
     private async Task<JsonObject> WithinAsync(string code, string budget, int? kilowatts)
     {
         var build = await FileAsync("hill-climb", code);
