@@ -49,7 +49,7 @@ export function conflictAnswer(conflict, family) {
   return el('section', null, el('h2', null, 'What conflicts'), notStated(conflict.notStated ?? []), el('p', null, sentences(conflict.headlineText)),
     conflict.members.length ? conflictTable(conflict.members) : null,
     conflict.members.length > 1 ? el('p', { class: 'quiet small' },
-      'Change one of them, whichever you can best live with: what you stated stands under “What you want”.') : null,
+      'What you stated stands under “What you want”, and is changed there.') : null,
     further.length ? behind(further, family) : null,
     el('p', { class: 'small acts' }, el('a', { href: conflict.permalink }, 'The same as JSON')));
 }
