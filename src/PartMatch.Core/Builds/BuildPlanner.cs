@@ -38,6 +38,13 @@ public static class BuildPlanner
             known.AddConflict((adjust is null ? solved.Written.Problem : adjust(solved.Written)).Grounds.Except(dropped).ToHashSet());
             (dropped, isFoundOut) = GiveWay(run, effort, adjust, dropped, known, stop);
             solved = known.Find(dropped) == false ? solved : run.Solve(objective, effort, dropped, adjust, told, stop);
+            if (solved.Solution.Status == PlanStatus.Infeasible && known.Find(dropped) != false)
+            {
+                // By a rule that was learned since, what was found to hold does not.
+                known.ForgetPlans();
+                (dropped, isFoundOut) = GiveWay(run, effort, adjust, new HashSet<int>(without ?? []), known, stop);
+                solved = known.Find(dropped) == false ? solved : run.Solve(objective, effort, dropped, adjust, told, stop);
+            }
         }
 
         // A plan that gives up what perhaps could have been kept is not proven to be the one that was asked for.

@@ -76,8 +76,12 @@ public static class BuildWhyNots
             : "";
     }
 
+    /// <summary>Would it be taken where what is not known of it is admitted?</summary>
     private static bool IsNotKnown(BuildQuestion question, ForcedChoice force) => !question.Terms.At(force.Position).AdmitNotKnown
-        && question.HasPlan && Judged(question, force).Outcome == LineOutcome.NotKnown;
+        && question.HasPlan && Judged(question, force).Outcome == LineOutcome.NotKnown
+        && question.Run.CanHold(
+            BuildPlanner.SoftWishes(question.Terms, question.Run.Write()).ToHashSet(), question.Effort,
+            written => Otherwise.Force(written with { Problem = Otherwise.OnTrust(written, force.Position) }, force.Position, force.IsIt), question.Stop) == true;
 
     /// <summary>Among the parts of the plan.</summary>
     private static JudgedLine Judged(BuildQuestion question, ForcedChoice force) => question.Run.Judge(

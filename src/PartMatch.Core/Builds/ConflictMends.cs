@@ -17,7 +17,7 @@ internal sealed class ConflictMends(
     private const string NotFoundOut = "; what the plan then costs was not found out";
 
     private readonly PlanEffort _forAmounts = effort with { Ties = PlanTies.CostAndDays };
-    private readonly PlanEffort _forLines = effort with { Ties = PlanTies.Order };
+    private readonly PlanEffort _forLines = effort with { Ties = PlanTies.Lines };
 
     /// <param name="behind">Members of all other conflicts: while they hold, no plan comes of giving up one thing.</param>
     public ConflictMember Of(int ground, IReadOnlyCollection<int> behind) => grounds[ground].IsFact ? Missing(ground, behind) : GivenUp(ground, behind);
@@ -31,7 +31,8 @@ internal sealed class ConflictMends(
             return Least(ground, behind);
         }
 
-        if (CanHold([ground, .. behind]) == false)
+        var canHold = CanHold([ground, .. behind]);
+        if (canHold == false)
         {
             return new ConflictMember(name, text, mend + NotEnough(ground, behind), null, null);
         }
@@ -43,22 +44,23 @@ internal sealed class ConflictMends(
 
         if (behind.Count > 0)
         {
-            return new ConflictMember(name, text, mend + OnceOthersAre, null, null);
+            return new ConflictMember(name, text, mend + (canHold == true ? OnceOthersAre : NotFoundOut), null, null);
         }
 
         var solved = force?.Ground == grounds[ground] ? force.Without : Solve(objective, [ground], adjust, _forAmounts);
         return CostOf(solved) is var (cost, ready)
             ? new ConflictMember(name, text, mend, cost, ready)
-            : new ConflictMember(name, text, mend + NotFoundOut, null, null);
+            : new ConflictMember(name, text, mend + (solved.Solution.Status == PlanStatus.Infeasible ? NotEnough(ground, behind) : NotFoundOut), null, null);
     }
 
     /// <summary>Where it is money or time that is still short: how much there has to be then.</summary>
     private string NotEnough(int ground, IReadOnlyCollection<int> behind)
     {
         var limit = grounds.Index().Where(one => one.Item.Name is Budget or NeededBy && one.Index != ground && !behind.Contains(one.Index)).ToList();
+        var once = behind.Count > 0 ? OnceOthersAre : "";
         return limit is [var (index, one)] && CostOf(LeastPlan(one.Name, [ground, index, .. behind])) is var (cost, ready)
-            ? $"; that alone is not enough: {(one.Name == Budget ? $"the plan then still costs {Enough(Budget, cost, ready)}" : $"the soonest is then {Enough(NeededBy, cost, ready)}")}"
-            : "; that alone is not enough: something else conflicts then";
+            ? $"; that alone is not enough: {(one.Name == Budget ? $"the plan then still costs {Enough(Budget, cost, ready)}" : $"the soonest is then {Enough(NeededBy, cost, ready)}")}{once}"
+            : $"; that alone is not enough: something else conflicts then{once}";
     }
 
     /// <summary>The best plan that keeps as much as can be of what is to be kept "if possible".</summary>
@@ -116,7 +118,8 @@ internal sealed class ConflictMends(
     {
         var (name, text, _) = grounds[ground];
         var position = grounds[ground].Position;
-        var found = new WantedPart(run, position).Mend(Solve(objective, [ground, .. behind], adjust, _forLines));
+        var without = Solve(objective, [ground, .. behind], adjust, _forLines);
+        var found = new WantedPart(run, position).Mend(without) + (without.Solution.Status == PlanStatus.Infeasible ? NotEnough(ground, behind) : "");
         var trusting = !CouldBeTrusted(position) ? SolvedPlan.None(run.Write()) : Solve(
             objective, [.. behind.Except([ground])], written => Otherwise.OnTrust(written with { Problem = adjust(written) }, position),
             behind.Count > 0 ? _forLines : effort);
@@ -151,7 +154,7 @@ internal sealed class ConflictMends(
         also => run.CanHold(
             new HashSet<int>([ground, .. behind, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), _forAmounts,
             one => also(one with { Problem = adjust(one) }), stop) != false,
-        (less, also) => CanHold(less, also, behind));
+        (less, also) => CanHold(less, also, behind), stop);
 
     /// <param name="other">The build with something otherwise: its grounds have the same names, and may stand elsewhere.</param>
     private bool CanHold(PlanRun other, Func<WrittenPlan, PlanProblem> also, IReadOnlyCollection<int> without)

@@ -36,11 +36,7 @@ internal sealed class ConflictSearch
         var written = run.Write();
         _soft = BuildPlanner.SoftWishes(run.Terms, written);
         _grounds = force is null ? written.Grounds : [.. written.Grounds, force.Ground];
-        if (force is { Without.Solution.Choices.Count: > 0 })
-        {
-            _known.AddPlan(new HashSet<int>([.. _soft, _grounds.Count - 1]));
-        }
-
+        AddPlanWithoutForce();
         if (isNone)
         {
             _known.AddConflict(Adjust(written).Grounds.Except(_soft).ToHashSet());
@@ -60,10 +56,11 @@ internal sealed class ConflictSearch
 
         var (found, further) = Conflicts(withFurther);
         var members = Mended([found?.Grounds ?? [], .. further.Select(one => one.Grounds)]);
-        var isEachEnough = found is not { Status: PlanConflictStatus.Minimal } || Told(found.Grounds).All(ground => CanHold(new HashSet<int> { ground }) != false);
+        var enough = found is { Status: PlanConflictStatus.Minimal } && further.Count == 0
+            ? Told(found.Grounds).Select(ground => CanHold(new HashSet<int> { ground })).ToList() : [];
         return new BuildConflict(
             _asked, found?.Status switch { PlanConflictStatus.Minimal => PlanStatus.Infeasible, PlanConflictStatus.NotReduced => PlanStatus.BestFound, _ => OutOfTime },
-            Headline(found, members[0].Count, further.Count, isEachEnough), members[0], LinkOf(_asked))
+            Headline(found, members[0].Count, further.Count, enough), members[0], LinkOf(_asked))
         {
             Further = [.. members.Skip(1).Select(one => new FurtherConflict(one))],
         };
@@ -83,6 +80,16 @@ internal sealed class ConflictSearch
             }
 
             _known.ForgetPlans();
+            AddPlanWithoutForce();
+        }
+    }
+
+    /// <summary>The plan that the builder has before him is one, whatever is learned.</summary>
+    private void AddPlanWithoutForce()
+    {
+        if (_force is { Without.Solution.Choices.Count: > 0 })
+        {
+            _known.AddPlan(new HashSet<int>([.. _soft, _grounds.Count - 1]));
         }
     }
 
@@ -202,17 +209,18 @@ internal sealed class ConflictSearch
         _ => FormattableString.Invariant($"there are {further} other conflicts behind it"),
     };
 
-    private static string Headline(PlanConflict? found, int members, int further, bool isEachEnough) => (found?.Status, members) switch
+    private static string Headline(PlanConflict? found, int members, int further, IReadOnlyCollection<bool?> enough) => (found?.Status, members) switch
     {
         (PlanConflictStatus.OutOfTime or null, _) => PlanWords.NoPlan(PlanStatus.OutOfTime),
         (_, 0) => "There is no plan even without any of your wishes.",
         (PlanConflictStatus.NotReduced, var count) =>
             FormattableString.Invariant($"{count} things cannot hold together; perhaps fewer of them already cannot: out of time."),
-        (_, 1) => further == 0 ? $"One thing keeps every plan away; {(isEachEnough ? "without it there is one" : "without it something else does")}."
-            : $"One thing keeps every plan away, and {Others(further)}.",
+        (_, 1) => "One thing keeps every plan away"
+            + (further > 0 ? $", and {Others(further)}." : enough.Contains(false) ? "; without it something else does."
+                : enough.Contains(null) ? "." : "; without it there is one."),
         var (_, count) => FormattableString.Invariant($"{count} things cannot hold together")
-            + (further > 0 ? $", and {Others(further)}." : isEachEnough ? "; without any one of them there is a plan."
-                : ". To change one of them is not always enough: see what is said of each."),
+            + (further > 0 ? $", and {Others(further)}." : enough.Contains(false) ? ". To change one of them is not always enough: see what is said of each."
+                : enough.Contains(null) ? "." : "; without any one of them there is a plan."),
     };
 }
 

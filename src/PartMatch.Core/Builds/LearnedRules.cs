@@ -59,13 +59,14 @@ internal sealed class LearnedRules
         }
     }
 
-    /// <summary>Whether it was not known yet.</summary>
+    /// <returns>The one that is kept of it: another where it was known already.</returns>
     /// <param name="position">Of the line that weighs so.</param>
-    public bool Add(string position, LineRisk risk)
+    public LineRisk Keep(string position, LineRisk risk)
     {
         lock (_lock)
         {
-            return _risks.TryAdd($"{position}:{string.Join('&', risk.If)}", risk);
+            var key = $"{position}:{string.Join('&', risk.If)}";
+            return _risks.TryGetValue(key, out var known) ? known : _risks[key] = risk;
         }
     }
 

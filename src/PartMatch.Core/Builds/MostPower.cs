@@ -13,7 +13,7 @@ internal static class MostPower
     /// <param name="canHold">Is there a plan of this build, with this besides?</param>
     /// <returns>"; at most 225 kW, with harl:I-5501", or nothing where none of them is rated so that it can be told.</returns>
     public static string Say(
-        PlanRun run, Func<Func<WrittenPlan, PlanProblem>, bool> couldHold, Func<PlanRun, Func<WrittenPlan, PlanProblem>, bool> canHold)
+        PlanRun run, Func<Func<WrittenPlan, PlanProblem>, bool> couldHold, Func<PlanRun, Func<WrittenPlan, PlanProblem>, bool> canHold, CancellationToken stop)
     {
         var goal = InjectorGoals.QuestionOf(run.Terms)?.Power is { } asked ? (double)(asked.High ?? asked.Value) : 0;
         var sized = InjectorGoals.Size(run.Terms);
@@ -26,7 +26,7 @@ internal static class MostPower
         // With whatever power, and whether they are enough for it or nobody knows: what cannot be then cannot be for less either.
         bool Could(IReadOnlyList<(Candidate Candidate, double? Power)> some) => couldHold(written =>
             Otherwise.Force(written with { Problem = Otherwise.OnTrust(written, position) }, position, one => some.Any(other => one.IsSameAs(other.Candidate))));
-        for (var from = 0; from < enough.Length && Could(enough[from..]); from++)
+        for (var from = 0; from < enough.Length && !stop.IsCancellationRequested && Could(enough[from..]); from++)
         {
             from += FirstThatCould(enough.Length - from, count => Could(enough[from..(from + count)]));
             var (candidate, power) = enough[from];

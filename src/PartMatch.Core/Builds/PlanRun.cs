@@ -205,7 +205,7 @@ internal sealed class PlanRun
 
     /// <summary>Whether anything was learned: then the plan does not hold as it is, or weighs otherwise than the solver thought.</summary>
     private bool Learn(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines, bool withRisks) =>
-        LearnRules(written, solution, lines) || (withRisks && LearnRisks(lines, written.Chosen(solution)));
+        LearnRules(written, solution, lines) || (withRisks && LearnRisks(written, lines, written.Chosen(solution)));
 
     /// <summary>Whether a line does not hold. A rule that another plan taught meanwhile is a reason to try again as well.</summary>
     private bool LearnRules(WrittenPlan written, PlanSolution solution, IReadOnlyList<JudgedLine> lines)
@@ -232,14 +232,15 @@ internal sealed class PlanRun
         return learned;
     }
 
-    private bool LearnRisks(IReadOnlyList<JudgedLine> lines, IReadOnlyDictionary<string, Candidate> plan)
+    /// <summary>Whether a line weighs what was not in the problem. What another plan taught meanwhile was not in it either.</summary>
+    private bool LearnRisks(WrittenPlan written, IReadOnlyList<JudgedLine> lines, IReadOnlyDictionary<string, Candidate> plan)
     {
         var learned = false;
         foreach (var line in lines.Where(line => line.Outcome is LineOutcome.Holds or LineOutcome.WithWork && PlanRisks.Of(line.Sureness) > 0))
         {
             var near = _memory.Reach(Terms.Facts.Family, line.Candidate.Reference, line.Candidate.Position).Where(plan.ContainsKey);
             var risk = new LineRisk([.. near.Select(position => new At(position, plan[position].FitKey))], PlanRisks.Of(line.Sureness));
-            learned |= _learned.Add(line.Candidate.Position, risk);
+            learned |= !written.Risks.Contains(_learned.Keep(line.Candidate.Position, risk));
         }
 
         return learned;

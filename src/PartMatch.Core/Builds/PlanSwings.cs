@@ -61,7 +61,7 @@ internal static class PlanSwings
         for (var step = 0; most >= 0; step++)
         {
             var limit = step < MostSteps ? most : 0;
-            var fewer = question.Solve(written => Otherwise.Limit(written, offer, limit), PlanTies.None);
+            var fewer = question.Solve(written => Otherwise.Limit(written, offer, limit), PlanTies.Lines);
             if (fewer.Solution.Choices.Count == 0)
             {
                 break;

@@ -80,6 +80,7 @@ internal sealed class PlanWriter
         return new WrittenPlan(problem, _candidates, _goods.Screened, _works, _grounds.All, _goods.PartsOfProducts)
         {
             Keys = lineRules.Select(rule => rule.Key).ToHashSet(StringComparer.Ordinal),
+            Risks = risks.ToHashSet(),
         };
     }
 

@@ -13,6 +13,9 @@ internal sealed record WrittenPlan(
     PlanProblem Problem, IReadOnlyList<IReadOnlyList<Candidate>> Places, IReadOnlyList<ScreenedOffer> Offers, IReadOnlyList<Work> Jobs,
     IReadOnlyList<BuildGround> Grounds, IReadOnlyList<string> Products)
 {
+    /// <summary>Risks of lines that it weighs.</summary>
+    public IReadOnlySet<LineRisk> Risks { get; init; } = new HashSet<LineRisk>();
+
     /// <summary>Keys of the line rules it holds.</summary>
     public IReadOnlySet<string> Keys { get; init; } = new HashSet<string>();
 

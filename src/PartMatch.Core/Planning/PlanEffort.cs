@@ -28,8 +28,8 @@ public enum PlanTies
     /// <summary>Until both cost and days are the least there are: enough for "what would it cost, and when would it be ready".</summary>
     CostAndDays,
 
-    /// <summary>The very last one alone: for a plan whose lines count and nothing else, the same for the same question.</summary>
-    Order,
+    /// <summary>What it costs, what is done at all and the very last one: for a plan whose lines count and not its days, the same for the same question.</summary>
+    Lines,
 
     /// <summary>All: for a plan whose lines are shown.</summary>
     All,

@@ -50,7 +50,7 @@ public static class PlanSolver
         {
             PlanTies.None => measures[..1],
             PlanTies.CostAndDays => measures[..(1 + int.Max(Array.IndexOf(measures, Measure.Cost), Array.IndexOf(measures, Measure.Days)))],
-            PlanTies.Order => [measures[0], Measure.Order],
+            PlanTies.Lines => [.. new[] { measures[0], Measure.Cost, Measure.Doings, Measure.Order }.Distinct()],
             _ => measures,
         };
         var sums = settled.Where((measure, rank) => rank == 0 || Varies(problem, search, measure))

@@ -37,6 +37,9 @@ internal sealed class PlanSettings
                 Refusal ??= $"{AtOnceName} is '{atOnce}', expected a whole number from 1 to {MostAtOnce}; {AtOnce} when left out.";
             }
         }
+
+        // A question of several searches takes no more of the machine than so many questions.
+        Effort = Effort with { AtOnce = int.Min(AtOnce, Environment.ProcessorCount) };
     }
 
     /// <summary>What one question may cost.</summary>

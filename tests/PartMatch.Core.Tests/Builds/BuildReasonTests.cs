@@ -1,3 +1,4 @@
+using System.Text.Json;
 using CsCheck;
 using PartMatch.Core.Builds;
 using PartMatch.Core.Planning;
@@ -63,6 +64,17 @@ public sealed class BuildReasonTests
             {
                 Assert.Matches("without any one of them there is a plan|without it there is one", conflict.HeadlineText);
             }
+        },
+        iter: Draws, threads: 1);
+
+    // Each time with nothing known before.
+    [Fact]
+    public void A_conflict_is_the_same_however_many_searches_go_on_at_once() => AnyBuild.Of(wishes: true).Sample(
+        told =>
+        {
+            string Asked(int atOnce) => JsonSerializer.Serialize(BuildConflicts.Find(
+                told.Facts(), told.Build, 1, PlanObjective.Cheapest, TestBuild.Today, PlanEffort.Ordinary with { AtOnce = atOnce }, new FitMemory()));
+            Assert.Equal(Asked(1), Asked(4));
         },
         iter: Draws, threads: 1);
 

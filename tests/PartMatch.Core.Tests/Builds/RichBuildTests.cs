@@ -46,6 +46,7 @@ public sealed class RichBuildTests
             Assert.Equal(AsJson.Of(told.Fresh().Plan()), AsJson.Of(told.Fresh().Plan(order: new Shuffled(seed))));
             Assert.Equal(AsJson.Of(told.Fresh().Frontier()), AsJson.Of(told.Fresh().Frontier(new Shuffled(seed))));
         },
+        seed: "8RfZYZudWK32", // first: a price whose room hung on which of two cheapest plans was found
         iter: Draws / 8, threads: 1);
 
     // Everything asked before leaves rules behind: they may only save tries.

@@ -30,7 +30,7 @@ function behind(further, family) {
   const together = further.filter(one => one.members.length > 1);
   const rows = [
     ...alone.length && together.length ? [groupHead('Each of these has to be mended', 2)] : [], ...alone.flatMap(one => one.members),
-    ...together.flatMap(one => [groupHead(`Mending one of these ${one.members.length} is enough`, 2), ...one.members]),
+    ...together.flatMap(one => [groupHead(`These ${one.members.length} cannot hold together`, 2), ...one.members]),
   ].map(one => (one.wish ? shortRow(one, family) : one));
   const isMissing = further.some(one => one.members.some(member => obtainable.test(member.wish)));
   return el('section', { class: 'behind' }, el('h3', null, 'And behind it'),
@@ -48,7 +48,7 @@ export function conflictAnswer(conflict, family) {
   const further = conflict.further ?? [];
   return el('section', null, el('h2', null, 'What conflicts'), notStated(conflict.notStated ?? []), el('p', null, sentences(conflict.headlineText)),
     conflict.members.length ? conflictTable(conflict.members) : null,
-    conflict.members.length > 1 ? el('p', { class: 'quiet small' },
+    conflict.members.length > 0 ? el('p', { class: 'quiet small' },
       'What you stated stands under “What you want”, and is changed there.') : null,
     further.length ? behind(further, family) : null,
     el('p', { class: 'small acts' }, el('a', { href: conflict.permalink }, 'The same as JSON')));
