@@ -36,14 +36,12 @@ public static class BuildPlanner
         if (solved.Solution.Status == PlanStatus.Infeasible && SoftWishes(run.Terms, solved.Written).Count > 0)
         {
             known.AddConflict((adjust is null ? solved.Written.Problem : adjust(solved.Written)).Grounds.Except(dropped).ToHashSet());
-            (dropped, isFoundOut) = GiveWay(run, effort, adjust, dropped, known, stop);
-            solved = known.Find(dropped) == false ? solved : run.Solve(objective, effort, dropped, adjust, told, stop);
+            SolveGivingWay();
             if (solved.Solution.Status == PlanStatus.Infeasible && known.Find(dropped) != false)
             {
                 // By a rule that was learned since, what was found to hold does not.
                 known.ForgetPlans();
-                (dropped, isFoundOut) = GiveWay(run, effort, adjust, new HashSet<int>(without ?? []), known, stop);
-                solved = known.Find(dropped) == false ? solved : run.Solve(objective, effort, dropped, adjust, told, stop);
+                SolveGivingWay();
             }
         }
 
@@ -52,6 +50,12 @@ public static class BuildPlanner
         var solution = isProven ? solved.Solution : solved.Solution with { Status = PlanStatus.BestFound };
         int[] givenUp = solved.Solution.Choices.Count == 0 ? [] : [.. dropped.Except(without ?? []).Order()];
         return solved with { Solution = solution, IsFoundOut = isFoundOut, GivenUp = [.. givenUp.Select(ground => solved.Written.Grounds[ground])] };
+
+        void SolveGivingWay()
+        {
+            (dropped, isFoundOut) = GiveWay(run, effort, adjust, new HashSet<int>(without ?? []), known, stop);
+            solved = known.Find(dropped) == false ? solved : run.Solve(objective, effort, dropped, adjust, told, stop);
+        }
     }
 
     /// <summary>The grounds that do not hold once what is to be kept "if possible" has given way, no more of it than has to.</summary>

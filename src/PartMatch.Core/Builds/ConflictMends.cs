@@ -60,7 +60,7 @@ internal sealed class ConflictMends(
         var once = behind.Count > 0 ? OnceOthersAre : "";
         return limit is [var (index, one)] && CostOf(LeastPlan(one.Name, [ground, index, .. behind])) is var (cost, ready)
             ? $"; that alone is not enough: {(one.Name == Budget ? $"the plan then still costs {Enough(Budget, cost, ready)}" : $"the soonest is then {Enough(NeededBy, cost, ready)}")}{once}"
-            : $"; that alone is not enough: something else conflicts then{once}";
+            : $"; that alone is not enough: something else conflicts then{(behind.Count > 0 ? ", even once all the others are mended" : "")}";
     }
 
     /// <summary>The best plan that keeps as much as can be of what is to be kept "if possible".</summary>
@@ -73,7 +73,7 @@ internal sealed class ConflictMends(
 
     private SolvedPlan LeastPlan(string limit, IReadOnlyCollection<int> without) => run.Solve(
         limit == Budget ? PlanObjective.Cheapest : PlanObjective.Soonest, _forAmounts,
-        new HashSet<int>([.. without, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), adjust, stop: stop);
+        WithSoft(without), adjust, stop: stop);
 
     private static string Enough(string limit, Measures.Money cost, DateOnly ready) =>
         limit == Budget ? $"{cost.Amount} {cost.Currency}" : FormattableString.Invariant($"{ready:yyyy-MM-dd}");
@@ -146,14 +146,16 @@ internal sealed class ConflictMends(
         BuildPlanner.SolveWithWishes(run, aim, thought, adjust: otherwise, without: without, known: otherwise == adjust ? known : null, stop: stop);
 
     private bool? CanHold(IReadOnlyCollection<int> without) => known.CanHold(
-        new HashSet<int>([.. without, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), given => run.FindHeld(given, effort, adjust, expectsNone: false, stop));
+        WithSoft(without), given => run.FindHeld(given, effort, adjust, expectsNone: false, stop));
+
+    /// <summary>And what is to be kept "if possible", which gives way.</summary>
+    private HashSet<int> WithSoft(IEnumerable<int> without) => [.. without, .. BuildPlanner.SoftWishes(run.Terms, run.Write())];
 
     /// <summary>The most power that can be had, where a plan can be found with less.</summary>
     private string LessPower(int ground, IReadOnlyCollection<int> behind) => MostPower.Say(
         run,
         also => run.CanHold(
-            new HashSet<int>([ground, .. behind, .. BuildPlanner.SoftWishes(run.Terms, run.Write())]), _forAmounts,
-            one => also(one with { Problem = adjust(one) }), stop) != false,
+            WithSoft([ground, .. behind]), _forAmounts, one => also(one with { Problem = adjust(one) }), stop) != false,
         (less, also) => CanHold(less, also, behind), stop);
 
     /// <param name="other">The build with something otherwise: its grounds have the same names, and may stand elsewhere.</param>

@@ -14,7 +14,7 @@ internal sealed class PlanSearch
     {
     }
 
-    private PlanSearch(PlanProblem problem, IReadOnlySet<int> dropped, IReadOnlySet<int> named, bool isPaid, int narrowsFrom)
+    private PlanSearch(PlanProblem problem, IReadOnlySet<int> dropped, IReadOnlySet<int> flagged, bool isPaid, int narrowsFrom)
     {
         _narrowsFrom = narrowsFrom;
         _problem = problem with
@@ -22,10 +22,10 @@ internal sealed class PlanSearch
             Offers =
             [
                 .. problem.Offers.Select(offer =>
-                    offer.Ground is { } forbids && !dropped.Contains(forbids) && !named.Contains(forbids) ? offer with { Packs = 0 } : offer),
+                    offer.Ground is { } forbids && !dropped.Contains(forbids) && !flagged.Contains(forbids) ? offer with { Packs = 0 } : offer),
             ],
         };
-        Model = new PlanModel(_problem, dropped, named, isPaid);
+        Model = new PlanModel(_problem, dropped, flagged, isPaid);
         Model.Constraints.Assume(Model.Flagged.Values);
         if (_problem.LastDay is { } last && Model.Holds(last.Ground))
         {
