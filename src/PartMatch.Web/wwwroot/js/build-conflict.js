@@ -30,7 +30,7 @@ function behind(further, family) {
   const together = further.filter(one => one.members.length > 1);
   const rows = [
     ...alone.length && together.length ? [groupHead('Each of these has to be mended', 2)] : [], ...alone.flatMap(one => one.members),
-    ...together.flatMap(one => [groupHead(`These ${one.members.length} cannot hold together`, 2), ...one.members]),
+    ...together.flatMap(one => [groupHead(`One of these ${one.members.length} has to be mended`, 2), ...one.members]),
   ].map(one => (one.wish ? shortRow(one, family) : one));
   const isMissing = further.some(one => one.members.some(member => obtainable.test(member.wish)));
   return el('section', { class: 'behind' }, el('h3', null, 'And behind it'),
