@@ -58,7 +58,7 @@ internal sealed class ConflictMends(
     {
         var limit = grounds.Index().Where(one => one.Item.Name is Budget or NeededBy && one.Index != ground && !behind.Contains(one.Index)).ToList();
         var once = behind.Count > 0 ? OnceOthersAre : "";
-        return limit is [var (index, one)] && CostOf(LeastPlan(one.Name, [ground, index, .. behind])) is var (cost, ready)
+        return limit is [var (index, one)] && CostOf(LeastPlan(one.Name, [ground, index, .. behind], effort with { Ties = PlanTies.None })) is var (cost, ready)
             ? $"; that alone is not enough: {(one.Name == Budget ? $"the plan then still costs {Enough(Budget, cost, ready)}" : $"the soonest is then {Enough(NeededBy, cost, ready)}")}{once}"
             : $"; that alone is not enough: something else conflicts then{(behind.Count > 0 ? ", even once all the others are mended" : "")}";
     }
@@ -71,8 +71,8 @@ internal sealed class ConflictMends(
         return BuildPlanner.SoftWishes(run.Terms, run.Write()).All(dropped.Contains) ? free : run.Solve(aim, _forAmounts, dropped, adjust, stop: stop);
     }
 
-    private SolvedPlan LeastPlan(string limit, IReadOnlyCollection<int> without) => run.Solve(
-        limit == Budget ? PlanObjective.Cheapest : PlanObjective.Soonest, _forAmounts,
+    private SolvedPlan LeastPlan(string limit, IReadOnlyCollection<int> without, PlanEffort thought) => run.Solve(
+        limit == Budget ? PlanObjective.Cheapest : PlanObjective.Soonest, thought,
         WithSoft(without), adjust, stop: stop);
 
     private static string Enough(string limit, Measures.Money cost, DateOnly ready) =>
@@ -83,7 +83,7 @@ internal sealed class ConflictMends(
     {
         var (name, text, mend) = grounds[ground];
         var aim = name == Budget ? PlanObjective.Cheapest : PlanObjective.Soonest;
-        var least = LeastPlan(name, [ground, .. behind]);
+        var least = LeastPlan(name, [ground, .. behind], _forAmounts);
         if (CostOf(least) is not var (cost, ready))
         {
             return new ConflictMember(name, text, mend + (least.Solution.Status == PlanStatus.Infeasible ? NotEnough(ground, behind) : NotFoundOut), null, null);
